@@ -1,0 +1,37 @@
+import type { Side } from './state'
+
+export const knits = ['e-wrap', 'u-wrap', 'flat', 'true'] as const
+/** The four ways to knit a peg (common practice); a pattern has one of them as its plain "knit". */
+export type Knit = (typeof knits)[number]
+export type How = Knit | 'purl' | 'twisted purl'
+
+/**
+ * The primitive moves of the hands. Every stitch is a short program in these.
+ * All `peg`s are 0-based.
+ */
+export type Move =
+  /** Everything on the peg is lifted over a new strand. */
+  | { readonly do: 'work'; readonly peg: number; readonly how: How }
+  /** The yarn is laid on the peg and nothing is lifted; a wrap is laid under the loop. */
+  | {
+      readonly do: 'lay'
+      readonly peg: number
+      readonly as: 'yarn over' | 'tuck' | 'wrap' | 'German turn'
+    }
+  /** The yarn goes past the peg, which keeps its loops. */
+  | { readonly do: 'pass'; readonly peg: number; readonly yarn: Side }
+  /** The yarn is carried inside, behind the pegs, to another gap of the same cross. */
+  | { readonly do: 'carry'; readonly gap: number }
+  /** The loops of the peg are taken off to the spare needle. */
+  | { readonly do: 'take'; readonly peg: number; readonly to: Side }
+  /** The loops that were taken off first are put on this peg. */
+  | { readonly do: 'put'; readonly peg: number }
+  /** The loops of one peg are moved to another, on top of what is there or underneath it. */
+  | { readonly do: 'move'; readonly from: number; readonly to: number; readonly under: boolean }
+  /** A new loop is drawn through the loop on one peg and put on another, empty one. */
+  | { readonly do: 'draw'; readonly from: number; readonly to: number }
+  /** The bar of yarn beside an empty peg is lifted onto it. */
+  | { readonly do: 'bar'; readonly peg: number }
+  /** The lowest of several loops knitted on one peg is lifted back onto it. */
+  | { readonly do: 'base'; readonly peg: number }
+  | { readonly do: 'turn' }

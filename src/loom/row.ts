@@ -1,0 +1,71 @@
+import type { Heading } from './direction'
+import type { Loom } from './loom'
+
+/** Where a stitch is worked. `pegs` are 0-based and stand in the order they are worked. */
+export interface At {
+  readonly pegs: readonly number[]
+  /** Is the work going right to left, as the right side is seen? */
+  readonly rightToLeft: boolean
+  readonly crossing: Crossing
+}
+
+/** Which habit crosses are worked by (common practice); a pattern setting. */
+export const crossings = ['knit then move', 'move then knit'] as const
+export type Crossing = (typeof crossings)[number]
+
+/** How decreases are stacked: so that the right loop shows, or simply on top; a pattern setting. */
+export const transfers = ['ordered', 'plain'] as const
+export type Transfer = (typeof transfers)[number]
+
+/** What the loom must know of a stitch. */
+export interface Worked {
+  /** Pegs with loops that it uses up, and pegs with loops that it leaves. */
+  readonly takes: number
+  readonly makes: number
+  /** Chart columns, that is pegs, it stands on. */
+  readonly width: number
+  /** Of several loops worked as one, the one that must lie lowest, as the right side is seen. */
+  readonly shows?: 'left' | 'middle' | 'right'
+  /** The moves, once the loops it takes stand on its pegs. */
+  readonly work: (loom: Loom, at: At) => void
+}
+
+/** One stitch at its place. `peg` is its lowest peg. */
+export interface Site<S extends Worked = Worked> {
+  readonly stitch: S
+  readonly peg: number
+}
+
+export const rowEnds = ['on', 'German turn', 'wrap'] as const
+/** How a row ends: work goes on, or turns back in one of two ways. */
+export type RowEnd = (typeof rowEnds)[number]
+
+/** A row laid on the pegs of one loom. The same object stands for the same row, always. */
+export interface LoomRow<S extends Worked = Worked> {
+  /** In rising peg order, covering every peg from `from` to `to`. */
+  readonly sites: readonly Site<S>[]
+  readonly from: number
+  readonly to: number
+  readonly takes: number
+  readonly makes: number
+  /** null: as the row before leaves it. */
+  readonly heading: Heading | null
+  readonly end: RowEnd
+}
+
+/** Sum up a row that covers pegs `from`..`to`. */
+export function loomRow<S extends Worked>(
+  sites: readonly Site<S>[],
+  from: number,
+  to: number,
+  heading: Heading | null,
+  end: RowEnd,
+): LoomRow<S> {
+  let takes = 0
+  let makes = 0
+  for (const { stitch } of sites) {
+    takes += stitch.takes
+    makes += stitch.makes
+  }
+  return { sites, from, to, takes, makes, heading, end }
+}

@@ -1,0 +1,164 @@
+import type { Direction, Heading } from '../loom/direction'
+import type { Knit } from '../loom/move'
+import type { Crossing, RowEnd, Transfer } from '../loom/row'
+import type { Tradition } from '../stitches/sign'
+import type { Terms } from '../stitches/stitch'
+
+/**
+ * The document. All of it is immutable; edits make new objects and share what they do not change.
+ * Lengths are millimetres. Pegs, columns and rows are numbered from 0 here, from 1 for people.
+ */
+export interface Pattern {
+  readonly title: string
+  readonly designer: string
+  readonly notes: string
+  readonly loom: LoomSetup
+  readonly gauge: Gauge | null
+  readonly making: Making
+  readonly chart: Chart
+  readonly checks: CheckSettings
+  readonly style: Style
+}
+
+export const shapes = ['ring', 'bar'] as const
+
+export interface LoomSetup {
+  readonly shape: (typeof shapes)[number]
+  /** 3 to 400. */
+  readonly pegs: number
+  /** Centre of one peg to centre of the next, mm. */
+  readonly pitch: number
+  readonly direction: Direction
+}
+
+/** Stitches and rows in 100 mm of the designer's own swatch. */
+export interface Gauge {
+  readonly stitches: number
+  readonly rows: number
+}
+
+/** How the stitches are made; printed with the pattern. */
+export interface Making {
+  readonly knit: Knit
+  readonly crossing: Crossing
+  readonly transfer: Transfer
+  /** Things for babies and children get stricter checks and printed cautions. */
+  readonly forBaby: boolean
+}
+
+export interface Chart {
+  /** Columns in peg order: column 0 holds peg 1. */
+  readonly columns: number
+  /** The columns worked again and again; those before and after it are worked once. */
+  readonly repeat: Run | null
+  /** Rows worked several times. Bands do not overlap and stand in rising order. */
+  readonly bands: readonly Band[]
+  /** Row 0 is worked first. 1 to 600. */
+  readonly rows: readonly Row[]
+}
+
+/** Both ends included, 0-based. */
+export interface Run {
+  readonly from: number
+  readonly to: number
+}
+
+export interface Band extends Run {
+  /** 2 to 99 in all. */
+  readonly times: number
+}
+
+/**
+ * One row of the chart. `cells` has one entry per column: the stitch id in the stitch's lowest
+ * column, '' in its other columns.
+ */
+export interface Row {
+  readonly cells: readonly string[]
+  /** The pegs it covers; null for all. */
+  readonly run: Run | null
+  /** null: goes on from the row before (a bar turns at its edges, a turn turns). */
+  readonly heading: Heading | null
+  readonly end: RowEnd
+}
+
+export interface CheckSettings {
+  /** Rules switched off for this pattern. */
+  readonly off: readonly string[]
+  /** Single findings set aside, by their id. */
+  readonly aside: readonly string[]
+  /** Longest inside float, in pegs. */
+  readonly longestFloat: number
+  /** Most millimetres a cross may move a loop. */
+  readonly longestCross: number
+  /** By habit, plain rows between crosses of the same strands: see the check. */
+  readonly rowsBetweenCrosses: 'habit' | number
+}
+
+export const cellShapes = ['gauge', 'square'] as const
+export const ringStarts = ['outside', 'inside'] as const
+
+/** How the pattern is drawn and worded. */
+export interface Style {
+  readonly symbols: Tradition
+  readonly terms: Terms
+  /** The stitch left blank in the chart; new cells get it. */
+  readonly background: string
+  readonly cell: (typeof cellShapes)[number]
+  /** Where the ring chart has its cast-on edge. */
+  readonly ringCastOn: (typeof ringStarts)[number]
+  /** A heavier line every so many columns and rows; 0 for none. */
+  readonly heavyEvery: number
+}
+
+export const limits = {
+  pegs: { least: 3, most: 400 },
+  rows: { least: 1, most: 600 },
+  columns: { least: 1, most: 400 },
+  times: { least: 2, most: 99 },
+  pitch: { least: 3, most: 40 },
+} as const
+
+export const noRow = (columns: number, stitch: string): Row => ({
+  cells: Array.from({ length: columns }, () => stitch),
+  run: null,
+  heading: null,
+  end: 'on',
+})
+
+/** An empty piece on a ring. */
+export function newPattern(pegs = 36, rows = 12): Pattern {
+  return {
+    title: 'Untitled cuff',
+    designer: '',
+    notes: '',
+    loom: { shape: 'ring', pegs, pitch: 9.5, direction: 'clockwise' },
+    gauge: null,
+    making: {
+      knit: 'u-wrap',
+      crossing: 'move then knit',
+      transfer: 'ordered',
+      forBaby: false,
+    },
+    chart: {
+      columns: pegs,
+      repeat: null,
+      bands: [],
+      rows: Array.from({ length: rows }, () => noRow(pegs, 'k')),
+    },
+    checks: {
+      off: [],
+      aside: [],
+      longestFloat: 3,
+      longestCross: 40,
+      rowsBetweenCrosses: 'habit',
+    },
+    style: {
+      symbols: 'cyc',
+      terms: 'us',
+      background: 'k',
+      cell: 'gauge',
+      ringCastOn: 'outside',
+      heavyEvery: 5,
+    },
+  }
+}

@@ -1,0 +1,349 @@
+import type { How } from '../loom/move'
+import { plainSigns } from './signs/plain'
+import type { Stitch } from './stitch'
+
+const term = (abbr: string, name: string) => ({ abbr, name })
+const one = { takes: 1, makes: 1, width: 1 } as const
+
+const worked =
+  (how?: How): Stitch['work'] =>
+  (loom, { pegs: [peg = 0] }) =>
+    loom.work(peg, how)
+
+/** Stitches that work one loop into one. */
+export const knitAndPurl: readonly Stitch[] = [
+  {
+    ...one,
+    id: 'k',
+    family: 'knit and purl',
+    us: term('k', 'knit'),
+    uk: term('k', 'knit'),
+    also: ['knit', 'plain'],
+    steps: 'Knit the peg in the way the pattern names as its plain knit.',
+    mirror: 'k',
+    look: 'knit',
+    signs: plainSigns.k,
+    work: worked(),
+  },
+  {
+    ...one,
+    id: 'ew',
+    family: 'knit and purl',
+    us: term('ew', 'e-wrap knit'),
+    uk: term('ew', 'e-wrap knit'),
+    also: ['e-wrap', 'ewk', 'ktbl', 'k1tbl', 'kbl', 'ks'],
+    steps: 'Wind the yarn once round the peg so that it crosses, and lift the bottom loop over.',
+    mirror: 'ew',
+    look: 'twisted knit',
+    signs: plainSigns.ew,
+    work: worked('e-wrap'),
+  },
+  {
+    ...one,
+    id: 'uw',
+    family: 'knit and purl',
+    us: term('uw', 'u-wrap knit'),
+    uk: term('uw', 'u-wrap knit'),
+    also: ['u-wrap', 'u-knit', 'u-stitch', 'uk'],
+    steps: 'Lay the yarn across the front and partly round the peg, and lift the loop over.',
+    mirror: 'uw',
+    look: 'knit',
+    signs: plainSigns.uw,
+    work: worked('u-wrap'),
+  },
+  {
+    ...one,
+    id: 'fk',
+    family: 'knit and purl',
+    us: term('fk', 'flat knit'),
+    uk: term('fk', 'flat knit'),
+    also: ['flat', 'flat-knit', 'flat stitch', 'flat-stitch'],
+    steps: 'Lay the yarn straight across above the loop, and lift the loop over.',
+    mirror: 'fk',
+    look: 'knit',
+    signs: plainSigns.fk,
+    work: worked('flat'),
+  },
+  {
+    ...one,
+    id: 'tk',
+    family: 'knit and purl',
+    us: term('tk', 'true knit'),
+    uk: term('tk', 'true knit'),
+    also: ['true', 'true-knit', 'reversed purl'],
+    steps: 'Hook up through the loop, draw a new loop through it and put that on the peg.',
+    mirror: 'tk',
+    look: 'knit',
+    signs: plainSigns.tk,
+    work: worked('true'),
+  },
+  {
+    ...one,
+    id: 'p',
+    family: 'knit and purl',
+    us: term('p', 'purl'),
+    uk: term('p', 'purl'),
+    also: ['purl', 'pearl'],
+    steps:
+      'Lay the yarn below the loop, hook down through it, draw a new loop and put that on the peg.',
+    mirror: 'p',
+    look: 'purl',
+    signs: plainSigns.p,
+    work: worked('purl'),
+  },
+  {
+    ...one,
+    id: 'ptbl',
+    family: 'knit and purl',
+    us: term('ptbl', 'twisted purl'),
+    uk: term('ptbl', 'twisted purl'),
+    also: ['p1tbl', 'p-b', 'twisted purl'],
+    steps: 'Twist the loop once on its peg, then purl it.',
+    mirror: 'ptbl',
+    look: 'twisted purl',
+    signs: plainSigns.ptbl,
+    work: worked('twisted purl'),
+  },
+]
+
+export const slips: readonly Stitch[] = [
+  {
+    ...one,
+    id: 'sl',
+    family: 'slip',
+    us: term('sl', 'slip, yarn inside'),
+    uk: term('sl', 'slip, yarn inside'),
+    also: ['slip', 'skip', 'sl1', 'sl1p', 'slwyib', 'miss'],
+    steps: 'Pass the yarn behind the peg, inside the loom; the loop stays as it is.',
+    mirror: 'sl',
+    look: 'slip',
+    signs: plainSigns.sl,
+    work: (loom, { pegs: [peg = 0] }) => loom.pass(peg, 'inside'),
+  },
+  {
+    ...one,
+    id: 'slf',
+    family: 'slip',
+    us: term('sl wyif', 'slip, yarn in front'),
+    uk: term('sl wyif', 'slip, yarn in front'),
+    also: ['slwyif', 'sl1wyif', 'sl1pwyif'],
+    steps:
+      'Take the loop off, lay the yarn in front of the fabric and behind the peg, put it back.',
+    mirror: 'slf',
+    look: 'float in front',
+    signs: plainSigns.slf,
+    work: (loom, { pegs: [peg = 0] }) => loom.pass(peg, 'outside'),
+  },
+  {
+    ...one,
+    id: 'tuck',
+    family: 'slip',
+    us: term('tuck', 'tuck'),
+    uk: term('tuck', 'tuck'),
+    also: ['tk1'],
+    steps: 'Lay the yarn on the peg without lifting; a later round works both strands as one.',
+    mirror: 'tuck',
+    look: 'tuck',
+    signs: plainSigns.tuck,
+    work: (loom, { pegs: [peg = 0] }) => loom.lay(peg, 'tuck'),
+  },
+]
+
+export const increases: readonly Stitch[] = [
+  {
+    id: 'yo',
+    takes: 0,
+    makes: 1,
+    width: 1,
+    family: 'increase',
+    us: term('yo', 'yarn over'),
+    uk: term('yo', 'yarn over'),
+    also: ['yon', 'yrn', 'yfrn', 'over'],
+    steps: 'Lay the yarn on the emptied peg; it leaves a hole.',
+    mirror: 'yo',
+    look: 'yarn over',
+    signs: plainSigns.yo,
+    work: (loom, { pegs: [peg = 0] }) => loom.lay(peg, 'yarn over'),
+  },
+  ...(['left', 'right'] as const).map((lean): Stitch => ({
+    id: lean === 'left' ? 'm1l' : 'm1r',
+    takes: 0,
+    makes: 1,
+    width: 1,
+    family: 'increase',
+    us: term(lean === 'left' ? 'm1L' : 'm1R', `lifted increase, leaning ${lean}`),
+    uk: term(lean === 'left' ? 'm1L' : 'm1R', `lifted increase, leaning ${lean}`),
+    also: lean === 'left' ? ['m1'] : [],
+    steps: `Lift the bar beside the emptied peg onto it, twisted to the ${lean}, and knit it.`,
+    mirror: lean === 'left' ? 'm1r' : 'm1l',
+    look: 'increase',
+    signs: lean === 'left' ? plainSigns.m1l : plainSigns.m1r,
+    work: (loom, { pegs: [peg = 0] }) => {
+      loom.bar(peg)
+      loom.work(peg)
+    },
+  })),
+  {
+    id: 'kfb',
+    takes: 1,
+    makes: 2,
+    width: 2,
+    family: 'increase',
+    us: term('kfb', 'knit front and back'),
+    uk: term('kfb', 'knit front and back'),
+    also: ['k1fb', 'k1f&b', 'k1f/b', 'k1-f/b', 'inc1'],
+    steps:
+      'Draw a new loop through the loop and put it on the empty peg beside; then knit the peg twisted.',
+    mirror: 'kfb',
+    look: 'increase',
+    signs: plainSigns.kfb,
+    work: (loom, { pegs: [peg = 0, beside = 0] }) => {
+      loom.draw(peg, beside)
+      loom.work(peg, 'e-wrap')
+      loom.carry(loom.heading === 'forward' ? beside + 1 : beside)
+    },
+  },
+]
+
+interface Decrease {
+  readonly id: string
+  readonly takes: 2 | 3
+  readonly shows: 'left' | 'middle' | 'right'
+  readonly purl?: boolean
+  readonly us: [abbr: string, name: string]
+  readonly uk?: [abbr: string, name: string]
+  readonly also: readonly string[]
+  readonly mirror: string
+}
+
+const declareDecrease = ({ id, takes, shows, purl, us, uk, also, mirror }: Decrease): Stitch => ({
+  id,
+  takes,
+  makes: 1,
+  width: 1,
+  shows,
+  family: 'decrease',
+  us: term(...us),
+  uk: term(...(uk ?? us)),
+  also,
+  steps: `Gather ${takes === 2 ? 'two' : 'three'} loops on one peg, the ${shows} one lowest, and ${purl ? 'purl' : 'knit'} them as one.`,
+  mirror,
+  look: purl
+    ? 'purl decrease'
+    : shows === 'middle'
+      ? 'centre decrease'
+      : shows === 'left'
+        ? 'right decrease'
+        : 'left decrease',
+  signs: plainSigns[id as keyof typeof plainSigns],
+  work: worked(purl ? 'purl' : undefined),
+})
+
+/**
+ * Loops lifted together show the lowest one: a decrease that leans right needs its left loop at
+ * the bottom (common practice).
+ */
+export const decreases: readonly Stitch[] = (
+  [
+    {
+      id: 'k2tog',
+      takes: 2,
+      shows: 'left',
+      us: ['k2tog', 'knit two together'],
+      also: [],
+      mirror: 'ssk',
+    },
+    {
+      id: 'ssk',
+      takes: 2,
+      shows: 'right',
+      us: ['ssk', 'slip, slip, knit'],
+      uk: ['skpo', 'slip one, knit one, pass slipped stitch over'],
+      also: ['skp', 'sl1 k1 psso', 'k2tog tbl', 'k2tog-tbl'],
+      mirror: 'k2tog',
+    },
+    {
+      id: 'p2tog',
+      takes: 2,
+      shows: 'left',
+      purl: true,
+      us: ['p2tog', 'purl two together'],
+      also: [],
+      mirror: 'ssp',
+    },
+    {
+      id: 'ssp',
+      takes: 2,
+      shows: 'right',
+      purl: true,
+      us: ['ssp', 'slip, slip, purl'],
+      uk: ['p2tog tbl', 'purl two together through the back'],
+      also: ['p2togtbl', 'p2tog-tbl'],
+      mirror: 'p2tog',
+    },
+    {
+      id: 'cdd',
+      takes: 3,
+      shows: 'middle',
+      us: ['s2kp', 'central double decrease'],
+      uk: ['s2kpo', 'central double decrease'],
+      also: ['cdd', 's2kp2', 'sl2 k1 p2sso'],
+      mirror: 'cdd',
+    },
+    {
+      id: 'k3tog',
+      takes: 3,
+      shows: 'left',
+      us: ['k3tog', 'knit three together'],
+      also: [],
+      mirror: 'sk2p',
+    },
+    {
+      id: 'sk2p',
+      takes: 3,
+      shows: 'right',
+      us: ['sk2p', 'slip one, knit two together, pass over'],
+      uk: ['sk2po', 'slip one, knit two together, pass over'],
+      also: ['sl1 k2tog psso'],
+      mirror: 'k3tog',
+    },
+  ] satisfies Decrease[]
+).map(declareDecrease)
+
+/** Knitted this often on the same peg before its base is lifted back (common practice: 3 to 5). */
+const bobbleKnits = 4
+
+export const textures: readonly Stitch[] = [
+  {
+    ...one,
+    id: 'mb',
+    family: 'texture',
+    us: term('mb', 'bobble'),
+    uk: term('mb', 'bobble'),
+    also: ['bobble'],
+    steps: `Knit the same peg ${bobbleKnits} times, lift the base of that chain back onto the peg and knit both as one.`,
+    mirror: 'mb',
+    look: 'bobble',
+    signs: plainSigns.mb,
+    work: (loom, { pegs: [peg = 0] }) => {
+      for (let times = 0; times < bobbleKnits; times++) loom.work(peg)
+      loom.base(peg)
+      loom.work(peg)
+    },
+  },
+  {
+    id: 'none',
+    takes: 0,
+    makes: 0,
+    width: 1,
+    family: 'texture',
+    us: term('no st', 'no stitch'),
+    uk: term('no st', 'no stitch'),
+    also: ['no stitch'],
+    steps: 'There is no loop on this peg in this round: pass over it.',
+    mirror: 'none',
+    look: 'none',
+    signs: plainSigns.none,
+    work: () => undefined,
+  },
+]

@@ -1,0 +1,69 @@
+import type { Worked } from '../loom/row'
+import type { Signs } from './sign'
+
+export const termSets = ['us', 'uk'] as const
+export type Terms = (typeof termSets)[number]
+
+export interface Term {
+  readonly abbr: string
+  readonly name: string
+}
+
+export type Texture = 'knit' | 'purl'
+export type Lean = 'left' | 'right'
+
+/** Front group, back group: how many pegs each. The front strand leans as the right side is seen. */
+export interface Cross {
+  readonly front: number
+  readonly back: number
+  readonly lean: Lean
+  readonly frontTexture: Texture
+  readonly backTexture: Texture
+}
+
+/** Families order the tray and the key. */
+export const families = [
+  'knit and purl',
+  'slip',
+  'increase',
+  'decrease',
+  'texture',
+  'cross',
+] as const
+export type Family = (typeof families)[number]
+
+/** How one loop looks on the right side, for the fabric picture. */
+export type Look =
+  | 'knit'
+  | 'twisted knit'
+  | 'purl'
+  | 'twisted purl'
+  | 'slip'
+  | 'float in front'
+  | 'tuck'
+  | 'yarn over'
+  | 'left decrease'
+  | 'right decrease'
+  | 'centre decrease'
+  | 'purl decrease'
+  | 'increase'
+  | 'bobble'
+  | 'cross'
+  | 'none'
+
+/** One stitch of the vocabulary: everything the house knows of it stands in its declaration. */
+export interface Stitch extends Worked {
+  readonly id: string
+  readonly family: Family
+  readonly us: Term
+  readonly uk: Term
+  /** Other spellings in use, lower case. */
+  readonly also: readonly string[]
+  /** What the hands do, in one sentence without direction; crosses are told move by move. */
+  readonly steps: string
+  /** Id of the stitch that is its mirror image; its own where it has no lean. */
+  readonly mirror: string
+  readonly look: Look
+  readonly signs: Signs
+  readonly cross?: Cross
+}
