@@ -1,0 +1,71 @@
+import { stitchOf } from '../../stitches/vocabulary'
+import { layoutOf } from '../layout'
+import type { Pattern, Run } from '../pattern'
+import { placed } from '../row'
+import { withRow } from './chart'
+
+/** Where a stitch would land, or why it cannot. */
+export type Landing =
+  | { readonly can: true; readonly columns: Run; readonly replaces: readonly string[] }
+  | { readonly can: false; readonly columns: Run; readonly reason: string }
+
+/**
+ * A stitch lands whole, from `column` on in peg order. Stitches it touches are taken away whole;
+ * what is left of them becomes background.
+ */
+export function landing(pattern: Pattern, id: string, rowIndex: number, column: number): Landing {
+  const stitch = stitchOf(id)
+  const row = pattern.chart.rows[rowIndex]
+  const columns = { from: column, to: Math.min(pattern.chart.columns, column + stitch.width) - 1 }
+  const no = (reason: string): Landing => ({ can: false, columns, reason })
+  if (!row || column < 0 || column >= pattern.chart.columns)
+    return no(`There is no column ${column + 1} in row ${rowIndex + 1}.`)
+  const room = pattern.chart.columns - column
+  if (room < stitch.width) {
+    const edge = pattern.loom.shape === 'ring' ? 'the join of the round' : 'the edge of the piece'
+    return no(
+      `${stitch.us.abbr} needs ${stitch.width} columns; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,
+    )
+  }
+  if (row.run) {
+    const { from, to } = row.run
+    const pegs = layoutOf(pattern).columnOf
+    const inside = pegs.some(
+      (c, peg) => c === column && peg >= from && peg + stitch.width - 1 <= to,
+    )
+    if (!inside)
+      return no(`Row ${rowIndex + 1} works only pegs ${from + 1} to ${to + 1}; it stops there.`)
+  }
+  const replaces = placed(row)
+    .filter((item) => item.column <= columns.to && item.column + item.columns > column)
+    .filter((item) => item.stitch.width > 1 || item.stitch.id !== pattern.style.background)
+    .map((item) => item.stitch.id)
+  return { can: true, columns, replaces }
+}
+
+/** Put a stitch into a row. Where it cannot land the pattern stays as it is. */
+export function paint(pattern: Pattern, id: string, rowIndex: number, column: number): Pattern {
+  const row = pattern.chart.rows[rowIndex]
+  if (!row || !landing(pattern, id, rowIndex, column).can) return pattern
+  const { width } = stitchOf(id)
+  const cells = [...row.cells]
+  for (const item of placed(row))
+    if (item.column < column + width && item.column + item.columns > column)
+      cells.fill(pattern.style.background, item.column, item.column + item.columns)
+  cells.fill('', column, column + width)
+  cells[column] = id
+  if (cells.every((cell, i) => cell === row.cells[i])) return pattern
+  return withRow(pattern, rowIndex, { cells })
+}
+
+/** Back to the background stitch; a stitch of several columns goes whole. */
+export const erase = (pattern: Pattern, rowIndex: number, column: number): Pattern => {
+  const row = pattern.chart.rows[rowIndex]
+  const item =
+    row && placed(row).find((at) => column >= at.column && column < at.column + at.columns)
+  if (!row || !item) return pattern
+  if (item.columns === 1 && item.stitch.id === pattern.style.background) return pattern
+  const cells = [...row.cells]
+  cells.fill(pattern.style.background, item.column, item.column + item.columns)
+  return withRow(pattern, rowIndex, { cells })
+}

@@ -1,0 +1,65 @@
+import type { Band, Pattern, Row } from '../pattern'
+import { limits, noRow } from '../pattern'
+import { withChart } from './chart'
+
+/** Bands after `count` rows came in before row `at`: a band grows when they come inside it. */
+const bandsAfterInsert = (bands: readonly Band[], at: number, count: number): Band[] =>
+  bands.map((band) => ({
+    ...band,
+    from: band.from >= at ? band.from + count : band.from,
+    to: band.to >= at ? band.to + count : band.to,
+  }))
+
+const insert = (pattern: Pattern, at: number, added: readonly Row[]): Pattern => {
+  const { rows, bands } = pattern.chart
+  const room = limits.rows.most - rows.length
+  const taken = added.slice(0, Math.max(0, room))
+  if (taken.length === 0) return pattern
+  return withChart(pattern, {
+    rows: rows.toSpliced(at, 0, ...taken),
+    bands: bandsAfterInsert(bands, at, taken.length),
+  })
+}
+
+/** Insert background rows before row `at` (0-based; rows.length appends). At most 600 rows in all. */
+export const insertRows = (pattern: Pattern, at: number, count = 1): Pattern =>
+  insert(
+    pattern,
+    at,
+    Array.from({ length: count }, () => noRow(pattern.chart.columns, pattern.style.background)),
+  )
+
+/** Copy rows `from`..`to` and put the copy after them. */
+export const duplicateRows = (pattern: Pattern, from: number, to: number): Pattern =>
+  insert(
+    pattern,
+    to + 1,
+    pattern.chart.rows.slice(from, to + 1).map((row) => ({ ...row })),
+  )
+
+/** Delete rows `from`..`to`; one row always stays. Bands shrink, and go when they are empty. */
+export function deleteRows(pattern: Pattern, from: number, to: number): Pattern {
+  const { rows, bands } = pattern.chart
+  const count = to - from + 1
+  if (count <= 0 || count >= rows.length) return pattern
+  const kept = bands
+    .map((band) => {
+      const before = (row: number) => row - Math.max(0, Math.min(row, to + 1) - from)
+      const start = before(band.from)
+      const end = before(band.to + 1) - 1
+      return { ...band, from: start, to: end }
+    })
+    .filter((band) => band.to >= band.from)
+  return withChart(pattern, { rows: rows.toSpliced(from, count), bands: kept })
+}
+
+/** Work rows `from`..`to` `times` times in all. Bands they touch are replaced. */
+export function setBand(pattern: Pattern, from: number, to: number, times: number): Pattern {
+  const bands = pattern.chart.bands.filter((band) => band.to < from || band.from > to)
+  if (times >= limits.times.least)
+    bands.push({ from, to, times: Math.min(times, limits.times.most) })
+  return withChart(pattern, { bands: bands.sort((a, b) => a.from - b.from) })
+}
+
+export const removeBand = (pattern: Pattern, index: number): Pattern =>
+  withChart(pattern, { bands: pattern.chart.bands.toSpliced(index, 1) })

@@ -1,0 +1,53 @@
+import type { CheckSettings, Gauge, LoomSetup, Making, Pattern, Style } from '../pattern'
+import { limits } from '../pattern'
+
+export const setText = (
+  pattern: Pattern,
+  change: Partial<Pick<Pattern, 'title' | 'designer' | 'notes'>>,
+): Pattern => ({ ...pattern, ...change })
+
+const within = (value: number, { least, most }: { least: number; most: number }): number =>
+  Math.min(most, Math.max(least, value))
+
+/** The chart is left as it is: a check says when it no longer fills the loom, and offers ways. */
+export function setLoom(pattern: Pattern, change: Partial<LoomSetup>): Pattern {
+  const loom = { ...pattern.loom, ...change }
+  return {
+    ...pattern,
+    loom: {
+      ...loom,
+      pegs: within(Math.round(loom.pegs), limits.pegs),
+      pitch: within(loom.pitch, limits.pitch),
+    },
+  }
+}
+
+export const setGauge = (pattern: Pattern, gauge: Gauge | null): Pattern => ({ ...pattern, gauge })
+
+export const setMaking = (pattern: Pattern, change: Partial<Making>): Pattern => ({
+  ...pattern,
+  making: { ...pattern.making, ...change },
+})
+
+export const setStyle = (pattern: Pattern, change: Partial<Style>): Pattern => ({
+  ...pattern,
+  style: { ...pattern.style, ...change },
+})
+
+export const setChecks = (pattern: Pattern, change: Partial<CheckSettings>): Pattern => ({
+  ...pattern,
+  checks: { ...pattern.checks, ...change },
+})
+
+const toggled = (list: readonly string[], item: string, on: boolean): string[] => {
+  const others = list.filter((other) => other !== item)
+  return on ? [...others, item].sort() : others
+}
+
+/** Switch a rule off or on for this pattern. */
+export const setRuleOff = (pattern: Pattern, rule: string, off: boolean): Pattern =>
+  setChecks(pattern, { off: toggled(pattern.checks.off, rule, off) })
+
+/** Set one finding aside, or take it up again. */
+export const setAside = (pattern: Pattern, finding: string, aside: boolean): Pattern =>
+  setChecks(pattern, { aside: toggled(pattern.checks.aside, finding, aside) })

@@ -1,0 +1,53 @@
+import type { Pattern } from './pattern'
+
+/** The one current place: chart row and peg, 0-based. */
+export interface Spot {
+  readonly row: number
+  readonly peg: number
+}
+
+/** A version of the work: what was done to reach it, and where. */
+export interface Version {
+  readonly pattern: Pattern
+  readonly label: string
+  readonly spot: Spot
+  /** Edits of one gesture (a whole drag) share this and make one step; null for a single edit. */
+  readonly gesture: string | null
+}
+
+/** Snapshots, unlimited: versions share all they have in common. It knows nothing of edits. */
+export interface History {
+  readonly past: readonly Version[]
+  readonly present: Version
+  readonly future: readonly Version[]
+}
+
+export const begin = (pattern: Pattern, label = 'Open'): History => ({
+  past: [],
+  present: { pattern, label, spot: { row: 0, peg: 0 }, gesture: null },
+  future: [],
+})
+
+/** Add a version. Nothing happens when the pattern is the same; a gesture goes on as one step. */
+export function add(history: History, version: Version): History {
+  const { past, present } = history
+  if (version.pattern === present.pattern) return history
+  const goesOn = version.gesture !== null && version.gesture === present.gesture
+  return { past: goesOn ? past : [...past, present], present: version, future: [] }
+}
+
+export function undo(history: History): History {
+  const last = history.past.at(-1)
+  if (!last) return history
+  return {
+    past: history.past.slice(0, -1),
+    present: { ...last, gesture: null },
+    future: [history.present, ...history.future],
+  }
+}
+
+export function redo(history: History): History {
+  const [next, ...future] = history.future
+  if (!next) return history
+  return { past: [...history.past, history.present], present: { ...next, gesture: null }, future }
+}
