@@ -1,0 +1,181 @@
+/**
+ * The file format: JSON, UTF-8, made to be read by people and compared line by line.
+ *
+ * - `"pegwright"` is the version of the format, a whole number from 1 on.
+ * - Rows, columns, pegs and bands are numbered from 1, as they are printed, first and last
+ *   included. Rows are rows of the chart, from the cast-on up, each counted once whatever its band.
+ * - Column 1 holds peg 1. A row's stitches are one text, see formatCells.ts.
+ * - A row's `pegs`, `heading` and `end` are left out where it covers all pegs, goes on as the row
+ *   before leaves it, and does not turn.
+ * - Lengths are millimetres; a gauge is in stitches and rows to 100 mm.
+ *
+ * Keys that are not known are refused, since saving would lose them.
+ */
+import type { Band, Chart, Pattern, Row, Run } from '../pattern/pattern'
+import { limits } from '../pattern/pattern'
+import { findStitch } from '../stitches/vocabulary'
+import { plural, readCells, writeCells } from './formatCells'
+import { parseJson } from './formatJson'
+import { checkShape, type PatternFile, type RowEntry, type RunEntry } from './formatSchema'
+import { upgrade, version } from './formatVersions'
+
+export type ReadResult =
+  | { readonly ok: true; readonly pattern: Pattern }
+  /** What is wrong and where, in one or two sentences for the user. */
+  | { readonly ok: false; readonly message: string }
+
+/** Read a file's text. Never throws; a file is taken whole or refused whole. */
+export function readFile(text: string): ReadResult {
+  const json = parseJson(text.startsWith('\uFEFF') ? text.slice(1) : text)
+  if (!json.ok) {
+    const place = `line ${json.line}, column ${json.column}: ${json.reason}`
+    return refuse(
+      text.includes('"pegwright"')
+        ? `This Pegwright file is damaged at ${place}.`
+        : `This is not a Pegwright file: it is no JSON (${place}).`,
+    )
+  }
+  const upgraded = upgrade(json.value)
+  if (!upgraded.ok) return upgraded
+  const shape = checkShape(upgraded.value)
+  if (!shape.ok) return refuse(shape.message)
+  try {
+    return { ok: true, pattern: toPattern(shape.file) }
+  } catch (error) {
+    if (error instanceof Misfit) return refuse(error.message)
+    throw error
+  }
+}
+
+/** Write a pattern as text: keys in a fixed order, two spaces, one line a row. */
+export const writeFile = (pattern: Pattern): string => `${print(toFile(pattern), 0)}\n`
+
+const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/
+
+/** A name for the pattern's file that every system takes. */
+export function fileName({ title }: Pick<Pattern, 'title'>): string {
+  const words =
+    title
+      .normalize('NFC')
+      .toLowerCase()
+      .match(/[\p{L}\p{N}\p{M}]+/gu) ?? []
+  const name = Array.from(words.join('-')).slice(0, 60).join('').replace(/-+$/, '')
+  const safe = reserved.test(name) ? `chart-${name}` : name || 'untitled'
+  return `${safe}.pegwright.json`
+}
+
+const refuse = (message: string): ReadResult => ({ ok: false, message })
+
+/** Parts that are right one by one but do not fit together. */
+class Misfit extends Error {}
+
+function toPattern(file: PatternFile): Pattern {
+  const { title, designer, notes, loom, gauge, making, chart, checks, style } = file
+  if (findStitch(style.background)?.width !== 1)
+    throw new Misfit(
+      `"style.background" is ${JSON.stringify(style.background)}; it must be a stitch of one column, such as "k".`,
+    )
+  return { title, designer, notes, loom, gauge, making, chart: toChart(chart), checks, style }
+}
+
+function toChart({ columns, repeat, bands, rows }: PatternFile['chart']): Chart {
+  const { least, most } = limits.rows
+  if (rows.length < least || rows.length > most)
+    throw new Misfit(
+      `The chart has ${plural(rows.length, 'row')}; it can have ${least} to ${most}.`,
+    )
+  return {
+    columns,
+    repeat: repeat && toRun(repeat, 'The repeat', 'column', columns),
+    bands: toBands(bands, rows.length),
+    rows: rows.map((row, index) => toRow(row, index + 1, columns)),
+  }
+}
+
+function toRun({ from, to }: RunEntry, what: string, noun: string, most: number): Run {
+  if (from > to)
+    throw new Misfit(`${what} runs from ${noun} ${from} to ${noun} ${to}, which stands before it.`)
+  if (to > most)
+    throw new Misfit(`${what} runs to ${noun} ${to}; there are only ${plural(most, noun)}.`)
+  return { from: from - 1, to: to - 1 }
+}
+
+function toBands(bands: PatternFile['chart']['bands'], rows: number): Band[] {
+  return bands.map(({ times, ...band }, index) => {
+    const run = toRun(band, `Band ${index + 1}`, 'row', rows)
+    const last = bands[index - 1]
+    if (last && band.from <= last.to)
+      throw new Misfit(
+        `Band ${index + 1} starts at row ${band.from}, but band ${index} goes to row ${last.to}; bands must follow one another.`,
+      )
+    return { ...run, times }
+  })
+}
+
+function toRow({ stitches, pegs, heading, end }: RowEntry, number: number, columns: number): Row {
+  const read = readCells(stitches, limits.columns.most)
+  if (!read.ok) throw new Misfit(`Row ${number}, column ${read.column}: ${read.reason}.`)
+  const { cells } = read
+  if (cells.length !== columns)
+    throw new Misfit(
+      `Row ${number} has ${plural(cells.length, 'column')}; the chart has ${columns}.`,
+    )
+  return {
+    cells,
+    // The loom may have been made smaller since: the run may then end beyond it.
+    run: pegs ? toRun(pegs, `Row ${number}`, 'peg', limits.pegs.most) : null,
+    heading: heading ?? null,
+    end: end ?? 'on',
+  }
+}
+
+function toFile(pattern: Pattern): PatternFile {
+  const { title, designer, notes, loom, gauge, making, chart, checks, style } = pattern
+  const { columns, repeat, bands, rows } = chart
+  return {
+    pegwright: version,
+    title,
+    designer,
+    notes,
+    loom: inOrder(loom, ['shape', 'pegs', 'pitch', 'direction']),
+    gauge: gauge && inOrder(gauge, ['stitches', 'rows']),
+    making: inOrder(making, ['knit', 'crossing', 'transfer', 'forBaby']),
+    chart: {
+      columns,
+      repeat: repeat && toEntry(repeat),
+      bands: bands.map((band) => ({ ...toEntry(band), times: band.times })),
+      rows: rows.map(({ cells, run, heading, end }) => ({
+        stitches: writeCells(cells),
+        ...(run && { pegs: toEntry(run) }),
+        ...(heading && { heading }),
+        ...(end !== 'on' && { end }),
+      })),
+    },
+    checks: {
+      ...inOrder(checks, ['longestFloat', 'longestCross', 'rowsBetweenCrosses']),
+      off: [...checks.off],
+      aside: [...checks.aside],
+    },
+    style: inOrder(style, ['symbols', 'terms', 'background', 'cell', 'ringCastOn', 'heavyEvery']),
+  }
+}
+
+const toEntry = ({ from, to }: Run): RunEntry => ({ from: from + 1, to: to + 1 })
+
+/** The named keys in this order, whatever order the object was made in. */
+const inOrder = <T extends object, K extends keyof T>(whole: T, keys: readonly K[]) =>
+  Object.fromEntries(keys.map((key) => [key, whole[key]])) as Pick<T, K>
+
+/** Lists down to the third level go one item a line; what lies deeper goes on one line. */
+function print(value: unknown, depth: number): string {
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value)
+  const isList = Array.isArray(value)
+  const [open, close] = isList ? '[]' : '{}'
+  const items = isList
+    ? value.map((item: unknown) => print(item, depth + 1))
+    : Object.entries(value).map(([key, item]) => `"${key}": ${print(item, depth + 1)}`)
+  if (items.length === 0) return `${open}${close}`
+  if (depth > 2 || (depth === 2 && !isList)) return `${open} ${items.join(', ')} ${close}`
+  const indent = '  '.repeat(depth)
+  return `${open}\n${items.map((item) => `${indent}  ${item}`).join(',\n')}\n${indent}${close}`
+}

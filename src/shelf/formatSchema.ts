@@ -1,0 +1,161 @@
+import * as v from 'valibot'
+import { directions, headings } from '../loom/direction'
+import { knits } from '../loom/move'
+import { crossings, rowEnds, transfers } from '../loom/row'
+import { cellShapes, limits, ringStarts, shapes } from '../pattern/pattern'
+import { traditions } from '../stitches/sign'
+import { termSets } from '../stitches/stitch'
+
+/** Each schema's message says what must stand there; the reader puts the place before it. */
+const text = v.string('a text in quotes')
+const flag = v.boolean('true or false')
+
+interface Range {
+  readonly least: number
+  readonly most: number
+}
+
+const whole = ({ least, most }: Range) => {
+  const must = `a whole number from ${least} to ${most}`
+  return v.pipe(v.number(must), v.integer(must), v.minValue(least, must), v.maxValue(most, must))
+}
+
+const size = ({ least, most }: Range) => {
+  const must = `a number from ${least} to ${most}`
+  return v.pipe(v.number(must), v.minValue(least, must), v.maxValue(most, must))
+}
+
+const above0 = (most: number) => {
+  const must = `a number above 0, at most ${most}`
+  return v.pipe(v.number(must), v.gtValue(0, must), v.maxValue(most, must))
+}
+
+const oneOf = <const T extends readonly string[]>(words: T) =>
+  v.picklist(words, words.map((word) => JSON.stringify(word)).join(' or '))
+
+const parts = <T extends v.ObjectEntries>(entries: T) =>
+  v.strictObject(entries, `an object with ${Object.keys(entries).join(', ')}`)
+
+const list = <T extends v.GenericSchema>(item: T, of: string) =>
+  v.array(item, `a list of ${of} in [ ]`)
+
+const run = (most: number) =>
+  parts({ from: whole({ least: 1, most }), to: whole({ least: 1, most }) })
+
+/** Wide enough for any real piece; what is likely wrong is the checks' business. */
+const widest = {
+  gauge: 1000,
+  longestFloat: { least: 0, most: limits.pegs.most },
+  longestCross: { least: 0, most: 10_000 },
+  rowsBetween: { least: 0, most: limits.rows.most },
+  heavyEvery: { least: 0, most: limits.columns.most },
+} as const
+
+const row = parts({
+  stitches: text,
+  pegs: v.exactOptional(run(limits.pegs.most)),
+  heading: v.exactOptional(oneOf(headings)),
+  end: v.exactOptional(oneOf(rowEnds)),
+})
+const band = parts({
+  from: whole({ least: 1, most: limits.rows.most }),
+  to: whole({ least: 1, most: limits.rows.most }),
+  times: whole(limits.times),
+})
+
+/** A file of the version that is written now. */
+export const fileSchema = parts({
+  pegwright: v.literal(1),
+  title: text,
+  designer: text,
+  notes: text,
+  loom: parts({
+    shape: oneOf(shapes),
+    pegs: whole(limits.pegs),
+    pitch: size(limits.pitch),
+    direction: oneOf(directions),
+  }),
+  gauge: v.nullable(parts({ stitches: above0(widest.gauge), rows: above0(widest.gauge) })),
+  making: parts({
+    knit: oneOf(knits),
+    crossing: oneOf(crossings),
+    transfer: oneOf(transfers),
+    forBaby: flag,
+  }),
+  chart: parts({
+    columns: whole(limits.columns),
+    repeat: v.nullable(run(limits.columns.most)),
+    bands: list(band, 'bands'),
+    rows: list(row, 'rows'),
+  }),
+  checks: parts({
+    off: list(text, 'texts'),
+    aside: list(text, 'texts'),
+    longestFloat: whole(widest.longestFloat),
+    longestCross: size(widest.longestCross),
+    rowsBetweenCrosses: v.union(
+      [v.literal('habit'), whole(widest.rowsBetween)],
+      `"habit" or a whole number from 0 to ${widest.rowsBetween.most}`,
+    ),
+  }),
+  style: parts({
+    symbols: oneOf(traditions),
+    terms: oneOf(termSets),
+    background: text,
+    cell: oneOf(cellShapes),
+    ringCastOn: oneOf(ringStarts),
+    heavyEvery: whole(widest.heavyEvery),
+  }),
+})
+
+export type PatternFile = v.InferOutput<typeof fileSchema>
+export type RowEntry = v.InferOutput<typeof row>
+export type RunEntry = v.InferOutput<ReturnType<typeof run>>
+
+export type SchemaResult =
+  | { readonly ok: true; readonly file: PatternFile }
+  | { readonly ok: false; readonly message: string }
+
+/** Check the shape of a file. The message names the first thing that is wrong, and its place. */
+export function checkShape(value: unknown): SchemaResult {
+  const result = v.safeParse(fileSchema, value, { abortEarly: true })
+  return result.success
+    ? { ok: true, file: result.output }
+    : { ok: false, message: describe(result.issues[0]) }
+}
+
+function describe(issue: v.BaseIssue<unknown>): string {
+  const path = issue.path ?? []
+  const { where, name } = placeOf(path.map(({ key }) => key))
+  if (path.at(-1)?.origin !== 'key')
+    return `${where}${name} is ${show(issue.input)}; it must be ${issue.message}.`
+  if (issue.expected !== 'never') return `${where}${name} is missing.`
+  return `${where}${name} is not known to this Pegwright, and saving would lose it. Take it out of the file, or open the file with the Pegwright that wrote it.`
+}
+
+/** [chart, rows, 11, pegs, from] is "In row 12, " and "pegs.from". */
+function placeOf(keys: readonly unknown[]): { where: string; name: string } {
+  const lists: Readonly<Record<string, string>> = { rows: 'row', bands: 'band' }
+  const index = keys.findIndex((key) => typeof key === 'number')
+  const noun = lists[String(keys[index - 1])]
+  if (!noun) return { where: '', name: nameOf(keys) }
+  const which = `${noun} ${Number(keys[index]) + 1}`
+  const rest = keys.slice(index + 1)
+  return rest.length > 0
+    ? { where: `In ${which}, `, name: nameOf(rest) }
+    : { where: '', name: `${noun === 'row' ? 'Row' : 'Band'} ${Number(keys[index]) + 1}` }
+}
+
+/** Names are quoted, list places counted from 1: "checks.off", item 2. */
+const nameOf = (keys: readonly unknown[]): string => {
+  const names = keys.filter((key) => typeof key !== 'number').join('.')
+  const item = keys.find((key) => typeof key === 'number')
+  return item === undefined ? `"${names}"` : `Item ${Number(item) + 1} of "${names}"`
+}
+
+function show(value: unknown): string {
+  if (Array.isArray(value)) return 'a list'
+  if (typeof value === 'object' && value !== null) return 'an object'
+  const shown = typeof value === 'string' ? JSON.stringify(value) : String(value)
+  return shown.length > 60 ? `${shown.slice(0, 60)}…` : shown
+}

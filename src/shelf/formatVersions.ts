@@ -1,0 +1,40 @@
+/** How a file of one version becomes one of the next. */
+export interface Form {
+  readonly version: number
+  /** Takes the whole file and gives one of the next version; the newest form gives the same. */
+  readonly upgrade: (file: object) => object
+}
+
+/**
+ * Every version there has been, oldest first. To change the format: change the schema, write the
+ * step from the last version into its entry here, and add an entry for the new one.
+ */
+export const forms: readonly [Form, ...Form[]] = [{ version: 1, upgrade: (file) => file }]
+
+/** The version that is written. */
+export const version = 1
+
+export type UpgradeResult =
+  { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }
+
+/** Bring what was read up to the newest of `known`, or say why that cannot be. */
+export function upgrade(value: unknown, known: readonly Form[] = forms): UpgradeResult {
+  const no = (message: string): UpgradeResult => ({ ok: false, message })
+  const newest = known.at(-1)?.version ?? 0
+  if (typeof value !== 'object' || value === null || !Object.hasOwn(value, 'pegwright'))
+    return no('This is not a Pegwright file: it has no "pegwright" with a version number.')
+  const { pegwright: written } = value as { pegwright: unknown }
+  if (typeof written !== 'number' || !Number.isInteger(written) || written < 1)
+    return no(
+      'This is not a Pegwright file: its "pegwright" is no version number (a whole number from 1 on).',
+    )
+  if (written > newest)
+    return no(
+      `This file was written by a newer Pegwright (version ${written}; this one reads up to ${newest}). Open it with the newer one.`,
+    )
+  let file: object = value
+  for (const form of known)
+    if (form.version >= written)
+      file = { ...form.upgrade(file), pegwright: Math.min(form.version + 1, newest) }
+  return { ok: true, value: file }
+}

@@ -1,0 +1,190 @@
+/**
+ * Arbitrary documents for property tests. All of them are valid: inside the limits, of known
+ * stitches, with cells that fit the chart. Whether they can be worked is another matter.
+ */
+import fc, { type Arbitrary } from 'fast-check'
+import { directions, headings } from '../src/loom/direction'
+import { knits } from '../src/loom/move'
+import { crossings, rowEnds, transfers } from '../src/loom/row'
+import {
+  cellShapes,
+  limits,
+  ringStarts,
+  shapes,
+  type Band,
+  type Chart,
+  type CheckSettings,
+  type LoomSetup,
+  type Making,
+  type Pattern,
+  type Row,
+  type Run,
+  type Style,
+} from '../src/pattern/pattern'
+import { traditions } from '../src/stitches/sign'
+import { termSets, type Stitch } from '../src/stitches/stitch'
+import { vocabulary } from '../src/stitches/vocabulary'
+
+/** Records like any written object: toStrictEqual tells those without a prototype apart. */
+const record = <T>(parts: { [K in keyof T]: Arbitrary<T[K]> }): Arbitrary<T> =>
+  fc.record(parts, { noNullPrototype: true })
+
+/** Any stitch; or one of those given. */
+export const arbitraryStitch = (stitches: readonly Stitch[] = vocabulary): Arbitrary<Stitch> =>
+  fc.constantFrom(...stitches)
+
+/** One stitch in its cells: its id, then '' for its other columns. */
+export const cellsOf = ({ id, width }: Stitch): string[] => [
+  id,
+  ...Array.from({ length: width - 1 }, () => ''),
+]
+
+/** A row's cells in which every stitch is whole. Runs of knits and purls are likely. */
+export const arbitraryCells = (
+  columns: number,
+  stitches: readonly Stitch[] = vocabulary,
+): Arbitrary<string[]> =>
+  fc
+    .array(fc.tuple(arbitraryStitch(stitches), fc.integer({ min: 1, max: 4 })), {
+      maxLength: columns,
+    })
+    .map((runs) => {
+      const cells: string[] = []
+      for (const [stitch, copies] of runs)
+        for (let copy = 0; copy < copies; copy++)
+          if (cells.length + stitch.width <= columns) cells.push(...cellsOf(stitch))
+      while (cells.length < columns) cells.push('k')
+      return cells
+    })
+
+/** Cells in which stitches may be cut by a neighbour or the edge, and columns continue nothing. */
+export const arbitraryCutCells = (
+  columns: number,
+  stitches: readonly Stitch[] = vocabulary,
+): Arbitrary<string[]> =>
+  fc.array(
+    fc.oneof(
+      fc.constant(''),
+      arbitraryStitch(stitches).map(({ id }) => id),
+    ),
+    {
+      minLength: columns,
+      maxLength: columns,
+    },
+  )
+
+/** Both ends from 0 to `most` - 1. */
+export const arbitraryRun = (most: number): Arbitrary<Run> =>
+  fc
+    .tuple(fc.nat(most - 1), fc.nat(most - 1))
+    .map(([a, b]) => ({ from: Math.min(a, b), to: Math.max(a, b) }))
+
+/** A row of its own cells, run, heading and end. */
+export const arbitraryRow = (
+  columns: number,
+  pegs: number,
+  cells: Arbitrary<string[]> = arbitraryCells(columns),
+): Arbitrary<Row> =>
+  record({
+    cells,
+    run: fc.option(arbitraryRun(pegs)),
+    heading: fc.option(fc.constantFrom(...headings)),
+    end: fc.constantFrom(...rowEnds),
+  })
+
+/** Bands of rows 0 to `rows` - 1, rising and apart. */
+export const arbitraryBands = (rows: number): Arbitrary<Band[]> =>
+  fc
+    .tuple(
+      fc.uniqueArray(fc.nat(rows), { maxLength: 6 }),
+      fc.array(fc.integer({ min: limits.times.least, max: limits.times.most }), {
+        minLength: 3,
+        maxLength: 3,
+      }),
+    )
+    .map(([cuts, times]) => {
+      const sorted = cuts.toSorted((a, b) => a - b)
+      return times.flatMap((count, index) => {
+        const from = sorted[2 * index]
+        const end = sorted[2 * index + 1]
+        return from === undefined || end === undefined ? [] : [{ from, to: end - 1, times: count }]
+      })
+    })
+
+export const arbitraryLoom = (
+  pegs: Arbitrary<number> = fc.integer({ min: limits.pegs.least, max: limits.pegs.most }),
+): Arbitrary<LoomSetup> =>
+  record({
+    shape: fc.constantFrom(...shapes),
+    pegs,
+    pitch: fc.double({ min: limits.pitch.least, max: limits.pitch.most, noNaN: true }),
+    direction: fc.constantFrom(...directions),
+  })
+
+export interface ChartSize {
+  /** Most columns and rows; small by default, so that many charts can be tried. */
+  readonly columns?: number
+  readonly rows?: number
+  readonly stitches?: readonly Stitch[]
+  /** May stitches be cut short? */
+  readonly cut?: boolean
+}
+
+export const arbitraryChart = (pegs: number, size: ChartSize = {}): Arbitrary<Chart> =>
+  fc
+    .tuple(
+      fc.integer({ min: limits.columns.least, max: size.columns ?? 24 }),
+      fc.integer({ min: limits.rows.least, max: size.rows ?? 8 }),
+    )
+    .chain(([columns, rows]) => {
+      const whole = arbitraryCells(columns, size.stitches)
+      const cells = size.cut ? fc.oneof(whole, arbitraryCutCells(columns, size.stitches)) : whole
+      return record({
+        columns: fc.constant(columns),
+        repeat: fc.option(arbitraryRun(columns)),
+        bands: arbitraryBands(rows),
+        rows: fc.array(arbitraryRow(columns, pegs, cells), { minLength: rows, maxLength: rows }),
+      })
+    })
+
+export const arbitraryMaking: Arbitrary<Making> = record({
+  knit: fc.constantFrom(...knits),
+  crossing: fc.constantFrom(...crossings),
+  transfer: fc.constantFrom(...transfers),
+  forBaby: fc.boolean(),
+})
+
+export const arbitraryCheckSettings: Arbitrary<CheckSettings> = record({
+  off: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
+  aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
+  longestFloat: fc.integer({ min: 0, max: 400 }),
+  longestCross: fc.double({ min: 1, max: 10_000, noNaN: true }),
+  rowsBetweenCrosses: fc.oneof(fc.constant('habit' as const), fc.nat(600)),
+})
+
+export const arbitraryStyle: Arbitrary<Style> = record({
+  symbols: fc.constantFrom(...traditions),
+  terms: fc.constantFrom(...termSets),
+  background: fc.constantFrom(...vocabulary.filter(({ width }) => width === 1)).map(({ id }) => id),
+  cell: fc.constantFrom(...cellShapes),
+  ringCastOn: fc.constantFrom(...ringStarts),
+  heavyEvery: fc.nat(400),
+})
+
+const gaugeCount = fc.double({ min: 0.5, max: 1000, noNaN: true })
+
+/** A whole document. Texts hold any characters there are. */
+export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
+  arbitraryLoom().chain((loom) =>
+    record({
+      title: fc.string({ unit: 'binary' }),
+      designer: fc.string({ unit: 'grapheme' }),
+      notes: fc.string({ unit: 'binary' }),
+      loom: fc.constant(loom),
+      gauge: fc.option(record({ stitches: gaugeCount, rows: gaugeCount })),
+      making: arbitraryMaking,
+      chart: arbitraryChart(loom.pegs, size),
+      checks: arbitraryCheckSettings,
+      style: arbitraryStyle,
+    }),
+  )
