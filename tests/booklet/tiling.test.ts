@@ -1,0 +1,147 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { liveArea, papers, paperSizes } from '../../src/booklet/paper'
+import { bestTiling, cut, sheetLetter, tile, type TiledChart } from '../../src/booklet/tiling'
+
+const noCrosses = () => 0
+
+/** A chart with stitches at these columns, each standing on columns `from`..`to`. */
+const chart = fc
+  .record({
+    columns: fc.integer({ min: 1, max: 200 }),
+    rows: fc.integer({ min: 1, max: 600 }),
+    every: fc.constantFrom(0, 5, 8),
+    stitches: fc.array(fc.tuple(fc.nat(199), fc.integer({ min: 2, max: 8 })), { maxLength: 40 }),
+  })
+  .map(({ stitches, ...rest }): TiledChart => ({
+    ...rest,
+    crossing: (column) =>
+      stitches.filter(([from, width]) => column > from && column < from + width).length,
+  }))
+const paper = fc.constantFrom(...paperSizes).map((size) => liveArea(papers[size]))
+const cell = fc.record({
+  width: fc.double({ min: 2.5, max: 11, noNaN: true }),
+  height: fc.double({ min: 2.5, max: 11, noNaN: true }),
+})
+
+describe('a chart on several sheets', () => {
+  test('every cell stands on exactly one sheet', () => {
+    fc.assert(
+      fc.property(chart, cell, paper, (it, size, room) => {
+        const { sheets } = tile(it, size, room)
+        const seen = new Uint8Array(it.columns * it.rows)
+        for (const { rows, columns } of sheets)
+          for (let row = rows.from; row <= rows.to; row++)
+            for (let column = columns.from; column <= columns.to; column++)
+              seen[row * it.columns + column] = (seen[row * it.columns + column] ?? 0) + 1
+        expect(seen.every((times) => times === 1)).toBe(true)
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test('sheets stand in working order, each row whole on one band of sheets', () => {
+    fc.assert(
+      fc.property(chart, cell, paper, (it, size, room) => {
+        const { sheets, across, up } = tile(it, size, room)
+        expect(sheets).toHaveLength(across * up)
+        sheets.forEach((sheet, i) => {
+          expect(sheet.letter).toBe(sheetLetter(i))
+          const last = sheets[i - 1]
+          if (!last) return expect([sheet.rows.from, sheet.columns.from]).toEqual([0, 0])
+          if (sheet.up === last.up) {
+            expect(sheet.rows).toEqual(last.rows)
+            expect(sheet.columns.from).toBe(last.columns.to + 1)
+          } else {
+            expect(sheet.rows.from).toBe(last.rows.to + 1)
+            expect(sheet.columns.from).toBe(0)
+          }
+        })
+        expect(sheets.at(-1)).toMatchObject({
+          rows: { to: it.rows - 1 },
+          columns: { to: it.columns - 1 },
+        })
+      }),
+    )
+  })
+
+  test('no sheet is wider or higher than the room on the paper', () => {
+    fc.assert(
+      fc.property(chart, cell, paper, (it, size, room) => {
+        for (const { rows, columns } of tile(it, size, room).sheets) {
+          expect((rows.to - rows.from + 1) * size.height).toBeLessThanOrEqual(room.height + 1e-6)
+          expect((columns.to - columns.from + 1) * size.width).toBeLessThanOrEqual(
+            room.width + 1e-6,
+          )
+        }
+      }),
+    )
+  })
+
+  test('a cross is cut only where there is no other place, and that is told', () => {
+    fc.assert(
+      fc.property(chart, cell, paper, (it, size, room) => {
+        const { sheets, cuts } = tile(it, size, room)
+        const starts = sheets.filter(({ up, across }) => up === 0 && across > 0)
+        expect(cuts).toEqual(
+          starts.map(({ columns }) => columns.from).filter((column) => it.crossing(column) > 0),
+        )
+        for (const { columns } of starts.filter(({ columns }) => cuts.includes(columns.from)))
+          for (let at = columns.from - 7; at <= columns.from; at++)
+            if (at > 0) expect(it.crossing(at)).toBeGreaterThan(0)
+      }),
+    )
+  })
+})
+
+describe('cutting', () => {
+  test('makes runs of about the same length', () => {
+    expect(cut(100, 40, 0)).toEqual([
+      { from: 0, to: 33 },
+      { from: 34, to: 66 },
+      { from: 67, to: 99 },
+    ])
+  })
+
+  test('cuts at heavier lines where that costs no sheet', () => {
+    expect(cut(100, 40, 5)).toEqual([
+      { from: 0, to: 34 },
+      { from: 35, to: 69 },
+      { from: 70, to: 99 },
+    ])
+  })
+
+  test('leaves out no sheet of the fewest that do', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 600 }),
+        fc.integer({ min: 10, max: 90 }),
+        fc.constantFrom(0, 5),
+        (count, most, every) => {
+          expect(cut(count, most, every)).toHaveLength(Math.ceil(count / most))
+        },
+      ),
+    )
+  })
+
+  test('goes round a stitch', () => {
+    const stitch = (column: number) => (column > 18 && column < 24 ? 1 : 0)
+    expect(cut(40, 22, 0, stitch)[0]).toEqual({ from: 0, to: 17 })
+  })
+})
+
+test('the size with the fewest sheets is taken, and of those the largest', () => {
+  const it = { columns: 36, rows: 24, every: 5, crossing: noCrosses }
+  const room = { width: 160, height: 230 }
+  const tiling = bestTiling(it, 0.75, room, { least: 3.8, most: 6.5 })
+  expect(tiling.sheets).toHaveLength(1)
+  expect(tiling.cell.width).toBeCloseTo(4.4, 9)
+  expect(36 * tiling.cell.width).toBeLessThanOrEqual(room.width)
+  expect(36 * (tiling.cell.width + 0.1)).toBeGreaterThan(room.width)
+})
+
+test('sheets are lettered as columns of a spreadsheet are', () => {
+  expect([0, 1, 25, 26, 27, 51, 52, 701, 702].map(sheetLetter)).toEqual(
+    'A B Z AA AB AZ BA ZZ AAA'.split(' '),
+  )
+})
