@@ -1,5 +1,6 @@
 import { runsRightToLeft, type Direction, type Heading } from './direction'
 import {
+  drifts,
   findMiscount,
   inOrder,
   loopsInRun,
@@ -76,7 +77,13 @@ export function workRow<R extends LoomRow>(
     for (const site of inOrder(row, heading)) workSite(site)
   } else {
     const given = supply(before, row, heading)
-    const ready = given.sites.map((site, i) => standsOn(site, given.sources[i] ?? [], heading))
+    const drift = drifts(before, row, heading)
+    const ready = given.sites.map(
+      (site, i) =>
+        drift[i] === 0 &&
+        (i === 0 || drift[i - 1] === 0) &&
+        standsOn(site, given.sources[i] ?? [], heading),
+    )
     for (let i = 0; i < given.sites.length; i++) {
       if (!ready[i]) {
         let last = i
@@ -94,6 +101,7 @@ export function workRow<R extends LoomRow>(
   return { row, before, after, heading, rightToLeft, loops, miscount, faults: loom.faults }
 }
 
+/** Where no loop has drifted, a stitch can be worked at once if its loops stand on its own pegs. */
 const standsOn = (site: Site, sources: readonly number[], heading: Heading): boolean =>
   site.stitch.takes <= site.stitch.makes
     ? sources.every((peg, i) => peg === pegsOf(site, heading)[i])
