@@ -12,8 +12,9 @@ export type Command =
   | readonly ['Z']
 
 /**
- * line: stroked. solid: filled with ink. ground: filled with paper (to let one strand pass over
- * another), then stroked by a following line. shade: filled with grey (no stitch).
+ * line: stroked. solid: filled with ink. ground: filled with paper. shade: filled with grey, to
+ * the edges of the cell (no stitch). Where one strand passes over another the lower one is drawn
+ * with a gap, so that the marks of a sign may be painted in any order.
  */
 export type Ink = 'line' | 'solid' | 'ground' | 'shade'
 
@@ -35,13 +36,13 @@ export interface Signs {
   readonly jis: Sign
 }
 
-type Point = readonly [x: number, y: number]
+export type SignPoint = readonly [x: number, y: number]
 
-const through = ([first, ...rest]: readonly Point[]): Command[] =>
+const through = ([first, ...rest]: readonly SignPoint[]): Command[] =>
   first ? [['M', ...first], ...rest.map((p): Command => ['L', ...p])] : []
 
-export const line = (...points: Point[]): Mark => ({ ink: 'line', path: through(points) })
-export const polygon = (ink: Ink, ...points: Point[]): Mark => ({
+export const line = (...points: SignPoint[]): Mark => ({ ink: 'line', path: through(points) })
+export const polygon = (ink: Ink, ...points: SignPoint[]): Mark => ({
   ink,
   path: [...through(points), ['Z']],
 })
@@ -51,3 +52,28 @@ export const circle = (x: number, y: number, r: number, ink: Ink = 'line'): Mark
 })
 export const dot = (x: number, y: number, r: number): Mark => circle(x, y, r, 'solid')
 export const curve = (...path: Command[]): Mark => ({ ink: 'line', path })
+
+function mirrorCommand(command: Command, width: number): Command {
+  switch (command[0]) {
+    case 'M':
+    case 'L':
+      return [command[0], width - command[1], command[2]]
+    case 'C': {
+      const [, x1, y1, x2, y2, x, y] = command
+      return ['C', width - x1, y1, width - x2, y2, width - x, y]
+    }
+    case 'O':
+      return ['O', width - command[1], command[2], command[3]]
+    case 'Z':
+      return command
+  }
+}
+
+/** The sign as a looking-glass shows it, left and right swapped, in the same columns. */
+export const mirrorSign = (sign: Sign, width: number): Sign =>
+  sign.map(({ ink, path }) => ({ ink, path: path.map((command) => mirrorCommand(command, width)) }))
+
+export const mirrorSigns = ({ cyc, jis }: Signs, width: number): Signs => ({
+  cyc: mirrorSign(cyc, width),
+  jis: mirrorSign(jis, width),
+})

@@ -1,30 +1,163 @@
-import { dot, type Signs } from '../sign'
+import {
+  circle,
+  curve,
+  dot,
+  line,
+  mirrorSigns,
+  polygon,
+  type Mark,
+  type Sign,
+  type Signs,
+} from '../sign'
 
-const blank: Signs = { cyc: [], jis: [] }
-const bump: Signs = { cyc: [dot(0.5, 0.5, 0.14)], jis: [dot(0.5, 0.5, 0.14)] }
+/**
+ * The signs of all stitches but crosses. Published (Craft Yarn Council, Standard Yarn Weight
+ * System's chart symbols; JIS L 0201): knit a blank square or a vertical line, purl a dot or a
+ * horizontal line, yarn over a circle, a two-together slants the way it leans; in JIS ssk is
+ * right over left, k2tog left over right, and purl variants carry a bar below. Everything marked
+ * "from memory" below is ours where no source was at hand.
+ */
+
+const near = 0.2
+const far = 0.8
+const middle = 0.5
+
+const both = (sign: Sign): Signs => ({ cyc: sign, jis: sign })
+
+const upright = line([middle, near], [middle, far])
+const barBelow = line([0.24, 0.84], [0.76, 0.84])
+
+/** A loop with crossed legs, its foot at `foot`. */
+const twistedLoop = (foot: number): Mark => {
+  const height = foot - near
+  const y = (share: number) => near + share * height
+  return curve(
+    ['M', 0.29, foot],
+    ['C', 0.42, y(0.78), 0.7, y(0.6), 0.7, y(0.3)],
+    ['C', 0.7, y(0.1), 0.61, near, middle, near],
+    ['C', 0.39, near, 0.3, y(0.1), 0.3, y(0.3)],
+    ['C', 0.3, y(0.6), 0.58, y(0.78), 0.71, foot],
+  )
+}
+
+/** The knit kinds of a loom have no published signs but the twisted one (from memory): ours. */
+const knitKinds = {
+  k: both([upright]),
+  ew: both([twistedLoop(far)]),
+  uw: both([
+    curve(
+      ['M', 0.27, near],
+      ['L', 0.27, 0.54],
+      ['C', 0.27, 0.89, 0.73, 0.89, 0.73, 0.54],
+      ['L', 0.73, near],
+    ),
+  ]),
+  fk: both([upright, line([0.25, near], [0.75, near])]),
+  tk: both([
+    line([middle, 0.16], [middle, 0.33]),
+    circle(middle, middle, 0.17),
+    line([middle, 0.67], [middle, 0.84]),
+  ]),
+}
+
+const purls = {
+  p: { cyc: [dot(middle, middle, 0.135)], jis: [line([near, middle], [far, middle])] },
+  /** From memory. */
+  ptbl: {
+    cyc: [twistedLoop(far), dot(middle, 0.385, 0.075)],
+    jis: [twistedLoop(0.7), barBelow],
+  },
+}
+
+const vee = (foot: number): Mark => line([0.24, near], [middle, foot], [0.76, near])
+
+/** From memory. */
+const slips = {
+  sl: both([vee(far)]),
+  slf: { cyc: [vee(far), line([near, 0.47], [far, 0.47])], jis: [vee(0.66), barBelow] },
+  tuck: both([
+    curve(
+      ['M', 0.25, far],
+      ['L', 0.25, 0.46],
+      ['C', 0.25, 0.11, 0.75, 0.11, 0.75, 0.46],
+      ['L', 0.75, far],
+    ),
+    line([middle, 0.48], [middle, far]),
+  ]),
+}
+
+/** Leaning right; from memory. */
+const liftedRight: Signs = {
+  cyc: [line([0.24, 0.8], [0.76, 0.8]), line([0.36, 0.8], [0.7, near])],
+  jis: [
+    line([0.36, near], [0.36, far]),
+    curve(['M', 0.36, 0.66], ['C', 0.5, 0.6, 0.66, 0.46, 0.7, near]),
+  ],
+}
+
+const increases = {
+  yo: both([circle(middle, middle, 0.27)]),
+  m1r: liftedRight,
+  m1l: mirrorSigns(liftedRight, 1),
+  /** From memory. Two columns wide. */
+  kfb: {
+    cyc: [line([1, far], [1, 0.56]), line([0.44, near], [1, 0.56], [1.56, near])],
+    jis: [line([0.5, near], [1, far], [1.5, near]), line([1, near], [1, far])],
+  },
+}
+
+/** Right-leaning strokes: a long one on top and, from under it, one foot for each further loop. */
+const longStroke = line([0.22, far], [0.78, near])
+const rightTwo: Signs = {
+  cyc: [longStroke, line([middle, middle], [0.78, far])],
+  jis: [line([near, far], [0.62, near]), line([0.47, 0.415], [far, far])],
+}
+const rightTwoPurl: Signs = {
+  cyc: [...rightTwo.cyc, dot(0.3, 0.32, 0.1)],
+  jis: [line([0.22, 0.68], [0.62, 0.16]), line([0.48, 0.345], [0.78, 0.68]), barBelow],
+}
+const rightThree: Signs = {
+  cyc: [longStroke, line([middle, middle], [middle, far]), line([middle, middle], [0.78, far])],
+  jis: [
+    line([near, far], [0.68, near]),
+    line([0.44, 0.5], [middle, far]),
+    line([0.54, 0.375], [far, far]),
+  ],
+}
+
+/** Three loops as one: from memory. */
+const decreases = {
+  k2tog: rightTwo,
+  ssk: mirrorSigns(rightTwo, 1),
+  p2tog: rightTwoPurl,
+  ssp: mirrorSigns(rightTwoPurl, 1),
+  k3tog: rightThree,
+  sk2p: mirrorSigns(rightThree, 1),
+  cdd: {
+    cyc: [upright, line([0.22, far], [middle, 0.46], [0.78, far])],
+    jis: [upright, line([near, far], [0.44, 0.32]), line([far, far], [0.56, 0.32])],
+  },
+}
+
+/** From memory: a bobble as a ring with a core, or as loops gathered at both ends. */
+const bobble: Signs = {
+  cyc: [circle(middle, middle, 0.3), dot(middle, middle, 0.13)],
+  jis: [
+    upright,
+    curve(['M', middle, near], ['C', 0.14, 0.36, 0.14, 0.64, middle, far]),
+    curve(['M', middle, near], ['C', 0.86, 0.36, 0.86, 0.64, middle, far]),
+  ],
+}
+
+/** From memory: a grey square. */
+const noStitch = both([polygon('shade', [0, 0], [1, 0], [1, 1], [0, 1])])
 
 export const plainSigns = {
-  k: blank,
-  ew: bump,
-  uw: bump,
-  fk: bump,
-  tk: bump,
-  p: bump,
-  ptbl: bump,
-  sl: bump,
-  slf: bump,
-  tuck: bump,
-  yo: bump,
-  m1l: bump,
-  m1r: bump,
-  kfb: bump,
-  k2tog: bump,
-  ssk: bump,
-  p2tog: bump,
-  ssp: bump,
-  cdd: bump,
-  k3tog: bump,
-  sk2p: bump,
-  mb: bump,
-  none: bump,
+  ...knitKinds,
+  ...purls,
+  ...slips,
+  ...increases,
+  ...decreases,
+  mb: bobble,
+  none: noStitch,
 } satisfies Record<string, Signs>
