@@ -1,0 +1,236 @@
+import type { Work } from '../pattern/work'
+import { flatGeometry, timesText, type FlatGeometry, type FlatOptions } from './flatGeometry'
+import { keeper } from './keep'
+import { findingItems, type FindingMark } from './marks'
+import { arrowHead, polyline, rectangle, type Point } from './path'
+import { rowLayers } from './rows'
+import type { Item, Layer, Scene } from './scene'
+import { isNumbered, numberStep, textWidth, weights } from './sizes'
+import { chartTitle } from './titles'
+
+export { flatGeometry, type FlatGeometry, type FlatOptions } from './flatGeometry'
+
+export interface FlatChartOptions extends FlatOptions {
+  readonly marks?: readonly FindingMark[]
+}
+
+const noMarks: readonly FindingMark[] = []
+
+/**
+ * The flat chart: row 1 at the bottom, peg 1 on the side where it really is, as the right side is
+ * seen. Layers that an edit did not touch are the same objects as before.
+ */
+export function flatChart(work: Work, options: FlatChartOptions = {}): Scene {
+  const geometry = flatGeometry(work, options)
+  const { marks = noMarks } = options
+  return {
+    width: geometry.width,
+    height: geometry.height,
+    title: chartTitle('Row chart', work),
+    layers: [
+      gridLayer(work, geometry),
+      ...rowLayers(work, geometry),
+      boxLayer(work, geometry),
+      numberLayer(work, geometry),
+      findingLayer(marks, geometry),
+    ],
+  }
+}
+
+const layer = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })
+
+const keepGrid = keeper<Layer>()
+
+function gridLayer({ pattern }: Work, geometry: FlatGeometry): Layer {
+  const { heavyEvery } = pattern.style
+  return keepGrid([geometry.key, heavyEvery], () => {
+    const { slots, firstRow, lastRow, left, right, top, bottom, point } = geometry
+    const lines = { grid: '', heavy: '' }
+    const isHeavy = (index: number) => heavyEvery > 0 && index % heavyEvery === 0
+    for (let u = 1; u < slots.count; u++) {
+      const [x] = point(u, firstRow)
+      lines[isHeavy(u + slots.first) ? 'heavy' : 'grid'] += polyline([
+        [x, top],
+        [x, bottom],
+      ])
+    }
+    for (let v = firstRow + 1; v <= lastRow; v++) {
+      const [, y] = point(0, v)
+      lines[isHeavy(v) ? 'heavy' : 'grid'] += polyline([
+        [left, y],
+        [right, y],
+      ])
+    }
+    const frame = rectangle(left, top, right - left, bottom - top)
+    const path = (d: string, ink: 'grid' | 'heavy' | 'frame'): Item[] =>
+      d ? [{ kind: 'path', d, ink, stroke: weights[ink], fill: false }] : []
+    return layer('grid', [
+      ...path(lines.grid, 'grid'),
+      ...path(lines.heavy, 'heavy'),
+      ...path(frame, 'frame'),
+    ])
+  })
+}
+
+const keepBoxes = keeper<Layer>()
+
+/** Repeats, bands, start and direction. */
+function boxLayer({ pattern, layout }: Work, geometry: FlatGeometry): Layer {
+  const { bands, repeat } = pattern.chart
+  return keepBoxes([geometry.key, bands, repeat, layout], () =>
+    layer('boxes', [
+      ...repeatItems(layout.copies, geometry),
+      ...bandItems(bands, geometry),
+      ...startItems(geometry),
+    ]),
+  )
+}
+
+function repeatItems(times: number, geometry: FlatGeometry): Item[] {
+  const { slots, firstRow, lastRow, outline, point, bottom, text } = geometry
+  if (slots.copies.length === 0) return []
+  const d = slots.copies.map(({ from, to }) => outline(from, to, firstRow, lastRow)).join('')
+  const box: Item = { kind: 'path', d, ink: 'repeat', stroke: weights.box, fill: false }
+  const [copy] = slots.copies
+  if (slots.kind === 'loom' || !copy) return [box]
+  const [x0] = point(copy.from, firstRow)
+  const [x1] = point(copy.to + 1, firstRow)
+  const label: Item = {
+    kind: 'text',
+    x: (x0 + x1) / 2,
+    y: bottom + 3.3 * text,
+    text: timesText(times),
+    size: text,
+    anchor: 'middle',
+    ink: 'repeat',
+    weight: 'bold',
+  }
+  const [low, high] = [bottom + 1.8 * text, bottom + 2.15 * text]
+  const bracket = polyline([
+    [x0, low],
+    [x0, high],
+    [x1, high],
+    [x1, low],
+  ])
+  return [
+    box,
+    { kind: 'path', d: bracket, ink: 'repeat', stroke: weights.frame, fill: false },
+    label,
+  ]
+}
+
+function bandItems(bands: Work['pattern']['chart']['bands'], geometry: FlatGeometry): Item[] {
+  const { slots, firstRow, lastRow, left, right, point, text, margin } = geometry
+  const [edge, out] = slots.leftward ? [left, -1] : [right, 1]
+  const x = edge + out * margin.band
+  const shown = bands.filter(({ from, to }) => from <= lastRow && to >= firstRow)
+  return shown.flatMap(({ from, to, times }): Item[] => {
+    const [, low] = point(0, Math.max(from, firstRow))
+    const [, high] = point(0, Math.min(to, lastRow) + 1)
+    const [y0, y1] = [low - 0.3, high + 0.3]
+    const bracket: Point[] = [
+      [x - out * text * 0.35, y0],
+      [x, y0],
+      [x, y1],
+      [x - out * text * 0.35, y1],
+    ]
+    return [
+      { kind: 'path', d: polyline(bracket), ink: 'band', stroke: weights.frame, fill: false },
+      {
+        kind: 'text',
+        x: x + out * text * 0.4,
+        y: (y0 + y1) / 2 + text * 0.35,
+        text: timesText(times),
+        size: text,
+        anchor: out < 0 ? 'end' : 'start',
+        ink: 'band',
+        weight: 'bold',
+      },
+    ]
+  })
+}
+
+/** A solid arrow head at peg 1, row 1; an arrow below the chart, the way the first row runs. */
+function startItems(geometry: FlatGeometry): Item[] {
+  const { slots, firstRow, left, right, point, text, margin, height } = geometry
+  const [edge, along] = slots.leftward ? [right, -1] : [left, 1]
+  const angle = (along * Math.PI) / 2
+  const y = height - 1.6
+  const tail = edge
+  const tip = edge + along * Math.min(right - left, 8 * text)
+  const head = arrowHead([tip, y], angle, text * 0.75)
+  const items: Item[] = [
+    {
+      kind: 'path',
+      d: polyline([
+        [tail, y],
+        [tip - along * text * 0.5, y],
+      ]),
+      ink: 'note',
+      stroke: weights.mark,
+      fill: false,
+    },
+    { kind: 'path', d: head, ink: 'note', stroke: 0, fill: true },
+  ]
+  if (firstRow > 0 || slots.first > 0) return items
+  const [, low] = point(0, 0)
+  const [, high] = point(0, 1)
+  const start: Point = [edge - along * (margin.finding - text * 0.4), (low + high) / 2]
+  return [
+    ...items,
+    { kind: 'path', d: arrowHead(start, angle, text * 0.85), ink: 'note', stroke: 0, fill: true },
+  ]
+}
+
+const keepNumbers = keeper<Layer>()
+
+function numberLayer({ firstRuns, numbers }: Work, geometry: FlatGeometry): Layer {
+  const { slots, firstRow, lastRow, left, right, bottom, point, text, smallest } = geometry
+  let sides = ''
+  for (let row = firstRow; row <= lastRow; row++) sides += firstRuns[row]?.rightToLeft ? 'r' : 'l'
+  return keepNumbers([geometry.key, numbers, sides], () => {
+    const items: Item[] = []
+    const rowStep = numberStep(smallest.height, text * 1.02)
+    for (let row = firstRow; row <= lastRow; row++) {
+      if (!isNumbered(row, rowStep)) continue
+      const atRight = sides[row - firstRow] === 'r'
+      items.push({
+        kind: 'text',
+        x: atRight ? right + 1 : left - 1,
+        y: point(0, row + 0.5)[1] + text * 0.35,
+        text: String(numbers[row] ?? row + 1),
+        size: text,
+        anchor: atRight ? 'start' : 'end',
+        ink: 'note',
+      })
+    }
+    const widest = textWidth(String((slots.pegOf.at(-1) ?? 0) + 1), text)
+    const pegStep = numberStep(smallest.width, widest + text * 0.2)
+    for (let slot = 0; slot < slots.count; slot++) {
+      if (!isNumbered(slot + slots.first, pegStep)) continue
+      items.push({
+        kind: 'text',
+        x: point(slot + 0.5, firstRow)[0],
+        y: bottom + text * 1.3,
+        text: String((slots.pegOf[slot] ?? slot) + 1),
+        size: text,
+        anchor: 'middle',
+        ink: 'note',
+      })
+    }
+    return layer('numbers', items)
+  })
+}
+
+const keepFindings = keeper<Layer>()
+
+function findingLayer(marks: readonly FindingMark[], geometry: FlatGeometry): Layer {
+  return keepFindings([geometry.key, marks], () => {
+    const { slots, left, right, margin, point } = geometry
+    const x = slots.leftward ? left - margin.finding : right + margin.finding
+    return layer(
+      'findings',
+      findingItems(marks, geometry, (row) => [x, point(0, row + 0.5)[1]]),
+    )
+  })
+}

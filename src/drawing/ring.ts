@@ -1,0 +1,228 @@
+import { lineRadial } from 'd3-shape'
+import type { Work } from '../pattern/work'
+import { timesText } from './flatGeometry'
+import { keeper } from './keep'
+import { findingItems, type FindingMark } from './marks'
+import { arcTo, arrowHead, moveTo, polyline, type Point } from './path'
+import { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
+import { rowLayers } from './rows'
+import type { Item, Layer, Scene } from './scene'
+import { isNumbered, numberStep, textWidth, weights } from './sizes'
+import { chartTitle } from './titles'
+
+export { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
+
+export interface RingChartOptions extends RingOptions {
+  readonly marks?: readonly FindingMark[]
+}
+
+const noMarks: readonly FindingMark[] = []
+
+/** The ring chart: a sector for each peg of the loom, a ring for each row, the right side shown. */
+export function ringChart(work: Work, options: RingChartOptions = {}): Scene {
+  const geometry = ringGeometry(work, options)
+  const { marks = noMarks } = options
+  return {
+    width: geometry.width,
+    height: geometry.height,
+    title: chartTitle(`Ring chart, cast-on edge ${geometry.castOn},`, work),
+    layers: [
+      gridLayer(work, geometry),
+      ...rowLayers(work, geometry),
+      boxLayer(work, geometry),
+      numberLayer(work, geometry),
+      findingLayer(marks, geometry),
+    ],
+  }
+}
+
+/** A layer whose origin is the middle of the ring. */
+const layer = (key: string, { centrePoint }: RingGeometry, items: readonly Item[]): Layer => ({
+  key,
+  x: centrePoint[0],
+  y: centrePoint[1],
+  items,
+})
+
+/** From the middle of the ring. */
+const polar = (angle: number, radius: number): Point => [
+  radius * Math.sin(angle),
+  -radius * Math.cos(angle),
+]
+
+/** The line between two sectors: straight, but for a little beside the lane. */
+function spoke({ angle, inner, outer }: RingGeometry, u: number): string {
+  const steps = Math.max(2, Math.ceil((outer - inner) / 6))
+  const points = Array.from({ length: steps + 1 }, (_, step): [number, number] => {
+    const radius = inner + ((outer - inner) * step) / steps
+    return [angle(u, radius), radius]
+  })
+  return lineRadial().digits(2)(points) ?? ''
+}
+
+/** An arc over slots `from` .. `to`, on the circle of this radius. */
+function arcOver({ angle, clockwise }: RingGeometry, radius: number, from: number, to: number) {
+  const [start, end] = [angle(from, radius), angle(to, radius)]
+  const large = Math.abs(end - start) > Math.PI
+  return moveTo(polar(start, radius)) + arcTo(radius, large, clockwise, polar(end, radius))
+}
+
+const keepGrid = keeper<Layer>()
+
+function gridLayer({ pattern }: Work, geometry: RingGeometry): Layer {
+  const { heavyEvery } = pattern.style
+  return keepGrid([geometry.key, heavyEvery], () => {
+    const { slots, lastRow, radius } = geometry
+    const lines = { grid: '', heavy: '', frame: '' }
+    const inkOf = (index: number, last: number) =>
+      index === 0 || index === last
+        ? 'frame'
+        : heavyEvery > 0 && index % heavyEvery === 0
+          ? 'heavy'
+          : 'grid'
+    for (let u = 0; u <= slots.count; u++) lines[inkOf(u, slots.count)] += spoke(geometry, u)
+    for (let v = 0; v <= lastRow + 1; v++)
+      lines[inkOf(v, lastRow + 1)] += arcOver(geometry, radius(v), 0, slots.count)
+    const path = (ink: 'grid' | 'heavy' | 'frame'): Item[] =>
+      lines[ink] ? [{ kind: 'path', d: lines[ink], ink, stroke: weights[ink], fill: false }] : []
+    return layer('grid', geometry, [...path('grid'), ...path('heavy'), ...path('frame')])
+  })
+}
+
+const keepBoxes = keeper<Layer>()
+
+/** Repeats, bands, start and direction. */
+function boxLayer({ pattern }: Work, geometry: RingGeometry): Layer {
+  const { bands } = pattern.chart
+  return keepBoxes([geometry.key, bands], () =>
+    layer('boxes', geometry, [
+      ...repeatItems(geometry),
+      ...bandItems(bands, geometry),
+      ...startItems(geometry),
+    ]),
+  )
+}
+
+function repeatItems(geometry: RingGeometry): Item[] {
+  const edges = new Set(geometry.slots.copies.flatMap(({ from, to }) => [from, to + 1]))
+  const d = [...edges].map((u) => spoke(geometry, u)).join('')
+  return d ? [{ kind: 'path', d, ink: 'repeat', stroke: weights.box, fill: false }] : []
+}
+
+/** +1 where peg 1 stands right of the lane, -1 where it stands left of it. */
+const towardsStart = ({ clockwise }: RingGeometry): number => (clockwise ? 1 : -1)
+
+function bandItems(bands: Work['pattern']['chart']['bands'], geometry: RingGeometry): Item[] {
+  const { radius, lane, text } = geometry
+  const side = towardsStart(geometry)
+  const x = side * (lane.band + text * 0.35 + textWidth(timesText(10), text))
+  return bands.flatMap(({ from, to, times }): Item[] => {
+    const [y0, y1] = [-radius(from), -radius(to + 1)]
+    const inward = 0.3 * Math.sign(y1 - y0)
+    const bracket: Point[] = [
+      [x + side * text * 0.35, y0 + inward],
+      [x, y0 + inward],
+      [x, y1 - inward],
+      [x + side * text * 0.35, y1 - inward],
+    ]
+    return [
+      { kind: 'path', d: polyline(bracket), ink: 'band', stroke: weights.frame, fill: false },
+      {
+        kind: 'text',
+        x: x - side * text * 0.3,
+        y: (y0 + y1) / 2 + text * 0.35,
+        text: timesText(times),
+        size: text,
+        anchor: side > 0 ? 'end' : 'start',
+        ink: 'band',
+        weight: 'bold',
+      },
+    ]
+  })
+}
+
+/** A solid arrow head at peg 1, row 1; an arrow inside the ring, the way the first round runs. */
+function startItems(geometry: RingGeometry): Item[] {
+  const { radius, inner, text, lane, clockwise, angle, slots } = geometry
+  const side = towardsStart(geometry)
+  const start: Point = [side * (lane.marker + text * 0.4), -radius(0.5)]
+  const items: Item[] = [
+    {
+      kind: 'path',
+      d: arrowHead(start, (side * Math.PI) / 2, text * 0.85),
+      ink: 'note',
+      stroke: 0,
+      fill: true,
+    },
+  ]
+  const r = inner - text * 1.4
+  if (r < text * 2) return items
+  const from = angle(0, inner)
+  const to = from + side * Math.min((8 * text) / r, 2, Math.abs(angle(slots.count, inner) - from))
+  const tip = polar(to, r)
+  const neck = polar(to - (side * text * 0.5) / r, r)
+  return [
+    ...items,
+    {
+      kind: 'path',
+      d: moveTo(polar(from, r)) + arcTo(r, false, clockwise, neck),
+      ink: 'note',
+      stroke: weights.mark,
+      fill: false,
+    },
+    {
+      kind: 'path',
+      d: arrowHead(tip, to + side * (Math.PI / 2 - (text * 0.3) / r), text * 0.75),
+      ink: 'note',
+      stroke: 0,
+      fill: true,
+    },
+  ]
+}
+
+const keepNumbers = keeper<Layer>()
+
+function numberLayer({ numbers }: Work, geometry: RingGeometry): Layer {
+  return keepNumbers([geometry.key, numbers], () => {
+    const { slots, lastRow, radius, outer, angle, text, lane, smallest } = geometry
+    const side = towardsStart(geometry)
+    const items: Item[] = []
+    const number = ([x, y]: Point, n: number, anchor: 'start' | 'middle' | 'end') =>
+      items.push({
+        kind: 'text',
+        x,
+        y: y + text * 0.35,
+        text: String(n),
+        size: text,
+        anchor,
+        ink: 'note',
+      })
+    const rowStep = numberStep(smallest.height, text * 1.02)
+    for (let row = 0; row <= lastRow; row++)
+      if (isNumbered(row, rowStep))
+        number(
+          [side * lane.numbers, -radius(row + 0.5)],
+          numbers[row] ?? row + 1,
+          side > 0 ? 'end' : 'start',
+        )
+    const widest = textWidth(String(slots.count), text)
+    const rim = outer + text * 0.5 + widest / 2
+    const space = ((2 * Math.PI * rim) / slots.count) * 0.95
+    const pegStep = numberStep(space, widest + text * 0.2)
+    for (let slot = 0; slot < slots.count; slot++)
+      if (isNumbered(slot, pegStep))
+        number(polar(angle(slot + 0.5, outer), rim), slot + 1, 'middle')
+    return layer('numbers', geometry, items)
+  })
+}
+
+const keepFindings = keeper<Layer>()
+
+function findingLayer(marks: readonly FindingMark[], geometry: RingGeometry): Layer {
+  return keepFindings([geometry.key, marks], () => {
+    const { centrePoint, lane, radius } = geometry
+    const x = centrePoint[0] + towardsStart(geometry) * lane.finding
+    const items = findingItems(marks, geometry, (row) => [x, centrePoint[1] - radius(row + 0.5)])
+    return { key: 'findings', x: 0, y: 0, items }
+  })
+}

@@ -1,0 +1,252 @@
+import type { Row } from '../pattern/pattern'
+import { placed } from '../pattern/row'
+import type { PatternRun, Work } from '../pattern/work'
+import { mirrorSign, type Sign, type Tradition } from '../stitches/sign'
+import type { Stitch } from '../stitches/stitch'
+import type { Geometry } from './geometry'
+import { closed, type Point } from './path'
+import type { Item, Layer } from './scene'
+import { centred, signPaths, type InkPaths, type Setting } from './signPath'
+import { signWeight, weights } from './sizes'
+import { turnSigns } from './turnSigns'
+
+/**
+ * Rows as drawn: one layer a row, one path for each ink. What a row's layer holds is kept by the
+ * row's identity, so an edit draws only the rows it changed.
+ */
+interface View {
+  readonly geometry: Geometry
+  readonly tradition: Tradition
+  /** Left blank in the chart. */
+  readonly background: string
+  readonly weight: number
+  /** Equal views draw equal rows. */
+  readonly key: string
+  /** Flat charts: a stitch looks the same in every row, so its pieces are kept by slot. */
+  readonly pieces: Map<Stitch, (InkPaths | undefined)[]> | null
+}
+
+const piecesByView = new Map<string, NonNullable<View['pieces']>>()
+const viewsKept = 16
+
+function viewOf({ pattern }: Work, geometry: Geometry): View {
+  const { symbols, background } = pattern.style
+  const { smallest, slots, kind } = geometry
+  // In a flat chart a row looks the same wherever it stands, so it may move without being redrawn.
+  const shape = kind === 'flat' ? `${slots.key} ${smallest.width}x${smallest.height}` : geometry.key
+  const key = [kind, symbols, background, shape].join('|')
+  let pieces: View['pieces'] = null
+  if (kind === 'flat') {
+    pieces = piecesByView.get(key) ?? new Map<Stitch, (InkPaths | undefined)[]>()
+    if (piecesByView.size >= viewsKept) piecesByView.clear()
+    piecesByView.set(key, pieces)
+  }
+  const weight = signWeight(Math.min(smallest.width, smallest.height))
+  return { geometry, tradition: symbols, background, weight, key, pieces }
+}
+
+interface Drawn {
+  readonly row: Row
+  readonly rightToLeft: boolean
+  readonly items: readonly Item[]
+  /** The layers it was last used in, most often one. */
+  layers: readonly Layer[]
+}
+
+const drawnRows = new WeakMap<Row, Map<string, Drawn>>()
+const rowKeys = new WeakMap<Row, number>()
+let rowsSeen = 0
+
+function keyOf(row: Row): number {
+  let key = rowKeys.get(row)
+  if (key === undefined) rowKeys.set(row, (key = ++rowsSeen))
+  return key
+}
+
+/**
+ * The layers of all drawn rows, first row first. The same Layer objects for rows that did not
+ * change or move; the same items for rows that only moved.
+ */
+export function rowLayers(work: Work, geometry: Geometry): Layer[] {
+  const view = viewOf(work, geometry)
+  const { rows } = work.pattern.chart
+  const used = new Map<Drawn, number>()
+  const layers: Layer[] = []
+  for (let index = geometry.firstRow; index <= geometry.lastRow; index++) {
+    const run = work.firstRuns[index]
+    const row = rows[index]
+    if (!run || !row) continue
+    const drawn = drawRow(row, run, index, view)
+    const copy = used.get(drawn) ?? 0
+    used.set(drawn, copy + 1)
+    layers.push(layerOf(drawn, copy, geometry.origin(index), view, index))
+  }
+  return layers
+}
+
+function layerOf(drawn: Drawn, copy: number, [x, y]: Point, view: View, index: number): Layer {
+  const last = drawn.layers[copy]
+  if (last && last.x === x && last.y === y) return last
+  const place = view.geometry.kind === 'ring' ? `row-${index}-` : 'row-'
+  const name = `${place}${keyOf(drawn.row)}`
+  const layer: Layer = { key: copy ? `${name}-${copy}` : name, x, y, items: drawn.items }
+  const layers = drawn.layers.slice()
+  layers[copy] = layer
+  drawn.layers = layers
+  return layer
+}
+
+function drawRow(row: Row, run: PatternRun, index: number, view: View): Drawn {
+  let ofRow = drawnRows.get(row)
+  if (!ofRow) drawnRows.set(row, (ofRow = new Map<string, Drawn>()))
+  const key = view.pieces ? view.key : `${view.key}#${index}`
+  const known = ofRow.get(key)
+  if (known && (row.end === 'on' || known.rightToLeft === run.rightToLeft)) return known
+  if (ofRow.size > viewsKept) ofRow.clear()
+  const { rightToLeft } = run
+  const drawn: Drawn = { row, rightToLeft, items: rowItems(row, run, index, view), layers: [] }
+  ofRow.set(key, drawn)
+  return drawn
+}
+
+function rowItems(row: Row, run: PatternRun, index: number, view: View): Item[] {
+  const { weight } = view
+  const inks = { line: '', solid: '', ground: '', shade: '' }
+  const add = (paths: InkPaths) => {
+    for (const ink of ['line', 'solid', 'ground', 'shade'] as const) inks[ink] += paths[ink] ?? ''
+  }
+  const unworked = drawStitches(row, index, view, add)
+  const turn = turnPath(row, run, index, view)
+  const path = (d: string, ink: Item['ink'], stroke: number, fill: boolean): Item[] =>
+    d === '' ? [] : [{ kind: 'path', d, ink, stroke, fill }]
+  return [
+    ...path(unworked, 'unworked', 0, true),
+    ...path(inks.shade, 'shade', 0, true),
+    ...path(inks.shade, 'grid', weights.grid, false),
+    ...path(inks.ground, 'ground', 0, true),
+    ...path(inks.line, 'line', weight, false),
+    ...path(inks.solid, 'solid', 0, true),
+    ...path(turn.line ?? '', 'note', Math.min(weight, weights.mark), false),
+  ]
+}
+
+/** Hands every stitch's paths to `add`; gives the path of the cells that the row does not work. */
+function drawStitches(row: Row, index: number, view: View, add: (paths: InkPaths) => void): string {
+  const { slots } = view.geometry
+  const covers = slots.covers(row)
+  const items = placed(row)
+  const itemOf = new Array<(typeof items)[number]>(row.cells.length)
+  for (const item of items)
+    for (let offset = 0; offset < item.columns; offset++) itemOf[item.column + offset] = item
+  let unworked = ''
+  for (let slot = 0; slot < slots.count;) {
+    const column = slots.columnOf[slot] ?? -1
+    const item = itemOf[column]
+    let end = slot + 1
+    if (!item || !covers(slot)) {
+      while (end < slots.count && !(itemOf[slots.columnOf[end] ?? -1] && covers(end))) end++
+      unworked += cells(slot, end - slot, index, view)
+      slot = end
+      continue
+    }
+    while (
+      end < slots.count &&
+      slots.columnOf[end] === column + end - slot &&
+      itemOf[column + end - slot] === item &&
+      covers(end)
+    )
+      end++
+    if (item.stitch.id !== view.background)
+      add(stitchPaths(item.stitch, slot, end - slot, index, view))
+    slot = end
+  }
+  return unworked
+}
+
+function cells(slot: number, columns: number, row: number, view: View): string {
+  const { place } = settingFor(slot, columns, columns, row, view.geometry)
+  if (view.geometry.kind === 'flat')
+    return closed([place(0, 0), place(columns, 0), place(columns, 1), place(0, 1)])
+  const rim: Point[] = []
+  const steps = Math.max(2, columns * 4)
+  for (let step = 0; step <= steps; step++) rim.push(place((step * columns) / steps, 0))
+  for (let step = steps; step >= 0; step--) rim.push(place((step * columns) / steps, 1))
+  return closed(rim)
+}
+
+/** The sign of a stitch on `columns` slots; narrower than drawn where a neighbour cuts it. */
+function stitchPaths(
+  stitch: Stitch,
+  slot: number,
+  columns: number,
+  row: number,
+  view: View,
+): InkPaths {
+  const make = (): InkPaths => {
+    const sign = stitch.signs[view.tradition]
+    return drawSign(sign, stitch, settingFor(slot, columns, stitch.width, row, view.geometry), {
+      ...view.geometry.cellOf(row),
+    })
+  }
+  if (!view.pieces) return make()
+  let ofStitch = view.pieces.get(stitch)
+  if (!ofStitch) view.pieces.set(stitch, (ofStitch = []))
+  const place = slot * 9 + columns
+  return (ofStitch[place] ??= make())
+}
+
+/** Signs of one or two columns keep their proportions; crosses and shades fill their cells. */
+export function drawSign(
+  sign: Sign,
+  { width, cross }: Stitch,
+  setting: Setting,
+  cell: { readonly width: number; readonly height: number },
+): InkPaths {
+  const fills = cross !== undefined || sign.some(({ ink }) => ink === 'shade')
+  return signPaths(sign, fills ? setting : centred(setting, width, cell.width / cell.height))
+}
+
+/** How a sign drawn in `width` columns lies on `columns` slots of a row, relative to its layer. */
+function settingFor(
+  slot: number,
+  columns: number,
+  width: number,
+  row: number,
+  geometry: Geometry,
+): Setting {
+  const { slots, point, origin, kind } = geometry
+  const cell = geometry.cellOf(row)
+  const unit = Math.min((cell.width * columns) / width, cell.height)
+  if (kind === 'flat') {
+    const left = (slots.leftward ? slots.count - slot - columns : slot) * cell.width
+    const across = (cell.width * columns) / width
+    return { place: (x, y) => [left + x * across, y * cell.height], unit, straight: 0 }
+  }
+  const [originX, originY] = origin(row)
+  const scale = columns / width
+  const place = (x: number, y: number): Point => {
+    const u = slots.leftward ? slot + columns - x * scale : slot + x * scale
+    const [pageX, pageY] = point(u, row + 1 - y)
+    return [pageX - originX, pageY - originY]
+  }
+  // Straight lines are bent where they would leave the ring by more than a hair.
+  const straight = Math.max(0.1, (0.12 * slots.count) / (2 * Math.PI) / scale)
+  return { place, unit, straight }
+}
+
+/** The mark of a turn, in the cell beyond the row's last peg. */
+function turnPath(row: Row, run: PatternRun, index: number, view: View): InkPaths {
+  if (row.end === 'on') return {}
+  const { slots } = view.geometry
+  const forward = run.rightToLeft === slots.leftward
+  const last = slots.slotOf(forward ? run.row.to : run.row.from)
+  if (last === undefined) return {}
+  const sign = turnSigns[row.end]
+  const beyond = forward ? last + 1 : last - 1
+  const setting = settingFor(beyond, 1, 1, index, view.geometry)
+  const cell = view.geometry.cellOf(index)
+  return signPaths(
+    run.rightToLeft ? mirrorSign(sign, 1) : sign,
+    centred(setting, 1, cell.width / cell.height),
+  )
+}

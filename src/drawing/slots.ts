@@ -1,0 +1,112 @@
+import type { Layout } from '../pattern/layout'
+import type { Pattern, Row, Run } from '../pattern/pattern'
+
+/** What stands side by side in a drawing: the chart's columns, or all pegs of the loom. */
+export const columnKinds = ['chart', 'loom'] as const
+export type ColumnKind = (typeof columnKinds)[number]
+
+/**
+ * The places of a drawn row, in peg order. `leftward`: rising pegs go to the left, as the right
+ * side is seen (a loom worked clockwise).
+ */
+export interface Slots {
+  readonly kind: ColumnKind
+  readonly leftward: boolean
+  readonly count: number
+  /** Column or peg of the first slot. */
+  readonly first: number
+  /** Chart column of each slot; -1 where the chart does not reach. */
+  readonly columnOf: readonly number[]
+  /** Peg of each slot; for a chart column inside the repeat, its peg in the first copy. */
+  readonly pegOf: readonly number[]
+  /** The slot a peg is drawn in; undefined when it is not drawn. */
+  readonly slotOf: (peg: number) => number | undefined
+  /** First and last slot of each copy of the repeat that is drawn, as far as it is drawn. */
+  readonly copies: readonly Run[]
+  /** Slots that a row works. */
+  readonly covers: (row: Row) => (slot: number) => boolean
+  /** Equal for slots that show the same. */
+  readonly key: string
+}
+
+const layoutKeys = new WeakMap<Layout, number>()
+let layoutsSeen = 0
+
+function layoutKey(layout: Layout): number {
+  let key = layoutKeys.get(layout)
+  if (key === undefined) layoutKeys.set(layout, (key = ++layoutsSeen))
+  return key
+}
+
+const known = new WeakMap<Layout, Map<string, Slots>>()
+
+/** The slots of a drawing; `part`: only these of them. The same object for the same question. */
+export function slotsOf(
+  { chart, loom }: Pick<Pattern, 'chart' | 'loom'>,
+  layout: Layout,
+  kind: ColumnKind,
+  part?: Run,
+): Slots {
+  let ofLayout = known.get(layout)
+  if (!ofLayout) known.set(layout, (ofLayout = new Map<string, Slots>()))
+  const question = `${kind} ${loom.direction} ${part ? `${part.from}-${part.to}` : ''}`
+  let slots = ofLayout.get(question)
+  if (!slots) {
+    slots = makeSlots(chart, loom.direction === 'clockwise', layout, kind, part, question)
+    ofLayout.set(question, slots)
+  }
+  return slots
+}
+
+function makeSlots(
+  { columns, repeat }: Pattern['chart'],
+  leftward: boolean,
+  layout: Layout,
+  kind: ColumnKind,
+  part: Run | undefined,
+  question: string,
+): Slots {
+  const all = kind === 'chart' ? columns : layout.pegs
+  const first = Math.max(0, part?.from ?? 0)
+  const last = Math.min(all - 1, part?.to ?? all - 1)
+  const firstPeg = new Map<number, number>()
+  layout.columnOf.forEach((column, peg) => {
+    if (!firstPeg.has(column)) firstPeg.set(column, peg)
+  })
+  const columnOf: number[] = []
+  const pegOf: number[] = []
+  for (let place = first; place <= last; place++) {
+    columnOf.push(kind === 'chart' ? place : (layout.columnOf[place] ?? -1))
+    pegOf.push(kind === 'chart' ? (firstPeg.get(place) ?? place) : place)
+  }
+  const whole = kind === 'chart' ? (repeat ? [repeat] : []) : layout.copyRuns
+  const copies = whole
+    .filter(({ from, to }) => from <= last && to >= first)
+    .map(({ from, to }) => ({
+      from: Math.max(from, first) - first,
+      to: Math.min(to, last) - first,
+    }))
+  const slotOf = (peg: number): number | undefined => {
+    const place = kind === 'chart' ? (layout.columnOf[peg] ?? peg) : peg
+    return place >= first && place <= last ? place - first : undefined
+  }
+  const covers = ({ run }: Row): ((slot: number) => boolean) => {
+    if (!run) return (slot) => columnOf[slot] !== -1
+    if (kind === 'loom')
+      return (slot) => columnOf[slot] !== -1 && slot + first >= run.from && slot + first <= run.to
+    const worked = new Set(layout.columnOf.slice(Math.max(0, run.from), run.to + 1))
+    return (slot) => worked.has(slot + first)
+  }
+  return {
+    kind,
+    leftward,
+    count: columnOf.length,
+    first,
+    columnOf,
+    pegOf,
+    slotOf,
+    copies,
+    covers,
+    key: `${layoutKey(layout)} ${question}`,
+  }
+}
