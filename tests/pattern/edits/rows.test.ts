@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest'
+import {
+  deleteRows,
+  duplicateRows,
+  insertRows,
+  removeBand,
+  setBand,
+} from '../../../src/pattern/edits/rows'
+import { newPattern } from '../../../src/pattern/pattern'
+import { rowNumbers, schedule } from '../../../src/pattern/schedule'
+import { patternOf, textOf } from './chart-text'
+
+const three = patternOf('k k', 'p p', 'k p')
+
+test('rows are inserted, copied and deleted', () => {
+  expect(textOf(insertRows(three, 1))).toEqual(['k k', 'k k', 'p p', 'k p'])
+  expect(textOf(duplicateRows(three, 1, 2))).toEqual(['k k', 'p p', 'k p', 'p p', 'k p'])
+  expect(textOf(deleteRows(three, 0, 1))).toEqual(['k p'])
+})
+
+test('one row always stays', () => {
+  expect(deleteRows(three, 0, 2)).toBe(three)
+})
+
+test('a chart holds 600 rows and no more', () => {
+  const full = newPattern(3, 599)
+  expect(insertRows(full, 0, 5).chart.rows).toHaveLength(600)
+  const most = insertRows(full, 0, 1)
+  expect(insertRows(most, 0, 1)).toBe(most)
+})
+
+describe('bands', () => {
+  const banded = setBand(three, 1, 2, 3)
+
+  test('are worked as often as they say, and rows are numbered as a row counter counts', () => {
+    expect(schedule(insertRows(banded, 3).chart).map(({ row }) => row)).toEqual([
+      0, 1, 2, 1, 2, 1, 2, 3,
+    ])
+    expect(rowNumbers(insertRows(banded, 3).chart)).toEqual([1, 2, 3, 8])
+  })
+
+  test('move with rows inserted below and grow with rows inside', () => {
+    expect(insertRows(banded, 0).chart.bands).toEqual([{ from: 2, to: 3, times: 3 }])
+    expect(insertRows(banded, 2).chart.bands).toEqual([{ from: 1, to: 3, times: 3 }])
+  })
+
+  test('shrink with rows deleted and go with their last row', () => {
+    expect(deleteRows(banded, 0, 0).chart.bands).toEqual([{ from: 0, to: 1, times: 3 }])
+    expect(deleteRows(banded, 2, 2).chart.bands).toEqual([{ from: 1, to: 1, times: 3 }])
+    expect(deleteRows(banded, 1, 2).chart.bands).toEqual([])
+  })
+
+  test('replace the bands they touch; once is no band', () => {
+    expect(setBand(banded, 0, 1, 2).chart.bands).toEqual([{ from: 0, to: 1, times: 2 }])
+    expect(setBand(banded, 1, 2, 1).chart.bands).toEqual([])
+    expect(removeBand(banded, 0).chart.bands).toEqual([])
+  })
+})

@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest'
+import { layOut } from '../../src/pattern/layout'
+
+test('without a repeat a column is a peg', () => {
+  expect(layOut({ columns: 4, repeat: null }, 4)).toMatchObject({
+    columnOf: [0, 1, 2, 3],
+    over: 0,
+  })
+})
+
+test('the repeat fills the loom between the edges', () => {
+  const layout = layOut({ columns: 5, repeat: { from: 1, to: 3 } }, 11)
+  expect(layout.columnOf).toEqual([0, 1, 2, 3, 1, 2, 3, 1, 2, 3, 4])
+  expect(layout.copies).toBe(3)
+  expect(layout.copyRuns[1]).toEqual({ from: 4, to: 6 })
+})
+
+test('pegs that no whole copy reaches are left over', () => {
+  expect(layOut({ columns: 4, repeat: { from: 0, to: 3 } }, 10)).toMatchObject({
+    copies: 2,
+    over: 2,
+  })
+  expect(layOut({ columns: 12, repeat: null }, 10)).toMatchObject({ over: -2 })
+})
+
+test('the same chart on the same loom has the same layout', () => {
+  const repeat = { from: 0, to: 1 }
+  expect(layOut({ columns: 2, repeat }, 8)).toBe(layOut({ columns: 2, repeat }, 8))
+})

@@ -1,0 +1,9 @@
+/**
+ * `npm run bench`: what things cost on this machine, as medians and as ratios within one run.
+ * Nothing here passes or fails a test; the limits beside the figures are what we hold ourselves to.
+ */
+import { benchBrowser } from './browser'
+import { benchEdit } from './edit'
+
+benchEdit()
+await benchBrowser()

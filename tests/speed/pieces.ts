@@ -1,0 +1,41 @@
+import { paint } from '../../src/pattern/edits/paint'
+import { withChart } from '../../src/pattern/edits/chart'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+
+/** A textured piece without a repeat: ribs, seed stitch and a cross every tenth row. */
+export function texturedPiece(pegs: number, rows: number): Pattern {
+  const cells = (row: number): string[] => {
+    const list = Array.from({ length: pegs }, (_, column): string => {
+      const block = Math.floor(column / 12) % 2
+      const purl = block === 0 ? column % 4 > 1 : (column + row) % 2 === 0
+      return purl ? 'p' : 'k'
+    })
+    if (row % 10 === 5)
+      for (let column = 0; column + 12 <= pegs; column += 24)
+        list.splice(column + 4, 4, row % 20 === 5 ? '2/2 LC' : '2/2 RC', '', '', '')
+    return list
+  }
+  return withChart(newPattern(pegs, rows), {
+    rows: Array.from({ length: rows }, (_, row) => ({
+      cells: cells(row),
+      run: null,
+      heading: null,
+      end: 'on' as const,
+    })),
+  })
+}
+
+/** Versions of a piece, each one edit after the last, none of which changes a later row. */
+export function editedVersions(piece: Pattern, count: number): Pattern[] {
+  const { columns, rows } = piece.chart
+  const versions: Pattern[] = []
+  let version = piece
+  for (let i = 0; versions.length < count; i++) {
+    const row = (2 + i * 10) % rows.length
+    const column = (i * 7) % columns
+    const next = version.chart.rows[row]?.cells[column] === 'p' ? 'k' : 'p'
+    const edited = paint(version, next, row, column)
+    if (edited !== version) versions.push((version = edited))
+  }
+  return versions
+}

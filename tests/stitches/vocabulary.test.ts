@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest'
+import { headings } from '../../src/loom/direction'
+import { crossings, loomRow, transfers, type Site } from '../../src/loom/row'
+import { castOn, pegsInWork } from '../../src/loom/state'
+import { emptyStack } from '../../src/loom/strand'
+import { workRow, type Habits } from '../../src/loom/work'
+import { termSets, type Stitch } from '../../src/stitches/stitch'
+import { findStitch, stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+
+const plain = stitchOf('k')
+
+/** The stitch in the middle of a loom, with just the loops it takes in work on its pegs. */
+function workAlone(stitch: Stitch, habits: Partial<Habits>, heading: 'forward' | 'back') {
+  const edge = 2
+  const span = Math.max(stitch.takes, stitch.width)
+  const pegs = edge + span + edge
+  const full = castOn(pegs)
+  const none = stitchOf('none')
+  const sites: Site<Stitch>[] = []
+  for (let peg = 0; peg < edge; peg++) sites.push({ stitch: plain, peg })
+  sites.push({ stitch, peg: edge })
+  for (let peg = edge + stitch.width; peg < edge + span; peg++) sites.push({ stitch: none, peg })
+  for (let peg = edge + span; peg < pegs; peg++) sites.push({ stitch: plain, peg })
+  const gap = heading === 'forward' ? 0 : pegs
+  const before = {
+    ...full,
+    yarn: { ...full.yarn, gap },
+    stacks: full.stacks.map((stack, peg) =>
+      peg >= edge + stitch.takes && peg < edge + span ? emptyStack : stack,
+    ),
+  }
+  const row = loomRow(sites, 0, pegs - 1, heading, 'on')
+  const run = workRow(before, row, {
+    shape: 'bar',
+    direction: 'clockwise',
+    knit: 'u-wrap',
+    crossing: 'move then knit',
+    transfer: 'ordered',
+    ...habits,
+  })
+  return { before, run }
+}
+
+describe.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))('%s', (_id, stitch) => {
+  test('leaves as many loops as it says, whichever way it is worked', () => {
+    for (const heading of headings)
+      for (const direction of ['clockwise', 'counterclockwise'] as const)
+        for (const crossing of crossings)
+          for (const transfer of transfers) {
+            const { before, run } = workAlone(stitch, { direction, crossing, transfer }, heading)
+            expect(run.miscount).toBeNull()
+            expect(pegsInWork(run.after) - pegsInWork(before)).toBe(stitch.makes - stitch.takes)
+          }
+  })
+
+  test('stands on its width and is found by its id', () => {
+    expect(stitch.width).toBeGreaterThanOrEqual(Math.max(1, stitch.makes))
+    expect(findStitch(stitch.id)).toBe(stitch)
+  })
+
+  test('has a mirror image with the same counts, whose mirror image it is', () => {
+    const mirrored = stitchOf(stitch.mirror)
+    expect(mirrored.mirror).toBe(stitch.id)
+    expect([mirrored.takes, mirrored.makes, mirrored.width]).toEqual([
+      stitch.takes,
+      stitch.makes,
+      stitch.width,
+    ])
+  })
+
+  test('is named and explained in both sets of terms', () => {
+    for (const terms of termSets) {
+      expect(stitch[terms].abbr).toMatch(/\S/)
+      expect(stitch[terms].name).toMatch(/[a-z]{2}/)
+    }
+    expect(stitch.steps).toMatch(/^[A-Z].*\.$/)
+  })
+})
+
+test('there is every cross a/b with a and b from 1 to 4, two leans and three textures', () => {
+  expect(vocabulary.filter(({ cross }) => cross)).toHaveLength(4 * 4 * 2 * 3)
+})
+
+test('no two stitches share an abbreviation or another spelling', () => {
+  for (const terms of termSets) {
+    const said = vocabulary.flatMap((stitch) => [
+      ...new Set([stitch[terms].abbr.toLowerCase(), ...stitch.also]),
+    ])
+    const twice = said.filter((word, index) => said.indexOf(word) !== index)
+    expect(twice).toEqual([])
+  }
+})
+
+test('an unknown id is refused with its name', () => {
+  expect(() => stitchOf('zigzag')).toThrow('There is no stitch "zigzag" among the')
+})
