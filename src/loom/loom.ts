@@ -117,6 +117,11 @@ export class Loom {
     this.record?.({ do: 'carry', gap }, this)
   }
 
+  /** Go on past a peg that has no loop: nothing to catch there, and no float over it. */
+  goPast(peg: number): void {
+    this.#leave(peg)
+  }
+
   take(peg: number, to: Side): void {
     const stack = this.stack(peg)
     if (stack.length === 0) this.faults.push({ kind: 'empty peg', peg })

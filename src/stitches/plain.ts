@@ -344,6 +344,6 @@ export const textures: readonly Stitch[] = [
     mirror: 'none',
     look: 'none',
     signs: plainSigns.none,
-    work: () => undefined,
+    work: (loom, { pegs: [peg = 0] }) => loom.goPast(peg),
   },
 ]
