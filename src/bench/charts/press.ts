@@ -1,0 +1,100 @@
+import { landing, paint } from '../../pattern/edits/paint'
+import type { Spot } from '../../pattern/history'
+import { stitchOf } from '../../stitches/vocabulary'
+import type { Geometry } from '../../drawing/geometry'
+import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
+import type { Bench } from '../state/bench.svelte'
+
+/** Cells between two places, so that a quick drag leaves no gaps. */
+export function between(from: Spot, to: Spot): Spot[] {
+  const steps = Math.max(Math.abs(to.row - from.row), Math.abs(to.peg - from.peg))
+  return Array.from({ length: steps }, (_, i) => {
+    const part = (i + 1) / steps
+    return {
+      row: Math.round(from.row + (to.row - from.row) * part),
+      peg: Math.round(from.peg + (to.peg - from.peg) * part),
+    }
+  })
+}
+
+/**
+ * The pointer on a chart: one press, however far it is drawn, is one gesture and one step to take
+ * back. A stitch of several columns is set side by side along the drag.
+ */
+export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGElement) {
+  let gesture: string | null = null
+  let start: Spot | null = null
+  let last: Spot | null = null
+
+  const spotUnder = (event: PointerEvent): Spot | null => {
+    const matrix = svg.getScreenCTM()?.inverse()
+    if (!matrix) return null
+    const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix)
+    const hit = geometry().at(x, y)
+    return hit && { row: hit.row, peg: hit.peg }
+  }
+
+  const paintAt = (spot: Spot): void => {
+    const { width, us } = stitchOf(bench.stitch)
+    const first = start as Spot
+    const peg = first.peg + Math.floor((spot.peg - first.peg) / width) * width
+    bench.goTo({ row: spot.row, peg })
+    const column = columnAt(bench)
+    const where = landing(bench.pattern, bench.stitch, spot.row, column)
+    if (!where.can) bench.say(where.reason)
+    else
+      bench.apply(
+        `Paint ${us.abbr}`,
+        (pattern) => paint(pattern, bench.stitch, spot.row, column),
+        gesture,
+      )
+  }
+
+  const workOn = (spot: Spot): void => {
+    if (bench.hand === 'paint') paintAt(spot)
+    else if (bench.hand === 'erase') {
+      bench.goTo(spot)
+      eraseHere(bench, gesture)
+    } else if (bench.hand === 'mark') bench.goTo(spot, start)
+  }
+
+  return {
+    down(event: PointerEvent): void {
+      if (event.button !== 0) return
+      const spot = spotUnder(event)
+      if (!spot) return
+      svg.setPointerCapture(event.pointerId)
+      bench.hover = null
+      if (event.shiftKey) {
+        bench.goTo(spot, bench.corner ?? bench.spot)
+        return
+      }
+      bench.goTo(spot)
+      if (bench.hand === 'pick up') {
+        pickUpHere(bench)
+        return
+      }
+      gesture = bench.newGesture()
+      start = last = bench.spot
+      if (bench.hand !== 'mark') workOn(spot)
+    },
+    move(event: PointerEvent): void {
+      const spot = spotUnder(event)
+      if (!gesture) {
+        bench.hover = event.pointerType === 'mouse' ? spot : null
+        return
+      }
+      if (!spot || !last || (spot.row === last.row && spot.peg === last.peg)) return
+      const path = bench.hand === 'mark' ? [spot] : between(last, spot)
+      path.forEach(workOn)
+      last = spot
+    },
+    up(event: PointerEvent): void {
+      gesture = start = last = null
+      if (svg.hasPointerCapture(event.pointerId)) svg.releasePointerCapture(event.pointerId)
+    },
+    leave(): void {
+      bench.hover = null
+    },
+  }
+}

@@ -1,0 +1,213 @@
+import { erase, landing, paint } from '../../pattern/edits/paint'
+import { deleteColumns, insertColumns, setRepeat } from '../../pattern/edits/columns'
+import { deleteRows, duplicateRows, insertRows, removeBand } from '../../pattern/edits/rows'
+import { mirror, reverseDirection, rotateColumns } from '../../pattern/edits/turn-round'
+import { limits, type Run } from '../../pattern/pattern'
+import { placedAt } from '../../pattern/row'
+import { stitchOf } from '../../stitches/vocabulary'
+import type { Bench } from '../state/bench.svelte'
+import type { Command } from './command'
+
+const count = ({ from, to }: Run) => to - from + 1
+const plural = (n: number, word: string) => (n === 1 ? word : `${n} ${word}s`)
+
+/** Column of the chart at the current place. */
+export const columnAt = (bench: Bench): number => bench.work.layout.columnOf[bench.spot.peg] ?? 0
+
+/** Put the stitch in hand at the current place, or say why it cannot land there. */
+export function paintHere(bench: Bench, gesture: string | null = null): void {
+  const column = columnAt(bench)
+  const { row } = bench.spot
+  const where = landing(bench.pattern, bench.stitch, row, column)
+  if (where.can)
+    bench.apply(
+      `Paint ${stitchOf(bench.stitch).us.abbr}`,
+      (pattern) => paint(pattern, bench.stitch, row, column),
+      gesture,
+    )
+  else bench.say(where.reason)
+}
+
+export function eraseHere(bench: Bench, gesture: string | null = null): void {
+  bench.apply('Erase', (p) => erase(p, bench.spot.row, columnAt(bench)), gesture)
+}
+
+export function pickUpHere(bench: Bench): void {
+  const row = bench.pattern.chart.rows[bench.spot.row]
+  const item = row && placedAt(row, columnAt(bench))
+  if (!item) return
+  bench.stitch = item.stitch.id
+  bench.hand = 'paint'
+  bench.say(`In hand: ${item.stitch.us.name}.`)
+}
+
+const roomForRows = (bench: Bench) =>
+  bench.pattern.chart.rows.length >= limits.rows.most
+    ? `The chart has ${limits.rows.most} rows, the most it can have.`
+    : null
+const roomForColumns = (bench: Bench) =>
+  bench.pattern.chart.columns >= limits.columns.most
+    ? `The chart has ${limits.columns.most} columns, the most it can have.`
+    : null
+
+export const rowCommands: readonly Command[] = [
+  {
+    id: 'row-above',
+    label: 'Insert row above',
+    keys: ['Insert'],
+    reason: roomForRows,
+    run: (bench) => {
+      const { to } = bench.marked.rows
+      bench.apply('Insert row', (p) => insertRows(p, to + 1))
+      bench.goTo({ ...bench.spot, row: to + 1 })
+    },
+  },
+  {
+    id: 'row-below',
+    label: 'Insert row below',
+    keys: ['Shift+Insert'],
+    reason: roomForRows,
+    run: (bench) => {
+      const { from } = bench.marked.rows
+      bench.apply('Insert row', (p) => insertRows(p, from))
+      bench.goTo({ ...bench.spot, row: from })
+    },
+  },
+  {
+    id: 'rows-copy',
+    label: 'Duplicate rows',
+    keys: ['d'],
+    reason: roomForRows,
+    run: (bench) => {
+      const { from, to } = bench.marked.rows
+      const rows = count({ from, to })
+      bench.apply(`Duplicate ${plural(rows, 'row')}`, (p) => duplicateRows(p, from, to))
+      bench.goTo(
+        { ...bench.spot, row: bench.spot.row + rows },
+        bench.corner && { ...bench.corner, row: bench.corner.row + rows },
+      )
+    },
+  },
+  {
+    id: 'rows-delete',
+    label: 'Delete rows',
+    keys: ['Mod+Backspace', 'Mod+Delete'],
+    reason: (bench) =>
+      count(bench.marked.rows) >= bench.pattern.chart.rows.length
+        ? 'A chart keeps at least one row.'
+        : null,
+    run: (bench) => {
+      const { from, to } = bench.marked.rows
+      bench.apply(`Delete ${plural(count({ from, to }), 'row')}`, (p) => deleteRows(p, from, to))
+      bench.goTo({ ...bench.spot, row: from })
+    },
+  },
+  {
+    id: 'band-remove',
+    label: 'Work band once',
+    keys: [],
+    reason: (bench) => (bandHere(bench) < 0 ? 'These rows belong to no band.' : null),
+    run: (bench) => {
+      const index = bandHere(bench)
+      bench.apply('Work band once', (p) => removeBand(p, index))
+    },
+  },
+]
+
+export const bandHere = (bench: Bench): number =>
+  bench.pattern.chart.bands.findIndex(
+    ({ from, to }) => bench.spot.row >= from && bench.spot.row <= to,
+  )
+
+export const columnCommands: readonly Command[] = [
+  {
+    id: 'column-before',
+    label: 'Insert column before',
+    keys: ['Alt+Insert'],
+    reason: roomForColumns,
+    run: (bench) => {
+      const { from } = bench.marked.columns
+      bench.apply('Insert column', (p) => insertColumns(p, from))
+    },
+  },
+  {
+    id: 'column-after',
+    label: 'Insert column after',
+    keys: ['Alt+Shift+Insert'],
+    reason: roomForColumns,
+    run: (bench) => {
+      const { to } = bench.marked.columns
+      bench.apply('Insert column', (p) => insertColumns(p, to + 1))
+    },
+  },
+  {
+    id: 'columns-delete',
+    label: 'Delete columns',
+    keys: ['Alt+Delete', 'Alt+Backspace'],
+    reason: (bench) =>
+      count(bench.marked.columns) >= bench.pattern.chart.columns
+        ? 'A chart keeps at least one column.'
+        : null,
+    run: (bench) => {
+      const { from, to } = bench.marked.columns
+      bench.apply(`Delete ${plural(count({ from, to }), 'column')}`, (p) =>
+        deleteColumns(p, from, to),
+      )
+      bench.corner = null
+    },
+  },
+  {
+    id: 'repeat-set',
+    label: 'Repeat these columns',
+    keys: ['r'],
+    run: (bench) => {
+      const { columns } = bench.marked
+      bench.apply(`Repeat columns ${columns.from + 1} to ${columns.to + 1}`, (p) =>
+        setRepeat(p, columns),
+      )
+      bench.corner = null
+    },
+  },
+  {
+    id: 'repeat-remove',
+    label: 'Take the repeat away',
+    keys: [],
+    reason: (bench) => (bench.pattern.chart.repeat ? null : 'The chart has no repeat.'),
+    run: (bench) => {
+      bench.apply('Take the repeat away', (p) => setRepeat(p, null))
+      bench.corner = null
+    },
+  },
+  {
+    id: 'round-start',
+    label: 'Start the round here',
+    keys: [],
+    reason: (bench) => (columnAt(bench) === 0 ? 'The round starts here already.' : null),
+    run: (bench) => {
+      const column = columnAt(bench) - (bench.pattern.chart.repeat?.from ?? 0)
+      bench.apply('Start the round here', (p) => rotateColumns(p, column))
+      bench.goTo({ ...bench.spot, peg: bench.pattern.chart.repeat?.from ?? 0 })
+    },
+  },
+]
+
+export const pieceCommands: readonly Command[] = [
+  {
+    id: 'reverse-direction',
+    label: 'Reverse the working direction (same fabric)',
+    keys: [],
+    run: (bench) => {
+      bench.apply('Reverse the working direction', reverseDirection)
+      bench.say('The loom is worked the other way; the fabric looks the same.')
+    },
+  },
+  {
+    id: 'mirror',
+    label: 'Mirror the design (second of a pair)',
+    keys: [],
+    run: (bench) => {
+      bench.apply('Mirror the design', mirror)
+      bench.say('Crosses and leans have changed sides.')
+    },
+  },
+]

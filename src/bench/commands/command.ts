@@ -1,0 +1,32 @@
+import type { Bench } from '../state/bench.svelte'
+
+/** A command is one object: button, menu and key all use it. */
+export interface Command {
+  readonly id: string
+  readonly label: string
+  /** Keys in the form of KeyboardEvent.key with modifiers: "Mod+z", "Shift+Insert", "p". */
+  readonly keys: readonly string[]
+  /** Why it cannot run now, in a sentence; null when it can. */
+  readonly reason?: (bench: Bench) => string | null
+  readonly run: (bench: Bench) => void
+}
+
+const isMac = typeof navigator !== 'undefined' && /Mac|iPhone|iPad/.test(navigator.platform)
+
+/** The pressed key in the form of `Command.keys`. Shift counts only beside named keys. */
+export function keyOf(event: KeyboardEvent): string {
+  const parts: string[] = []
+  if (isMac ? event.metaKey : event.ctrlKey) parts.push('Mod')
+  if (event.altKey) parts.push('Alt')
+  const name = event.key.length === 1 ? event.key.toLowerCase() : event.key
+  if (event.shiftKey && (event.key.length > 1 || parts.length > 0)) parts.push('Shift')
+  return [...parts, name === ' ' ? 'Space' : name].join('+')
+}
+
+/** How a key is written for people. */
+export const keyLabel = (key: string): string =>
+  key
+    .replace('Mod', isMac ? '⌘' : 'Ctrl')
+    .replace('ArrowUp', '↑')
+    .replace('ArrowDown', '↓')
+    .replace(/\+([a-z])$/, (_, letter: string) => `+${letter.toUpperCase()}`)

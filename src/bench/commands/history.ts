@@ -1,0 +1,20 @@
+import type { Command } from './command'
+
+export const historyCommands: readonly Command[] = [
+  {
+    id: 'undo',
+    label: 'Undo',
+    keys: ['Mod+z'],
+    reason: ({ history }) => (history.past.length === 0 ? 'There is nothing to take back.' : null),
+    run: (bench) => bench.undo(),
+  },
+  {
+    id: 'redo',
+    label: 'Redo',
+    keys: ['Mod+Shift+z', 'Mod+y'],
+    reason: ({ history }) => (history.future.length === 0 ? 'There is nothing to do again.' : null),
+    run: (bench) => bench.redo(),
+  },
+]
+
+export const [undoCommand, redoCommand] = historyCommands as readonly [Command, Command]

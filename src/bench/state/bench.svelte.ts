@@ -1,0 +1,124 @@
+import { checkPattern, type Report } from '../../checks/check'
+import { add, begin, redo, undo, type History, type Spot } from '../../pattern/history'
+import type { Pattern, Run } from '../../pattern/pattern'
+import { workPattern, type Work } from '../../pattern/work'
+import { writeWords, type Words } from '../../words/write'
+
+/** What a press on the chart does. */
+export const hands = ['paint', 'erase', 'pick up', 'mark'] as const
+export type Hand = (typeof hands)[number]
+
+export type Edit = (pattern: Pattern) => Pattern
+
+/**
+ * The state of the bench: the history of the piece, the one current place, and what is in the
+ * hand. Everything shown is derived from it; each reading keeps what an edit did not touch.
+ */
+export class Bench {
+  history = $state.raw<History>(begin({} as Pattern))
+  /** The current place: chart row and peg. */
+  spot = $state.raw<Spot>({ row: 0, peg: 0 })
+  /** The other corner when rows and columns are marked; null when only the place is. */
+  corner = $state.raw<Spot | null>(null)
+  hand = $state<Hand>('paint')
+  stitch = $state('p')
+  /** Where the pointer rests over a chart, to show where the stitch in hand would land. */
+  hover = $state.raw<Spot | null>(null)
+  /** The last thing said, for the status line and for screen readers. */
+  said = $state.raw({ text: '', count: 0 })
+  /** Changes when another piece comes on the bench. */
+  opened = $state.raw({})
+
+  readonly pattern = $derived(this.history.present.pattern)
+  readonly work: Work = $derived.by(() => (this.#work = workPattern(this.pattern, this.#work)))
+  readonly report: Report = $derived.by(
+    () => (this.#report = checkPattern(this.work, this.#report)),
+  )
+  readonly words: Words = $derived(writeWords(this.work, this.pattern.style.terms))
+  /** Rows and chart columns that are marked; the current place alone counts as marked. */
+  readonly marked: { rows: Run; columns: Run } = $derived.by(() => {
+    const { columnOf } = this.work.layout
+    const column = ({ peg }: Spot) => columnOf[peg] ?? 0
+    const other = this.corner ?? this.spot
+    return {
+      rows: span(this.spot.row, other.row),
+      columns: span(column(this.spot), column(other)),
+    }
+  })
+
+  #work: Work | undefined
+  #report: Report | undefined
+  #gestures = 0
+
+  constructor(pattern: Pattern) {
+    this.history = begin(pattern)
+  }
+
+  /** Do an edit. Edits that share a gesture are taken back as one. */
+  apply(label: string, edit: Edit, gesture: string | null = null): boolean {
+    const pattern = edit(this.pattern)
+    if (pattern === this.pattern) return false
+    this.history = add(this.history, { pattern, label, spot: this.spot, gesture })
+    this.#stayInside()
+    return true
+  }
+
+  newGesture(): string {
+    return `gesture ${++this.#gestures}`
+  }
+
+  undo(): void {
+    const { label } = this.history.present
+    if (this.history.past.length === 0) return
+    this.history = undo(this.history)
+    this.#stayInside()
+    this.say(`Taken back: ${label}.`)
+  }
+
+  redo(): void {
+    if (this.history.future.length === 0) return
+    this.history = redo(this.history)
+    this.#stayInside()
+    this.say(`Done again: ${this.history.present.label}.`)
+  }
+
+  /** Put another piece on the bench. It is a version like any other, so undo brings back the last. */
+  open(pattern: Pattern, label: string): void {
+    this.apply(label, () => pattern)
+    this.spot = { row: 0, peg: 0 }
+    this.corner = null
+    this.opened = {}
+  }
+
+  /** Begin with this piece, without a way back: only for work taken up after a reload. */
+  restart(pattern: Pattern): void {
+    this.history = begin(pattern)
+    this.opened = {}
+    this.#stayInside()
+  }
+
+  goTo(spot: Spot, corner: Spot | null = null): void {
+    this.spot = this.#inside(spot)
+    this.corner = corner && this.#inside(corner)
+  }
+
+  say(text: string): void {
+    this.said = { text, count: this.said.count + 1 }
+  }
+
+  #inside({ row, peg }: Spot): Spot {
+    const clamp = (value: number, count: number) => Math.min(count - 1, Math.max(0, value))
+    return {
+      row: clamp(row, this.pattern.chart.rows.length),
+      peg: clamp(peg, Math.max(1, this.work.layout.columnOf.length)),
+    }
+  }
+
+  #stayInside(): void {
+    const spot = this.#inside(this.spot)
+    if (spot.row !== this.spot.row || spot.peg !== this.spot.peg) this.spot = spot
+    if (this.corner) this.corner = this.#inside(this.corner)
+  }
+}
+
+const span = (a: number, b: number): Run => ({ from: Math.min(a, b), to: Math.max(a, b) })

@@ -1,0 +1,128 @@
+import type { Pattern } from '../../pattern/pattern'
+import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
+import { download } from '../../shelf/download'
+import { fileOf, openFile, type FileData } from '../../shelf/file'
+import { newId, openShelf, type Listed, type Shelf } from '../../shelf/keep'
+import type { Bench } from './bench.svelte'
+
+/** Ties the bench to the shelf: what is made is kept, and is there again after a reload. */
+export class Keeper {
+  /** One line for the header. */
+  status = $state('')
+  /** Why a file or kept piece was not opened; shown until it is closed. */
+  problem = $state.raw<{ message: string; file: FileData | null } | null>(null)
+  kept = $state.raw<readonly Listed[]>([])
+  ready = $state(false)
+
+  readonly #bench: Bench
+  #id = newId()
+  #revision = 0
+  #shelf: Shelf | undefined
+  #saving: Autosave | undefined
+
+  constructor(bench: Bench) {
+    this.#bench = bench
+  }
+
+  /** Take up the work that was kept last, then keep every change. Returns how to stop. */
+  start(): () => void {
+    const shelf = (this.#shelf = openShelf())
+    const saving = (this.#saving = autosave(shelf, {
+      onStatus: (status) => {
+        this.status =
+          status.state === 'kept'
+            ? `Kept in this browser at ${new Date(status.date).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}`
+            : status.message
+      },
+    }))
+    const endFlush = flushOn(saving, window, ['pagehide', 'visibilitychange'])
+    let opened: Pattern | null = null
+    const endWatching = $effect.root(() => {
+      $effect(() => {
+        const { pattern } = this.#bench
+        if (!this.ready || pattern === opened) return
+        opened = null
+        saving.changed({ id: this.#id, pattern, revision: ++this.#revision })
+      })
+    })
+    void shelf.recover().then((found) => {
+      if (found.state === 'recovered') {
+        this.#id = found.id
+        this.#revision = found.revision
+        opened = found.pattern
+        this.#bench.restart(found.pattern)
+        this.status = 'Taken up where it was left'
+      } else if (found.state === 'unreadable')
+        this.problem = { message: found.message, file: found.file }
+      else if (found.state === 'no store') this.status = found.message
+      opened ??= this.#bench.pattern
+      this.ready = true
+    })
+    return () => {
+      endWatching()
+      endFlush()
+      void saving.flush()
+      saving.stop()
+    }
+  }
+
+  /** Another piece comes on the bench; what lay there stays kept under its own id. */
+  async open(pattern: Pattern, label: string): Promise<void> {
+    await this.#saving?.flush()
+    this.#id = newId()
+    this.#revision = 0
+    this.#bench.open(pattern, label)
+    this.#bench.say(`${label}. Undo brings back the piece before it.`)
+  }
+
+  /** Ask for a file and open it; a file that cannot be read leaves the bench as it is. */
+  openFile(): void {
+    const picker = document.createElement('input')
+    picker.type = 'file'
+    picker.accept = '.json,application/json'
+    picker.addEventListener('change', () => {
+      const [file] = picker.files ?? []
+      if (file) void this.take(file)
+    })
+    picker.click()
+  }
+
+  async take(file: File): Promise<void> {
+    const result = await openFile(file)
+    if (result.ok) await this.open(result.pattern, `Open ${file.name}`)
+    else
+      this.problem = {
+        message: `${file.name} was not opened; your piece is as it was. ${result.message}`,
+        file: null,
+      }
+  }
+
+  saveFile(): void {
+    const file = fileOf(this.#bench.pattern)
+    download(file)
+    this.#bench.say(`Saved as ${file.name}.`)
+  }
+
+  save(file: FileData): void {
+    download(file)
+  }
+
+  async refreshKept(): Promise<void> {
+    await this.#saving?.flush()
+    this.kept = ((await this.#shelf?.list()) ?? []).filter(({ id }) => id !== this.#id)
+  }
+
+  /** Put a kept piece on the bench, under its own id. */
+  async openKept(id: string): Promise<void> {
+    await this.#saving?.flush()
+    const found = await this.#shelf?.recover(id)
+    if (found?.state === 'recovered') {
+      this.#id = found.id
+      this.#revision = found.revision
+      this.#bench.open(found.pattern, `Take up ${found.pattern.title}`)
+      this.#bench.say(`${found.pattern.title} is on the bench.`)
+    } else if (found?.state === 'unreadable')
+      this.problem = { message: found.message, file: found.file }
+    else this.problem = { message: 'This piece is no longer kept here.', file: null }
+  }
+}

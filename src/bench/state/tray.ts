@@ -1,0 +1,73 @@
+import type { Pattern } from '../../pattern/pattern'
+import { placed } from '../../pattern/row'
+import type { Stitch } from '../../stitches/stitch'
+import { stitchOf, vocabulary } from '../../stitches/vocabulary'
+
+/** Letters that take a stitch into the hand while a chart has the focus. */
+const letters: Readonly<Record<string, string>> = {
+  k: 'k',
+  p: 'p',
+  e: 'ew',
+  u: 'uw',
+  f: 'fk',
+  t: 'tk',
+  q: 'ptbl',
+  s: 'sl',
+  w: 'slf',
+  c: 'tuck',
+  y: 'yo',
+  '[': 'm1l',
+  ']': 'm1r',
+  v: 'kfb',
+  '/': 'k2tog',
+  '\\': 'ssk',
+  z: 'p2tog',
+  x: 'ssp',
+  '^': 'cdd',
+  b: 'mb',
+  n: 'none',
+}
+
+/** Crosses that lie ready before any is used. */
+const usualCrosses = ['1/1 LC', '1/1 RC', '2/2 LC', '2/2 RC', '2/1 LPC', '2/1 RPC']
+
+export interface TrayItem {
+  readonly stitch: Stitch
+  /** The key that takes it into the hand. */
+  readonly key: string | null
+}
+
+/** What lies in the tray: every plain stitch, the usual crosses, those in the chart and in hand. */
+export function trayItems(pattern: Pattern, inHand: string): TrayItem[] {
+  const crosses = new Set(usualCrosses)
+  for (const row of pattern.chart.rows)
+    for (const { stitch } of placed(row)) if (stitch.cross) crosses.add(stitch.id)
+  if (stitchOf(inHand).cross) crosses.add(inHand)
+  const keyOfPlain = new Map(Object.entries(letters).map(([key, id]) => [id, key]))
+  const plain = vocabulary.filter(({ cross }) => !cross)
+  return [
+    ...plain.map((stitch) => ({ stitch, key: keyOfPlain.get(stitch.id) ?? null })),
+    ...[...crosses].map((id, index) => ({
+      stitch: stitchOf(id),
+      key: index < 9 ? String(index + 1) : null,
+    })),
+  ]
+}
+
+/** Search by abbreviation, name or other spelling, in both sets of terms. */
+export function findStitches(query: string): Stitch[] {
+  const wanted = query.trim().toLowerCase().split(/\s+/)
+  return vocabulary.filter((stitch) => {
+    const text = [
+      stitch.id,
+      stitch.us.abbr,
+      stitch.us.name,
+      stitch.uk.abbr,
+      stitch.uk.name,
+      ...stitch.also,
+    ]
+      .join(' ')
+      .toLowerCase()
+    return wanted.every((word) => text.includes(word))
+  })
+}
