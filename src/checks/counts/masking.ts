@@ -1,0 +1,60 @@
+import type { ChartView, Noted, PlacedNote, RowDigest, Rule } from '../rule'
+import { nothing } from '../nothing'
+import { inEachRepeat, pegsNamed } from '../wording'
+import { shiftedTextures } from './shifted-texture'
+import { shiftedLoops } from './shifted-loops'
+import { repeatBalance } from './balance'
+
+const memory = new WeakMap<RowDigest, readonly Noted[]>()
+
+/** Within the row: totals agree, but only because one error makes up for another. */
+function inRow(digest: RowDigest): readonly Noted[] {
+  let notes = memory.get(digest)
+  if (!notes) memory.set(digest, (notes = lookInside(digest)))
+  return notes
+}
+
+function lookInside({ run, layout }: RowDigest): readonly Noted[] {
+  if (run.miscount) return nothing
+  const stretches = shiftedLoops(run, layout)
+  if (stretches === null) return nothing
+  const balance = repeatBalance(run, layout)
+  if (balance && balance.perCopy !== 0) {
+    const { perCopy, copies, inEdges } = balance
+    const side = (count: number) => `${Math.abs(count)} too ${count > 0 ? 'many' : 'few'}`
+    return [
+      {
+        pegs: null,
+        say: (row) =>
+          `${row} adds up only because two errors make up for each other: each of ${copies} repeats takes ${side(perCopy)}, and the edges take ${side(inEdges)}.`,
+        advice: 'Balance the repeat in itself, and the edge columns in themselves.',
+      },
+    ]
+  }
+  return stretches.map(({ pegs, by }) => ({
+    pegs,
+    say: (row) =>
+      `${row} adds up, but from ${pegsNamed(pegs)} every loop is worked ${by === 1 ? 'one peg' : `${by} pegs`} away from where it stands${inEachRepeat(layout, pegs.from)}.`,
+    advice: `Look at what stands before peg ${pegs.from + 1} and after peg ${pegs.to + 1}: is one of them an error that the other hides?`,
+  }))
+}
+
+function check(view: ChartView): PlacedNote[] {
+  const notes: PlacedNote[] = []
+  view.digests.forEach((digest, row) => {
+    for (const noted of inRow(digest)) notes.push({ row, noted })
+  })
+  notes.push(...shiftedTextures(view))
+  return notes
+}
+
+/** Totals that agree prove nothing: two errors that mask each other are a known printing error. */
+export const masking: Rule = {
+  id: 'masking',
+  title: 'Two errors that mask each other',
+  severity: 'warning',
+  explain:
+    'When one error in a row makes up for another, the count is right and the pattern between them is wrong.',
+  scope: 'chart',
+  check,
+}

@@ -1,0 +1,132 @@
+import { deleteColumns, insertColumns, setColumns, setRepeat } from '../../pattern/edits/columns'
+import { setLoom } from '../../pattern/edits/settings'
+import { limits, type Run } from '../../pattern/pattern'
+import type { Fix } from '../finding'
+import { fix } from '../mending'
+import { nothing } from '../nothing'
+import type { ChartView, Noted, Rule } from '../rule'
+import { counted, listed } from '../wording'
+
+/** A loom fits when (pegs - edges) is a whole multiple of the repeat (design rule of this house). */
+export const repeatFit: Rule = {
+  id: 'repeat-fit',
+  title: 'Chart does not fill the loom',
+  severity: 'error',
+  explain:
+    'Edge columns and whole copies of the repeat together have to come to exactly the pegs of the loom.',
+  scope: 'chart',
+  check: ({ work }: ChartView) => {
+    const { layout, pattern } = work
+    const { columns, repeat } = pattern.chart
+    if (layout.over === 0 && (!repeat || layout.copies > 0)) return nothing
+    const noted = repeat ? misfit(columns, repeat, layout.pegs) : noRepeat(columns, layout.pegs)
+    return [{ row: null, noted }]
+  },
+}
+
+const onLooms = (count: number): boolean => count >= limits.pegs.least && count <= limits.pegs.most
+
+function misfit(columns: number, repeat: Run, pegs: number): Noted {
+  const width = repeat.to - repeat.from + 1
+  const edges = columns - width
+  const copies = Math.floor((pegs - edges) / width)
+  const counts = nearestCounts(edges, width, pegs)
+  const widths = nearestDivisors(pegs - edges, width)
+  const named = `The repeat of ${counted(width, 'column')}${edges > 0 ? ` and ${counted(edges, 'edge column')}` : ''}`
+  const over = pegs - edges - copies * width
+  const ways = [
+    ...(counts.length > 0 ? [`a loom of ${listed(counts, 'or')} pegs`] : []),
+    ...(widths.length > 0
+      ? [
+          `a repeat of ${listed(widths, 'or')} ${widths.length === 1 && widths[0] === 1 ? 'column' : 'columns'}`,
+        ]
+      : []),
+  ]
+  return {
+    pegs: null,
+    say: () =>
+      copies > 0
+        ? `${named} ${edges > 0 ? 'do' : 'does'} not fill ${pegs} pegs: after ${counted(copies, 'repeat')} ${counted(over, 'peg')} ${over === 1 ? 'is' : 'are'} left over.`
+        : `${named} ${edges > 0 ? 'need' : 'needs'} ${edges + width} pegs; the loom has ${pegs}.`,
+    advice:
+      ways.length > 0
+        ? `These fit: ${ways.join(', or ')}.`
+        : 'Take a shorter repeat or fewer edge columns.',
+    mend: () => [
+      ...counts.map(onLoom),
+      ...widths.map((other) => otherWidth(repeat, other)),
+      ...narrower(columns, repeat, pegs),
+    ],
+  }
+}
+
+function noRepeat(columns: number, pegs: number): Noted {
+  const over = pegs - columns
+  return {
+    pegs: null,
+    say: () =>
+      over > 0
+        ? `The chart has ${counted(columns, 'column')} and no repeat; the loom has ${pegs} pegs, ${over} more.`
+        : `The chart has ${counted(columns, 'column')}; the loom has ${pegs} pegs, ${-over} fewer.`,
+    advice: `Take a loom of ${columns} pegs, ${over > 0 ? 'set a repeat or add columns' : 'or take columns off'}.`,
+    mend: () => [
+      ...(pegs % columns === 0
+        ? [
+            fix(`Repeat all ${columns} columns`, (pattern) =>
+              setRepeat(pattern, { from: 0, to: columns - 1 }),
+            ),
+          ]
+        : []),
+      ...(onLooms(columns) ? [onLoom(columns)] : []),
+      ...(over > 0
+        ? [fix(`Add ${counted(over, 'plain column')}`, (pattern) => setColumns(pattern, pegs))]
+        : []),
+      ...narrower(columns, { from: 0, to: columns - 1 }, pegs),
+    ],
+  }
+}
+
+const onLoom = (count: number): Fix =>
+  fix(`Take a loom of ${count} pegs`, (pattern) => setLoom(pattern, { pegs: count }))
+
+/** The nearest peg counts, below and above, that whole repeats fill. */
+function nearestCounts(edges: number, width: number, pegs: number): number[] {
+  const copies = Math.floor((pegs - edges) / width)
+  return [copies, copies + 1]
+    .map((count) => edges + Math.max(1, count) * width)
+    .filter((count, index, all) => onLooms(count) && all.indexOf(count) === index)
+}
+
+/** The nearest repeat widths, narrower and wider, that fill the pegs beside the same edges. */
+function nearestDivisors(room: number, width: number): number[] {
+  const divisors: number[] = []
+  for (let other = 1; other <= room; other++) if (room % other === 0) divisors.push(other)
+  const below = divisors.findLast((other) => other < width)
+  const above = divisors.find((other) => other > width)
+  return [below, above].filter((other) => other !== undefined)
+}
+
+/** The same repeat with columns added at its end or taken off there. */
+function otherWidth({ from, to }: Run, width: number): Fix {
+  const more = width - (to - from + 1)
+  return more > 0
+    ? fix(`Add ${counted(more, 'plain column')} to the repeat`, (pattern) =>
+        setRepeat(insertColumns(pattern, to + 1, more), { from, to: to + more }),
+      )
+    : fix(`Take ${counted(-more, 'column')} off the repeat`, (pattern) =>
+        deleteColumns(pattern, to + more + 1, to),
+      )
+}
+
+/** The same columns, of which a narrower run is repeated. */
+function narrower(columns: number, { from, to }: Run, pegs: number): Fix[] {
+  if (pegs <= columns) return []
+  const other = nearestDivisors(pegs - columns, to - from + 1).find((width) => width <= to - from)
+  return other === undefined
+    ? []
+    : [
+        fix(`Repeat only columns ${from + 1}-${from + other}`, (pattern) =>
+          setRepeat(pattern, { from, to: from + other - 1 }),
+        ),
+      ]
+}

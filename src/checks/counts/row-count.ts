@@ -1,0 +1,149 @@
+import { inOrder } from '../../loom/gather'
+import { emptyStack } from '../../loom/strand'
+import type { Site } from '../../loom/row'
+import type { Stitch } from '../../stitches/stitch'
+import { inFirstCopy } from '../copies'
+import type { Fix } from '../finding'
+import { fix, paintColumns } from '../mending'
+import { nothing } from '../nothing'
+import type { RowRule, RowView } from '../rule'
+import { counted, countedInWords, listed, pegsNamed } from '../wording'
+import { repeatBalance } from './balance'
+
+/** The sum of takes must equal the pegs in work before the row (design rule of this house). */
+export const rowCount: RowRule = {
+  id: 'row-count',
+  title: 'Row works another number of loops',
+  severity: 'error',
+  explain:
+    'A row has to use up exactly the loops that are on its pegs: decreases and increases in it have to balance what is there.',
+  scope: 'row',
+  check: (view) => {
+    const { run, layout } = view
+    const { miscount, row } = run
+    if (!miscount) return nothing
+    const { takes, loops, afterPeg } = miscount
+    const forward = run.heading === 'forward'
+    const from = afterPeg === null ? row.from : forward ? afterPeg + 1 : row.from
+    const to = afterPeg === null || forward ? row.to : afterPeg - 1
+    const each = repeatBalance(run, layout)
+    const perRepeat = each && each.copies > 1 && each.inEdges === 0 && each.perCopy !== 0
+    const first = layout.copyRuns[0]
+    const pegs =
+      from > to
+        ? null
+        : perRepeat && first
+          ? { from: Math.max(from, first.from), to: Math.max(from, first.to) }
+          : { from, to }
+    return [
+      {
+        pegs,
+        say: (name) =>
+          `${name} ${has(view, takes, loops)}. ${
+            perRepeat
+              ? `${missing(each.perCopy)} in each of the ${each.copies} repeats${afterPeg === null ? '' : `, after peg ${afterPeg + 1}`}.`
+              : `${missing(takes - loops)} ${afterPeg === null ? 'from the first peg on' : `after peg ${afterPeg + 1}`}.`
+          }`,
+        advice:
+          takes > loops
+            ? 'Take out a decrease, or make up for it with a yarn over on the peg it empties.'
+            : 'Take out an increase, or make up for it with a decrease beside it.',
+        mend: (index) => balance(view, index),
+      },
+    ]
+  },
+}
+
+const missing = (excess: number): string =>
+  `${countedInWords(Math.abs(excess), 'stitch', 'stitches')} too ${excess > 0 ? 'many' : 'few'}`
+
+function has({ run: { row }, setting, layout }: RowView, takes: number, loops: number): string {
+  const whole = row.from === 0 && row.to === layout.columnOf.length - 1
+  if (whole && loops === setting.pegs)
+    return `works ${counted(takes, 'peg')}; the loom has ${loops}`
+  const where = whole ? 'the loom' : pegsNamed(row)
+  const hold = whole || row.from === row.to ? 'holds' : 'hold'
+  return `works ${counted(takes, 'loop')}; ${where} ${hold} ${loops}`
+}
+
+/** Loops a stitch takes beyond those that stand on its own pegs. */
+const excessOf = ({ run: { before } }: RowView, { stitch, peg }: Site): number => {
+  let own = 0
+  for (let at = peg; at < peg + stitch.width; at++) if (before.stacks[at] !== emptyStack) own++
+  return stitch.takes - own
+}
+
+/** At most so many stitches are looked at for repairs; after that a person has to look. */
+const mostSuspects = 4
+
+function balance(view: RowView, index: number): Fix[] {
+  const { run, layout } = view
+  const { miscount, row } = run
+  if (!miscount) return []
+  const tooMany = miscount.takes > miscount.loops
+  const sites = inOrder(row, run.heading) as readonly Site<Stitch>[]
+  const start = miscount.afterPeg
+  const after =
+    start === null
+      ? 0
+      : sites.findIndex(({ stitch, peg }) => peg <= start && start < peg + stitch.width) + 1
+  const suspects = sites
+    .slice(after)
+    .filter((site) => inFirstCopy(layout, site.peg))
+    .filter((site) => (tooMany ? excessOf(view, site) > 0 : excessOf(view, site) < 0))
+  const column = (peg: number) => layout.columnOf[peg] ?? 0
+  const fixes: Fix[] = []
+  if (suspects.length > 1)
+    fixes.push(
+      fix(
+        `Knit pegs ${listed(suspects.map(({ peg }) => peg + 1))}`,
+        paintColumns(
+          'k',
+          index,
+          suspects.map(({ peg }) => column(peg)),
+        ),
+      ),
+    )
+  for (const site of suspects.slice(0, mostSuspects)) fixes.push(...around(view, site, index))
+  return fixes
+}
+
+/** Ways to balance one stitch: work it plain, or change a plain neighbour of it. */
+function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fix[] {
+  const { run, layout, setting } = view
+  const column = (at: number) => layout.columnOf[at] ?? 0
+  const { abbr } = stitch[setting.terms]
+  const onEmpty = run.before.stacks[peg] === emptyStack
+  if (stitch.takes === 1 && onEmpty)
+    return [
+      fix(
+        `Make a yarn over on peg ${peg + 1}, which is empty`,
+        paintColumns('yo', index, [column(peg)]),
+      ),
+      fix(
+        `No stitch on peg ${peg + 1}, which is empty`,
+        paintColumns('none', index, [column(peg)]),
+      ),
+    ]
+  const partner = stitch.takes > 1 ? 'yo' : 'k2tog'
+  const partnerName = partner === 'yo' ? 'Make a yarn over' : 'Knit two together'
+  const plainAt = (at: number): boolean =>
+    run.row.sites.some(
+      (site) => site.peg === at && site.stitch.takes === 1 && site.stitch.width === 1,
+    )
+  const neighbours = [peg + 1, peg - 1].filter(plainAt)
+  return [
+    fix(`Knit peg ${peg + 1} instead of ${abbr}`, paintColumns('k', index, [column(peg)])),
+    ...(Math.abs(stitch.takes - 1) > 1 && neighbours.length === 2
+      ? [
+          fix(
+            `${partnerName} on pegs ${peg} and ${peg + 2} beside it`,
+            paintColumns(partner, index, neighbours.map(column)),
+          ),
+        ]
+      : []),
+    ...neighbours.map((at) =>
+      fix(`${partnerName} on peg ${at + 1} beside it`, paintColumns(partner, index, [column(at)])),
+    ),
+  ]
+}

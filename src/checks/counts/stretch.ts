@@ -1,0 +1,42 @@
+import { columnsUnder, runsOf } from '../copies'
+import { inFirstCopy } from '../copies'
+import { fix, paintColumns } from '../mending'
+import { nothing } from '../nothing'
+import type { RowRule } from '../rule'
+import { inEachRepeat, pegsNamed } from '../wording'
+
+/** Loops have to be moved along when a loop is made on another peg than it was taken from. */
+export const stretch: RowRule = {
+  id: 'stretch',
+  title: 'Loop moved more than one peg',
+  severity: 'warning',
+  explain:
+    'A loop can be moved to the next peg; moved further it pulls tight and may not reach its peg.',
+  scope: 'row',
+  check: ({ run, layout }) => {
+    if (run.faults.length === 0) return nothing
+    const faults = run.faults.flatMap((fault) => (fault.kind === 'stretch' ? [fault] : []))
+    const spans = faults.flatMap(({ peg, to }) =>
+      Array.from({ length: Math.abs(to - peg) + 1 }, (_, i) => Math.min(peg, to) + i),
+    )
+    return runsOf(spans)
+      .filter(({ from }) => inFirstCopy(layout, from))
+      .map((pegs) => {
+        const inside = faults.filter(({ peg }) => peg >= pegs.from && peg <= pegs.to)
+        const most = Math.max(...inside.map((fault) => fault.pegs))
+        return {
+          pegs,
+          say: (row) =>
+            `${row} moves ${inside.length === 1 ? 'a loop' : `${inside.length} loops`} up to ${most} pegs along on ${pegsNamed(pegs)}${inEachRepeat(layout, pegs.from)}.`,
+          advice:
+            'Put each increase next to its decrease, so that no loop moves more than one peg.',
+          mend: (row) => [
+            fix(
+              `Knit ${pegsNamed(pegs)} plain`,
+              paintColumns('k', row, columnsUnder(layout, pegs)),
+            ),
+          ],
+        }
+      })
+  },
+}

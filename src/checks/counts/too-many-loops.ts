@@ -1,0 +1,31 @@
+import { mostLoopsOnPeg } from '../../loom/loom'
+import { firstPerColumn } from '../copies'
+import { fix, paintColumns } from '../mending'
+import { nothing } from '../nothing'
+import type { RowRule } from '../rule'
+import { inEachRepeat } from '../wording'
+
+/** By habit three loops on a peg is the most that can be lifted at once (common practice). */
+export const tooManyLoops: RowRule = {
+  id: 'too-many-loops',
+  title: 'Too many loops on a peg',
+  severity: 'warning',
+  explain: 'More than three loops on one peg can hardly be lifted over together.',
+  scope: 'row',
+  check: ({ run, layout }) => {
+    if (run.faults.length === 0) return nothing
+    const faults = run.faults.flatMap((fault) => (fault.kind === 'too many loops' ? [fault] : []))
+    return firstPerColumn(faults, layout).map(({ peg, loops }) => ({
+      pegs: { from: peg, to: peg },
+      say: (row) =>
+        `${row} works ${loops} loops as one on peg ${peg + 1}; by habit ${mostLoopsOnPeg} is the most that can be lifted${inEachRepeat(layout, peg)}.`,
+      advice: 'Work the peg off one row earlier, so that fewer loops gather on it.',
+      mend: (row) => [
+        fix(
+          `Knit peg ${peg + 1} in the row before already`,
+          paintColumns('k', row - 1, [layout.columnOf[peg] ?? 0]),
+        ),
+      ],
+    }))
+  },
+}

@@ -1,0 +1,21 @@
+import type { RowRule } from '../rule'
+import { noteBroken, startElsewhere } from './whole'
+
+/** Over the join a cross meets loops that are one round apart (common practice). */
+export const crossJoin: RowRule = {
+  id: 'cross-join',
+  title: 'Cross over the join of the round',
+  severity: 'error',
+  explain:
+    'Over the join of the round a cross meets loops that are one round apart, so it would change the next round too.',
+  scope: 'row',
+  check: (view) =>
+    noteBroken(
+      view,
+      'join',
+      ({ item, pegs }) =>
+        `runs over the join of the round: it needs ${item.stitch.width} pegs and ${pegs.to - pegs.from + 1} are left before peg 1`,
+      'Start the round elsewhere, so that the cross lies wholly inside it.',
+      (_, piece, row) => startElsewhere('the round', piece, row),
+    ),
+}

@@ -1,0 +1,62 @@
+import { paint } from '../../pattern/edits/paint'
+import { crossId } from '../../stitches/crosses'
+import { inFirstCopy } from '../copies'
+import type { Fix } from '../finding'
+import { fix, paintColumns } from '../mending'
+import type { RowRule, RowView } from '../rule'
+import { counted, inEachRepeat, pegsNamed } from '../wording'
+import { crossesIn, type Crossed } from './crossed'
+
+const millimetres = (length: number): string => String(Math.round(length * 10) / 10)
+
+/** Strain = pegs moved x pitch: 2/2 at 9.5 mm is 19 mm each way (common practice). */
+export const crossTight: RowRule = {
+  id: 'cross-tight',
+  title: 'Cross too tight',
+  severity: 'warning',
+  explain:
+    'Loops on a loom have little slack: how far a cross has to pull them is the pegs it moves them by, times the distance of the pegs.',
+  scope: 'row',
+  check: (view) => {
+    const { longestCross, pitch, terms } = view.setting
+    return crossesIn(view.run)
+      .filter(({ peg }) => inFirstCopy(view.layout, peg))
+      .filter(({ cross }) => Math.max(cross.front, cross.back) * pitch > longestCross)
+      .map((crossed) => {
+        const { peg, stitch, cross } = crossed
+        const moved = Math.max(cross.front, cross.back)
+        const pegs = { from: peg, to: peg + stitch.width - 1 }
+        return {
+          pegs,
+          say: (row) =>
+            `${row}: ${stitch[terms].abbr} on ${pegsNamed(pegs)} pulls loops ${counted(moved, 'peg')} along, ${millimetres(moved * pitch)} mm; the limit is ${millimetres(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
+          advice: `Cross fewer loops, at most ${counted(Math.floor(longestCross / pitch), 'peg')} at this distance of pegs, or take a finer loom.`,
+          mend: (row) => crossFewer(view, crossed, row),
+        }
+      })
+  },
+}
+
+/** The same lean with fewer loops, in the middle; the loops beside are worked as they look. */
+function crossFewer({ setting, layout }: RowView, { peg, cross }: Crossed, row: number): Fix[] {
+  const most = Math.floor(setting.longestCross / setting.pitch)
+  const column = layout.columnOf[peg]
+  if (most < 1 || column === undefined) return []
+  const front = Math.min(cross.front, most)
+  const back = Math.min(cross.back, most)
+  const id = crossId({ ...cross, front, back })
+  const width = cross.front + cross.back
+  const outer = Array.from({ length: width }, (_, offset) => column + offset)
+  // Which group lies on the lower columns after crossing: by chart columns, which follow the pegs.
+  const leansUp = (cross.lean === 'left') === (setting.direction === 'clockwise')
+  const low = leansUp ? cross.back - back : cross.front - front
+  const texture = (lowSide: boolean) =>
+    (lowSide === leansUp ? cross.backTexture : cross.frontTexture) === 'purl' ? 'p' : 'k'
+  return [
+    fix(`Cross fewer loops: ${id}`, (pattern) => {
+      const lowPlain = paintColumns(texture(true), row, outer.slice(0, low))
+      const highPlain = paintColumns(texture(false), row, outer.slice(low + front + back))
+      return paint(highPlain(lowPlain(pattern)), id, row, column + low)
+    }),
+  ]
+}

@@ -1,0 +1,172 @@
+import { rotateColumns } from '../../pattern/edits/turn-round'
+import { paint } from '../../pattern/edits/paint'
+import type { Layout } from '../../pattern/layout'
+import type { Chart, Pattern, Row, Run } from '../../pattern/pattern'
+import { placed, type Placed } from '../../pattern/row'
+import type { Fix } from '../finding'
+import { fix, paintColumns } from '../mending'
+import type { Noted, RowView } from '../rule'
+import { inEachRepeat, pegsNamed } from '../wording'
+import type { Setting } from '../setting'
+
+/** Why a stitch of several columns does not stand whole on its pegs. */
+export type Broken = 'repeat' | 'join' | 'bar edge' | 'run edge' | 'overlap'
+
+export interface Piece {
+  readonly item: Placed
+  readonly why: Broken
+  /** Pegs of what there is of it, in the first copy. */
+  readonly pegs: Run
+}
+
+const found = new WeakMap<RowView['run'], readonly Piece[]>()
+
+/** The stitches of several columns that are not whole, each with its reason. */
+export function brokenIn(view: RowView): readonly Piece[] {
+  let list = found.get(view.run)
+  if (!list) found.set(view.run, (list = findBroken(view)))
+  return list
+}
+
+function findBroken({ row, layout, setting }: RowView): Piece[] {
+  const pieces: Piece[] = []
+  for (const item of placed(row)) {
+    if (item.stitch.width === 1) continue
+    const why = whyBroken(item, row, layout, setting)
+    if (!why) continue
+    const peg = layout.columnOf.indexOf(item.column)
+    if (peg < 0) continue
+    const pegs = { from: peg, to: Math.min(peg + item.columns - 1, layout.columnOf.length - 1) }
+    if (row.run && (pegs.to < row.run.from || peg > row.run.to)) continue
+    pieces.push({ item, why, pegs })
+  }
+  return pieces
+}
+
+function whyBroken(item: Placed, row: Row, layout: Layout, setting: Setting): Broken | null {
+  const { column, columns, stitch } = item
+  const end = column + columns
+  const reach = column + stitch.width - 1
+  if (columns < stitch.width && end < row.cells.length) return 'overlap'
+  const repeat = repeatOf(layout)
+  const last = row.cells.length - 1
+  if (repeat) {
+    if (column < repeat.from && reach >= repeat.from) return 'repeat'
+    const over = column >= repeat.from && column <= repeat.to && reach > repeat.to
+    if (over && (repeat.to < last || layout.copies > 1)) return 'repeat'
+  }
+  if (reach > last) return setting.shape === 'ring' ? 'join' : 'bar edge'
+  return row.run && cutByRun(item, row.run, layout) ? 'run edge' : null
+}
+
+/** The repeat's columns. */
+function repeatOf({ copyRuns, columnOf }: Layout): Run | null {
+  const first = copyRuns[0]
+  return first ? { from: columnOf[first.from] ?? 0, to: columnOf[first.to] ?? 0 } : null
+}
+
+function cutByRun({ column, stitch }: Placed, run: Run, { columnOf }: Layout): boolean {
+  for (let peg = run.from - stitch.width + 1; peg <= run.to; peg++) {
+    if (columnOf[peg] !== column) continue
+    if (peg < run.from || peg + stitch.width - 1 > run.to) return true
+  }
+  return false
+}
+
+/** Note every stitch that is broken for this reason. */
+export const noteBroken = (
+  view: RowView,
+  why: Broken,
+  where: (piece: Piece) => string,
+  advice: string,
+  mend: (view: RowView, piece: Piece, row: number) => readonly Fix[],
+): readonly Noted[] =>
+  brokenIn(view)
+    .filter((piece) => piece.why === why)
+    .map((piece) => {
+      const { item, pegs } = piece
+      const { abbr } = item.stitch[view.setting.terms]
+      return {
+        pegs,
+        say: (row) =>
+          `${row}: ${abbr} on ${pegsNamed(pegs)} ${where(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
+        advice,
+        mend: (row) => [...mend(view, piece, row), workPlain(piece, row)],
+      }
+    })
+
+/** What is left of the stitch becomes plain knit, which is how the loom worked it anyway. */
+const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
+  fix(
+    `Knit ${pegsNamed(pegs)} plain instead`,
+    paintColumns(
+      'k',
+      row,
+      Array.from({ length: item.columns }, (_, offset) => item.column + offset),
+    ),
+  )
+
+/** The nearest columns at which the stitch stands whole and meets no other stitch of several. */
+export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
+  const { stitch, column, columns } = item
+  const moved = (by: number) => (pattern: Pattern) =>
+    paint(
+      paintColumns(
+        pattern.style.background,
+        row,
+        Array.from({ length: columns }, (_, offset) => column + offset),
+      )(pattern),
+      stitch.id,
+      row,
+      column + by,
+    )
+  const steps: Fix[] = []
+  for (let by = 1; by <= most; by++) {
+    steps.push(
+      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} down`, moved(-by)),
+      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} up`, moved(by)),
+    )
+  }
+  return steps
+}
+
+/** Start the round, or the repeat, at another column, so that every stitch stands whole in it. */
+export function startElsewhere(what: string, { item }: Piece, row: number): Fix[] {
+  const label = (by: number) =>
+    `Start ${what} ${Math.abs(by)} ${Math.abs(by) === 1 ? 'peg' : 'pegs'} ${by < 0 ? 'earlier' : 'later'}`
+  const fixes: Fix[] = []
+  for (let by = 1; by < item.stitch.width; by++)
+    for (const shift of [by, -by])
+      fixes.push(
+        fix(label(shift), (pattern) => {
+          const to = columnAfter(pattern.chart, item.column, shift)
+          if (wouldCut(pattern, shift, row, item.column)) return pattern
+          return paint(rotateColumns(pattern, shift), item.stitch.id, row, to)
+        }),
+      )
+  return fixes
+}
+
+const roundOf = ({ repeat, columns }: Chart): Run => repeat ?? { from: 0, to: columns - 1 }
+
+function columnAfter(chart: Chart, column: number, by: number): number {
+  const { from, to } = roundOf(chart)
+  const width = to - from + 1
+  return from + ((((column - from - by) % width) + width) % width)
+}
+
+/** Would the new start go through a stitch of several columns in another row? */
+function wouldCut({ chart }: Pattern, by: number, row: number, column: number): boolean {
+  const { from, to } = roundOf(chart)
+  const width = to - from + 1
+  const start = from + (((by % width) + width) % width)
+  return chart.rows.some((other, index) =>
+    placed(other).some(
+      (item) =>
+        item.columns > 1 &&
+        item.column < start &&
+        item.column + item.columns > start &&
+        !(index === row && item.column === column),
+    ),
+  )
+}

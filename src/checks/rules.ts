@@ -1,0 +1,55 @@
+import { bandMatch } from './counts/band-match'
+import { emptyPeg } from './counts/empty-peg'
+import { float } from './counts/float'
+import { masking } from './counts/masking'
+import { repeatFit } from './counts/repeat-fit'
+import { rowCount } from './counts/row-count'
+import { stretch } from './counts/stretch'
+import { tooManyLoops } from './counts/too-many-loops'
+import { crossBarEdge } from './crosses/cross-bar-edge'
+import { crossJoin } from './crosses/cross-join'
+import { crossOften } from './crosses/cross-often'
+import { crossOverlap } from './crosses/cross-overlap'
+import { crossRepeatEdge } from './crosses/cross-repeat-edge'
+import { crossTight } from './crosses/cross-tight'
+import type { RowRule, Rule } from './rule'
+import { gauge } from './stated/gauge'
+import { turnCorners } from './turns/turn-corners'
+import { turnEdge } from './turns/turn-edge'
+import { turnInside } from './turns/turn-inside'
+import { turnLeft } from './turns/turn-left'
+import { turnNearest } from './turns/turn-nearest'
+import { turnStart } from './turns/turn-start'
+import { turnSteps } from './turns/turn-steps'
+import { turnThird } from './turns/turn-third'
+import { turnTwice } from './turns/turn-twice'
+
+/** Every rule there is. To add one, copy a rule's file and name it here. */
+export const rules: readonly Rule[] = [
+  rowCount,
+  repeatFit,
+  emptyPeg,
+  bandMatch,
+  crossRepeatEdge,
+  crossJoin,
+  crossBarEdge,
+  crossOverlap,
+  turnStart,
+  turnEdge,
+  turnTwice,
+  turnInside,
+  turnNearest,
+  turnLeft,
+  masking,
+  crossTight,
+  crossOften,
+  tooManyLoops,
+  stretch,
+  float,
+  turnSteps,
+  turnThird,
+  turnCorners,
+  gauge,
+]
+
+export const rowRules: readonly RowRule[] = rules.filter((rule) => rule.scope === 'row')

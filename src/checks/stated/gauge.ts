@@ -1,0 +1,24 @@
+import { nothing } from '../nothing'
+import type { Rule } from '../rule'
+
+/** The swatch decides, never the table (common practice). */
+export const gauge: Rule = {
+  id: 'gauge',
+  title: 'No gauge stated',
+  severity: 'hint',
+  explain: 'Without a gauge no size can be told, and the chart is drawn with square cells.',
+  scope: 'chart',
+  check: ({ work: { pattern } }) =>
+    pattern.gauge
+      ? nothing
+      : [
+          {
+            row: null,
+            noted: {
+              pegs: null,
+              say: () => 'No gauge is stated: 0 stitches and 0 rows in 100 mm.',
+              advice: 'Work a swatch and put in its stitches and rows in 100 mm.',
+            },
+          },
+        ],
+}

@@ -1,0 +1,101 @@
+import type { RowDigest } from '../rule'
+import type { Turning } from './turning'
+
+/** A row that turns, in its section. */
+export interface TurnRow extends Turning {
+  /** 0-based chart row. */
+  readonly index: number
+  readonly turnPeg: number
+  readonly phase: 'narrowing' | 'widening'
+  readonly verdict: Verdict
+}
+
+/**
+ * inside: a narrowing turn that is not inside the last one; short: a widening row that stops before
+ * or on the nearest turned peg; skips: one that works more than one turned peg; twice: a turn on a
+ * peg that still holds one.
+ */
+export type Verdict = 'good' | 'inside' | 'short' | 'skips' | 'twice'
+
+/** Rows from the first turn until the loom is back to rows over all the pegs. */
+export interface Section {
+  readonly from: number
+  /** The first full row after it; null when the chart ends before that. */
+  readonly closedBy: number | null
+  /** Last chart row that belongs to it. */
+  readonly to: number
+  readonly turns: readonly TurnRow[]
+}
+
+const sections = new WeakMap<readonly RowDigest[], readonly Section[]>()
+
+/** The short-row sections of a chart. */
+export function sectionsOf(digests: readonly RowDigest[]): readonly Section[] {
+  let list = sections.get(digests)
+  if (!list) sections.set(digests, (list = findSections(digests)))
+  return list
+}
+
+function findSections(digests: readonly RowDigest[]): Section[] {
+  const list: Section[] = []
+  for (let row = 0; row < digests.length; row++) {
+    if (typeof digests[row]?.turning?.turnPeg !== 'number') continue
+    let end = row
+    while (end < digests.length && digests[end]?.turning) end++
+    list.push({
+      from: row,
+      to: end - 1,
+      closedBy: end < digests.length ? end : null,
+      turns: judge(digests, row, end),
+    })
+    row = end
+  }
+  return list
+}
+
+interface Turned extends Turning {
+  readonly index: number
+  readonly turnPeg: number
+  /** The loom noticed a strand that was still on the peg when its turn was laid. */
+  readonly faulty: boolean
+}
+
+/** Is there a turn in this row after strands of earlier turns were worked on the way to it? */
+const widens = ({ worked }: Turning): boolean => worked.length > 0
+
+function judge(digests: readonly RowDigest[], from: number, end: number): TurnRow[] {
+  const turns: Turned[] = []
+  for (let index = from; index < end; index++) {
+    const digest = digests[index]
+    const turning = digest?.turning
+    if (!turning || turning.turnPeg === null) continue
+    const faulty = digest?.run.faults.some(({ kind }) => kind === 'turned twice') ?? false
+    turns.push({ ...turning, index, turnPeg: turning.turnPeg, faulty })
+  }
+  let phase: TurnRow['phase'] = 'narrowing'
+  return turns.map((turn, i): TurnRow => {
+    // One row that works a turned peg among rows that go on narrowing is a slip, not the way back.
+    const next = turns.slice(i + 1, i + 3)
+    if (phase === 'narrowing' && widens(turn) && (next.length === 0 || next.some(widens)))
+      phase = 'widening'
+    else if (phase === 'widening' && !widens(turn) && !turn.held && turn.beyond === null)
+      phase = 'narrowing'
+    return { ...turn, phase, verdict: verdictOf(turn, phase) }
+  })
+}
+
+function verdictOf({ german, held, worked, faulty }: Turned, phase: TurnRow['phase']): Verdict {
+  if (faulty || (worked.length === 0 && held && !german)) return 'twice'
+  if (phase === 'narrowing') return worked.length > 0 || held ? 'inside' : 'good'
+  if (worked.length === 0) return 'short'
+  return worked.length === 1 ? 'good' : 'skips'
+}
+
+/** The last turn before this one on the same side. */
+export const lastOnSide = ({ turns }: Section, turn: TurnRow): TurnRow | undefined =>
+  turns.findLast(({ index, heading }) => index < turn.index && heading === turn.heading)
+
+/** Does this section go back outwards, as a heel or a toe does, and not only shape one side? */
+export const isHeel = ({ turns }: Section): boolean =>
+  turns.some(({ phase }) => phase === 'widening') &&
+  new Set(turns.map(({ heading }) => heading)).size === 2

@@ -1,0 +1,57 @@
+import { holdsTurn } from '../../loom/strand'
+import { noRow, type Pattern } from '../../pattern/pattern'
+import { withChart } from '../../pattern/edits/chart'
+import { runsOf } from '../copies'
+import { fix, paintColumns } from '../mending'
+import type { ChartView, PlacedNote, Rule } from '../rule'
+import { counted, PegsNamed, pegsNamed } from '../wording'
+import { sectionsOf } from './section'
+
+function check({ digests, work }: ChartView): PlacedNote[] {
+  const notes: PlacedNote[] = []
+  for (const { closedBy, to } of sectionsOf(digests)) {
+    const row = closedBy ?? to
+    const after = digests[row]?.run.after
+    if (!after) continue
+    const held = after.stacks.flatMap((stack, peg) => (holdsTurn(stack) ? [peg] : []))
+    for (const pegs of runsOf(held)) {
+      const count = pegs.to - pegs.from + 1
+      const columns = work.layout.columnOf.slice(pegs.from, pegs.to + 1)
+      notes.push({
+        row,
+        noted: {
+          pegs,
+          say: (name) =>
+            `${PegsNamed(pegs)} still ${count === 1 ? 'holds' : 'hold'} strands of ${counted(count, 'turn')} after ${name}, ${closedBy === null ? 'the end of the chart' : 'the first row over all the pegs'}.`,
+          advice: 'Work every turned peg, all its strands as one, before the section ends.',
+          mend: (index) =>
+            closedBy === null
+              ? [fix('Add rows over all the pegs', (pattern) => addRows(pattern, after.yarn.gap))]
+              : [fix(`Knit ${pegsNamed(pegs)}`, paintColumns('k', index, columns))],
+        },
+      })
+    }
+  }
+  return notes
+}
+
+/** Go on from where the yarn is to the end, then once over all the pegs. */
+function addRows(pattern: Pattern, gap: number): Pattern {
+  const { columns, rows } = pattern.chart
+  const last = pattern.loom.pegs - 1
+  const plain = noRow(columns, 'k')
+  const heading = 'forward' as const
+  const rest = gap > 0 && gap <= last ? [{ ...plain, run: { from: gap, to: last }, heading }] : []
+  const full = pattern.loom.shape === 'ring' ? { ...plain, heading } : plain
+  return withChart(pattern, { rows: [...rows, ...rest, full] })
+}
+
+/** A lost wrap is a mistake that people report (common practice). */
+export const turnLeft: Rule = {
+  id: 'turn-left',
+  title: 'Strands of turns left on the loom',
+  severity: 'error',
+  explain: 'When a short-row section ends, no strand of a turn may be left unworked.',
+  scope: 'chart',
+  check,
+}

@@ -1,0 +1,57 @@
+import type { ChartView, PlacedNote, Rule } from '../rule'
+import { counted, pegNumber } from '../wording'
+import { turnElsewhere } from './mend-turn'
+import { sectionsOf, type TurnRow } from './section'
+
+const told = (turn: TurnRow, pegs: number): { readonly what: string; readonly to: number } => {
+  const { turnPeg, held, worked, beyond, heading } = turn
+  const step = heading === 'forward' ? 1 : -1
+  const name = (peg: number) => `peg ${pegNumber(peg, pegs)}`
+  const nearest = worked[0]
+  if (nearest !== undefined)
+    return {
+      what: `works ${counted(worked.length, 'turned peg')} before it turns on ${name(turnPeg)}; the nearest was ${name(nearest)}`,
+      to: nearest + step,
+    }
+  if (held)
+    return {
+      what: `turns on ${name(turnPeg)}, the nearest turned peg, and not beyond it`,
+      to: turnPeg + step,
+    }
+  return beyond === null
+    ? { what: `turns on ${name(turnPeg)} and works no turned peg`, to: turnPeg }
+    : {
+        what: `turns on ${name(turnPeg)} and stops short of the nearest turned peg, ${name(beyond)}`,
+        to: beyond + step,
+      }
+}
+
+function check({ digests, setting }: ChartView): PlacedNote[] {
+  const notes: PlacedNote[] = []
+  for (const { turns } of sectionsOf(digests))
+    for (const turn of turns) {
+      if (turn.verdict !== 'short' && turn.verdict !== 'skips') continue
+      const { what, to } = told(turn, setting.pegs)
+      const peg = (turn.turnPeg + setting.pegs) % setting.pegs
+      notes.push({
+        row: turn.index,
+        noted: {
+          pegs: { from: peg, to: peg },
+          say: (row) => `${row} ${what}.`,
+          advice: `Go on to the nearest turned peg, work all its strands as one, and turn on peg ${pegNumber(to, setting.pegs)}.`,
+          mend: (row) => turnElsewhere(turn, row, to),
+        },
+      })
+    }
+  return notes
+}
+
+export const turnNearest: Rule = {
+  id: 'turn-nearest',
+  title: 'Widening row misses the nearest turned peg',
+  severity: 'error',
+  explain:
+    'On the way back each row goes on to the nearest turned peg, works all its strands together and turns beyond it; to stop short of it or to skip one leaves a gap.',
+  scope: 'chart',
+  check,
+}

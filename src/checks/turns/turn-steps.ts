@@ -1,0 +1,40 @@
+import type { ChartView, PlacedNote, Rule } from '../rule'
+import { pegNumber } from '../wording'
+import { isHeel, sectionsOf } from './section'
+
+function check({ digests, setting }: ChartView): PlacedNote[] {
+  const notes: PlacedNote[] = []
+  for (const section of sectionsOf(digests)) {
+    if (!isHeel(section)) continue
+    const wide = section.turns.filter(
+      ({ phase, verdict, turnPeg, beyond }) =>
+        phase === 'narrowing' &&
+        verdict === 'good' &&
+        beyond !== null &&
+        Math.abs(beyond - turnPeg) > 1,
+    )
+    const [first] = wide
+    if (!first) continue
+    const { index, turnPeg, beyond } = first
+    const step = Math.abs((beyond ?? turnPeg) - turnPeg)
+    notes.push({
+      row: index,
+      noted: {
+        pegs: { from: turnPeg, to: turnPeg },
+        say: (row) =>
+          `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}, ${step} pegs inside the last turn${wide.length > 1 ? `; so do ${wide.length} turns of this section` : ''}.`,
+        advice: 'Step by one peg: wider steps show as holes.',
+      },
+    })
+  }
+  return notes
+}
+
+export const turnSteps: Rule = {
+  id: 'turn-steps',
+  title: 'Steps of one peg',
+  severity: 'hint',
+  explain: 'Good practice: each turn of a heel lies one peg inside the last one on its side.',
+  scope: 'chart',
+  check,
+}

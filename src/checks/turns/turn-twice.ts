@@ -1,0 +1,42 @@
+import { paintColumns, fix } from '../mending'
+import type { ChartView, PlacedNote, Rule } from '../rule'
+import { pegNumber } from '../wording'
+import { turnElsewhere } from './mend-turn'
+import { sectionsOf } from './section'
+
+function check({ digests, setting, work }: ChartView): PlacedNote[] {
+  const notes: PlacedNote[] = []
+  for (const { turns } of sectionsOf(digests))
+    for (const turn of turns) {
+      const { index, turnPeg, heading, verdict } = turn
+      if (verdict !== 'twice') continue
+      const peg = (turnPeg + setting.pegs) % setting.pegs
+      const inward = heading === 'forward' ? turnPeg - 1 : turnPeg + 1
+      const column = work.layout.columnOf[peg] ?? 0
+      notes.push({
+        row: index,
+        noted: {
+          pegs: { from: peg, to: peg },
+          say: (row) =>
+            `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}, which still holds a strand of an earlier turn.`,
+          advice: 'Turn one peg further in, or work all strands of that peg first.',
+          mend: (row) => [
+            ...turnElsewhere(turn, row, inward),
+            fix(`Knit peg ${peg + 1} before turning on it`, paintColumns('k', row, [column])),
+          ],
+        },
+      })
+    }
+  return notes
+}
+
+/** Turning twice on one peg is a mistake that people report (common practice). */
+export const turnTwice: Rule = {
+  id: 'turn-twice',
+  title: 'Turned twice on one peg',
+  severity: 'error',
+  explain:
+    'A peg that still holds the strand of an earlier turn must not be turned on again before all its strands have been worked as one.',
+  scope: 'chart',
+  check,
+}
