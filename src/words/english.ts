@@ -1,0 +1,147 @@
+import type { How, Knit } from '../loom/move'
+import type { Side } from '../loom/state'
+import type { Language, LabelKind } from './language'
+
+const labels: Readonly<Record<LabelKind, readonly [one: string, many: string]>> = {
+  round: ['Rnd', 'Rnds'],
+  row: ['Row', 'Rows'],
+}
+
+const times = (count: number): string =>
+  count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`
+
+const numberWords = ['three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
+
+/** Written out where a number before it would run into it: "Rep Row 1 three times more." */
+const timesInWords = (count: number): string => {
+  const word = numberWords[count - 3]
+  return word ? `${word} times` : times(count)
+}
+
+const stitches = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
+
+/** "peg 1", "pegs 1 and 2", "pegs 1 to 4": pegs that follow each other up or down become a range. */
+export function listPegs(pegs: readonly number[]): string {
+  const first = pegs[0] ?? 0
+  const last = pegs.at(-1) ?? first
+  if (pegs.length === 1) return `peg ${first}`
+  if (pegs.length === 2) return `pegs ${first} and ${last}`
+  const step = Math.sign(last - first)
+  if (pegs.every((peg, index) => peg === first + index * step)) return `pegs ${first} to ${last}`
+  return `pegs ${pegs.slice(0, -1).join(', ')} and ${last}`
+}
+
+const knitWords: Readonly<Record<How, string>> = {
+  'e-wrap': 'knit',
+  'u-wrap': 'knit',
+  flat: 'knit',
+  true: 'knit',
+  purl: 'purl',
+  'twisted purl': 'purl twisted',
+}
+
+const knitNames: Readonly<Record<Knit, string>> = {
+  'e-wrap': 'e-wrap knit',
+  'u-wrap': 'u-wrap knit',
+  flat: 'flat knit',
+  true: 'true knit',
+}
+
+const sides: Readonly<Record<Side, string>> = { inside: 'inside', outside: 'outside' }
+
+const loopWords = ['', '', ' both loops as one', ' the three loops as one']
+
+/** English as looms are written about; what differs between US and UK stands in `languages`. */
+export const english: Omit<Language, 'finishing'> = {
+  label: (kind, from, to) =>
+    from === to ? `${labels[kind][0]} ${from}` : `${labels[kind][1]} ${from}-${to}`,
+  allKnit: 'knit',
+  allPurl: 'purl',
+  times,
+  repeatToEnd: 'rep from * to end',
+  repeatToLast: (count) => `rep from * to last ${stitches(count)}`,
+  as: (label) => `As ${label}.`,
+  stitches: (count) => `(${stitches(count)})`,
+  repeatRows: (label, more) => `Rep ${label} ${timesInWords(more)} more.`,
+  inAll: (kind, rows, count) =>
+    `(${rows} ${labels[kind][1].toLowerCase()} in all${count === null ? '' : `, ${stitches(count)}`})`,
+  pegs: (first, last, goingBack) =>
+    first === last ? `Peg ${first}${goingBack ? ', going back' : ''}` : `Pegs ${first} to ${last}`,
+  turn: ({ end, peg }) =>
+    end === 'German turn'
+      ? `German turn on peg ${peg ?? ''}`
+      : peg === null
+        ? 'wrap and turn'
+        : `wrap peg ${peg} and turn`,
+  moves: {
+    work: (how, pegs, loops, count) =>
+      `${knitWords[how]} ${listPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}${loopWords[loops] ?? ''}`,
+    lay: (as, pegs) => `lay the yarn on ${listPegs(pegs)} (${as})`,
+    pass: (yarn, pegs) => `pass ${listPegs(pegs)}, yarn ${sides[yarn]}`,
+    carryOn: (pegs) => `take the yarn on inside, behind ${listPegs(pegs)}`,
+    carryBack: (peg) => `bring the yarn back inside, behind the pegs, to peg ${peg}`,
+    take: (to, pegs) =>
+      `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${listPegs(pegs)} off to the spare needle, ${sides[to]}`,
+    put: (pegs) => `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${listPegs(pegs)}`,
+    move: (steps) =>
+      steps
+        .map(({ from, to, place }, index) => {
+          const which = index === 0 ? `move the loop of peg ${from}` : `then that of peg ${from}`
+          return `${which} to peg ${to}${place === 'alone' ? '' : `, ${place}`}`
+        })
+        .join(', '),
+    draw: (from, to) => `draw a new loop through the loop on peg ${from} and put it on peg ${to}`,
+    bar: (peg) => `lift the bar beside peg ${peg} onto it`,
+    base: (peg) => `lift the base of the chain back onto peg ${peg}`,
+  },
+  crossSteps: (pegs, moves) => `Pegs 1 to ${pegs} in working order: ${moves}.`,
+  rightToLeft: 'Worked right to left',
+  leftToRight: 'Worked left to right',
+  abbreviations: {
+    rnd: { abbr: 'rnd(s)', name: 'round(s)' },
+    rep: { abbr: 'rep', name: 'repeat' },
+    st: { abbr: 'st(s)', name: 'stitch(es)' },
+  },
+  headings: {
+    about: 'How it is worked',
+    abbreviations: 'Abbreviations',
+    notes: 'Notes',
+    instructions: 'Instructions',
+    finishing: 'Finishing',
+    cautions: 'Cautions',
+  },
+  direction: (shape, direction, { clockwise }) => {
+    const rightToLeft = direction === 'clockwise'
+    const [way, side] = rightToLeft ? ['right to left', 'right'] : ['left to right', 'left']
+    return shape === 'ring'
+      ? `Worked ${clockwise[direction]} round the loom seen from above: ${way} as you face it.`
+      : `Peg 1 is at the ${side} as you face the loom: rows from peg 1 up are worked ${way}, rows down to peg 1 the other way.`
+  },
+  rightSide: 'The right side faces you all the time.',
+  knitMeans: (abbr, knit) => `${abbr} means ${knitNames[knit]} in this pattern.`,
+  crossing: {
+    'knit then move': 'Crosses: the loops are knitted first and then change places.',
+    'move then knit': 'Crosses: the loops change places first and are then knitted.',
+  },
+  transfer: {
+    ordered:
+      'Decreases: the loops are put in the order given, so that the right one lies lowest and shows.',
+    plain: 'Decreases: the moved loop is put on top of the other.',
+  },
+  cautions: [
+    'Floats and loose ends inside can catch fingers and toes: keep floats short, no more than 2 to 3 pegs or about 1 cm.',
+    'Weave ends in securely, turn the piece inside out and check it before every use.',
+    'No cords or ribbons at the head or neck; ties elsewhere short and firmly fixed.',
+    'Buttons and trims can come off: avoid them.',
+    'Use soft washable yarn without loose fibre.',
+    "Local rules on children's clothing and small parts decide; check them before you make or sell it.",
+  ],
+  start: (pegs, shape, { castOn }) =>
+    `${sentence(castOn)} ${pegs} ${shape === 'ring' ? 'pegs, in the round' : 'pegs, flat'}.`,
+  finish: ({ bindOff }) => `${sentence(bindOff)} and weave in the ends.`,
+  gaugeLine: (count, rows, { gauge }) =>
+    `${sentence(gauge)}: ${count} sts and ${rows} rows to 10 cm (4 in), in the designer's swatch.`,
+}
+
+/** With a capital first letter. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,0 +1,76 @@
+import type { Direction } from '../loom/direction'
+import type { How, Knit } from '../loom/move'
+import type { Crossing, Transfer } from '../loom/row'
+import type { Side } from '../loom/state'
+
+/** A full round of a ring, or a row of a bar or of short rows. */
+export type LabelKind = 'round' | 'row'
+
+/** A turn at the end of a row; the peg is numbered from 1, or null where there is none. */
+export type Turn = { readonly end: 'German turn' | 'wrap'; readonly peg: number | null }
+
+/** Words that differ between term sets outside the stitches themselves. */
+export interface Finishing {
+  readonly castOn: string
+  readonly bindOff: string
+  readonly gauge: string
+  readonly clockwise: Readonly<Record<Direction, string>>
+}
+
+/** Phrases for the moves of the hands. Pegs are numbered from 1 in working order. */
+export interface MovePhrases {
+  readonly work: (how: How, pegs: readonly number[], loops: number, times: number) => string
+  readonly lay: (
+    as: 'yarn over' | 'tuck' | 'wrap' | 'German turn',
+    pegs: readonly number[],
+  ) => string
+  readonly pass: (yarn: Side, pegs: readonly number[]) => string
+  readonly carryOn: (pegs: readonly number[]) => string
+  readonly carryBack: (peg: number) => string
+  readonly take: (to: Side, pegs: readonly number[]) => string
+  readonly put: (pegs: readonly number[]) => string
+  readonly move: (steps: readonly { from: number; to: number; place: MovePlace }[]) => string
+  readonly draw: (from: number, to: number) => string
+  readonly bar: (peg: number) => string
+  readonly base: (peg: number) => string
+}
+
+/** Where a moved loop lands: on an empty peg, on top of a loop or underneath it. */
+export type MovePlace = 'alone' | 'on top' | 'underneath'
+
+/**
+ * Everything the writer says, except the stitches' own names. A language, or a set of terms, is
+ * one entry in the table of languages.
+ */
+export interface Language {
+  readonly finishing: Finishing
+  readonly label: (kind: LabelKind, from: number, to: number) => string
+  readonly allKnit: string
+  readonly allPurl: string
+  readonly times: (times: number) => string
+  readonly repeatToEnd: string
+  readonly repeatToLast: (stitches: number) => string
+  readonly as: (label: string) => string
+  readonly stitches: (count: number) => string
+  readonly repeatRows: (label: string, more: number) => string
+  readonly inAll: (kind: LabelKind, rows: number, stitches: number | null) => string
+  readonly pegs: (first: number, last: number, goingBack: boolean) => string
+  readonly turn: (turn: Turn) => string
+  readonly moves: MovePhrases
+  readonly crossSteps: (pegs: number, moves: string) => string
+  readonly rightToLeft: string
+  readonly leftToRight: string
+  readonly abbreviations: Readonly<Record<'rnd' | 'rep' | 'st', { abbr: string; name: string }>>
+  readonly headings: Readonly<
+    Record<'about' | 'abbreviations' | 'notes' | 'instructions' | 'finishing' | 'cautions', string>
+  >
+  readonly direction: (shape: 'ring' | 'bar', direction: Direction, words: Finishing) => string
+  readonly rightSide: string
+  readonly knitMeans: (abbr: string, knit: Knit) => string
+  readonly crossing: Readonly<Record<Crossing, string>>
+  readonly transfer: Readonly<Record<Transfer, string>>
+  readonly cautions: readonly string[]
+  readonly start: (pegs: number, shape: 'ring' | 'bar', words: Finishing) => string
+  readonly finish: (words: Finishing) => string
+  readonly gaugeLine: (stitches: number, rows: number, words: Finishing) => string
+}

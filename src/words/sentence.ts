@@ -1,0 +1,118 @@
+import type { Habits } from '../loom/work'
+import type { Heading } from '../loom/direction'
+import type { PatternRow } from '../pattern/row'
+import type { PatternRun } from '../pattern/work'
+import type { Stitch, Terms } from '../stitches/stitch'
+import { sentence as capital } from './english'
+import type { Language, LabelKind, Turn } from './language'
+import { languages } from './languages'
+import { shorten, type Part } from './shorten'
+import { tokensOf, type Tokens } from './tokens'
+
+type Shape = Habits['shape']
+
+/** Is it a round or row that needs no peg numbers: all pegs, the usual way, no turn before its end? */
+function isWhole({ row, heading, before }: PatternRun, shape: Shape): boolean {
+  return (
+    row.end === 'on' &&
+    row.from === 0 &&
+    row.to === before.stacks.length - 1 &&
+    heading === before.heading &&
+    (shape === 'bar' || heading === 'forward')
+  )
+}
+
+/** "Rnd" for what goes round a ring, "Row" for what is worked flat (common practice). */
+export const labelKind = ({ row, heading, before }: PatternRun, shape: Shape): LabelKind => {
+  const allPegs = row.from === 0 && row.to === before.stacks.length - 1
+  const round = shape === 'ring' && row.end === 'on' && allPegs && heading === 'forward'
+  return round ? 'round' : 'row'
+}
+
+const sentences = new WeakMap<PatternRow, Map<string, string>>()
+
+/**
+ * What is done in one row, as one sentence without its label and count: "*k2, p2; rep from * to
+ * end." Stitches stand in the order they are worked. A row that takes another number of loops than
+ * there are is written with counted groups, since "to end" would promise what does not come out.
+ */
+export function writeRow(run: PatternRun, shape: Shape, terms: Terms): string {
+  const whole = isWhole(run, shape)
+  const key = `${terms}/${run.heading}/${whole ? '' : shape}/${run.miscount ? 'out' : ''}`
+  let known = sentences.get(run.row)
+  if (!known) sentences.set(run.row, (known = new Map<string, string>()))
+  let text = known.get(key)
+  if (text === undefined) known.set(key, (text = write(run, shape, terms, whole)))
+  return text
+}
+
+function write(run: PatternRun, shape: Shape, terms: Terms, whole: boolean): string {
+  const language = languages[terms]
+  const { row, heading } = run
+  const stitches = writeStitches(row, heading, !run.miscount, terms)
+  if (whole) return `${capitalWord(stitches, language)}.`
+  const first = heading === 'forward' ? row.from : row.to
+  const last = heading === 'forward' ? row.to : row.from
+  const pegs = language.pegs(first + 1, last + 1, heading === 'back')
+  const turn = turnOf(run, last, shape)
+  return `${pegs}: ${stitches}${turn ? `; ${language.turn(turn)}` : ''}.`
+}
+
+const capitalWord = (stitches: string, { allKnit, allPurl }: Language): string =>
+  stitches === allKnit || stitches === allPurl ? capital(stitches) : stitches
+
+function turnOf({ row, heading, before }: PatternRun, last: number, shape: Shape): Turn | null {
+  if (row.end === 'on') return null
+  if (row.end === 'German turn') return { end: row.end, peg: last + 1 }
+  const pegs = before.stacks.length
+  const next = heading === 'forward' ? last + 1 : last - 1
+  const peg = shape === 'ring' ? (next + pegs) % pegs : next
+  return { end: row.end, peg: peg < 0 || peg >= pegs ? null : peg + 1 }
+}
+
+/** Knit and purl have a word of their own when the whole row is that. */
+const wholeRowWords: Readonly<Record<string, 'allKnit' | 'allPurl'>> = {
+  k: 'allKnit',
+  p: 'allPurl',
+}
+
+function writeStitches(row: PatternRow, heading: Heading, comesOut: boolean, terms: Terms): string {
+  const language = languages[terms]
+  const tokens = tokensOf(row, heading, terms)
+  const [only, second] = tokens.vocabulary
+  const word = only && !second ? wholeRowWords[only.id] : undefined
+  if (word) return language[word]
+  const { before, block, after, lastLoops } = shorten(tokens, comesOut)
+  const say = (parts: readonly Part[]) => writeParts(parts, tokens, language, terms)
+  if (!block) return say(before)
+  const head = before.length > 0 ? `${say(before)}, ` : ''
+  return after.length > 0
+    ? `${head}*${say(block)}; ${language.repeatToLast(lastLoops)}, ${say(after)}`
+    : `${head}*${say(block)}; ${language.repeatToEnd}`
+}
+
+function writeParts(
+  parts: readonly Part[],
+  tokens: Tokens,
+  language: Language,
+  terms: Terms,
+): string {
+  return parts
+    .map((part) => {
+      if ('parts' in part) {
+        const nested = part.parts.some(hasBrackets(tokens))
+        const [open, close] = nested ? '[]' : '()'
+        const inside = writeParts(part.parts, tokens, language, terms)
+        return `${open}${inside}${close} ${language.times(part.times)}`
+      }
+      const { abbr } = (tokens.vocabulary[part.stitch] as Stitch)[terms]
+      if (tokens.counted[part.stitch]) return `${abbr}${part.count}`
+      return part.count === 1 ? abbr : `(${abbr}) ${language.times(part.count)}`
+    })
+    .join(', ')
+}
+
+const hasBrackets =
+  ({ counted }: Tokens) =>
+  (part: Part): boolean =>
+    'parts' in part || (part.count > 1 && !counted[part.stitch])

@@ -1,0 +1,42 @@
+import type { Pattern, Row } from '../pattern/pattern'
+import { placed } from '../pattern/row'
+import type { Family, Terms } from '../stitches/stitch'
+import { stitchOf } from '../stitches/vocabulary'
+import { languages } from './languages'
+
+const familiesOf = new WeakMap<readonly string[], ReadonlySet<Family>>()
+
+function familiesIn(row: Row): ReadonlySet<Family> {
+  let families = familiesOf.get(row.cells)
+  if (!families) {
+    families = new Set(placed(row).map(({ stitch }) => stitch.family))
+    familiesOf.set(row.cells, families)
+  }
+  return families
+}
+
+/**
+ * What a knitter must be told before the first round, a sentence each: which way the work goes,
+ * what the plain knit is, and the habits for crosses and decreases if there are any.
+ */
+export function statements(
+  pattern: Pattern,
+  terms: Terms = pattern.style.terms,
+): readonly string[] {
+  const { loom, making, chart } = pattern
+  const language = languages[terms]
+  const uses = (family: Family) => chart.rows.some((row) => familiesIn(row).has(family))
+  return [
+    language.direction(loom.shape, loom.direction, language.finishing),
+    language.rightSide,
+    language.knitMeans(stitchOf('k')[terms].abbr, making.knit),
+    ...(uses('cross') ? [language.crossing[making.crossing]] : []),
+    ...(uses('decrease') ? [language.transfer[making.transfer]] : []),
+  ]
+}
+
+/** Cautions to print on things for babies and children; none for other things. */
+export const cautions = (
+  { making, style }: Pattern,
+  terms: Terms = style.terms,
+): readonly string[] => (making.forBaby ? languages[terms].cautions : [])

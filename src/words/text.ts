@@ -1,0 +1,36 @@
+import type { Work } from '../pattern/work'
+import type { Terms } from '../stitches/stitch'
+import { abbreviations } from './abbreviations'
+import { languages } from './languages'
+import { cautions, statements } from './statements'
+import { writeWords } from './write'
+
+/**
+ * The whole instructions as plain text: title, how it is worked, abbreviations, notes, the lines
+ * of the chart, finishing and cautions. Sections are parted by an empty line and end in a newline.
+ */
+export function plainText(work: Work, terms: Terms = work.pattern.style.terms): string {
+  const { title, designer, notes, loom, gauge } = work.pattern
+  const language = languages[terms]
+  const { headings, finishing } = language
+  const key = abbreviations(work, terms).map(
+    ({ abbr, name, steps }) => `${abbr}: ${name}${steps ? `. ${steps}` : '.'}`,
+  )
+  const section = (heading: string, lines: readonly string[]) =>
+    lines.length > 0 ? [[heading, ...lines].join('\n')] : []
+  return `${[
+    [title, designer].filter(Boolean).join('\n'),
+    ...section(headings.about, [
+      ...statements(work.pattern, terms),
+      ...(gauge ? [language.gaugeLine(gauge.stitches, gauge.rows, finishing)] : []),
+    ]),
+    ...section(headings.abbreviations, key),
+    ...section(headings.notes, notes.trim() ? [notes.trim()] : []),
+    ...section(headings.instructions, [
+      language.start(loom.pegs, loom.shape, finishing),
+      ...writeWords(work, terms).lines.map(({ text }) => text),
+    ]),
+    ...section(headings.finishing, [language.finish(finishing)]),
+    ...section(headings.cautions, cautions(work.pattern, terms)),
+  ].join('\n\n')}\n`
+}
