@@ -42,7 +42,7 @@ export function rowOn(
 }
 
 /**
- * Work stitches from where the yarn is, then turn without laying anything: as far along the loom
+ * Work stitches of a flat piece from where the yarn is, then turn without laying anything: as far along the loom
  * as they take loops, or have columns.
  */
 export function workFromYarn(
@@ -60,7 +60,7 @@ export function workFromYarn(
     if (found === takes && Math.abs(end - start) + 1 >= columnsOf(stitches)) break
   }
   const row = rowOn(stitches, Math.min(start, end), Math.max(start, end), heading)
-  return workRow(state, row, habits)
+  return workRow(state, row, { ...habits, shape: 'bar' })
 }
 
 export const loopsOn = ({ stacks }: LoomState, from = 0, to = stacks.length - 1): number =>

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest'
+import type { Heading } from '../../src/loom/direction'
+import { loomRow } from '../../src/loom/row'
+import { castOn } from '../../src/loom/state'
+import { workRow } from '../../src/loom/work'
+import { crossings } from '../../src/loom/row'
+import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
+import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { abbreviations } from './data/abbreviations'
+import { crossOrders, yarnGauges } from './data/standards'
+import { stitchNamed } from './notation'
+import { habits } from './onLoom'
+
+test('yarn classes have the gauges of the Craft Yarn Council', () => {
+  const ours = yarnClasses.map(({ number, name, stitches: { least, most } }) => [
+    number,
+    name,
+    least === 1 ? `${most} and fewer` : `${least}-${most}`,
+  ])
+  expect(ours).toEqual(yarnGauges)
+})
+
+test.each([
+  [36, [0]],
+  [24, [2, 3]],
+  [20, [4]],
+  [15.4, [5]],
+  [3, [7]],
+  [50, []],
+])('%s stitches to 10 cm are yarn of class %j', (stitches, classes) => {
+  expect(yarnClassesFor(stitches).map(({ number }) => number)).toEqual(classes)
+})
+
+describe.each(crossings)('crosses by the habit "%s"', (crossing) => {
+  const orderOf = (id: string, direction: 'clockwise' | 'counterclockwise', heading: Heading) => {
+    const stitch = stitchOf(id)
+    const pegs = stitch.width
+    const start = castOn(pegs)
+    const before =
+      heading === 'forward' ? start : { ...start, yarn: { ...start.yarn, gap: pegs }, heading }
+    const row = loomRow([{ stitch, peg: 0 }], 0, pegs - 1, heading, 'on')
+    const run = workRow(before, row, { ...habits, shape: 'bar', direction, crossing })
+    expect(run.faults).toEqual([])
+    return run.after.stacks.map(([loop]) => (loop?.wale ?? -1) + 1)
+  }
+
+  test.each(crossOrders)('%s worked right to left sets the loops %j', (id, order) => {
+    expect(orderOf(id, 'clockwise', 'forward')).toEqual(order)
+  })
+
+  test.each(crossOrders)('%s: the same peg numbers the other way are its mirror', (id, order) => {
+    expect(orderOf(stitchOf(id).mirror, 'counterclockwise', 'forward')).toEqual(order)
+  })
+
+  test.each(crossOrders)('%s looks the same whichever way its row goes', (id, order) => {
+    expect(orderOf(id, 'clockwise', 'back')).toEqual(order)
+  })
+})
+
+describe('abbreviations', () => {
+  const ours = abbreviations.flatMap(({ stitch, ...entry }) =>
+    stitch ? [{ stitch, ...entry }] : [],
+  )
+
+  test.each(ours.map((entry) => [entry.token, entry] as const))(
+    '%s: every spelling of it is known, and it takes and makes what the lists say',
+    (_, { stitch, seen, takes, makes }) => {
+      expect(seen.map((spelling) => [spelling, stitchNamed(spelling)?.id])).toEqual(
+        seen.map((spelling) => [spelling, stitch]),
+      )
+      expect(stitchOf(stitch)).toMatchObject({ takes, makes })
+    },
+  )
+
+  test('no spelling in our vocabulary stands for two stitches', () => {
+    const owners = new Map<string, Set<string>>()
+    for (const { id, us, uk, also } of vocabulary)
+      for (const spelling of [id, us.abbr, uk.abbr, ...also]) {
+        const key = spelling.toLowerCase().replaceAll(' ', '')
+        owners.set(key, (owners.get(key) ?? new Set()).add(id))
+      }
+    expect([...owners].filter(([, ids]) => ids.size > 1)).toEqual([])
+  })
+})
