@@ -1,5 +1,5 @@
 import type { Block, Strip } from './flow'
-import { textLine, type PagePicture, type PageText } from './page'
+import { movedText, textLine, type PagePicture, type PageText } from './page'
 import type { TypeScale } from './typeScale'
 import { breakLines, widthOf, type Weight } from './text'
 
@@ -56,21 +56,26 @@ export function textStrips(text: string, column: Column, style: TextStyle = {}):
   )
 }
 
-export const paragraph = (text: string, column: Column, before = 0): Block => ({
-  strips: textStrips(text, column),
+export const paragraph = (
+  text: string,
+  column: Column,
+  before = 0,
+  style: TextStyle = {},
+): Block => ({
+  strips: textStrips(text, column, style),
   before: before * column.type.unit,
 })
 
-export const heading = (text: string, column: Column, newPage = false): Block => ({
-  strips: textStrips(text, column, {
-    size: column.type.heading,
-    weight: 'bold',
-    measure: column.width,
-  }),
-  before: 2 * column.type.unit,
-  withNext: true,
-  newPage,
-})
+/** A heading stands two units high, a little above the grid: nearer to its text than to the last. */
+export function heading(text: string, column: Column, newPage = false): Block {
+  const { unit, heading: size } = column.type
+  const strips = textStrips(text, column, { size, weight: 'bold', measure: column.width })
+  const raised = strips.map((strip) => ({
+    ...strip,
+    texts: strip.texts.map((line) => movedText(line, 0, -0.4 * unit)),
+  }))
+  return { strips: raised, before: 1.4 * unit, withNext: true, newPage }
+}
 
 /** A bold label with its text hanging beside it, or below it where the column is narrow. */
 export function labelled(label: string, text: string, column: Column, before = 0): Block {
@@ -96,6 +101,6 @@ function withLabel(strip: Strip, label: string, type: TypeScale): Strip {
 /** A picture as a block, on whole units of the grid. */
 export function pictureBlock(picture: PagePicture, column: Column, before = 0): Block {
   const { unit } = column.type
-  const height = Math.ceil((picture.y + picture.scene.height) / unit - 0.01) * unit
+  const height = Math.ceil((picture.y + picture.scale * picture.scene.height) / unit - 0.01) * unit
   return { strips: [{ height, texts: [], pictures: [picture] }], before: before * unit }
 }

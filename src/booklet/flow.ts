@@ -17,7 +17,8 @@ export interface Block {
   readonly newPage?: boolean
 }
 
-const heightOf = ({ strips }: Block): number => strips.reduce((sum, { height }) => sum + height, 0)
+export const heightOf = ({ strips }: Block): number =>
+  strips.reduce((sum, { height }) => sum + height, 0)
 
 /** Blocks that must start on the same page: headings and what they stand over. */
 function chains(blocks: readonly Block[]): Block[][] {

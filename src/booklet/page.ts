@@ -13,10 +13,11 @@ export interface PageText {
   readonly size: number
 }
 
-/** A drawing at its place. */
+/** A drawing at its place, so many times as large as it was drawn. */
 export interface PagePicture {
   readonly x: number
   readonly y: number
+  readonly scale: number
   readonly scene: Scene
 }
 
@@ -75,3 +76,32 @@ export const movedContent = (content: PageContent, dx: number, dy: number): Page
   texts: content.texts.map((text) => movedText(text, dx, dy)),
   pictures: content.pictures.map((item) => ({ ...item, x: item.x + dx, y: item.y + dy })),
 })
+
+/** The texts of a picture, in page units; they are written as the page's own text is. */
+export const pictureTexts = ({ x, y, scale, scene }: PagePicture): PageText[] =>
+  scene.layers.flatMap((layer) =>
+    layer.items.flatMap((item) =>
+      item.kind === 'text'
+        ? textLine(item.text, x + scale * (layer.x + item.x), y + scale * (layer.y + item.y), {
+            size: scale * item.size,
+            weight: item.weight ?? 'regular',
+            anchor: item.anchor,
+          })
+        : [],
+    ),
+  )
+
+/** The picture's drawing without its texts. */
+export const withoutTexts = (scene: Scene): Scene => ({
+  ...scene,
+  layers: scene.layers.map((layer) => ({
+    ...layer,
+    items: layer.items.filter(({ kind }) => kind !== 'text'),
+  })),
+})
+
+/** All texts of a page, those in its pictures too. */
+export const pageTexts = (page: PageContent): PageText[] => [
+  ...page.texts,
+  ...page.pictures.flatMap(pictureTexts),
+]

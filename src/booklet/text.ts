@@ -68,8 +68,12 @@ function widthOfRun({ face, text }: FaceRun): number {
 export const widthOf = (text: string, size: number, weight: Weight = 'regular'): number =>
   size * faceRuns(text, weight).reduce((sum, run) => sum + widthOfRun(run), 0)
 
-/** Counts such as "(24 sts)" and "6 mm" stay on one line. */
-const keepTogether = (text: string): string => text.replace(/(\d) (?=[a-z]{2,4}\b)/gu, '$1\u00a0')
+/** Counts such as "(24 sts)", ranges such as "1 to 4" and a short last word stay on one line. */
+const keepTogether = (text: string): string =>
+  text
+    .replace(/(\d) to (?=\d)/gu, '$1\u00a0to\u00a0')
+    .replace(/(\d) (?=[a-z]{2,4}\b)/gu, '$1\u00a0')
+    .replace(/ (?=\S{1,3}$)/u, '\u00a0')
 
 /**
  * Break a text into lines no wider than `measure` mm. Words that are wider by themselves are

@@ -17,8 +17,11 @@ export interface Tiling {
   readonly sheets: readonly Sheet[]
   readonly across: number
   readonly up: number
-  /** Columns before which the chart is cut although a stitch stands across; empty if it can be. */
-  readonly cuts: readonly number[]
+  /**
+   * Columns that stand on two sheets: where some stitch stands across every line near by, the next
+   * sheet begins so much earlier that each stitch is whole on one of the two. Most often none.
+   */
+  readonly shared: readonly Run[]
 }
 
 export interface CellSize {
@@ -30,8 +33,8 @@ export interface CellSize {
 export interface TiledChart {
   readonly columns: number
   readonly rows: number
-  /** How many stitches stand across the line before this column. */
-  readonly crossing: (column: number) => number
+  /** How many columns a stitch that stands across the line before this one reaches back; else 0. */
+  readonly reach: (column: number) => number
   /** Sheets are cut at multiples of this where that costs no sheet; 0 for none. */
   readonly every: number
 }
@@ -47,29 +50,29 @@ export function sheetLetter(index: number): string {
   return index < 26 ? last : sheetLetter(Math.floor(index / 26) - 1) + last
 }
 
+/** Stitches are no wider than this. */
+const widestStitch = 8
+
 /**
- * Cut `count` rows or columns into runs of at most `most`, about equal. A cut stands where `cost`
- * is least; of equal ones at a multiple of `every`, then where the runs are most even.
+ * Cut `count` rows or columns into runs of at most `most`, about equal. A cut stands where `reach`
+ * is least; of equal ones at a multiple of `every` near by, then where the runs are most even. After a cut
+ * through a stitch the next run begins where that stitch does.
  */
 export function cut(
   count: number,
   most: number,
   every: number,
-  cost: (before: number) => number = () => 0,
+  reach: (before: number) => number = () => 0,
 ): Run[] {
   const runs: Run[] = []
   let from = 0
-  while (from < count) {
-    const left = count - from
-    if (left <= most) {
-      runs.push({ from, to: count - 1 })
-      break
-    }
-    const sheets = Math.ceil(left / most)
-    const next = bestCut(from, left, most, sheets, every, cost)
-    runs.push({ from, to: next - 1 })
-    from = next
+  while (count - from > most) {
+    const at = bestCut(from, count - from, most, every, reach)
+    runs.push({ from, to: at - 1 })
+    const back = at - reach(at)
+    from = back > from ? back : at
   }
+  runs.push({ from, to: count - 1 })
   return runs
 }
 
@@ -77,20 +80,24 @@ function bestCut(
   from: number,
   left: number,
   most: number,
-  sheets: number,
   every: number,
-  cost: (before: number) => number,
+  reach: (before: number) => number,
 ): number {
+  const sheets = Math.ceil(left / most)
   const even = from + Math.ceil(left / sheets)
   const fewest = Math.max(1, left - (sheets - 1) * most)
-  let best = from + Math.min(most, left)
+  let best = from + most
   let bestRank: readonly number[] = [Infinity]
-  // Shorter runs than `fewest` make one sheet more; they are tried only for a cut without cost.
-  for (let at = from + Math.max(1, Math.min(fewest, most - 8)); at <= from + most; at++) {
+  // Runs shorter than `fewest` make one sheet more; they are tried only for a cut past no stitch.
+  for (
+    let at = from + Math.max(1, Math.min(fewest, most - widestStitch));
+    at <= from + most;
+    at++
+  ) {
     const rank = [
-      cost(at),
+      reach(at),
       at - from < fewest ? 1 : 0,
-      every > 0 && at % every === 0 ? 0 : 1,
+      every > 0 && at % every === 0 && Math.abs(at - even) < every ? 0 : 1,
       Math.abs(at - even),
     ]
     if (isLess(rank, bestRank)) {
@@ -115,7 +122,7 @@ export function tile(chart: TiledChart, cell: CellSize, room: Room): Tiling {
     chart.columns,
     Math.max(1, Math.floor(room.width / cell.width + 1e-9)),
     chart.every,
-    chart.crossing,
+    chart.reach,
   )
   const rowRuns = cut(
     chart.rows,
@@ -136,25 +143,30 @@ export function tile(chart: TiledChart, cell: CellSize, room: Room): Tiling {
     sheets,
     across: columnRuns.length,
     up: rowRuns.length,
-    cuts: columnRuns.map(({ from }) => from).filter((from) => from > 0 && chart.crossing(from) > 0),
+    shared: columnRuns.flatMap(({ from }, i) => {
+      const last = columnRuns[i - 1]
+      return last && last.to >= from ? [{ from, to: last.to }] : []
+    }),
   }
 }
 
 /**
- * The tiling with the fewest sheets, and of these the one with the largest cells.
- * `ratio` is a cell's height over its width; widths from `least` to `most` mm are tried.
+ * The tiling with the fewest sheets, and of these the one with the largest cells. Widths from
+ * `least` to `most` mm are tried; `sizeOf` gives the cell and the room for cells at a width.
  */
 export function bestTiling(
   chart: TiledChart,
-  ratio: number,
-  room: Room,
   { least, most }: { readonly least: number; readonly most: number },
+  sizeOf: (width: number) => { readonly cell: CellSize; readonly room: Room },
 ): Tiling {
-  let best: Tiling | undefined
-  for (let tenths = Math.round(10 * most); tenths >= Math.round(10 * least); tenths--) {
-    const width = tenths / 10
-    const tiling = tile(chart, { width, height: width * ratio }, room)
-    if (!best || tiling.sheets.length < best.sheets.length) best = tiling
+  const tilingAt = (width: number): Tiling => {
+    const { cell, room } = sizeOf(width)
+    return tile(chart, cell, room)
   }
-  return best ?? tile(chart, { width: least, height: least * ratio }, room)
+  let best = tilingAt(most)
+  for (let tenths = Math.round(10 * most) - 1; tenths >= Math.round(10 * least); tenths--) {
+    const tiling = tilingAt(tenths / 10)
+    if (tiling.sheets.length < best.sheets.length) best = tiling
+  }
+  return best
 }

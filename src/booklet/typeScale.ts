@@ -7,18 +7,18 @@ export interface TypeScale {
   readonly text: number
   /** Page number, sheet marks, source lines. */
   readonly small: number
-  /** Numbers beside the chart. */
-  readonly chartNumber: number
-  /** Chart cells: never smaller than `least`, chosen between `comfortable` and `most`. */
-  readonly cell: { readonly least: number; readonly comfortable: number; readonly most: number }
-  /** A cell in the key. */
-  readonly keyCell: number
+  /** Charts and signs are printed so many times as large as usual, with heavier lines. */
+  readonly chart: number
 }
 
-const points = (count: number): number => (count * 25.4) / 72
+/**
+ * The shorter side of chart cells, before they are scaled: never under `least`, where a drawn sign
+ * can no longer be told from another (common practice); on several sheets between `comfortable` and
+ * `most` so that the sheets are few; under the title only from `good` on. `key`: width of cells in the key.
+ */
+export const cellSizes = { least: 2.5, comfortable: 3, good: 3.6, most: 6.5, key: 6 } as const
 
-/** Under this a drawn sign cannot be told from another (common practice). */
-export const leastCell = 2.5
+const points = (count: number): number => (count * 25.4) / 72
 
 export const typeScales = {
   usual: {
@@ -27,9 +27,7 @@ export const typeScales = {
     heading: points(13),
     text: points(10.5),
     small: points(8.5),
-    chartNumber: points(7.5),
-    cell: { least: leastCell, comfortable: 3.8, most: 6.5 },
-    keyCell: 6,
+    chart: 1,
   },
   /** Large print: 22 to 24 point text (common practice for readers with low vision). */
   large: {
@@ -38,9 +36,7 @@ export const typeScales = {
     heading: points(26),
     text: points(22),
     small: points(18),
-    chartNumber: points(14),
-    cell: { least: 2 * leastCell, comfortable: 7, most: 11 },
-    keyCell: 12,
+    chart: 1.75,
   },
 } as const satisfies Record<string, TypeScale>
 

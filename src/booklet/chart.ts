@@ -1,0 +1,120 @@
+import { flatChart } from '../drawing/flat'
+import { cellRatio } from '../drawing/geometry'
+import { signScene } from '../drawing/key'
+import { ringChart, type RingOptions } from '../drawing/ring'
+import type { Work } from '../pattern/work'
+import { abbreviations } from '../words/abbreviations'
+import { gridLine, heading, paragraph, pictureBlock, type Column } from './blocks'
+import type { Block } from './flow'
+import { keyBlock } from './key'
+import { markSpace, marksScene } from './marks'
+import { neighbours, overviewScene } from './overview'
+import { textLine, type PagePicture } from './page'
+import { phrasesOf } from './phrases'
+import type { Sheet, Tiling } from './tiling'
+import { cellSizes } from './typeScale'
+
+const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
+
+const sheetChart = (work: Work, { cell }: Tiling, { rows, columns }: Sheet) =>
+  flatChart(work, { cell: cell.width, rows, slots: columns })
+
+/** The whole chart under its heading. */
+export function oneSheetBlocks(work: Work, tiling: Tiling, column: Column): Block[] {
+  const [sheet] = tiling.sheets
+  if (!sheet) return []
+  const scene = sheetChart(work, tiling, sheet)
+  const { chart } = phrasesOf[work.pattern.style.terms]
+  return [
+    heading(chart, column),
+    pictureBlock({ x: 0, y: 0, scale: column.type.chart, scene }, column),
+  ]
+}
+
+/** How the sheets join, as a picture. */
+export function overviewBlocks(work: Work, tiling: Tiling, column: Column): Block[] {
+  const { type } = column
+  const phrases = phrasesOf[work.pattern.style.terms]
+  const scene = overviewScene(tiling, { peg1AtRight: peg1AtRight(work), letter: type.text })
+  return [
+    heading(phrases.chart, column),
+    { ...paragraph(phrases.sheetsJoin(tiling.sheets.length), column), withNext: true },
+    pictureBlock({ x: 0, y: 0, scale: 1, scene }, column, 1),
+  ]
+}
+
+/** Each sheet on a page of its own: letter, what stands on it, the chart and where it goes on. */
+export const sheetBlocks = (work: Work, tiling: Tiling, column: Column): Block[] =>
+  tiling.sheets.flatMap((sheet) => oneOfSeveral(work, tiling, sheet, column))
+
+function oneOfSeveral(work: Work, tiling: Tiling, sheet: Sheet, column: Column): Block[] {
+  const { type } = column
+  const phrases = phrasesOf[work.pattern.style.terms]
+  const chart = sheetChart(work, tiling, sheet)
+  const space = markSpace * type.small
+  const size = { width: type.chart * chart.width, height: type.chart * chart.height }
+  const marks = marksScene(size, neighbours(tiling, sheet, peg1AtRight(work)), type.small)
+  const pictures: PagePicture[] = [
+    { x: 0, y: 0, scale: 1, scene: marks },
+    { x: space, y: space, scale: type.chart, scene: chart },
+  ]
+  const strip = { height: size.height + 2 * space, texts: [], pictures }
+  return [
+    heading(phrases.sheet(sheet.letter), column, true),
+    { ...paragraph(sheetLine(work, tiling, sheet), column), withNext: true },
+    { strips: [strip], before: 0 },
+  ]
+}
+
+/** Which rounds and pegs a sheet holds, and which of them its neighbour holds too. */
+function sheetLine(work: Work, { shared }: Tiling, { rows, columns }: Sheet): string {
+  const { loom, style } = work.pattern
+  const phrases = phrasesOf[style.terms]
+  const peg = (column: number) => Math.max(0, work.layout.columnOf.indexOf(column)) + 1
+  const parts = phrases.rowsAndColumns({
+    shape: loom.shape,
+    firstRow: work.numbers[rows.from] ?? rows.from + 1,
+    lastRow: work.numbers[rows.to] ?? rows.to + 1,
+    firstPeg: peg(columns.from),
+    lastPeg: peg(columns.to),
+  })
+  const both = shared
+    .filter(({ from, to }) => from >= columns.from && to <= columns.to)
+    .map(({ from, to }) => phrases.overlap(peg(from), peg(to)))
+  return [`${parts}.`, ...both].join(' ')
+}
+
+/** The ring chart under its heading. */
+export function ringBlocks(work: Work, sizes: RingOptions, column: Column): Block[] {
+  const scene = ringChart(work, sizes)
+  const { ringChart: name } = phrasesOf[work.pattern.style.terms]
+  const { chart: scale } = column.type
+  const x = Math.max(0, (column.width - scale * scene.width) / 2)
+  return [heading(name, column), pictureBlock({ x, y: 0, scale, scene }, column)]
+}
+
+/** Exactly the stitches that are worked: sign, abbreviation, name; and where the signs come from. */
+export function keyOf(work: Work, column: Column): Block[] {
+  const { type, width } = column
+  const { style } = work.pattern
+  const phrases = phrasesOf[style.terms]
+  const used = abbreviations(work, style.terms).flatMap(({ abbr, name, stitch }) =>
+    stitch ? [{ abbr, name, stitch }] : [],
+  )
+  const widest = Math.max(1, ...used.map(({ stitch }) => stitch.width))
+  const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
+  const ratio = cellRatio(work.pattern)
+  const entries = used.map(({ abbr, name, stitch }) => ({
+    abbr,
+    name,
+    sign: signScene(stitch, style.symbols, { cell, ratio, blank: stitch.id === style.background }),
+  }))
+  const source = gridLine(type, type.small, (y) =>
+    textLine(phrases.symbolSource, 0, y, { size: type.small }),
+  )
+  return [
+    heading(phrases.key, column),
+    keyBlock(entries, column),
+    ...(style.symbols === 'cyc' ? [{ strips: [source], before: 0 }] : []),
+  ]
+}

@@ -1,0 +1,99 @@
+import { flatGeometry, type FlatOptions } from '../drawing/flatGeometry'
+import { cellRatio } from '../drawing/geometry'
+import type { Work } from '../pattern/work'
+import type { Column } from './blocks'
+import { reaches } from './columns'
+import { markSpace } from './marks'
+import type { PrintWarning } from './page'
+import { cellSizes } from './typeScale'
+import { bestTiling, tile, type CellSize, type Room, type TiledChart, type Tiling } from './tiling'
+
+/**
+ * Where the chart's sheets are cut. All lengths here are those of the drawing; in large print it is
+ * scaled afterwards, so room and wishes are divided by that scale first.
+ */
+export interface ChartPlan {
+  readonly tiling: Tiling
+  readonly warnings: readonly PrintWarning[]
+}
+
+const tiledChart = ({ pattern: { chart, style } }: Work): TiledChart => {
+  const reach = reaches(chart)
+  return {
+    columns: chart.columns,
+    rows: chart.rows.length,
+    every: style.heavyEvery,
+    reach: (column) => reach[column] ?? 0,
+  }
+}
+
+/** Space that the numbers and marks round a chart's grid take at this cell width. */
+function around(work: Work, options: FlatOptions): Room {
+  const { width, height, left, right, top, bottom } = flatGeometry(work, options)
+  return { width: width - (right - left), height: height - (bottom - top) }
+}
+
+function sizeAt(work: Work, room: Room, marks: number) {
+  const ratio = cellRatio(work.pattern)
+  return (width: number): { cell: CellSize; room: Room } => {
+    const margins = around(work, { cell: width })
+    return {
+      cell: { width, height: width * ratio },
+      room: {
+        width: room.width - margins.width - 2 * marks,
+        height: room.height - margins.height - 2 * marks,
+      },
+    }
+  }
+}
+
+/**
+ * The chart on one sheet in this room, with cells whose shorter side is at least `least` mm or that
+ * are as wide as wished; null when it does not fit.
+ */
+export function planOneSheet(
+  work: Work,
+  room: Room,
+  { wished, least }: { readonly wished: number | null; readonly least: number },
+): Tiling | null {
+  const shorter = Math.min(1, cellRatio(work.pattern))
+  if (wished !== null && wished * shorter < cellSizes.least) return null
+  const range = { least: least / shorter, most: cellSizes.most / shorter }
+  const sizes = wished === null ? range : { least: wished, most: wished }
+  const tiling = bestTiling(tiledChart(work), sizes, sizeAt(work, room, 0))
+  const { room: cells } = sizeAt(work, room, 0)(tiling.cell.width)
+  const fits = cells.width >= tiling.cell.width && cells.height >= tiling.cell.height
+  return fits && tiling.sheets.length === 1 ? tiling : null
+}
+
+/** The chart on as few sheets as it can be read on, all at the same scale. */
+export function planSheets(
+  work: Work,
+  room: Room,
+  { type }: Column,
+  wished: number | null,
+): ChartPlan {
+  const chart = tiledChart(work)
+  const marks = (markSpace * type.small) / type.chart
+  const shorter = Math.min(1, cellRatio(work.pattern))
+  if (wished === null) {
+    const range = { least: cellSizes.comfortable / shorter, most: cellSizes.most / shorter }
+    return { tiling: bestTiling(chart, range, sizeAt(work, room, marks)), warnings: [] }
+  }
+  const width = Math.max(wished, cellSizes.least / shorter)
+  const { cell, room: cells } = sizeAt(work, room, marks)(width)
+  return { tiling: tile(chart, cell, cells), warnings: sizeWarnings(wished, shorter, type.chart) }
+}
+
+/** What is said of cells that were asked for smaller than they can be read. */
+function sizeWarnings(wished: number, shorter: number, scale: number): PrintWarning[] {
+  const side = wished * shorter
+  if (side >= cellSizes.least) return []
+  const millimetres = (value: number) => `${Math.round(10 * scale * value) / 10} mm`
+  return [
+    {
+      message: `Cells with a side of ${millimetres(side)} cannot be read; the chart is printed with ${millimetres(cellSizes.least)}, the least that can.`,
+      advice: `Set cells at least ${millimetres(cellSizes.least / shorter)} wide, or let the size be chosen.`,
+    },
+  ]
+}

@@ -1,0 +1,75 @@
+import type { Pattern } from '../pattern/pattern'
+import type { Terms } from '../stitches/stitch'
+import { languages } from '../words/languages'
+
+/** What a booklet says itself; instructions and statements come from the words. */
+export interface Phrases {
+  /** BCP 47 language tag. */
+  readonly tag: string
+  readonly description: (pattern: Pattern) => string
+  readonly chart: string
+  readonly ringChart: string
+  readonly key: string
+  readonly sheet: (letter: string) => string
+  readonly rowsAndColumns: (sheet: {
+    readonly shape: 'ring' | 'bar'
+    readonly firstRow: number
+    readonly lastRow: number
+    readonly firstPeg: number
+    readonly lastPeg: number
+  }) => string
+  readonly sheetsJoin: (sheets: number) => string
+  readonly overlap: (first: number, last: number) => string
+  readonly page: (number: number, of: number) => string
+  /** Asked for by the Craft Yarn Council wherever its chart symbols are used. */
+  readonly symbolSource: string
+}
+
+const decimal = (value: number): string => String(Math.round(value * 100) / 100)
+const range = (one: string, many: string, from: number, to: number): string =>
+  from === to ? `${one} ${from}` : `${many} ${from} to ${to}`
+
+const english = (terms: Terms, tag: string): Phrases => {
+  const { finishing } = languages[terms]
+  return {
+    tag,
+    description: ({ loom, making, gauge }) => {
+      const kind = loom.shape === 'ring' ? 'Ring loom' : 'Bar loom'
+      const parts = [
+        kind,
+        `${loom.pegs} pegs ${decimal(loom.pitch)} mm apart`,
+        finishing.clockwise[loom.direction],
+        `${making.knit} knit`,
+        ...(gauge
+          ? [
+              `${finishing.gauge} ${decimal(gauge.stitches)} sts and ${decimal(gauge.rows)} rows to 10 cm`,
+            ]
+          : []),
+      ]
+      return `${parts.join(', ')}.`
+    },
+    chart: 'Chart',
+    ringChart: 'Ring chart',
+    key: 'Key',
+    sheet: (letter) => `Sheet ${letter}`,
+    rowsAndColumns: ({ shape, firstRow, lastRow, firstPeg, lastPeg }) =>
+      [
+        shape === 'ring'
+          ? range('Round', 'Rounds', firstRow, lastRow)
+          : range('Row', 'Rows', firstRow, lastRow),
+        range('peg', 'pegs', firstPeg, lastPeg),
+      ].join(', '),
+    sheetsJoin: (sheets) =>
+      `The chart stands on ${sheets} sheets, all at the same scale. This is how they join.`,
+    overlap: (first, last) =>
+      `${range('Peg', 'Pegs', first, last)} stand on both sheets, so that each cross is whole on one.`,
+    page: (number, of) => `${number} of ${of}`,
+    symbolSource: "Source: Craft Yarn Council's www.YarnStandards.com",
+  }
+}
+
+/** A set of terms, or a language, is one entry. */
+export const phrasesOf: Readonly<Record<Terms, Phrases>> = {
+  us: english('us', 'en-US'),
+  uk: english('uk', 'en-GB'),
+}
