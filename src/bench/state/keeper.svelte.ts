@@ -3,6 +3,7 @@ import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
 import { download } from '../../shelf/download'
 import { fileOf, openFile, type FileData } from '../../shelf/file'
 import { newId, openShelf, type Listed, type Shelf } from '../../shelf/keep'
+import { clearAside, fromAside, putAside } from '../../shelf/rescue'
 import type { Bench } from './bench.svelte'
 
 /** Ties the bench to the shelf: what is made is kept, and is there again after a reload. */
@@ -17,6 +18,7 @@ export class Keeper {
   readonly #bench: Bench
   #id = newId()
   #revision = 0
+  #keptRevision = 0
   #shelf: Shelf | undefined
   #saving: Autosave | undefined
 
@@ -29,6 +31,10 @@ export class Keeper {
     const shelf = (this.#shelf = openShelf())
     const saving = (this.#saving = autosave(shelf, {
       onStatus: (status) => {
+        if (status.state === 'kept' && status.revision === this.#revision) {
+          this.#keptRevision = status.revision
+          clearAside(localStorage)
+        }
         this.status =
           status.state === 'kept'
             ? `Kept in this browser at ${new Date(status.date).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}`
@@ -36,6 +42,15 @@ export class Keeper {
       },
     }))
     const endFlush = flushOn(saving, window, ['pagehide', 'visibilitychange'])
+    const putLastAside = () => {
+      if (this.#revision !== this.#keptRevision)
+        putAside(localStorage, {
+          id: this.#id,
+          revision: this.#revision,
+          pattern: this.#bench.pattern,
+        })
+    }
+    window.addEventListener('pagehide', putLastAside)
     let opened: Pattern | null = null
     const endWatching = $effect.root(() => {
       $effect(() => {
@@ -46,21 +61,28 @@ export class Keeper {
       })
     })
     void shelf.recover().then((found) => {
-      if (found.state === 'recovered') {
-        this.#id = found.id
-        this.#revision = found.revision
-        opened = found.pattern
-        this.#bench.restart(found.pattern)
+      const aside = fromAside(localStorage)
+      const kept = found.state === 'recovered' ? found : null
+      const newer =
+        aside && (kept?.id !== aside.id || aside.revision > kept.revision) ? aside : null
+      const last = newer ?? kept
+      if (last) {
+        this.#id = last.id
+        this.#revision = last.revision
+        this.#keptRevision = newer ? last.revision - 1 : last.revision
+        opened = newer ? null : last.pattern
+        this.#bench.restart(last.pattern)
         this.status = 'Taken up where it was left'
-      } else if (found.state === 'unreadable')
-        this.problem = { message: found.message, file: found.file }
+      }
+      if (found.state === 'unreadable') this.problem = { message: found.message, file: found.file }
       else if (found.state === 'no store') this.status = found.message
-      opened ??= this.#bench.pattern
+      if (!last) opened = this.#bench.pattern
       this.ready = true
     })
     return () => {
       endWatching()
       endFlush()
+      window.removeEventListener('pagehide', putLastAside)
       void saving.flush()
       saving.stop()
     }

@@ -1,0 +1,79 @@
+import type { Browser, Download, Locator, Page } from 'playwright-core'
+
+/** The bench in a real browser, with what the tests do on it over and over. */
+export class BenchPage {
+  readonly complaints: string[] = []
+
+  private constructor(readonly page: Page) {
+    page.on('console', (message) => {
+      if (['error', 'warning'].includes(message.type())) this.complaints.push(message.text())
+    })
+    page.on('pageerror', (error) => this.complaints.push(error.message))
+  }
+
+  /** Open the app on a browser store of its own. */
+  static async open(browser: Browser, url: string, size = { width: 1440, height: 900 }) {
+    const context = await browser.newContext({ viewport: size, acceptDownloads: true })
+    const bench = new BenchPage(await context.newPage())
+    await bench.page.goto(url)
+    await bench.rows.waitFor()
+    return bench
+  }
+
+  get rows(): Locator {
+    return this.page.getByRole('application', { name: /^Rows\./ })
+  }
+
+  get ring(): Locator {
+    return this.page.getByRole('application', { name: /^Ring\./ })
+  }
+
+  get findings(): Locator {
+    return this.page.getByRole('region', { name: /^Findings/ })
+  }
+
+  get words(): Locator {
+    return this.page.getByRole('region', { name: 'Words' })
+  }
+
+  button(name: string | RegExp, within: Page | Locator = this.page): Locator {
+    return within.getByRole('button', { name })
+  }
+
+  /** What the chart says of the current place. */
+  async place(): Promise<string> {
+    const label = await this.rows.getAttribute('aria-label')
+    return /Now at (.*)\.$/.exec(label ?? '')?.[1] ?? ''
+  }
+
+  async press(...keys: string[]): Promise<void> {
+    await this.rows.focus()
+    for (const key of keys) await this.page.keyboard.press(key)
+  }
+
+  async wordLines(): Promise<string[]> {
+    return this.words.getByRole('listitem').allInnerTexts()
+  }
+
+  async startEmpty(pegs: number, rounds: number): Promise<void> {
+    await this.button('Start from').click()
+    const dialog = this.page.getByRole('dialog', { name: 'Start from' })
+    await dialog.getByLabel('Pegs').fill(String(pegs))
+    await dialog.getByLabel('Pegs').blur()
+    await dialog.getByLabel('Rounds').fill(String(rounds))
+    await dialog.getByLabel('Rounds').blur()
+    await this.button('Start', dialog).last().click()
+    await dialog.waitFor({ state: 'hidden' })
+  }
+
+  async download(start: () => Promise<void>): Promise<{ name: string; bytes: Uint8Array }> {
+    const [download] = await Promise.all([this.page.waitForEvent('download'), start()])
+    return { name: download.suggestedFilename(), bytes: await bytesOf(download) }
+  }
+}
+
+async function bytesOf(download: Download): Promise<Uint8Array> {
+  const chunks: Buffer[] = []
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer)
+  return Uint8Array.from(Buffer.concat(chunks))
+}
