@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { checkPattern } from '../../src/checks/check'
 import { workPattern } from '../../src/pattern/work'
 import { placed } from '../../src/pattern/row'
 import { fileName, readFile, writeFile } from '../../src/shelf/format'
@@ -40,6 +41,11 @@ describe.each(starterCharts.map((chart) => [chart.id, chart] as const))('%s', (i
     expect(run.end.stacks.map((stack) => stack.length)).toEqual(run.end.stacks.map(() => 1))
     expect(run.end.yarn.gap).toBe(0)
     expect(run.end.heading).toBe('forward')
+  })
+
+  test('no rule finds anything in it', () => {
+    const { findings } = checkPattern(workPattern(pattern))
+    expect(findings.map(({ rule, message }) => [rule, message])).toEqual([])
   })
 
   test('says in its notes what it is', () => {
