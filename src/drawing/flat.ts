@@ -61,14 +61,9 @@ function gridLayer({ pattern }: Work, geometry: FlatGeometry): Layer {
         [right, y],
       ])
     }
-    const frame = rectangle(left, top, right - left, bottom - top)
-    const path = (d: string, ink: 'grid' | 'heavy' | 'frame'): Item[] =>
+    const path = (d: string, ink: 'grid' | 'heavy'): Item[] =>
       d ? [{ kind: 'path', d, ink, stroke: weights[ink], fill: false }] : []
-    return layer('grid', [
-      ...path(lines.grid, 'grid'),
-      ...path(lines.heavy, 'heavy'),
-      ...path(frame, 'frame'),
-    ])
+    return layer('grid', [...path(lines.grid, 'grid'), ...path(lines.heavy, 'heavy')])
   })
 }
 
@@ -79,12 +74,21 @@ function boxLayer({ pattern, layout }: Work, geometry: FlatGeometry): Layer {
   const { bands, repeat } = pattern.chart
   return keepBoxes([geometry.key, bands, repeat, layout], () =>
     layer('boxes', [
+      frameItem(geometry),
       ...repeatItems(layout.copies, geometry),
       ...bandItems(bands, geometry),
       ...startItems(geometry),
     ]),
   )
 }
+
+const frameItem = ({ left, top, right, bottom }: FlatGeometry): Item => ({
+  kind: 'path',
+  d: rectangle(left, top, right - left, bottom - top),
+  ink: 'frame',
+  stroke: weights.frame,
+  fill: false,
+})
 
 function repeatItems(times: number, geometry: FlatGeometry): Item[] {
   const { slots, firstRow, lastRow, outline, point, bottom, text } = geometry
@@ -152,7 +156,7 @@ function bandItems(bands: Work['pattern']['chart']['bands'], geometry: FlatGeome
 
 /** A solid arrow head at peg 1, row 1; an arrow below the chart, the way the first row runs. */
 function startItems(geometry: FlatGeometry): Item[] {
-  const { slots, firstRow, left, right, point, text, margin, height } = geometry
+  const { slots, firstRow, left, right, point, text, height } = geometry
   const [edge, along] = slots.leftward ? [right, -1] : [left, 1]
   const angle = (along * Math.PI) / 2
   const y = height - 1.6
@@ -175,7 +179,7 @@ function startItems(geometry: FlatGeometry): Item[] {
   if (firstRow > 0 || slots.first > 0) return items
   const [, low] = point(0, 0)
   const [, high] = point(0, 1)
-  const start: Point = [edge - along * (margin.finding - text * 0.4), (low + high) / 2]
+  const start: Point = [edge - along * (1 + textWidth('1', text) + text * 0.4), (low + high) / 2]
   return [
     ...items,
     { kind: 'path', d: arrowHead(start, angle, text * 0.85), ink: 'note', stroke: 0, fill: true },
@@ -204,15 +208,16 @@ function numberLayer({ firstRuns, numbers }: Work, geometry: FlatGeometry): Laye
         ink: 'note',
       })
     }
-    const widest = textWidth(String((slots.pegOf.at(-1) ?? 0) + 1), text)
+    const widest = textWidth(String(Math.max(...slots.pegOf) + 1), text)
     const pegStep = numberStep(smallest.width, widest + text * 0.2)
     for (let slot = 0; slot < slots.count; slot++) {
-      if (!isNumbered(slot + slots.first, pegStep)) continue
+      const peg = slots.pegOf[slot] ?? -1
+      if (peg < 0 || !isNumbered(slot + slots.first, pegStep)) continue
       items.push({
         kind: 'text',
         x: point(slot + 0.5, firstRow)[0],
         y: bottom + text * 1.3,
-        text: String((slots.pegOf[slot] ?? slot) + 1),
+        text: String(peg + 1),
         size: text,
         anchor: 'middle',
         ink: 'note',

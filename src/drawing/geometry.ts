@@ -51,6 +51,7 @@ export interface Plan {
 }
 
 export interface Geometry extends Plan {
+  /** Null where there is no cell, and on a column that has no peg on this loom. */
   readonly at: (x: number, y: number) => Hit | null
   /** Null for a peg or row that is not drawn; so are the next two. */
   readonly centre: (row: number, peg: number) => Point | null
@@ -70,7 +71,8 @@ export function withCells(plan: Plan): Geometry {
       const found = plan.find(x, y)
       if (!found) return null
       const { slot, row } = found
-      return { row, peg: slots.pegOf[slot] ?? slot, column: slots.columnOf[slot] ?? -1 }
+      const peg = slots.pegOf[slot] ?? -1
+      return peg < 0 ? null : { row, peg, column: slots.columnOf[slot] ?? -1 }
     },
     centre: (row, peg) => {
       const slot = slotAt(row, peg)

@@ -4,7 +4,7 @@ import type { Stitch } from '../stitches/stitch'
 import { polyline, rectangle, type Point } from './path'
 import { drawSign } from './rows'
 import type { Item, Layer, Scene } from './scene'
-import { signWeight, weights } from './sizes'
+import { signWeight, textWidth, weights } from './sizes'
 
 export interface SignOptions {
   /** Width of a cell, mm. */
@@ -73,7 +73,7 @@ function signItems(
 export interface KeyOptions extends Omit<SignOptions, 'blank'> {
   /** Columns of entries side by side. */
   readonly columns?: number
-  /** Width of a column, mm. */
+  /** Width of a column, mm; as wide as its longest name unless said otherwise. */
   readonly columnWidth?: number
   /** Size of letters, mm. */
   readonly text?: number
@@ -85,14 +85,16 @@ export function keyScene(
   { symbols, terms, background }: Pick<Style, 'symbols' | 'terms' | 'background'>,
   options: KeyOptions = {},
 ): Scene {
-  const { cell = 4, ratio = 1, columns = 1, columnWidth = 90, text = 2.8 } = options
+  const { cell = 4, ratio = 1, columns = 1, text = 2.8 } = options
   const signs = Math.max(1, ...stitches.map(({ width }) => width)) * cell
   const rowHeight = Math.max(cell * ratio, text) + 0.4 * cell
   const perColumn = Math.max(1, Math.ceil(stitches.length / columns))
   const size = { width: cell, height: cell * ratio }
   const abbrX = signs + text
   const nameX =
-    abbrX + Math.max(...stitches.map((s) => s[terms].abbr.length), 1) * 0.6 * text + text
+    abbrX + Math.max(...stitches.map((s) => textWidth(s[terms].abbr, text)), text) + text
+  const names = Math.max(...stitches.map((s) => textWidth(s[terms].name, text)), 0)
+  const columnWidth = options.columnWidth ?? nameX + names + text
   const layers = stitches.map((stitch, index): Layer => {
     const { abbr, name } = stitch[terms]
     const y = size.height / 2 + 0.35 * text

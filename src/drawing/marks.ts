@@ -30,7 +30,7 @@ const looks: Readonly<Record<FindingMark['severity'], Look>> = {
         [x - r, y],
       ]),
     filled: true,
-    stroke: 0.55,
+    stroke: 0.45,
   },
   warning: {
     sign: ([x, y], r) =>
@@ -40,8 +40,8 @@ const looks: Readonly<Record<FindingMark['severity'], Look>> = {
         [x - r, y + 0.8 * r],
       ]),
     filled: false,
-    stroke: 0.45,
-    dash: '1.2 0.9',
+    stroke: 0.4,
+    dash: '1.1 0.9',
   },
   hint: {
     sign: (centre, r) => circlePath(centre, 0.62 * r),

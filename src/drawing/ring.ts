@@ -73,19 +73,14 @@ function gridLayer({ pattern }: Work, geometry: RingGeometry): Layer {
   const { heavyEvery } = pattern.style
   return keepGrid([geometry.key, heavyEvery], () => {
     const { slots, lastRow, radius } = geometry
-    const lines = { grid: '', heavy: '', frame: '' }
-    const inkOf = (index: number, last: number) =>
-      index === 0 || index === last
-        ? 'frame'
-        : heavyEvery > 0 && index % heavyEvery === 0
-          ? 'heavy'
-          : 'grid'
-    for (let u = 0; u <= slots.count; u++) lines[inkOf(u, slots.count)] += spoke(geometry, u)
-    for (let v = 0; v <= lastRow + 1; v++)
-      lines[inkOf(v, lastRow + 1)] += arcOver(geometry, radius(v), 0, slots.count)
-    const path = (ink: 'grid' | 'heavy' | 'frame'): Item[] =>
+    const lines = { grid: '', heavy: '' }
+    const inkOf = (index: number) => (heavyEvery > 0 && index % heavyEvery === 0 ? 'heavy' : 'grid')
+    for (let u = 1; u < slots.count; u++) lines[inkOf(u)] += spoke(geometry, u)
+    for (let v = 1; v <= lastRow; v++)
+      lines[inkOf(v)] += arcOver(geometry, radius(v), 0, slots.count)
+    const path = (ink: 'grid' | 'heavy'): Item[] =>
       lines[ink] ? [{ kind: 'path', d: lines[ink], ink, stroke: weights[ink], fill: false }] : []
-    return layer('grid', geometry, [...path('grid'), ...path('heavy'), ...path('frame')])
+    return layer('grid', geometry, [...path('grid'), ...path('heavy')])
   })
 }
 
@@ -96,11 +91,19 @@ function boxLayer({ pattern }: Work, geometry: RingGeometry): Layer {
   const { bands } = pattern.chart
   return keepBoxes([geometry.key, bands], () =>
     layer('boxes', geometry, [
+      frameItem(geometry),
       ...repeatItems(geometry),
       ...bandItems(bands, geometry),
       ...startItems(geometry),
     ]),
   )
+}
+
+function frameItem(geometry: RingGeometry): Item {
+  const { inner, outer, slots } = geometry
+  const arcs = [inner, outer].map((radius) => arcOver(geometry, radius, 0, slots.count))
+  const d = [...arcs, spoke(geometry, 0), spoke(geometry, slots.count)].join('')
+  return { kind: 'path', d, ink: 'frame', stroke: weights.frame, fill: false }
 }
 
 function repeatItems(geometry: RingGeometry): Item[] {
@@ -145,7 +148,7 @@ function bandItems(bands: Work['pattern']['chart']['bands'], geometry: RingGeome
 function startItems(geometry: RingGeometry): Item[] {
   const { radius, inner, text, lane, clockwise, angle, slots } = geometry
   const side = towardsStart(geometry)
-  const start: Point = [side * (lane.marker + text * 0.4), -radius(0.5)]
+  const start: Point = [side * (lane.numbers - textWidth('1', text) - text * 0.4), -radius(0.5)]
   const items: Item[] = [
     {
       kind: 'path',

@@ -4,13 +4,13 @@ import type { Work } from '../pattern/work'
 import { border, largestNumber, timesText } from './flatGeometry'
 import { cellRatio, withCells, type Geometry } from './geometry'
 import { arcTo, lineTo, moveTo, type Point } from './path'
-import { numberSize, textWidth } from './sizes'
+import { numberSize, smallestReadable, textWidth } from './sizes'
 import { slotsOf } from './slots'
 
 export interface RingOptions {
   /** Width of a cell, mm, from which its height follows by the gauge. Rings are that high. */
   readonly cell?: number
-  /** The least width of a cell of the innermost ring, mm; `cell` unless said otherwise. */
+  /** The least width of a cell of the innermost ring, mm; three quarters of `cell`, if readable. */
   readonly innermost?: number
   readonly castOn?: Pattern['style']['ringCastOn']
 }
@@ -49,7 +49,7 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
   const { pattern, layout } = work
   const cell = options.cell ?? 4
   const height = cell * cellRatio(pattern)
-  const least = options.innermost ?? cell
+  const least = options.innermost ?? Math.max(smallestReadable.cell, 0.75 * cell)
   const castOn = options.castOn ?? pattern.style.ringCastOn
   const slots = slotsOf(pattern, layout, 'loom')
   const clockwise = slots.leftward === (castOn === 'outside')

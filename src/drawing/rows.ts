@@ -6,7 +6,7 @@ import type { Stitch } from '../stitches/stitch'
 import type { Geometry } from './geometry'
 import { closed, type Point } from './path'
 import type { Item, Layer } from './scene'
-import { centred, signPaths, type InkPaths, type Setting } from './signPath'
+import { proportioned, signPaths, type InkPaths, type Setting } from './signPath'
 import { signWeight, weights } from './sizes'
 import { turnSigns } from './turnSigns'
 
@@ -46,10 +46,10 @@ function viewOf({ pattern }: Work, geometry: Geometry): View {
 }
 
 interface Drawn {
-  readonly row: Row
-  readonly rightToLeft: boolean
+  /** Of its layers. */
+  readonly key: string
   readonly items: readonly Item[]
-  /** The layers it was last used in, most often one. */
+  /** The layers it was last used in: more than one where the same row stands more than once. */
   layers: readonly Layer[]
 }
 
@@ -70,42 +70,48 @@ function keyOf(row: Row): number {
 export function rowLayers(work: Work, geometry: Geometry): Layer[] {
   const view = viewOf(work, geometry)
   const { rows } = work.pattern.chart
-  const used = new Map<Drawn, number>()
+  const used = new Map<Drawn, Layer[]>()
   const layers: Layer[] = []
   for (let index = geometry.firstRow; index <= geometry.lastRow; index++) {
     const run = work.firstRuns[index]
     const row = rows[index]
     if (!run || !row) continue
     const drawn = drawRow(row, run, index, view)
-    const copy = used.get(drawn) ?? 0
-    used.set(drawn, copy + 1)
-    layers.push(layerOf(drawn, copy, geometry.origin(index), view, index))
+    const others = used.get(drawn)
+    const layer = layerOf(drawn, others ?? [], geometry.origin(index))
+    if (others) others.push(layer)
+    else used.set(drawn, [layer])
+    layers.push(layer)
   }
+  for (const [drawn, list] of used) drawn.layers = list
   return layers
 }
 
-function layerOf(drawn: Drawn, copy: number, [x, y]: Point, view: View, index: number): Layer {
-  const last = drawn.layers[copy]
-  if (last && last.x === x && last.y === y) return last
-  const place = view.geometry.kind === 'ring' ? `row-${index}-` : 'row-'
-  const name = `${place}${keyOf(drawn.row)}`
-  const layer: Layer = { key: copy ? `${name}-${copy}` : name, x, y, items: drawn.items }
-  const layers = drawn.layers.slice()
-  layers[copy] = layer
-  drawn.layers = layers
-  return layer
+/** The layer that stood at the same place before, or a new one; `others` are taken already. */
+function layerOf({ key, items, layers }: Drawn, others: readonly Layer[], [x, y]: Point): Layer {
+  const isFree = (name: string) => !others.some((other) => other.key === name)
+  const stood = (layer: Layer | undefined) => layer?.x === x && layer.y === y
+  const hint = layers[others.length]
+  const last = hint && stood(hint) ? hint : layers.find(stood)
+  if (last && isFree(last.key)) return last
+  let name = key
+  for (let copy = 1; !isFree(name); copy++) name = `${key}-${copy}`
+  return { key: name, x, y, items }
 }
 
 function drawRow(row: Row, run: PatternRun, index: number, view: View): Drawn {
   let ofRow = drawnRows.get(row)
   if (!ofRow) drawnRows.set(row, (ofRow = new Map<string, Drawn>()))
-  const key = view.pieces ? view.key : `${view.key}#${index}`
-  const known = ofRow.get(key)
-  if (known && (row.end === 'on' || known.rightToLeft === run.rightToLeft)) return known
-  if (ofRow.size > viewsKept) ofRow.clear()
-  const { rightToLeft } = run
-  const drawn: Drawn = { row, rightToLeft, items: rowItems(row, run, index, view), layers: [] }
-  ofRow.set(key, drawn)
+  const side = row.end === 'on' ? '' : run.rightToLeft ? 'l' : 'r'
+  const place = view.geometry.kind === 'ring' ? `${index}-` : ''
+  const question = `${view.key}#${place}${side}`
+  let drawn = ofRow.get(question)
+  if (!drawn) {
+    if (ofRow.size > viewsKept) ofRow.clear()
+    const key = `row-${place}${keyOf(row)}${side}`
+    drawn = { key, items: rowItems(row, run, index, view), layers: [] }
+    ofRow.set(question, drawn)
+  }
   return drawn
 }
 
@@ -184,9 +190,8 @@ function stitchPaths(
 ): InkPaths {
   const make = (): InkPaths => {
     const sign = stitch.signs[view.tradition]
-    return drawSign(sign, stitch, settingFor(slot, columns, stitch.width, row, view.geometry), {
-      ...view.geometry.cellOf(row),
-    })
+    const setting = settingFor(slot, columns, stitch.width, row, view.geometry)
+    return drawSign(sign, stitch, setting, view.geometry.cellOf(row))
   }
   if (!view.pieces) return make()
   let ofStitch = view.pieces.get(stitch)
@@ -203,7 +208,7 @@ export function drawSign(
   cell: { readonly width: number; readonly height: number },
 ): InkPaths {
   const fills = cross !== undefined || sign.some(({ ink }) => ink === 'shade')
-  return signPaths(sign, fills ? setting : centred(setting, width, cell.width / cell.height))
+  return signPaths(sign, fills ? setting : proportioned(setting, width / 2, cell))
 }
 
 /** How a sign drawn in `width` columns lies on `columns` slots of a row, relative to its layer. */
@@ -230,7 +235,7 @@ function settingFor(
     return [pageX - originX, pageY - originY]
   }
   // Straight lines are bent where they would leave the ring by more than a hair.
-  const straight = Math.max(0.1, (0.12 * slots.count) / (2 * Math.PI) / scale)
+  const straight = Math.max(0.04, (0.05 * slots.count) / (2 * Math.PI) / scale)
   return { place, unit, straight }
 }
 
@@ -244,9 +249,8 @@ function turnPath(row: Row, run: PatternRun, index: number, view: View): InkPath
   const sign = turnSigns[row.end]
   const beyond = forward ? last + 1 : last - 1
   const setting = settingFor(beyond, 1, 1, index, view.geometry)
-  const cell = view.geometry.cellOf(index)
   return signPaths(
     run.rightToLeft ? mirrorSign(sign, 1) : sign,
-    centred(setting, 1, cell.width / cell.height),
+    proportioned(setting, run.rightToLeft ? 1 : 0, view.geometry.cellOf(index)),
   )
 }

@@ -68,19 +68,19 @@ function pathOf(path: readonly Command[], { place, unit, straight }: Setting): s
 const stretch = 1.3
 
 /**
- * The same, for a sign that stands alone in the middle of its cells and keeps its proportions when
- * the cells are very wide or very high.
+ * The same, for a sign that stands alone in its cells and keeps its proportions when they are very
+ * wide or very high. `anchor` is the x that stays where it is: the middle, or an edge.
  */
-export function centred(
+export function proportioned(
   { place, unit, straight }: Setting,
-  width: number,
-  aspect: number,
+  anchor: number,
+  cell: { readonly width: number; readonly height: number },
 ): Setting {
-  const acrossBy = Math.min(1, stretch / aspect)
-  const upBy = Math.min(1, stretch * aspect)
+  const acrossBy = Math.min(1, (stretch * cell.height) / cell.width)
+  const upBy = Math.min(1, (stretch * cell.width) / cell.height)
   if (acrossBy === 1 && upBy === 1) return { place, unit, straight }
   return {
-    place: (x, y) => place(width / 2 + (x - width / 2) * acrossBy, 0.5 + (y - 0.5) * upBy),
+    place: (x, y) => place(anchor + (x - anchor) * acrossBy, 0.5 + (y - 0.5) * upBy),
     unit,
     straight,
   }

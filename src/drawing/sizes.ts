@@ -1,7 +1,7 @@
 import type { Geometry } from './geometry'
 
 /** Line widths of the charts, mm: even and fine, so that the signs stand out from the grid. */
-export const weights = { grid: 0.1, heavy: 0.25, frame: 0.35, box: 0.5, mark: 0.3 } as const
+export const weights = { grid: 0.1, heavy: 0.22, frame: 0.28, box: 0.45, mark: 0.3 } as const
 
 /**
  * The least that can be read on paper, mm: the side of a cell, and the size of letters (about 5 pt).

@@ -17,7 +17,7 @@ export interface Slots {
   readonly first: number
   /** Chart column of each slot; -1 where the chart does not reach. */
   readonly columnOf: readonly number[]
-  /** Peg of each slot; for a chart column inside the repeat, its peg in the first copy. */
+  /** Peg of each slot; inside the repeat, its peg in the first copy; -1 for a column without one. */
   readonly pegOf: readonly number[]
   /** The slot a peg is drawn in; undefined when it is not drawn. */
   readonly slotOf: (peg: number) => number | undefined
@@ -77,7 +77,7 @@ function makeSlots(
   const pegOf: number[] = []
   for (let place = first; place <= last; place++) {
     columnOf.push(kind === 'chart' ? place : (layout.columnOf[place] ?? -1))
-    pegOf.push(kind === 'chart' ? (firstPeg.get(place) ?? place) : place)
+    pegOf.push(kind === 'chart' ? (firstPeg.get(place) ?? -1) : place)
   }
   const whole = kind === 'chart' ? (repeat ? [repeat] : []) : layout.copyRuns
   const copies = whole
@@ -87,7 +87,7 @@ function makeSlots(
       to: Math.min(to, last) - first,
     }))
   const slotOf = (peg: number): number | undefined => {
-    const place = kind === 'chart' ? (layout.columnOf[peg] ?? peg) : peg
+    const place = kind === 'chart' ? (layout.columnOf[peg] ?? -1) : peg
     return place >= first && place <= last ? place - first : undefined
   }
   const covers = ({ run }: Row): ((slot: number) => boolean) => {

@@ -8,9 +8,8 @@ import { circle, curve, line, type Sign } from '../stitches/sign'
 export const turnSigns: Readonly<Record<RowEnd, Sign>> = {
   on: [],
   'German turn': [
-    curve(['M', 0.1, 0.8], ['C', 0.72, 0.8, 0.72, 0.2, 0.14, 0.2]),
-    curve(['M', 0.1, 0.62], ['C', 0.4, 0.62, 0.4, 0.38, 0.1, 0.38]),
-    line([0.3, 0.08], [0.12, 0.2], [0.32, 0.33]),
+    curve(['M', 0.08, 0.86], ['C', 0.84, 0.86, 0.84, 0.14, 0.08, 0.14]),
+    curve(['M', 0.08, 0.66], ['C', 0.48, 0.66, 0.48, 0.34, 0.08, 0.34]),
   ],
   wrap: [line([0.06, 0.5], [0.28, 0.5]), circle(0.5, 0.5, 0.22)],
 }

@@ -17,8 +17,9 @@ import type { Cross } from '../stitch'
  * its mirror image.
  *
  * Craft Yarn Council form: groups are bands as wide as their pegs. A knit band is open; a purl band
- * in front is filled, one behind is shown by purl dots.
- * JIS form: one line for each loop; purled loops carry a bar at both ends.
+ * in front is hatched, one behind is shown by purl dots.
+ * JIS form: one line for each loop in front and each knitted one behind; loops purled behind are
+ * short purl bars, and a bar crosses each one purled in front.
  */
 const top = 0.15
 const bottom = 0.85
@@ -27,6 +28,11 @@ const rise = bottom - top
 const inset = 0.15
 const dotRadius = 0.1
 const barHalf = 0.2
+const crossbarHalf = 0.13
+/** Columns between two strokes of a hatched band. */
+const hatch = 0.5
+/** A line behind that would show less of its way than this is left out. */
+const leastSeen = 0.1
 
 /** From `share` of the way up. */
 const at = (x: number, share: number): SignPoint => [x, bottom - share * rise]
@@ -56,62 +62,87 @@ const withBothEnds = (marks: readonly Mark[], width: number): Sign => [
   ...marks.map((mark) => turned(mark, width)),
 ]
 
-/** The part of an open back band that can be seen below the front band. */
+/** The part of an open back band that can be seen below the front band: its foot and outer edge. */
 function backBand({ front, back }: Cross): Mark {
   const gap = along(0.1, back)
-  const edge = (share: number) => front - inset + gap + back * share
-  const cutLeft = (2 * inset - gap) / (front + back)
-  const cutRight = (back - gap) / (front + back)
-  const points = [
-    at(Math.max(front + inset, edge(0)), 0),
-    at(front + back - inset, 0),
-    at(edge(cutRight), cutRight),
-  ]
-  if (cutLeft > 0) points.push(at(edge(cutLeft), cutLeft))
-  return polygon('line', ...points)
+  const foot = front - inset + Math.max(2 * inset, gap)
+  const cut = (back - gap) / (front + back)
+  return line(at(foot, 0), at(front + back - inset, 0), at(front + back - inset - front * cut, cut))
 }
 
-/** Purl dots in those back columns where the front band leaves room for one. */
-function backDots({ front, back }: Cross): Mark[] {
-  const share = dotRadius / rise
-  const least = front - inset + back * share + along(dotRadius + 0.09, back)
-  const centres = Array.from({ length: back }, (_, strand) => front + strand + 0.5)
-  return centres
-    .filter((x, strand) => x >= least || strand === back - 1)
-    .map((x) => dot(x, bottom - dotRadius, dotRadius))
+/** Upright strokes in the front band, from its lower to its upper edge, even about its middle. */
+function hatching({ front, back }: Cross): Mark[] {
+  const middle = (front + back) / 2
+  const strokes: Mark[] = []
+  const most = Math.floor((middle - inset) / hatch)
+  for (let step = -most; step <= most; step++) {
+    const x = middle + step * hatch
+    const low = Math.max(0, (x - front + inset) / back)
+    const high = Math.min(1, (x - inset) / back)
+    if (high - low > 0.12) strokes.push(line(at(x, low), at(x, high)))
+  }
+  return strokes
+}
+
+/** Where something of this half-width and half-height has room beside the front band. */
+const freeFrom = ({ front, back }: Cross, share: number, room: number): number =>
+  front - inset + back * share + along(room, back)
+
+/** The centres of those back columns that are free from `least` on, the outermost in any case. */
+const freeColumns = ({ front, back }: Cross, least: number): number[] =>
+  Array.from({ length: back }, (_, strand) => front + strand + 0.5).filter(
+    (x, strand) => x >= least || strand === back - 1,
+  )
+
+function backDots(cross: Cross): Mark[] {
+  const least = freeFrom(cross, dotRadius / rise, dotRadius + 0.09)
+  return freeColumns(cross, least).map((x) => dot(x, bottom - dotRadius, dotRadius))
 }
 
 function bands(cross: Cross): Sign {
   const { front, back } = cross
   const frontBand = polygon(
-    cross.frontTexture === 'purl' ? 'solid' : 'line',
+    'line',
     at(inset, 0),
     at(front - inset, 0),
     at(front + back - inset, 1),
     at(back + inset, 1),
   )
+  const texture = cross.frontTexture === 'purl' ? hatching(cross) : []
   const behind = cross.backTexture === 'purl' ? backDots(cross) : [backBand(cross)]
-  return [frontBand, ...withBothEnds(behind, front + back)]
+  return [frontBand, ...texture, ...withBothEnds(behind, front + back)]
 }
 
-const bar = (x: number): Mark => line(at(x - barHalf, 0), at(x + barHalf, 0))
+function backBars(cross: Cross): Mark[] {
+  const share = 0.12 / rise
+  const room = cross.frontTexture === 'purl' ? 0.2 : 0.1
+  const least = freeFrom(cross, share, room) - inset + barHalf
+  return freeColumns(cross, least).map((x) => line(at(x - barHalf, share), at(x + barHalf, share)))
+}
 
-function strands({ front, back, frontTexture, backTexture }: Cross): Sign {
+/** The visible lower ends of loops behind, each up to the nearest line in front. */
+function backLines({ front, back }: Cross): Mark[] {
   const gap = along(0.13, back)
-  const inFront: Mark[] = []
-  const ends: Mark[] = []
-  for (let strand = 0; strand < front; strand++) {
-    const x = strand + 0.5
-    inFront.push(line(at(x, 0), at(x + back, 1)))
-    if (frontTexture === 'purl') ends.push(bar(x))
-  }
-  for (let strand = 0; strand < back; strand++) {
+  return Array.from({ length: back }, (_, strand) => strand).flatMap((strand) => {
     const x = front + strand + 0.5
     const seen = (strand + 1 - gap) / (front + back)
-    if (seen > 0.03) ends.push(line(at(x, 0), at(x - front * seen, seen)))
-    if (backTexture === 'purl') ends.push(bar(x))
-  }
-  return [...inFront, ...withBothEnds(ends, front + back)]
+    return seen < leastSeen ? [] : [line(at(x, 0), at(x - front * seen, seen))]
+  })
+}
+
+function strands(cross: Cross): Sign {
+  const { front, back, frontTexture, backTexture } = cross
+  const starts = Array.from({ length: front }, (_, strand) => strand + 0.5)
+  const length = Math.hypot(back, rise)
+  const across: SignPoint = [(crossbarHalf * rise) / length, (crossbarHalf * back) / length]
+  const crossbar = (x: number): Mark =>
+    line([x - across[0], 0.5 - across[1]], [x + across[0], 0.5 + across[1]])
+  const behind = backTexture === 'purl' ? backBars(cross) : backLines(cross)
+  return [
+    ...starts.map((x) => line(at(x, 0), at(x + back, 1))),
+    ...(frontTexture === 'purl' ? starts.map((x) => crossbar(x + back / 2)) : []),
+    ...withBothEnds(behind, front + back),
+  ]
 }
 
 export function crossSigns(cross: Cross): Signs {

@@ -53,11 +53,7 @@ const knitKinds = {
     ),
   ]),
   fk: both([upright, line([0.25, near], [0.75, near])]),
-  tk: both([
-    line([middle, 0.16], [middle, 0.33]),
-    circle(middle, middle, 0.17),
-    line([middle, 0.67], [middle, 0.84]),
-  ]),
+  tk: both([line([0.37, near], [0.37, far]), line([0.63, near], [0.63, far])]),
 }
 
 const purls = {
@@ -113,7 +109,7 @@ const rightTwo: Signs = {
   jis: [line([near, far], [0.62, near]), line([0.47, 0.415], [far, far])],
 }
 const rightTwoPurl: Signs = {
-  cyc: [...rightTwo.cyc, dot(0.3, 0.32, 0.1)],
+  cyc: [...rightTwo.cyc, dot(middle, 0.78, 0.08)],
   jis: [line([0.22, 0.68], [0.62, 0.16]), line([0.48, 0.345], [0.78, 0.68]), barBelow],
 }
 const rightThree: Signs = {

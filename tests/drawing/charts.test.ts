@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest'
+import { flatChart, flatGeometry } from '../../src/drawing/flat'
+import type { FindingMark } from '../../src/drawing/marks'
+import { ringChart, ringGeometry } from '../../src/drawing/ring'
+import type { Item, Scene } from '../../src/drawing/scene'
+import { cellSizeWarning, readable, smallestReadable } from '../../src/drawing/sizes'
+import { newPattern } from '../../src/pattern/pattern'
+import { workPattern } from '../../src/pattern/work'
+import { ribCuff, turnedHeel } from './pieces'
+
+const layer = ({ layers }: Scene, key: string): readonly Item[] =>
+  layers.find((found) => found.key === key)?.items ?? []
+const texts = (items: readonly Item[]) =>
+  items.flatMap((item) => (item.kind === 'text' ? [item] : []))
+const paths = (items: readonly Item[]) =>
+  items.flatMap((item) => (item.kind === 'path' ? [item] : []))
+
+describe('numbers', () => {
+  it('stand on the side where their row starts', () => {
+    const work = workPattern(turnedHeel())
+    const { left, right, bottom } = flatGeometry(work)
+    const rows = texts(layer(flatChart(work), 'numbers')).filter(({ y }) => y < bottom)
+    const sides = rows.map(
+      ({ x, text }) => `${text} ${x > right ? 'right' : x < left ? 'left' : ''}`,
+    )
+    // Worked clockwise, so row 1 starts at the right; after each turn the other side.
+    expect(sides).toEqual([
+      '1 right',
+      '2 right',
+      '3 left',
+      '4 right',
+      '5 left',
+      '6 right',
+      '7 left',
+      '8 right',
+    ])
+  })
+
+  it('are the rounds in which the rows are first worked', () => {
+    const work = workPattern(ribCuff())
+    const drawn = texts(layer(ringChart(work), 'numbers')).map(({ text }) => text)
+    expect(drawn.slice(0, 8)).toEqual(['1', '2', '3', '4', '5', '14', '15', '16'])
+    expect(drawn.slice(8)).toEqual(Array.from({ length: 33 }, (_, peg) => String(peg + 1)))
+  })
+
+  it('are written every few cells where cells are small', () => {
+    const work = workPattern(newPattern(40, 40))
+    const drawn = texts(layer(flatChart(work, { cell: 1 }), 'numbers')).map(({ text }) => text)
+    expect(drawn).toEqual([
+      ...['1', '5', '10', '15', '20', '25', '30', '35', '40'],
+      ...['1', '5', '10', '15', '20', '25', '30', '35', '40'],
+    ])
+  })
+
+  it('are never smaller than can be read', () => {
+    for (const cell of [0.5, 1, 3, 8])
+      for (const { size } of texts(layer(flatChart(workPattern(ribCuff()), { cell }), 'numbers')))
+        expect(size).toBeGreaterThanOrEqual(smallestReadable.text)
+  })
+})
+
+describe('boxes', () => {
+  it('say how many times a band and a repeat are worked in all', () => {
+    const work = workPattern(ribCuff())
+    expect(texts(layer(flatChart(work), 'boxes')).map(({ text, ink }) => [text, ink])).toEqual([
+      ['\u00d7 3', 'repeat'],
+      ['\u00d7 3', 'band'],
+    ])
+  })
+
+  it('stand round every copy when all pegs are shown', () => {
+    const work = workPattern(ribCuff())
+    const [box] = paths(layer(flatChart(work, { columns: 'loom' }), 'boxes')).filter(
+      ({ ink }) => ink === 'repeat',
+    )
+    expect(box?.d.match(/Z/g)).toHaveLength(3)
+  })
+})
+
+describe('findings', () => {
+  const marks: readonly FindingMark[] = [
+    { row: 2, pegs: { from: 1, to: 4 }, severity: 'error' },
+    { row: 3, pegs: { from: 3, to: 3 }, severity: 'warning' },
+    { row: 4, pegs: null, severity: 'hint' },
+    { row: 4, pegs: { from: 0, to: 0 }, severity: 'warning' },
+    { row: null, pegs: null, severity: 'error' },
+  ]
+  const work = workPattern(ribCuff())
+
+  it.each([
+    ['flat', flatChart(work, { marks })],
+    ['ring', ringChart(work, { marks })],
+  ])('differ by shape as well as by ink (%s)', (_, scene) => {
+    const drawn = paths(layer(scene, 'findings'))
+    const frames = drawn.slice(0, 3).map(({ ink, dash, stroke }) => [ink, dash ?? 'solid', stroke])
+    expect(new Set(frames.map(([, dash]) => dash)).size).toBe(3)
+    const signs = drawn.slice(3)
+    // The worst finding of a row names its sign in the margin: row 5 has a hint and a warning.
+    expect(signs.map(({ ink, fill, d }) => [ink, fill, d.match(/Z/g)?.length])).toEqual([
+      ['warning', false, 2],
+      ['error', true, 1],
+    ])
+  })
+
+  it('keep their layer while they stay the same', () => {
+    const find = (scene: Scene) => scene.layers.find(({ key }) => key === 'findings')
+    expect(find(flatChart(work, { marks }))).toBe(find(flatChart(work, { marks })))
+  })
+})
+
+describe('titles', () => {
+  it('tell in a sentence what is shown', () => {
+    expect(flatChart(workPattern(ribCuff())).title).toBe(
+      'Row chart of Millrace cuff: 11 columns on 33 pegs, the repeat 3 times round, 8 rounds; peg 1 at the right, round 1 runs right to left.',
+    )
+  })
+})
+
+describe('cells too small to read', () => {
+  it('are told with the numbers and what to do', () => {
+    const geometry = flatGeometry(workPattern(newPattern(40, 40)), { cell: 1.4 })
+    expect(cellSizeWarning(geometry)).toBe(
+      'Cells would be 1.4 mm wide; 2.5 mm is the least that can be read. Print it 1.8 times as large, on more sheets.',
+    )
+    expect(readable(geometry)).toBe(false)
+    expect(readable(geometry, 1.8)).toBe(true)
+  })
+
+  it('are not told of where all can be read', () => {
+    const work = workPattern(newPattern(40, 40))
+    expect(cellSizeWarning(flatGeometry(work))).toBeNull()
+    expect(cellSizeWarning(ringGeometry(work))).toBeNull()
+    expect(cellSizeWarning(flatGeometry(work), 0.5)).toContain('2.0 mm')
+  })
+})

@@ -1,0 +1,166 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { flatChart } from '../../src/drawing/flat'
+import { ringChart } from '../../src/drawing/ring'
+import type { Item, Layer, Scene } from '../../src/drawing/scene'
+import { writeSvg } from '../../src/drawing/svg'
+import type { Pattern } from '../../src/pattern/pattern'
+import { workPattern } from '../../src/pattern/work'
+import { arbitraryPiece } from './arbitrary'
+import { ribCuff, row, turnedHeel, withCell } from './pieces'
+
+const rowsOf = ({ layers }: Scene): Layer[] => layers.filter(({ key }) => key.startsWith('row-'))
+const draw = { flat: flatChart, ring: ringChart }
+const pathOf = (items: readonly Item[] | undefined, ink: Item['ink']): string =>
+  (items ?? [])
+    .flatMap((item) => (item.kind === 'path' && item.ink === ink ? [item.d] : []))
+    .join('')
+const dots = (d: string): number => d.split('Z').length - 1
+
+/** The same document with nothing shared, so that nothing kept from before can be used. */
+const copyOf = (pattern: Pattern): Pattern => structuredClone(pattern)
+
+describe.each(['flat', 'ring'] as const)('an edit of one row (%s)', (kind) => {
+  const before = workPattern(ribCuff())
+  const after = workPattern(withCell(before.pattern, 3, 6, 'p'), before)
+
+  it('draws that row again and hands back every other layer as it was', () => {
+    const [old, drawn] = [draw[kind](before), draw[kind](after)]
+    const changed = drawn.layers.flatMap((layer, i) => (layer === old.layers[i] ? [] : [i]))
+    expect(changed).toEqual([drawn.layers.indexOf(rowsOf(drawn)[3] as Layer)])
+  })
+
+  it('draws the same as from nothing', () => {
+    draw[kind](before)
+    expect(writeSvg(draw[kind](after))).toBe(
+      writeSvg(draw[kind](workPattern(copyOf(after.pattern)))),
+    )
+  })
+})
+
+describe('rows as layers', () => {
+  it('move without being drawn again when a row is put in below them', () => {
+    const pattern = ribCuff()
+    const { rows } = pattern.chart
+    const bands = [{ from: 2, to: 5, times: 3 }]
+    const longer = {
+      ...pattern,
+      chart: { ...pattern.chart, bands, rows: [rows[0], ...rows].flatMap((r) => r ?? []) },
+    }
+    const old = rowsOf(flatChart(workPattern(pattern)))
+    const moved = rowsOf(flatChart(workPattern(longer)))
+    expect(moved.slice(2).map(({ items }) => items)).toEqual(old.slice(1).map(({ items }) => items))
+    moved.slice(2).forEach(({ items }, i) => expect(items).toBe(old[i + 1]?.items))
+  })
+
+  it('have keys of their own, also for a row that stands twice', () => {
+    fc.assert(
+      fc.property(arbitraryPiece, fc.boolean(), (pattern, flat) => {
+        const { rows } = pattern.chart
+        const twice = { ...pattern, chart: { ...pattern.chart, rows: [...rows, ...rows] } }
+        const { layers } = (flat ? flatChart : ringChart)(workPattern(twice))
+        expect(new Set(layers.map(({ key }) => key)).size).toBe(layers.length)
+        expect(rowsOf({ layers } as Scene)).toHaveLength(2 * rows.length)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it('have at most one path for each ink but the grid', () => {
+    for (const { items } of rowsOf(flatChart(workPattern(ribCuff())))) {
+      expect(new Set(items.map(({ ink }) => ink)).size).toBe(items.length)
+      expect(items.length).toBeLessThanOrEqual(4)
+    }
+  })
+
+  it('hold only numbers that can be drawn', () => {
+    fc.assert(
+      fc.property(arbitraryPiece, (pattern) => {
+        const work = workPattern(pattern)
+        for (const scene of [
+          flatChart(work),
+          flatChart(work, { columns: 'loom' }),
+          ringChart(work),
+        ])
+          expect(writeSvg(scene)).not.toMatch(/NaN|undefined|Infinity|\de-/)
+      }),
+      { numRuns: 25 },
+    )
+  })
+})
+
+describe('what a row shows', () => {
+  const one = (ids: readonly string[], background = 'k'): Pattern => {
+    const pattern = ribCuff()
+    const columns = row(ids).cells.length
+    return {
+      ...pattern,
+      loom: { ...pattern.loom, pegs: columns },
+      style: { ...pattern.style, background },
+      chart: { columns, repeat: null, bands: [], rows: [row(ids)] },
+    }
+  }
+  const items = (pattern: Pattern) => rowsOf(flatChart(workPattern(pattern)))[0]?.items
+
+  it('leaves the background stitch blank, and only that', () => {
+    expect(items(one(['k', 'k', 'k', 'k']))).toEqual([])
+    const onKnit = items(one(['k', 'p', 'p', 'k']))
+    expect(dots(pathOf(onKnit, 'solid'))).toBe(2)
+    expect(pathOf(onKnit, 'line')).toBe('')
+    const onPurl = items(one(['k', 'p', 'p', 'k'], 'p'))
+    expect(pathOf(onPurl, 'line').match(/M/g)).toHaveLength(2)
+    expect(pathOf(onPurl, 'solid')).toBe('')
+  })
+
+  it('draws a sign for each peg of the loom, or each column of the chart', () => {
+    const purls = ribCuff().chart.rows[0]?.cells.filter((id) => id === 'p').length ?? 0
+    const work = workPattern(ribCuff())
+    const solid = (scene: Scene) => dots(pathOf(rowsOf(scene)[0]?.items, 'solid'))
+    expect(solid(flatChart(work))).toBe(purls)
+    expect(solid(flatChart(work, { columns: 'loom' }))).toBe(3 * purls)
+    expect(solid(ringChart(work))).toBe(3 * purls)
+  })
+
+  it('shades a square without a stitch and leaves pegs out of work without a sign', () => {
+    expect(pathOf(items(one(['p', 'none', 'p'])), 'shade').match(/Z/g)).toHaveLength(1)
+    const pattern = one(['p', 'p', 'p', 'p', 'p', 'p'])
+    const short = {
+      ...pattern,
+      chart: { ...pattern.chart, rows: [row(['p', 'p', 'p', 'p', 'p', 'p'], { from: 1, to: 3 })] },
+    }
+    expect(dots(pathOf(items(short), 'solid'))).toBe(3)
+    expect(pathOf(items(short), 'unworked').match(/Z/g)).toHaveLength(2)
+  })
+
+  it('leans a cross the same way in the flat chart whatever the working direction', () => {
+    // The front band of a left cross goes up to the left, as the right side is seen.
+    for (const direction of ['clockwise', 'counterclockwise'] as const) {
+      const pattern = one(['1/1 LC'])
+      const drawn = items({ ...pattern, loom: { ...pattern.loom, direction } })
+      const [band = ''] = pathOf(drawn, 'line').split('Z')
+      const points = [...band.matchAll(/[ML](\S+) ([^MLZ]+)/g)].map(([, x, y]) => [
+        Number(x),
+        Number(y),
+      ])
+      const top = points.filter(([, y = 0]) => y < 2).map(([x = 0]) => x)
+      const bottom = points.filter(([, y = 0]) => y > 2).map(([x = 0]) => x)
+      expect(Math.max(...top)).toBeLessThan(Math.max(...bottom))
+    }
+  })
+
+  it('marks turns beyond the last peg, German and wrapped by different shapes', () => {
+    const turns = rowsOf(flatChart(workPattern(turnedHeel()))).map(({ items: drawn }) =>
+      pathOf(drawn, 'note'),
+    )
+    expect(turns.map((d) => (d === '' ? '' : d.includes('a') ? 'round' : 'hook'))).toEqual([
+      '',
+      'hook',
+      'hook',
+      'hook',
+      'round',
+      'round',
+      'round',
+      '',
+    ])
+  })
+})
