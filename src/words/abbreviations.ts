@@ -44,24 +44,36 @@ const wordSigns = {
 } as const
 
 /**
+ * What the hands do for a stitch in this pattern: told once, or for each way it is worked where
+ * the moves differ. A stitch that is not used is told for the way of the first row.
+ */
+export function stepsIn(work: Work, stitch: Stitch, terms: Terms): string {
+  return stepsWorked(work, stitch, usedStitches(work).get(stitch) ?? new Set(['forward']), terms)
+}
+
+function stepsWorked(
+  { run: { habits } }: Work,
+  stitch: Stitch,
+  ways: ReadonlySet<Heading>,
+  terms: Terms,
+): string {
+  const told = headings
+    .filter((heading) => ways.has(heading))
+    .map((heading) => ({ heading, steps: stepsOfStitch(stitch, habits, heading, terms) }))
+  return told.every(({ steps }) => steps === told[0]?.steps)
+    ? (told[0]?.steps ?? '')
+    : told.map(({ heading, steps }) => `${wayOf(habits, heading, terms)} ${steps}`).join(' ')
+}
+
+/**
  * Exactly the abbreviations that the words of this pattern use: its stitches in the order of the
- * vocabulary, then the words rnd, rep and st. The steps of a stitch that is worked both ways are
- * told for each way, if they differ.
+ * vocabulary, then the words rnd, rep and st.
  */
 export function abbreviations(work: Work, terms: Terms): readonly Abbreviation[] {
-  const { habits } = work.run
   const used = usedStitches(work)
   const stitches = vocabulary.flatMap((stitch): Abbreviation[] => {
     const ways = used.get(stitch)
-    if (!ways) return []
-    const told = headings
-      .filter((heading) => ways.has(heading))
-      .map((heading) => ({ heading, steps: stepsOfStitch(stitch, habits, heading, terms) }))
-    const differ = told.some(({ steps }) => steps !== told[0]?.steps)
-    const steps = differ
-      ? told.map((one) => `${wayOf(habits, one.heading, terms)}: ${one.steps}`).join(' ')
-      : (told[0]?.steps ?? '')
-    return [{ ...stitch[terms], steps, stitch }]
+    return ways ? [{ ...stitch[terms], steps: stepsWorked(work, stitch, ways, terms), stitch }] : []
   })
   const lines = writeWords(work, terms).lines.map(({ text }) => text)
   const words = (Object.keys(wordSigns) as (keyof typeof wordSigns)[])

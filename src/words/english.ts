@@ -49,7 +49,11 @@ const knitNames: Readonly<Record<Knit, string>> = {
 
 const sides: Readonly<Record<Side, string>> = { inside: 'inside', outside: 'outside' }
 
-const loopWords = ['', '', ' both loops as one', ' the three loops as one']
+/** "knit both loops of peg 2 as one" */
+const workAsOne = (word: string, pegs: readonly number[], loops: number): string =>
+  loops === 2
+    ? `${word} both loops of ${listPegs(pegs)} as one`
+    : `${word} the ${loops} loops of ${listPegs(pegs)} as one`
 
 /** English as looms are written about; what differs between US and UK stands in `languages`. */
 export const english: Omit<Language, 'finishing'> = {
@@ -75,7 +79,9 @@ export const english: Omit<Language, 'finishing'> = {
         : `wrap peg ${peg} and turn`,
   moves: {
     work: (how, pegs, loops, count) =>
-      `${knitWords[how]} ${listPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}${loopWords[loops] ?? ''}`,
+      loops > 1
+        ? workAsOne(knitWords[how], pegs, loops)
+        : `${knitWords[how]} ${listPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}`,
     lay: (as, pegs) => `lay the yarn on ${listPegs(pegs)} (${as})`,
     pass: (yarn, pegs) => `pass ${listPegs(pegs)}, yarn ${sides[yarn]}`,
     carryOn: (pegs) => `take the yarn on inside, behind ${listPegs(pegs)}`,
@@ -84,19 +90,24 @@ export const english: Omit<Language, 'finishing'> = {
       `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${listPegs(pegs)} off to the spare needle, ${sides[to]}`,
     put: (pegs) => `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${listPegs(pegs)}`,
     move: (steps) =>
-      steps
-        .map(({ from, to, place }, index) => {
-          const which = index === 0 ? `move the loop of peg ${from}` : `then that of peg ${from}`
-          return `${which} to peg ${to}${place === 'alone' ? '' : `, ${place}`}`
-        })
-        .join(', '),
+      steps.length > 1 && steps.every(({ place }) => place === 'alone')
+        ? `move the loops of ${listPegs(steps.map(({ from }) => from))}, one after the other, to ${listPegs(steps.map(({ to }) => to))}`
+        : steps
+            .map(({ from, to, place }, index) => {
+              const which =
+                index === 0 ? `move the loop of peg ${from}` : `then that of peg ${from}`
+              return `${which} to peg ${to}${place === 'alone' ? '' : `, ${place}`}`
+            })
+            .join(', '),
     draw: (from, to) => `draw a new loop through the loop on peg ${from} and put it on peg ${to}`,
     bar: (peg) => `lift the bar beside peg ${peg} onto it`,
     base: (peg) => `lift the base of the chain back onto peg ${peg}`,
   },
-  crossSteps: (pegs, moves) => `Pegs 1 to ${pegs} in working order: ${moves}.`,
-  rightToLeft: 'Worked right to left',
-  leftToRight: 'Worked left to right',
+  crossSteps: (pegs, moves) =>
+    `${sentence(listPegs(Array.from({ length: pegs }, (_, index) => index + 1)))} in working order: ${moves}.`,
+  knitSteps: (name, steps) => `${sentence(name)} in this pattern. ${steps}`,
+  rightToLeft: 'Worked right to left.',
+  leftToRight: 'Worked left to right.',
   abbreviations: {
     rnd: { abbr: 'rnd(s)', name: 'round(s)' },
     rep: { abbr: 'rep', name: 'repeat' },
@@ -125,7 +136,7 @@ export const english: Omit<Language, 'finishing'> = {
   },
   transfer: {
     ordered:
-      'Decreases: the loops are put in the order given, so that the right one lies lowest and shows.',
+      'Decreases: the loops are stacked in the order told under their abbreviation, since the lowest one shows.',
     plain: 'Decreases: the moved loop is put on top of the other.',
   },
   cautions: [

@@ -58,6 +58,7 @@ export interface Language {
   readonly turn: (turn: Turn) => string
   readonly moves: MovePhrases
   readonly crossSteps: (pegs: number, moves: string) => string
+  readonly knitSteps: (name: string, steps: string) => string
   readonly rightToLeft: string
   readonly leftToRight: string
   readonly abbreviations: Readonly<Record<'rnd' | 'rep' | 'st', { abbr: string; name: string }>>

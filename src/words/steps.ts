@@ -1,11 +1,10 @@
 import { runsRightToLeft, type Heading } from '../loom/direction'
-import type { Move } from '../loom/move'
+import type { Knit, Move } from '../loom/move'
 import { loomRow, type Site } from '../loom/row'
 import { castOn } from '../loom/state'
 import { workRow, type Habits } from '../loom/work'
 import type { Stitch, Terms } from '../stitches/stitch'
-import { findStitch } from '../stitches/vocabulary'
-import { sentence } from './english'
+import { stitchOf } from '../stitches/vocabulary'
 import type { Language, MovePlace } from './language'
 import { languages } from './languages'
 
@@ -30,6 +29,15 @@ export function stepsOfCross(
   return language.crossSteps(stitch.width, tellMoves([stitch], habits, heading, language))
 }
 
+/** The stitch that is worked in the pattern's own way of knitting. */
+const plainKnit = 'k'
+const stitchOfKnit: Readonly<Record<Knit, string>> = {
+  'e-wrap': 'ew',
+  'u-wrap': 'uw',
+  flat: 'fk',
+  true: 'tk',
+}
+
 /**
  * What the hands do for any stitch: from its moves where loops change their pegs, else from its
  * declaration. A decrease is told with the emptied peg after it and before it, since the moves
@@ -41,10 +49,14 @@ export function stepsOfStitch(
   heading: Heading,
   terms: Terms = 'us',
 ): string {
-  if (stitch.cross) return stepsOfCross(stitch, habits, heading, terms)
-  const yarnOver = findStitch('yo')
-  if (stitch.takes <= stitch.makes || !yarnOver) return stitch.steps
   const language = languages[terms]
+  if (stitch.cross) return stepsOfCross(stitch, habits, heading, terms)
+  if (stitch.id === plainKnit) {
+    const meant = stitchOf(stitchOfKnit[habits.knit])
+    return language.knitSteps(meant[terms].name, meant.steps)
+  }
+  if (stitch.takes <= stitch.makes) return stitch.steps
+  const yarnOver = stitchOf('yo')
   const rows =
     stitch.takes === 2
       ? [
@@ -55,7 +67,7 @@ export function stepsOfStitch(
   return rows
     .map((row) => {
       const names = row.map((one) => one[terms].abbr).join(', ')
-      return `${sentence(names)}: ${tellMoves(row, habits, heading, language)}.`
+      return `${names}: ${tellMoves(row, habits, heading, language)}.`
     })
     .join(' ')
 }

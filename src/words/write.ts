@@ -1,5 +1,6 @@
 import { pegsInWork } from '../loom/state'
 import type { Band, Run } from '../pattern/pattern'
+import type { PatternRow } from '../pattern/row'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import type { Language, LabelKind } from './language'
@@ -60,12 +61,15 @@ interface KeptRepeat {
 interface Memory {
   readonly sayings: WeakMap<PatternRun, Saying>
   readonly lines: WeakMap<PatternRun, Kept>
+  /** The last line that began with a row at a number, for when only its run is a new one. */
+  readonly lastLines: WeakMap<PatternRow, Map<number, Line>>
   readonly repeats: WeakMap<Band, KeptRepeat>
 }
 
 const remember = (): Memory => ({
   sayings: new WeakMap(),
   lines: new WeakMap(),
+  lastLines: new WeakMap(),
   repeats: new WeakMap(),
 })
 
@@ -199,7 +203,7 @@ class Writer {
       kept.earlierKind === earlierKind
     )
       return kept.line
-    const line = this.#write(first, last, earlier)
+    const line = this.#sameAsLast(first, this.#write(first, last, earlier))
     this.#memory.lines.set(run, {
       line,
       saying,
@@ -211,6 +215,21 @@ class Writer {
       earlierNumber,
       earlierKind,
     })
+    return line
+  }
+
+  /** The line that stood here before, if it says the same of the same rows. */
+  #sameAsLast({ run, number }: Entry, line: Line): Line {
+    let lines = this.#memory.lastLines.get(run.row)
+    if (!lines) this.#memory.lastLines.set(run.row, (lines = new Map<number, Line>()))
+    const last = lines.get(number)
+    if (
+      last?.text === line.text &&
+      last.rows.from === line.rows.from &&
+      last.rows.to === line.rows.to
+    )
+      return last
+    lines.set(number, line)
     return line
   }
 

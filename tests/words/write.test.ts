@@ -1,0 +1,192 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { workPattern } from '../../src/pattern/work'
+import type { Pattern } from '../../src/pattern/pattern'
+import { vocabulary } from '../../src/stitches/vocabulary'
+import { abbreviations, stepsIn } from '../../src/words/abbreviations'
+import { statements, cautions } from '../../src/words/statements'
+import { plainText } from '../../src/words/text'
+import { writeWords } from '../../src/words/write'
+import { stitchOf } from '../../src/stitches/vocabulary'
+import { arbitraryPattern } from '../arbitraries'
+import { linesOf, pieceOf, rowOf } from './helpers'
+
+const rib = '(k*2, p*2)*6'
+const twelve = () => {
+  const rows = [rib, 'k*24', '(k, p)*12', 'p*24', '(ew, p)*12', '(p*2, k*2)*6']
+  return pieceOf([...rows, ...rows].map((cells) => rowOf(cells)))
+}
+const withRow = (pattern: Pattern, index: number, cells: string): Pattern => ({
+  ...pattern,
+  chart: {
+    ...pattern.chart,
+    rows: pattern.chart.rows.map((row, at) => (at === index ? rowOf(cells) : row)),
+  },
+})
+
+describe('the lines of a chart', () => {
+  it('stay the same objects where an edit changes nothing', () => {
+    const before = workPattern(twelve())
+    const after = workPattern(withRow(before.pattern, 3, 'p*20, k*4'), before)
+    const [old, now] = [writeWords(before, 'us').lines, writeWords(after, 'us').lines]
+    expect(old).toHaveLength(12)
+    const changed = now.flatMap((line, index) => (line === old[index] ? [] : [index]))
+    expect(changed).toEqual([3])
+  })
+
+  it('change where they name an edited row', () => {
+    const before = workPattern(twelve())
+    const after = workPattern(withRow(before.pattern, 0, '(k*3, p)*6'), before)
+    const lines = writeWords(after, 'us').lines.map(({ text }) => text)
+    expect(lines[0]).toBe('Rnd 1: *k3, p1; rep from * to end. (24 sts)')
+    expect(writeWords(before, 'us').lines[6]?.text).toBe('Rnd 7: As Rnd 1.')
+    expect(lines[6]).toBe('Rnd 7: *k2, p2; rep from * to end.')
+  })
+
+  it('are the lines of a fresh start after any edit', () => {
+    fc.assert(
+      fc.property(arbitraryPattern(), fc.nat(), fc.nat(), (pattern, at, which) => {
+        const before = workPattern(pattern)
+        writeWords(before, 'us')
+        const { rows } = pattern.chart
+        const index = at % rows.length
+        const edited = rows.map((row, place) =>
+          place === index ? (rows[which % rows.length] ?? row) : row,
+        )
+        const next = { ...pattern, chart: { ...pattern.chart, rows: edited } }
+        const texts = writeWords(workPattern(next, before), 'us').lines.map(({ text }) => text)
+        const fresh = structuredClone(next)
+        expect(texts).toEqual(writeWords(workPattern(fresh), 'us').lines.map(({ text }) => text))
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  it('stand for every row of the chart, in order', () => {
+    fc.assert(
+      fc.property(arbitraryPattern(), (pattern) => {
+        const { lines } = writeWords(workPattern(pattern), 'uk')
+        const rows = new Set<number>()
+        for (const { rows: run, kind, label, text } of lines) {
+          expect(text.startsWith(label)).toBe(true)
+          if (kind === 'row') for (let row = run.from; row <= run.to; row++) rows.add(row)
+        }
+        expect([...rows]).toEqual(pattern.chart.rows.map((_, row) => row))
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  it('give each set of terms its own words', () => {
+    const pattern = pieceOf([rowOf('(2/2 LC, yo, ssk)*4')])
+    const work = workPattern(pattern)
+    expect(writeWords(work, 'us').lines[0]?.text).toContain('*2/2 LC, yo, ssk;')
+    expect(writeWords(work, 'uk').lines[0]?.text).toContain('*C4F, yo, skpo;')
+  })
+})
+
+describe('abbreviations', () => {
+  it('are exactly those of the stitches worked, in the order of the vocabulary, then the words', () => {
+    const pattern = pieceOf([rowOf('(2/2 LC, p*2)*4'), rowOf('(yo, ssk, p*4)*4')])
+    const list = abbreviations(workPattern(pattern), 'us')
+    expect(list.map(({ abbr }) => abbr)).toEqual([
+      'p',
+      'yo',
+      'ssk',
+      '2/2 LC',
+      'rnd(s)',
+      'rep',
+      'st(s)',
+    ])
+  })
+
+  it('name no word that is not used', () => {
+    const pattern = pieceOf([rowOf('k*12')])
+    const flat: Pattern = { ...pattern, loom: { ...pattern.loom, shape: 'bar' } }
+    expect(abbreviations(workPattern(flat), 'uk').map(({ abbr }) => abbr)).toEqual(['k', 'st(s)'])
+  })
+
+  it('hold every stitch id once for any pattern', () => {
+    fc.assert(
+      fc.property(arbitraryPattern(), (pattern) => {
+        const work = workPattern(pattern)
+        const used = new Set(
+          work.run.rows.flatMap(({ row }) => row.sites.map(({ stitch }) => stitch.id)),
+        )
+        const listed = abbreviations(work, 'us').flatMap(({ stitch }) =>
+          stitch ? [stitch.id] : [],
+        )
+        expect(listed).toEqual(vocabulary.map(({ id }) => id).filter((id) => used.has(id)))
+      }),
+      { numRuns: 80 },
+    )
+  })
+
+  it('tell a cross that is worked both ways for both', () => {
+    const cross = rowOf('k*4, 2/2 LC, k*4')
+    const pattern = pieceOf([cross, { ...cross }])
+    const flat: Pattern = { ...pattern, loom: { ...pattern.loom, shape: 'bar' } }
+    const both = stepsIn(workPattern(flat), stitchOf('2/2 LC'), 'us')
+    expect(both).toMatch(/^Worked right to left\. Pegs .* Worked left to right\. Pegs /)
+    const once = stepsIn(workPattern(pattern), stitchOf('2/2 LC'), 'us')
+    expect(once).toMatch(/^Pegs 1 to 4 in working order: /)
+  })
+})
+
+describe('statements', () => {
+  const piece = (direction: 'clockwise' | 'counterclockwise', cells = 'k*12') => {
+    const pattern = pieceOf([rowOf(cells)])
+    return { ...pattern, loom: { ...pattern.loom, direction } }
+  }
+
+  it('say which way the work goes', () => {
+    expect(statements(piece('clockwise'))[0]).toBe(
+      'Worked clockwise round the loom seen from above: right to left as you face it.',
+    )
+    expect(statements(piece('counterclockwise'), 'us')[0]).toBe(
+      'Worked counterclockwise round the loom seen from above: left to right as you face it.',
+    )
+    expect(statements(piece('counterclockwise'), 'uk')[0]).toMatch(/^Worked anticlockwise /)
+  })
+
+  it('say what k means', () => {
+    expect(statements(piece('clockwise'))).toContain('k means u-wrap knit in this pattern.')
+  })
+
+  it('tell the habit for crosses and decreases only where there are any', () => {
+    expect(statements(piece('clockwise'))).toHaveLength(3)
+    expect(statements(piece('clockwise', '2/2 LC*3')).at(-1)).toMatch(/^Crosses: /)
+    expect(statements(piece('clockwise', '(k2tog, yo)*6')).at(-1)).toMatch(/^Decreases: /)
+  })
+
+  it('print cautions on things for babies and children only', () => {
+    const pattern = piece('clockwise')
+    expect(cautions(pattern)).toEqual([])
+    const forBaby = { ...pattern, making: { ...pattern.making, forBaby: true } }
+    expect(cautions(forBaby).join(' ')).toMatch(/catch fingers and toes.*Local rules/)
+  })
+})
+
+describe('the whole text', () => {
+  it('has its sections in order and says everything once', () => {
+    const pattern: Pattern = {
+      ...pieceOf([rowOf(rib), rowOf(rib)]),
+      title: 'Harbour wristlet',
+      designer: 'A. Weaver',
+      notes: 'Gather the cast-on edge at the end.',
+      gauge: { stitches: 18, rows: 26 },
+    }
+    const text = plainText(workPattern(pattern), 'uk')
+    expect(text.split('\n\n').map((section) => section.split('\n')[0])).toEqual([
+      'Harbour wristlet',
+      'How it is worked',
+      'Abbreviations',
+      'Notes',
+      'Instructions',
+      'Finishing',
+    ])
+    expect(text).toContain('Tension: 18 sts and 26 rows')
+    expect(text).toContain('Cast off and weave in the ends.')
+    for (const line of linesOf(pattern)) expect(text.split(line)).toHaveLength(2)
+  })
+})
