@@ -110,6 +110,7 @@ export const slips: readonly Stitch[] = [
   {
     ...one,
     id: 'sl',
+    passes: true,
     family: 'slip',
     us: term('sl', 'slip, yarn inside'),
     uk: term('sl', 'slip, yarn inside'),
@@ -123,6 +124,7 @@ export const slips: readonly Stitch[] = [
   {
     ...one,
     id: 'slf',
+    passes: true,
     family: 'slip',
     us: term('sl wyif', 'slip, yarn in front'),
     uk: term('sl wyif', 'slip, yarn in front'),
@@ -140,7 +142,7 @@ export const slips: readonly Stitch[] = [
     family: 'slip',
     us: term('tuck', 'tuck'),
     uk: term('tuck', 'tuck'),
-    also: ['tk1'],
+    also: [],
     steps: 'Lay the yarn on the peg without lifting; a later round works both strands as one.',
     mirror: 'tuck',
     look: 'tuck',

@@ -4,6 +4,7 @@ import { placed } from '../../src/pattern/row'
 import { termSets } from '../../src/stitches/stitch'
 import { vocabulary } from '../../src/stitches/vocabulary'
 import { writeRow } from '../../src/words/sentence'
+import { isCounted } from '../../src/words/tokens'
 import { arbitraryCells } from '../arbitraries'
 import { expandSentence } from './expand'
 import { firstRun, pieceOf, rowOf, sentenceOf } from './helpers'
@@ -89,6 +90,17 @@ describe('every stitch of the vocabulary', () => {
   it.each(termSets)('has an abbreviation of its own, %s', (terms) => {
     const abbreviations = vocabulary.map((stitch) => stitch[terms].abbr)
     expect(new Set(abbreviations).size).toBe(vocabulary.length)
+  })
+
+  it.each(termSets)('has no spelling that another stitch is written by, %s', (terms) => {
+    for (const stitch of vocabulary) {
+      const { abbr } = stitch[terms]
+      const written = isCounted(stitch, terms) ? [`${abbr}1`, `${abbr}2`, `${abbr}3`] : [abbr]
+      for (const other of vocabulary)
+        if (other !== stitch)
+          for (const word of written)
+            expect(other.also, `${other.id} or ${abbr}`).not.toContain(word)
+    }
   })
 
   it.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))(
