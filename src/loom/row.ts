@@ -26,6 +26,8 @@ export interface Worked {
   readonly width: number
   /** Of several loops worked as one, the one that must lie lowest, as the right side is seen. */
   readonly shows?: 'left' | 'middle' | 'right'
+  /** The yarn goes past its pegs without being caught there. */
+  readonly passes?: true
   /** The moves, once the loops it takes stand on its pegs. */
   readonly work: (loom: Loom, at: At) => void
 }
@@ -48,6 +50,8 @@ export interface LoomRow<S extends Worked = Worked> {
   readonly to: number
   readonly takes: number
   readonly makes: number
+  /** Every stitch takes and leaves a loop on each of its pegs: none is moved, none begins or ends. */
+  readonly steady: boolean
   /** null: as the row before leaves it. */
   readonly heading: Heading | null
   readonly end: RowEnd
@@ -63,9 +67,11 @@ export function loomRow<S extends Worked>(
 ): LoomRow<S> {
   let takes = 0
   let makes = 0
+  let steady = true
   for (const { stitch } of sites) {
     takes += stitch.takes
     makes += stitch.makes
+    if (stitch.takes !== stitch.width || stitch.makes !== stitch.width) steady = false
   }
-  return { sites, from, to, takes, makes, heading, end }
+  return { sites, from, to, takes, makes, steady, heading, end }
 }

@@ -1,5 +1,6 @@
 import type { LoomRow } from './row'
 import { sameState, type LoomState } from './state'
+import { reworkRow } from './rework'
 import { workRow, type Habits, type RowRun } from './work'
 
 /** A list of rows, worked one after the other. */
@@ -41,9 +42,10 @@ export function simulate<R extends LoomRow>(
       for (let j = i + shift; j < old.length; j++) runs.push(old[j] as RowRun<R>)
       break
     }
-    let run = workRow(state, rows[i] as R, habits)
+    const row = rows[i] as R
+    let run = (before && reworkRow(state, row, habits, before)) ?? workRow(state, row, habits)
     worked++
-    const next = old[i + shift]?.after
+    const next = before?.after
     if (next && sameState(run.after, next)) run = { ...run, after: next }
     runs.push(run)
     state = run.after

@@ -56,6 +56,7 @@ export function workRow<R extends LoomRow>(
   )
   const heading = row.heading ?? before.heading
   const rightToLeft = runsRightToLeft(habits.direction, heading)
+  if (row.sites.length === 0) return notWorked(before, row, heading, rightToLeft)
   loom.heading = heading
   findYarn(loom, row, heading, habits)
 
@@ -100,6 +101,23 @@ export function workRow<R extends LoomRow>(
   const after = loom.settle(before)
   return { row, before, after, heading, rightToLeft, loops, miscount, faults: loom.faults }
 }
+
+/** A row that covers none of the pegs leaves the loom as it is. */
+const notWorked = <R extends LoomRow>(
+  before: LoomState,
+  row: R,
+  heading: Heading,
+  rightToLeft: boolean,
+): RowRun<R> => ({
+  row,
+  before,
+  after: before,
+  heading,
+  rightToLeft,
+  loops: 0,
+  miscount: null,
+  faults: [],
+})
 
 /** Where no loop has drifted, a stitch can be worked at once if its loops stand on its own pegs. */
 const standsOn = (site: Site, sources: readonly number[], heading: Heading): boolean =>

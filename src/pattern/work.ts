@@ -2,7 +2,7 @@ import { castOn, type LoomState } from '../loom/state'
 import { simulate, type Run } from '../loom/simulate'
 import type { Habits, RowRun } from '../loom/work'
 import { layoutOf, type Layout } from './layout'
-import type { Pattern } from './pattern'
+import type { Pattern, Row } from './pattern'
 import { onPegs, type PatternRow } from './row'
 import { rowNumbers, schedule, type Pass } from './schedule'
 
@@ -40,15 +40,27 @@ export function startOf(pegs: number): LoomState {
   return start
 }
 
+/** Rows on the pegs, one per pass. Those of the work before are taken over without looking them up. */
+function lay(
+  { chart }: Pattern,
+  layout: Layout,
+  passes: readonly Pass[],
+  previous?: Work,
+): PatternRow[] {
+  const known = previous?.layout === layout && previous.passes === passes ? previous : null
+  const were = known?.pattern.chart.rows
+  return passes.map(({ row: index }, pass) => {
+    const row = chart.rows[index] as Row
+    const before = were && row === were[index] ? known?.run.rows[pass]?.row : undefined
+    return before ?? onPegs(row, layout)
+  })
+}
+
 /** Work the whole pattern; with the work of an earlier version, only what the edit touches. */
 export function workPattern(pattern: Pattern, previous?: Work): Work {
   const layout = layoutOf(pattern)
   const passes = schedule(pattern.chart)
-  const { rows } = pattern.chart
-  const laid =
-    pattern.chart.bands.length === 0
-      ? rows.map((row) => onPegs(row, layout))
-      : passes.map(({ row }) => onPegs(rows[row] as (typeof rows)[number], layout))
+  const laid = lay(pattern, layout, passes, previous)
   const run = simulate(laid, startOf(pattern.loom.pegs), habitsOf(pattern), previous?.run)
   const firstRuns =
     pattern.chart.bands.length === 0
