@@ -1,6 +1,7 @@
 import type { Work } from '../pattern/work'
 import { textColumn, type Column } from './blocks'
 import { keyOf, oneSheetBlocks, overviewBlocks, ringBlocks, sheetBlocks } from './chart'
+import { wishedWidth, withSoundCells } from './cellWish'
 import { planOneSheet, planSheets } from './chartSheets'
 import { flow, heightOf, type Block } from './flow'
 import { footed } from './foot'
@@ -23,7 +24,8 @@ interface Part {
  * Pure: text is measured with the widths of the embedded fonts. `warnings` say what is not printed
  * as it was asked for, and what to do.
  */
-export function layOutBooklet(work: Work, settings: BookletSettings): Booklet {
+export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
+  const { work, warnings } = withSoundCells(asked)
   const { pattern } = work
   const phrases = phrasesOf[pattern.style.terms]
   const paper = papers[settings.paper]
@@ -44,7 +46,7 @@ export function layOutBooklet(work: Work, settings: BookletSettings): Booklet {
     language: phrases.tag,
     paper: settings.paper,
     pages: footed(flow(blocks, area), pattern.title, paper, column, phrases),
-    warnings: [...chart.warnings, ...letterWarnings(work)],
+    warnings: [...warnings, ...chart.warnings, ...letterWarnings(work)],
   }
 }
 
@@ -79,7 +81,7 @@ function flatPart(
   front: readonly Block[],
 ): Part {
   const { unit, chart: scale } = column.type
-  const wished = cell === null ? null : cell / scale
+  const { width: wished, warnings } = wishedWidth(work.pattern, cell, scale)
   const used = front.reduce((sum, block) => sum + block.before + heightOf(block), 0)
   const height = area.height - headingHeight(column) - unit
   const { good, least: smallest } = cellSizes
@@ -87,9 +89,9 @@ function flatPart(
   for (const { height: free, least } of [below, { height, least: smallest }]) {
     const room = { width: area.width / scale, height: free / scale }
     const tiling = free > 0 ? planOneSheet(work, room, { wished, least }) : null
-    if (tiling) return { blocks: oneSheetBlocks(work, tiling, column), warnings: [] }
+    if (tiling) return { blocks: oneSheetBlocks(work, tiling, column), warnings }
   }
-  const { tiling, warnings } = planSheets(
+  const tiling = planSheets(
     work,
     { width: area.width / scale, height: height / scale },
     column,

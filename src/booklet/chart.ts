@@ -4,12 +4,13 @@ import { signScene } from '../drawing/key'
 import { ringChart, type RingOptions } from '../drawing/ring'
 import type { Work } from '../pattern/work'
 import { abbreviations } from '../words/abbreviations'
-import { gridLine, heading, paragraph, pictureBlock, type Column } from './blocks'
+import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
 import type { Block } from './flow'
 import { keyBlock } from './key'
 import { markSpace, marksScene } from './marks'
 import { neighbours, overviewScene } from './overview'
-import { textLine, type PagePicture } from './page'
+import { rowMarkEntries } from './rowMarks'
+import { type PagePicture } from './page'
 import { phrasesOf } from './phrases'
 import type { Sheet, Tiling } from './tiling'
 import { cellSizes } from './typeScale'
@@ -109,12 +110,10 @@ export function keyOf(work: Work, column: Column): Block[] {
     name,
     sign: signScene(stitch, style.symbols, { cell, ratio, blank: stitch.id === style.background }),
   }))
-  const source = gridLine(type, type.small, (y) =>
-    textLine(phrases.symbolSource, 0, y, { size: type.small }),
-  )
+  const source = textStrips(phrases.symbolSource, column, { size: type.small, measure: width })
   return [
     heading(phrases.key, column),
-    keyBlock(entries, column),
-    ...(style.symbols === 'cyc' ? [{ strips: [source], before: 0 }] : []),
+    keyBlock([...entries, ...rowMarkEntries(work, { width: cell, height: cell * ratio })], column),
+    ...(style.symbols === 'cyc' ? [{ strips: source, before: 0 }] : []),
   ]
 }

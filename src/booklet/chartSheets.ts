@@ -4,18 +4,11 @@ import type { Work } from '../pattern/work'
 import type { Column } from './blocks'
 import { reaches } from './columns'
 import { markSpace } from './marks'
-import type { PrintWarning } from './page'
 import { cellSizes } from './typeScale'
-import { bestTiling, tile, type CellSize, type Room, type TiledChart, type Tiling } from './tiling'
+import { bestTiling, type CellSize, type Room, type TiledChart, type Tiling } from './tiling'
 
-/**
- * Where the chart's sheets are cut. All lengths here are those of the drawing; in large print it is
- * scaled afterwards, so room and wishes are divided by that scale first.
- */
-export interface ChartPlan {
-  readonly tiling: Tiling
-  readonly warnings: readonly PrintWarning[]
-}
+// Where a chart's sheets are cut. All lengths here are those of the drawing; in large print it is
+// scaled afterwards, so room and wishes are divided by that scale first.
 
 const tiledChart = ({ pattern: { chart, style } }: Work): TiledChart => {
   const reach = reaches(chart)
@@ -57,7 +50,6 @@ export function planOneSheet(
   { wished, least }: { readonly wished: number | null; readonly least: number },
 ): Tiling | null {
   const shorter = Math.min(1, cellRatio(work.pattern))
-  if (wished !== null && wished * shorter < cellSizes.least) return null
   const range = { least: least / shorter, most: cellSizes.most / shorter }
   const sizes = wished === null ? range : { least: wished, most: wished }
   const tiling = bestTiling(tiledChart(work), sizes, sizeAt(work, room, 0))
@@ -72,28 +64,13 @@ export function planSheets(
   room: Room,
   { type }: Column,
   wished: number | null,
-): ChartPlan {
+): Tiling {
   const chart = tiledChart(work)
-  const marks = (markSpace * type.small) / type.chart
+  const sizes = sizeAt(work, room, (markSpace * type.small) / type.chart)
   const shorter = Math.min(1, cellRatio(work.pattern))
-  if (wished === null) {
-    const range = { least: cellSizes.comfortable / shorter, most: cellSizes.most / shorter }
-    return { tiling: bestTiling(chart, range, sizeAt(work, room, marks)), warnings: [] }
-  }
-  const width = Math.max(wished, cellSizes.least / shorter)
-  const { cell, room: cells } = sizeAt(work, room, marks)(width)
-  return { tiling: tile(chart, cell, cells), warnings: sizeWarnings(wished, shorter, type.chart) }
-}
-
-/** What is said of cells that were asked for smaller than they can be read. */
-function sizeWarnings(wished: number, shorter: number, scale: number): PrintWarning[] {
-  const side = wished * shorter
-  if (side >= cellSizes.least) return []
-  const millimetres = (value: number) => `${Math.round(10 * scale * value) / 10} mm`
-  return [
-    {
-      message: `Cells with a side of ${millimetres(side)} cannot be read; the chart is printed with ${millimetres(cellSizes.least)}, the least that can.`,
-      advice: `Set cells at least ${millimetres(cellSizes.least / shorter)} wide, or let the size be chosen.`,
-    },
-  ]
+  const range =
+    wished === null
+      ? { least: cellSizes.comfortable / shorter, most: cellSizes.most / shorter }
+      : { least: wished, most: wished }
+  return bestTiling(chart, range, sizes)
 }

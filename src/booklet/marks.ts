@@ -3,6 +3,8 @@ import type { Neighbours } from './overview'
 
 /** Space round a sheet's chart for the marks that say where it goes on, in letter heights. */
 export const markSpace = 1.4
+/** So that two letters, as sheets after the 26th have, are no wider than that. */
+const letterShare = 0.8
 
 /**
  * The chart of one sheet with an arrow and a letter on each side where it goes on. The chart stands
@@ -11,9 +13,10 @@ export const markSpace = 1.4
 export function marksScene(
   chart: { readonly width: number; readonly height: number },
   { above, below, left, right }: Neighbours,
-  letter: number,
+  size: number,
 ): Scene {
-  const space = markSpace * letter
+  const space = markSpace * size
+  const letter = letterShare * size
   const [width, height] = [chart.width + 2 * space, chart.height + 2 * space]
   const arrow = 0.28 * letter
   const items: Item[] = []

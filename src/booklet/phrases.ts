@@ -1,3 +1,4 @@
+import type { RowEnd } from '../loom/row'
 import type { Pattern } from '../pattern/pattern'
 import type { Terms } from '../stitches/stitch'
 import { languages } from '../words/languages'
@@ -10,6 +11,8 @@ export interface Phrases {
   readonly chart: string
   readonly ringChart: string
   readonly key: string
+  readonly turns: Readonly<Record<RowEnd, string>>
+  readonly unworked: string
   readonly sheet: (letter: string) => string
   readonly rowsAndColumns: (sheet: {
     readonly shape: 'ring' | 'bar'
@@ -51,6 +54,12 @@ const english = (terms: Terms, tag: string): Phrases => {
     chart: 'Chart',
     ringChart: 'Ring chart',
     key: 'Key',
+    turns: {
+      on: 'the work goes on',
+      'German turn': 'German turn on the last peg',
+      wrap: 'wrap this peg and turn',
+    },
+    unworked: 'not worked in this row',
     sheet: (letter) => `Sheet ${letter}`,
     rowsAndColumns: ({ shape, firstRow, lastRow, firstPeg, lastPeg }) =>
       [

@@ -4,6 +4,7 @@ import { liveArea, papers, paperSizes } from '../../src/booklet/paper'
 import { bestTiling, cut, sheetLetter, tile, type TiledChart } from '../../src/booklet/tiling'
 
 const noCrosses = () => 0
+const widest = 8
 
 /** A chart with stitches at these columns, each standing on columns `from`..`to`. */
 const chart = fc
@@ -11,12 +12,20 @@ const chart = fc
     columns: fc.integer({ min: 1, max: 200 }),
     rows: fc.integer({ min: 1, max: 600 }),
     every: fc.constantFrom(0, 5, 8),
-    stitches: fc.array(fc.tuple(fc.nat(199), fc.integer({ min: 2, max: 8 })), { maxLength: 40 }),
+    stitches: fc.array(fc.tuple(fc.nat(199), fc.integer({ min: 2, max: widest })), {
+      maxLength: 60,
+    }),
   })
-  .map(({ stitches, ...rest }): TiledChart => ({
+  .map(({ stitches, ...rest }): TiledChart & { stitches: [number, number][] } => ({
     ...rest,
-    crossing: (column) =>
-      stitches.filter(([from, width]) => column > from && column < from + width).length,
+    stitches: stitches.filter(([from, width]) => from + width <= rest.columns),
+    reach: (column) =>
+      Math.max(
+        0,
+        ...stitches
+          .filter(([from, width]) => column > from && column < from + width)
+          .map(([from]) => column - from),
+      ),
   }))
 const paper = fc.constantFrom(...paperSizes).map((size) => liveArea(papers[size]))
 const cell = fc.record({
@@ -25,16 +34,18 @@ const cell = fc.record({
 })
 
 describe('a chart on several sheets', () => {
-  test('every cell stands on exactly one sheet', () => {
+  test('every cell stands on exactly one sheet, or on two where that is told', () => {
     fc.assert(
       fc.property(chart, cell, paper, (it, size, room) => {
-        const { sheets } = tile(it, size, room)
+        const { sheets, shared } = tile(it, size, room)
         const seen = new Uint8Array(it.columns * it.rows)
         for (const { rows, columns } of sheets)
           for (let row = rows.from; row <= rows.to; row++)
             for (let column = columns.from; column <= columns.to; column++)
               seen[row * it.columns + column] = (seen[row * it.columns + column] ?? 0) + 1
-        expect(seen.every((times) => times === 1)).toBe(true)
+        const isShared = (column: number) =>
+          shared.some(({ from, to }) => column >= from && column <= to)
+        expect(seen.every((times, i) => times === (isShared(i % it.columns) ? 2 : 1))).toBe(true)
       }),
       { numRuns: 60 },
     )
@@ -51,7 +62,8 @@ describe('a chart on several sheets', () => {
           if (!last) return expect([sheet.rows.from, sheet.columns.from]).toEqual([0, 0])
           if (sheet.up === last.up) {
             expect(sheet.rows).toEqual(last.rows)
-            expect(sheet.columns.from).toBe(last.columns.to + 1)
+            const next = last.columns.to + 1
+            expect(sheet.columns.from).toBe(next - it.reach(next))
           } else {
             expect(sheet.rows.from).toBe(last.rows.to + 1)
             expect(sheet.columns.from).toBe(0)
@@ -78,17 +90,28 @@ describe('a chart on several sheets', () => {
     )
   })
 
-  test('a cross is cut only where there is no other place, and that is told', () => {
+  test('every stitch is whole on some sheet', () => {
     fc.assert(
       fc.property(chart, cell, paper, (it, size, room) => {
-        const { sheets, cuts } = tile(it, size, room)
-        const starts = sheets.filter(({ up, across }) => up === 0 && across > 0)
-        expect(cuts).toEqual(
-          starts.map(({ columns }) => columns.from).filter((column) => it.crossing(column) > 0),
-        )
-        for (const { columns } of starts.filter(({ columns }) => cuts.includes(columns.from)))
-          for (let at = columns.from - 7; at <= columns.from; at++)
-            if (at > 0) expect(it.crossing(at)).toBeGreaterThan(0)
+        const { sheets } = tile(it, size, room)
+        for (const [from, width] of it.stitches)
+          expect(
+            sheets.some(({ columns }) => columns.from <= from && columns.to >= from + width - 1),
+          ).toBe(true)
+      }),
+    )
+  })
+
+  test("columns are shared only where every line up to the paper's edge goes through a stitch", () => {
+    fc.assert(
+      fc.property(chart, cell, paper, (it, size, room) => {
+        const { sheets, shared } = tile(it, size, room)
+        const most = Math.floor(room.width / size.width + 1e-9)
+        for (const { to } of shared) {
+          const from = sheets.find(({ columns }) => columns.to === to)?.columns.from ?? NaN
+          for (let line = from + most; line >= from + most - widest; line--)
+            expect(it.reach(line)).toBeGreaterThan(0)
+        }
       }),
     )
   })
@@ -125,17 +148,19 @@ describe('cutting', () => {
   })
 
   test('goes round a stitch', () => {
-    const stitch = (column: number) => (column > 18 && column < 24 ? 1 : 0)
-    expect(cut(40, 22, 0, stitch)[0]).toEqual({ from: 0, to: 17 })
+    const reach = (column: number) => (column > 18 && column < 24 ? column - 18 : 0)
+    expect(cut(40, 22, 0, reach)[0]).toEqual({ from: 0, to: 17 })
   })
 })
 
 test('the size with the fewest sheets is taken, and of those the largest', () => {
-  const it = { columns: 36, rows: 24, every: 5, crossing: noCrosses }
+  const it = { columns: 36, rows: 24, every: 5, reach: noCrosses }
   const room = { width: 160, height: 230 }
-  const tiling = bestTiling(it, 0.75, room, { least: 3.8, most: 6.5 })
+  const tiling = bestTiling(it, { least: 3.8, most: 6.5 }, (width) => ({
+    cell: { width, height: 0.75 * width },
+    room,
+  }))
   expect(tiling.sheets).toHaveLength(1)
-  expect(tiling.cell.width).toBeCloseTo(4.4, 9)
   expect(36 * tiling.cell.width).toBeLessThanOrEqual(room.width)
   expect(36 * (tiling.cell.width + 0.1)).toBeGreaterThan(room.width)
 })

@@ -1,0 +1,51 @@
+import { rectangle } from '../drawing/path'
+import type { Item, Scene } from '../drawing/scene'
+import { signPaths } from '../drawing/signPath'
+import { signWeight, weights } from '../drawing/sizes'
+import { turnSigns } from '../drawing/turnSigns'
+import { rowEnds } from '../loom/row'
+import type { Work } from '../pattern/work'
+import type { KeyEntry } from './key'
+import { phrasesOf } from './phrases'
+
+interface Cell {
+  readonly width: number
+  readonly height: number
+}
+
+const rim = weights.grid
+
+function cellScene({ width, height }: Cell, title: string, items: readonly Item[]): Scene {
+  const outline: Item = {
+    kind: 'path',
+    d: rectangle(0, 0, width, height),
+    ink: 'grid',
+    stroke: weights.grid,
+    fill: false,
+  }
+  return {
+    width: width + 2 * rim,
+    height: height + 2 * rim,
+    title,
+    layers: [{ key: 'mark', x: rim, y: rim, items: [...items, outline] }],
+  }
+}
+
+/** What else the chart shows: the turns that are used, and pegs that some row does not work. */
+export function rowMarkEntries({ pattern }: Work, cell: Cell): KeyEntry[] {
+  const { rows } = pattern.chart
+  const { turns, unworked } = phrasesOf[pattern.style.terms]
+  const unit = Math.min(cell.width, cell.height)
+  const place = (x: number, y: number) =>
+    [(cell.width - unit) / 2 + x * unit, (cell.height - unit) / 2 + y * unit] as const
+  const used = rowEnds.filter((end) => end !== 'on' && rows.some((row) => row.end === end))
+  const entries = used.map((end): KeyEntry => {
+    const { line = '' } = signPaths(turnSigns[end], { place, unit, straight: 0 })
+    const sign: Item = { kind: 'path', d: line, ink: 'note', stroke: signWeight(unit), fill: false }
+    return { sign: cellScene(cell, turns[end], [sign]), abbr: '', name: turns[end] }
+  })
+  if (rows.every(({ run }) => run === null)) return entries
+  const d = rectangle(0, 0, cell.width, cell.height)
+  const shade: Item = { kind: 'path', d, ink: 'unworked', stroke: 0, fill: true }
+  return [...entries, { sign: cellScene(cell, unworked, [shade]), abbr: '', name: unworked }]
+}

@@ -1,0 +1,306 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { layOutBooklet } from '../../src/booklet/booklet'
+import { pageTexts, type Booklet } from '../../src/booklet/page'
+import {
+  chartChoices,
+  liveArea,
+  papers,
+  paperSizes,
+  usualSettings,
+  type BookletSettings,
+} from '../../src/booklet/paper'
+import { phrasesOf } from '../../src/booklet/phrases'
+import { widthOf } from '../../src/booklet/text'
+import { typeScales } from '../../src/booklet/typeScale'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { placed } from '../../src/pattern/row'
+import { workPattern } from '../../src/pattern/work'
+import { starterCharts } from '../../src/shelf/seeds'
+import { traditions } from '../../src/stitches/sign'
+import { termSets } from '../../src/stitches/stitch'
+import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { cautions } from '../../src/words/statements'
+import { writeWords } from '../../src/words/write'
+import { arbitraryPattern } from '../arbitraries'
+
+const layOut = (pattern: Pattern, settings: Partial<BookletSettings> = {}): Booklet =>
+  layOutBooklet(workPattern(pattern), { ...usualSettings, ...settings })
+
+/** The lines of each page, top to bottom, with texts on one line joined. */
+function linesOf(booklet: Booklet): string[][] {
+  return booklet.pages.map(({ texts }) => {
+    const lines = new Map<number, string[]>()
+    for (const { y, text } of texts.toSorted((a, b) => a.y - b.y || a.x - b.x)) {
+      const key = Math.round(100 * y)
+      lines.set(key, [...(lines.get(key) ?? []), text])
+    }
+    return [...lines.values()].map((parts) => parts.join(' '))
+  })
+}
+const textOf = (booklet: Booklet): string => linesOf(booklet).flat().join('\n')
+
+const field = (columns: number, rows: number, cells?: (row: number) => string[]): Pattern => {
+  const pattern = newPattern(columns, rows)
+  const made = pattern.chart.rows.map((row, i) => (cells ? { ...row, cells: cells(i) } : row))
+  return { ...pattern, chart: { ...pattern.chart, rows: made } }
+}
+
+const settings = fc.record({
+  paper: fc.constantFrom(...paperSizes),
+  chart: fc.constantFrom(...chartChoices),
+  largePrint: fc.boolean(),
+  words: fc.boolean(),
+  cell: fc.option(fc.double({ min: 1, max: 9, noNaN: true })),
+})
+
+function expectInside(booklet: Booklet): void {
+  const paper = papers[booklet.paper]
+  const area = liveArea(paper)
+  for (const page of booklet.pages) {
+    expect([page.width, page.height]).toEqual([paper.width, paper.height])
+    for (const { text, x, y, face, size } of pageTexts(page)) {
+      const width = face === 'fallback' ? 0 : widthOf(text, size, face)
+      expect(x).toBeGreaterThanOrEqual(area.x - 0.01)
+      expect(x + width).toBeLessThanOrEqual(area.x + area.width + 0.01)
+      expect(y).toBeGreaterThan(area.y)
+      expect(y).toBeLessThan(paper.height - 3)
+    }
+    for (const { x, y, scale, scene } of page.pictures) {
+      expect(x).toBeGreaterThanOrEqual(area.x - 0.01)
+      expect(y).toBeGreaterThanOrEqual(area.y - 0.01)
+      expect(x + scale * scene.width).toBeLessThanOrEqual(area.x + area.width + 0.01)
+      expect(y + scale * scene.height).toBeLessThanOrEqual(area.y + area.height + 0.01)
+    }
+  }
+}
+
+describe('pages', () => {
+  test('nothing stands outside the margins, whatever is printed', () => {
+    fc.assert(
+      fc.property(arbitraryPattern({ rows: 40 }), settings, (pattern, how) => {
+        expectInside(layOut(pattern, how))
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test.each(paperSizes)('a chart of 200 columns and 600 rows fits on %s', (paper) => {
+    expectInside(layOut(field(200, 600), { paper, words: false }))
+  })
+
+  test.each(starterCharts.map(({ id, pattern }) => [id, pattern()] as const))(
+    '%s: every line of the words stands whole on one page',
+    (_, pattern) => {
+      for (const paper of paperSizes) {
+        const pages = linesOf(layOut(pattern, { paper })).map((lines) =>
+          lines.join(' ').replace(/\s+/gu, ' '),
+        )
+        for (const { text } of writeWords(workPattern(pattern), pattern.style.terms).lines)
+          expect(pages.some((page) => page.includes(text.replace(/\s+/gu, ' ')))).toBe(true)
+      }
+    },
+  )
+
+  test('a heading is never the last line of a page', () => {
+    for (const { pattern } of starterCharts)
+      for (const largePrint of [false, true]) {
+        const { text, heading } = typeScales[largePrint ? 'large' : 'usual']
+        for (const { texts, pictures } of layOut(pattern(), { largePrint, chart: 'both' }).pages)
+          for (const { y, size } of texts.filter((item) => item.size === heading)) {
+            const below = [
+              ...texts.filter((item) => item.size === text).map((item) => item.y),
+              ...pictures.map((item) => item.y),
+            ]
+            expect(size).toBe(heading)
+            expect(below.some((other) => other > y)).toBe(true)
+          }
+      }
+  })
+
+  test('the title and the page number stand in the foot of each page', () => {
+    const booklet = layOut(starterCharts[0]?.pattern() ?? newPattern(), { largePrint: true })
+    const count = booklet.pages.length
+    expect(count).toBeGreaterThan(1)
+    linesOf(booklet).forEach((lines, i) =>
+      expect(lines.at(-1)).toBe(`${booklet.title} ${i + 1} of ${count}`),
+    )
+  })
+
+  test('large print is set in at least 22 points (common practice for low vision)', () => {
+    const booklet = layOut(starterCharts[0]?.pattern() ?? newPattern(), { largePrint: true })
+    const points = booklet.pages.flatMap(({ texts }) => texts.map(({ size }) => (size * 72) / 25.4))
+    // Page numbers and the line on the symbols' source may be smaller.
+    expect(Math.min(...points)).toBeCloseTo(18, 6)
+    expect(points.filter((size) => size >= 22 - 1e-6).length).toBeGreaterThan(points.length / 2)
+  })
+})
+
+describe('what is printed', () => {
+  test('the key holds exactly the stitches of the chart, with sign, abbreviation and name', () => {
+    fc.assert(
+      fc.property(
+        fc.subarray(['p', 'k', 'ew', 'sl', 'tuck', 'mb', 'none'], { minLength: 1 }),
+        fc.constantFrom(...termSets),
+        fc.constantFrom(...traditions),
+        (ids, terms, symbols) => {
+          const pattern = field(36, 2, () =>
+            Array.from({ length: 36 }, (_, i) => ids[i % ids.length] ?? 'k'),
+          )
+          const cells = pattern.chart.rows.flatMap((row) => row.cells)
+          const style = { ...pattern.style, terms, symbols }
+          const booklet = layOut({ ...pattern, style }, { words: false })
+          const used = [...new Set(cells)].map(stitchOf)
+          const titles = booklet.pages.flatMap(({ pictures }) =>
+            pictures.map(({ scene }) => scene.title),
+          )
+          const known = new Set(vocabulary.map(({ us }) => us.name))
+          expect(titles.filter((title) => known.has(title)).sort()).toEqual(
+            used.map(({ us }) => us.name).sort(),
+          )
+          const text = textOf(booklet)
+          for (const stitch of used) {
+            expect(text).toContain(stitch[terms].abbr)
+            expect(text).toContain(stitch[terms].name)
+          }
+        },
+      ),
+      { numRuns: 25 },
+    )
+  })
+
+  test.each(starterCharts.map(({ id, pattern }) => [id, pattern()] as const))(
+    '%s: the key has as many signs as the chart has stitches',
+    (_, pattern) => {
+      const used = new Set(pattern.chart.rows.flatMap((row) => placed(row).map((p) => p.stitch)))
+      const names = [...used].map(({ us }) => us.name).sort()
+      const titles = layOut(pattern).pages.flatMap(({ pictures }) =>
+        pictures.map(({ scene }) => scene.title),
+      )
+      expect(titles.filter((title) => names.includes(title)).sort()).toEqual(names)
+    },
+  )
+
+  test('turns and unworked pegs stand in the key of a heel, and only there', () => {
+    const { turns, unworked } = phrasesOf.us
+    const heel = starterCharts.find(({ id }) => id.includes('heel'))?.pattern() ?? newPattern()
+    expect(textOf(layOut(heel))).toContain(turns['German turn'])
+    expect(textOf(layOut(heel))).toContain(unworked)
+    expect(textOf(layOut(newPattern()))).not.toContain(unworked)
+  })
+
+  // The Craft Yarn Council asks for this line wherever its symbols are used.
+  test('the source of the symbols stands by the key when they are used', () => {
+    const pattern = newPattern()
+    const line = "Source: Craft Yarn Council's www.YarnStandards.com"
+    const jis = { ...pattern, style: { ...pattern.style, symbols: 'jis' as const } }
+    expect(textOf(layOut(pattern))).toContain(line)
+    expect(textOf(layOut(jis))).not.toContain(line)
+  })
+
+  test('title, designer, loom, direction and knit kind stand on the first page', () => {
+    const pattern = { ...newPattern(), title: 'Ropewalk cuff', designer: 'Ada Quill' }
+    const [first = []] = linesOf(layOut(pattern))
+    const text = first.join(' ')
+    for (const part of ['Ropewalk cuff', 'Ada Quill', '36 pegs', '9.5 mm', 'clockwise', 'u-wrap'])
+      expect(text).toContain(part)
+  })
+
+  test('cautions are printed for baby things only', () => {
+    const pattern = newPattern()
+    const baby = { ...pattern, making: { ...pattern.making, forBaby: true } }
+    const flat = (asked: Pattern) => textOf(layOut(asked)).replace(/\s+/gu, ' ')
+    const list = cautions(baby)
+    expect(list.length).toBeGreaterThan(3)
+    for (const caution of list) {
+      expect(flat(baby)).toContain(caution)
+      expect(flat(pattern)).not.toContain(caution)
+    }
+  })
+
+  test('words are left out when they are not wanted', () => {
+    const line = 'Bind off and weave in the ends.'
+    expect(textOf(layOut(newPattern()))).toContain(line)
+    expect(textOf(layOut(newPattern(), { words: false }))).not.toContain(line)
+  })
+})
+
+describe('sheets', () => {
+  const booklet = layOut(field(96, 200), { words: false })
+  const sheets = booklet.pages.filter(({ texts }) =>
+    texts.some(({ text }) => /^Sheet [A-Z]+$/u.test(text)),
+  )
+
+  test('say which rounds and pegs they hold; together they hold all, in order', () => {
+    const said = sheets.map(({ texts }) => texts.map(({ text }) => text).join(' '))
+    const numbers = said.map((text) =>
+      (/Rounds (\d+) to (\d+), pegs (\d+) to (\d+)/u.exec(text) ?? []).slice(1).map(Number),
+    )
+    const cells = numbers.reduce(
+      (sum, [r0 = NaN, r1 = NaN, p0 = NaN, p1 = NaN]) => sum + (r1 - r0 + 1) * (p1 - p0 + 1),
+      0,
+    )
+    expect(cells).toBe(96 * 200)
+    expect(numbers[0]?.slice(0, 3)).toEqual([1, numbers[0]?.[1], 1])
+    expect(numbers.at(-1)?.[1]).toBe(200)
+    expect(numbers.at(-1)?.[3]).toBe(96)
+  })
+
+  test('repeat row and peg numbers on each', () => {
+    for (const page of sheets) {
+      const [, chart] = page.pictures
+      const numbers = (chart?.scene.layers ?? [])
+        .filter(({ key }) => key === 'numbers')
+        .flatMap(({ items }) => items)
+      expect(numbers.length).toBeGreaterThan(10)
+    }
+  })
+
+  test('an overview before them shows a letter for each', () => {
+    const overview = booklet.pages[0]?.pictures.at(-1)?.scene
+    const letters = overview?.layers.flatMap(({ items }) =>
+      items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
+    )
+    expect(letters).toHaveLength(sheets.length)
+    expect(letters?.toSorted()[0]).toBe('A')
+  })
+
+  test('crosses that leave no line to cut at are whole on one of two sheets, and that is told', () => {
+    const plait = (row: number): string[] => {
+      const shift = row % 2 === 0 ? 0 : 2
+      const crosses = Array.from({ length: (96 - 2 * shift) / 4 }, () => ['2/2 LC', '', '', ''])
+      const edge = Array.from({ length: shift }, () => 'k')
+      return [...edge, ...crosses.flat(), ...edge]
+    }
+    const text = textOf(layOut(field(96, 30, plait), { words: false, paper: 'a5' }))
+    expect(text).toMatch(/Pegs \d+ to \d+ stand on both sheets/u)
+    expect(textOf(layOut(field(96, 30), { words: false, paper: 'a5' }))).not.toContain(
+      'both sheets',
+    )
+  })
+})
+
+describe('warnings', () => {
+  test('a ring that could not be read is left out, with its numbers, and the flat chart printed', () => {
+    const { warnings, pages } = layOut(field(96, 200), { chart: 'ring' })
+    expect(warnings.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/96 pegs and 200 rows would have cells of 0\.\d mm on A4; 2\.5 mm/u),
+    ])
+    const titles = pages.flatMap(({ pictures }) => pictures.map(({ scene }) => scene.title))
+    expect(titles.some((title) => title.startsWith('Row chart'))).toBe(true)
+  })
+
+  test('cells asked for too small are printed as small as can be read', () => {
+    const { warnings } = layOut(newPattern(), { cell: 1.2 })
+    expect(warnings).toHaveLength(1)
+    expect(warnings[0]?.message).toContain('1.2 mm')
+    expect(warnings[0]?.advice).toContain('2.5 mm')
+    expect(layOut(newPattern(), { cell: 90 }).warnings[0]?.message).toContain('90 mm')
+    expect(layOut(newPattern(), { cell: 2.5 }).warnings).toEqual([])
+  })
+
+  test('letters that cannot be printed are named', () => {
+    const { warnings } = layOut({ ...newPattern(), title: 'Cuff 編' })
+    expect(warnings[0]?.message).toContain('編')
+  })
+})
