@@ -26,6 +26,8 @@ export function reworkRow<R extends LoomRow>(
 ): RowRun<R> | null {
   if (!row.steady || !old.row.steady || old.miscount) return null
   if (row.from !== old.row.from || row.to !== old.row.to) return null
+  // Beside a short row, loops may have changed that its old run does not know.
+  if (row.from > 0 || row.to < before.stacks.length - 1) return null
   if (row.end !== 'on' || old.row.end !== 'on') return null
   if ((row.heading ?? before.heading) !== old.heading) return null
   const { yarn } = old.before
