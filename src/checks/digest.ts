@@ -29,7 +29,8 @@ export function digestOf(
     setting,
     notes: notes ?? nothing,
     crosses: crossesIn(run),
-    turning: turningOf(run, setting),
+    // On a loom that the chart does not fill, rows cannot meet; that is said once.
+    turning: layout.over === 0 ? turningOf(run, setting) : null,
   }
   known.set(run, digest)
   return digest

@@ -3,6 +3,7 @@ import { emptyPeg } from './counts/empty-peg'
 import { float } from './counts/float'
 import { masking } from './counts/masking'
 import { repeatFit } from './counts/repeat-fit'
+import { runFit } from './counts/run-fit'
 import { rowCount } from './counts/row-count'
 import { stretch } from './counts/stretch'
 import { tooManyLoops } from './counts/too-many-loops'
@@ -28,6 +29,7 @@ import { turnTwice } from './turns/turn-twice'
 export const rules: readonly Rule[] = [
   rowCount,
   repeatFit,
+  runFit,
   emptyPeg,
   bandMatch,
   crossRepeatEdge,

@@ -49,6 +49,6 @@ const isRound = ({ row }: PatternRun, { shape, pegs }: Setting): boolean =>
 export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string => {
   const first = copyRuns[0]
   return copies > 1 && first && peg >= first.from && peg <= first.to
-    ? `, in each of the ${copies} repeats`
+    ? ` (in each of the ${copies} repeats)`
     : ''
 }

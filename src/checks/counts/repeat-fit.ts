@@ -54,7 +54,9 @@ function misfit(columns: number, repeat: Run, pegs: number): Noted {
         : 'Take a shorter repeat or fewer edge columns.',
     mend: () => [
       ...counts.map(onLoom),
-      ...widths.map((other) => otherWidth(repeat, other)),
+      ...widths
+        .filter((other) => other * 2 >= width && other <= width * 2)
+        .map((other) => otherWidth(repeat, other)),
       ...narrower(columns, repeat, pegs),
     ],
   }

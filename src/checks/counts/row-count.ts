@@ -93,17 +93,19 @@ function balance(view: RowView, index: number): Fix[] {
     .filter((site) => (tooMany ? excessOf(view, site) > 0 : excessOf(view, site) < 0))
   const column = (peg: number) => layout.columnOf[peg] ?? 0
   const fixes: Fix[] = []
-  if (suspects.length > 1)
+  if (suspects.length > 1) {
+    const empty = suspects.every(({ peg }) => run.before.stacks[peg] === emptyStack)
+    const pegs = listed(suspects.map(({ peg }) => peg + 1))
+    const columns = suspects.map(({ peg }) => column(peg))
     fixes.push(
-      fix(
-        `Knit pegs ${listed(suspects.map(({ peg }) => peg + 1))}`,
-        paintColumns(
-          'k',
-          index,
-          suspects.map(({ peg }) => column(peg)),
-        ),
-      ),
+      empty
+        ? fix(
+            `Make yarn overs on pegs ${pegs}, which are empty`,
+            paintColumns('yo', index, columns),
+          )
+        : fix(`Knit pegs ${pegs}`, paintColumns('k', index, columns)),
     )
+  }
   for (const site of suspects.slice(0, mostSuspects)) fixes.push(...around(view, site, index))
   return fixes
 }

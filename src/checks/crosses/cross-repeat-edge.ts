@@ -13,7 +13,8 @@ export const crossRepeatEdge: RowRule = {
     noteBroken(
       view,
       'repeat',
-      ({ item }) => `runs over the edge of the repeat: it needs ${item.stitch.width} columns of it`,
+      ({ item }) =>
+        `runs over the edge of the repeat and needs ${item.stitch.width} columns inside it`,
       'Shift the repeat so that the cross lies wholly inside it, or move the cross.',
       (_, piece, row) => [
         ...startElsewhere('the repeat', piece, row),

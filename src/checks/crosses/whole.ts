@@ -1,5 +1,5 @@
 import { rotateColumns } from '../../pattern/edits/turn-round'
-import { paint } from '../../pattern/edits/paint'
+import { landing, paint } from '../../pattern/edits/paint'
 import type { Layout } from '../../pattern/layout'
 import type { Chart, Pattern, Row, Run } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
@@ -91,7 +91,7 @@ export const noteBroken = (
         say: (row) =>
           `${row}: ${abbr} on ${pegsNamed(pegs)} ${where(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
         advice,
-        mend: (row) => [...mend(view, piece, row), workPlain(piece, row)],
+        mend: (row) => mend(view, piece, row).toSpliced(2, 0, workPlain(piece, row)),
       }
     })
 
@@ -109,17 +109,13 @@ const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
 /** The nearest columns at which the stitch stands whole and meets no other stitch of several. */
 export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
   const { stitch, column, columns } = item
-  const moved = (by: number) => (pattern: Pattern) =>
-    paint(
-      paintColumns(
-        pattern.style.background,
-        row,
-        Array.from({ length: columns }, (_, offset) => column + offset),
-      )(pattern),
-      stitch.id,
-      row,
-      column + by,
-    )
+  const moved = (by: number) => (pattern: Pattern) => {
+    const { background } = pattern.style
+    const own = Array.from({ length: columns }, (_, offset) => column + offset)
+    const cleared = paintColumns(background, row, own)(pattern)
+    const painted = paint(cleared, stitch.id, row, column + by)
+    return painted === cleared ? pattern : painted
+  }
   const steps: Fix[] = []
   for (let by = 1; by <= most; by++) {
     steps.push(
@@ -134,17 +130,22 @@ export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
 export function startElsewhere(what: string, { item }: Piece, row: number): Fix[] {
   const label = (by: number) =>
     `Start ${what} ${Math.abs(by)} ${Math.abs(by) === 1 ? 'peg' : 'pegs'} ${by < 0 ? 'earlier' : 'later'}`
-  const fixes: Fix[] = []
-  for (let by = 1; by < item.stitch.width; by++)
-    for (const shift of [by, -by])
-      fixes.push(
-        fix(label(shift), (pattern) => {
-          const to = columnAfter(pattern.chart, item.column, shift)
-          if (wouldCut(pattern, shift, row, item.column)) return pattern
-          return paint(rotateColumns(pattern, shift), item.stitch.id, row, to)
-        }),
-      )
-  return fixes
+  const { width } = item.stitch
+  const shift = (by: number): Fix =>
+    fix(label(by), (pattern) => {
+      const to = columnAfter(pattern.chart, item.column, by)
+      if (wouldCut(pattern, by, row, item.column)) return pattern
+      const rotated = rotateColumns(pattern, by)
+      return landing(rotated, item.stitch.id, row, to).can
+        ? paint(rotated, item.stitch.id, row, to)
+        : pattern
+    })
+  const later = Array.from({ length: width - 1 }, (_, i) => i + 1)
+  const enough = (by: number) => (by > 0 ? by >= width - item.columns : -by >= item.columns)
+  return later
+    .flatMap((by) => [by, -by])
+    .filter(enough)
+    .map(shift)
 }
 
 const roundOf = ({ repeat, columns }: Chart): Run => repeat ?? { from: 0, to: columns - 1 }

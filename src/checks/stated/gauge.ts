@@ -16,7 +16,7 @@ export const gauge: Rule = {
             row: null,
             noted: {
               pegs: null,
-              say: () => 'No gauge is stated: 0 stitches and 0 rows in 100 mm.',
+              say: () => 'No gauge is stated.',
               advice: 'Work a swatch and put in its stitches and rows in 100 mm.',
             },
           },

@@ -76,8 +76,10 @@ function judge(digests: readonly RowDigest[], from: number, end: number): TurnRo
   return turns.map((turn, i): TurnRow => {
     // One row that works a turned peg among rows that go on narrowing is a slip, not the way back.
     const next = turns.slice(i + 1, i + 3)
-    if (phase === 'narrowing' && widens(turn) && (next.length === 0 || next.some(widens)))
-      phase = 'widening'
+    const turnsBack = widens(turn)
+      ? next.length === 0 || next.some(widens)
+      : turn.held && next.length > 0 && next.every(widens)
+    if (phase === 'narrowing' && turnsBack) phase = 'widening'
     else if (phase === 'widening' && !widens(turn) && !turn.held && turn.beyond === null)
       phase = 'narrowing'
     return { ...turn, phase, verdict: verdictOf(turn, phase) }

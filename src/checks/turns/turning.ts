@@ -23,11 +23,12 @@ export interface Turning {
 const turned = (stack: Stack | undefined): boolean =>
   stack !== undefined && stack !== emptyStack && (holdsTurn(stack) || stack.every(isTurn))
 
-/** null for a row over all the pegs that does not turn. */
+/** null for a row over all the pegs that does not turn, and for one that works no peg. */
 export function turningOf(
   { row, before: { stacks }, heading }: PatternRun,
   { pegs, shape }: Setting,
 ): Turning | null {
+  if (row.sites.length === 0) return null
   if (row.end === 'on' && row.from === 0 && row.to >= pegs - 1) return null
   const forward = heading === 'forward'
   const step = forward ? 1 : -1

@@ -1,0 +1,48 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { checkAfresh } from '../../src/checks/check'
+import type { Finding } from '../../src/checks/finding'
+import { rules } from '../../src/checks/rules'
+import { readCases, type Expected } from './readCase'
+
+const folder = new URL('cases/', import.meta.url)
+const files = readdirSync(folder).filter((name) => name.endsWith('.txt') && name !== 'README.txt')
+const all = files.flatMap((file) =>
+  readCases(readFileSync(new URL(file, folder), 'utf8')).map((found) => ({ file, ...found })),
+)
+
+/** What can be compared: a finding's place in words, without its message. */
+const placeOf = ({ severity, rule, ...rest }: Expected | Finding): string => {
+  const { row, pegs } = 'place' in rest ? rest.place : rest
+  const at = row === null ? 'chart' : `row ${row + 1}`
+  return `${severity} ${rule} ${at}${pegs ? ` pegs ${pegs.from + 1}-${pegs.to + 1}` : ''}`
+}
+
+describe.each(files)('%s', (file) => {
+  it.each(all.filter((one) => one.file === file))('$name', ({ pattern, expected }) => {
+    const { findings } = checkAfresh(pattern)
+    expect(findings.map(placeOf).sort()).toEqual(expected.map(placeOf).sort())
+    for (const wanted of expected) {
+      const found = findings.find((finding) => placeOf(finding) === placeOf(wanted))
+      expect(found?.message).toContain(wanted.message)
+      const labels = found?.fixes.map(({ label }) => label) ?? []
+      for (const label of wanted.fixes)
+        expect(
+          labels.some((text) => text.includes(label)),
+          `${label} in ${labels.join('; ')}`,
+        ).toBe(true)
+    }
+  })
+})
+
+it('has a case for every rule', () => {
+  const seen = new Set(all.flatMap(({ expected }) => expected.map(({ rule }) => rule)))
+  expect(rules.map(({ id }) => id).filter((id) => !seen.has(id))).toEqual([])
+})
+
+it('has at least sixty cases, a third of them without findings', () => {
+  expect(all.length).toBeGreaterThanOrEqual(60)
+  expect(all.filter(({ expected }) => expected.length === 0).length * 3).toBeGreaterThanOrEqual(
+    all.length,
+  )
+})

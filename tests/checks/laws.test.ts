@@ -1,0 +1,235 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { checkAfresh, checkPattern, countBySeverity, type Report } from '../../src/checks/check'
+import type { Finding } from '../../src/checks/finding'
+import { rules } from '../../src/checks/rules'
+import { rowEnds } from '../../src/loom/row'
+import { headings } from '../../src/loom/direction'
+import { insertColumns, setRepeat } from '../../src/pattern/edits/columns'
+import { paint } from '../../src/pattern/edits/paint'
+import { deleteRows, insertRows, setBand } from '../../src/pattern/edits/rows'
+import { setAside, setLoom, setMaking, setRuleOff } from '../../src/pattern/edits/settings'
+import { rotateColumns } from '../../src/pattern/edits/turn-round'
+import { setEnd, setHeading, setRun } from '../../src/pattern/edits/turning'
+import type { Pattern } from '../../src/pattern/pattern'
+import { workPattern, type Work } from '../../src/pattern/work'
+import { vocabulary } from '../../src/stitches/vocabulary'
+import { arbitraryPattern } from '../arbitraries'
+import { readCases } from './readCase'
+
+const folder = new URL('cases/', import.meta.url)
+const cases = readdirSync(folder)
+  .filter((name) => name.endsWith('.txt') && name !== 'README.txt')
+  .flatMap((name) => readCases(readFileSync(new URL(name, folder), 'utf8')))
+
+const idsOf = (findings: readonly Finding[]): string[] => findings.map(({ id }) => id)
+
+const perRule = (findings: readonly Finding[]): Record<string, number> => {
+  const counts: Record<string, number> = {}
+  for (const { rule } of findings) counts[rule] = (counts[rule] ?? 0) + 1
+  return counts
+}
+
+describe('every repair', () => {
+  const withFixes = cases.flatMap(({ name, pattern }) =>
+    checkAfresh(pattern)
+      .findings.filter(({ fixes }) => fixes.length > 0)
+      .map((finding) => ({ name, pattern, finding })),
+  )
+
+  it.each(withFixes)('of $finding.rule in "$name" takes it away and adds none', (one) => {
+    const before = perRule(checkAfresh(one.pattern).findings)
+    for (const { edit } of one.finding.fixes) {
+      const pattern = edit(one.pattern)
+      const after = perRule(checkAfresh(pattern).findings)
+      const { rule } = one.finding
+      expect(after[rule] ?? 0).toBeLessThan(before[rule] ?? 0)
+      for (const [other, count] of Object.entries(after))
+        expect(count, other).toBeLessThanOrEqual(before[other] ?? 0)
+      const stays =
+        pattern.chart.rows.length === one.pattern.chart.rows.length &&
+        pattern.loom.pegs === one.pattern.loom.pegs
+      if (stays) expect(idsOf(checkAfresh(pattern).findings)).not.toContain(one.finding.id)
+    }
+  })
+
+  it('is there for every rule but the hints', () => {
+    const repaired = new Set(withFixes.map(({ finding }) => finding.rule))
+    const without = rules.filter(({ id, severity }) => severity !== 'hint' && !repaired.has(id))
+    expect(without.map(({ id }) => id)).toEqual([])
+  })
+})
+
+const readable = ({ findings, aside }: Report) => ({
+  findings: findings.map(({ fixes: _, ...rest }) => rest),
+  aside: idsOf(aside),
+})
+
+/** Any edit there is, on any row and column. */
+const arbitraryEdit = (seed: Pattern) => {
+  const row = fc.nat(599)
+  const column = fc.nat(399)
+  const pick = (pattern: Pattern, index: number) => index % pattern.chart.rows.length
+  const across = (pattern: Pattern, index: number) => index % pattern.chart.columns
+  const span = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) })
+  return fc.oneof(
+    {
+      weight: 6,
+      arbitrary: fc.tuple(fc.constantFrom(...vocabulary), row, column).map(
+        ([{ id }, r, c]) =>
+          (p: Pattern) =>
+            paint(p, id, pick(p, r), across(p, c)),
+      ),
+    },
+    fc.tuple(row, fc.integer({ min: 1, max: 3 })).map(
+      ([r, n]) =>
+        (p: Pattern) =>
+          insertRows(p, pick(p, r), n),
+    ),
+    row.map((r) => (p: Pattern) => deleteRows(p, pick(p, r), pick(p, r))),
+    column.map((c) => (p: Pattern) => rotateColumns(p, c)),
+    column.map((c) => (p: Pattern) => insertColumns(p, across(p, c))),
+    fc.tuple(row, row, fc.integer({ min: 1, max: 4 })).map(([a, b, times]) => (p: Pattern) => {
+      const { from, to } = span(pick(p, a), pick(p, b))
+      return setBand(p, from, to, times)
+    }),
+    fc.tuple(row, column, column).map(
+      ([r, a, b]) =>
+        (p: Pattern) =>
+          setRun(p, pick(p, r), span(a % p.loom.pegs, b % p.loom.pegs)),
+    ),
+    fc.tuple(row, fc.constantFrom(...rowEnds)).map(
+      ([r, end]) =>
+        (p: Pattern) =>
+          setEnd(p, pick(p, r), end),
+    ),
+    fc.tuple(row, fc.constantFrom(...headings)).map(
+      ([r, way]) =>
+        (p: Pattern) =>
+          setHeading(p, pick(p, r), way),
+    ),
+    fc.tuple(column, column).map(
+      ([a, b]) =>
+        (p: Pattern) =>
+          setRepeat(p, span(across(p, a), across(p, b))),
+    ),
+    fc.integer({ min: 3, max: 30 }).map((pegs) => (p: Pattern) => setLoom(p, { pegs })),
+    fc.constantFrom(...rules).map(
+      ({ id }) =>
+        (p: Pattern) =>
+          setRuleOff(p, id, !p.checks.off.includes(id)),
+    ),
+    fc.boolean().map((forBaby) => (p: Pattern) => setMaking(p, { forBaby })),
+    fc.nat().map((n) => (p: Pattern) => {
+      const { findings } = checkAfresh(p)
+      const finding = findings[n % Math.max(1, findings.length)]
+      return finding ? setAside(p, finding.id, true) : p
+    }),
+    fc.constant(() => seed),
+  )
+}
+
+/** Charts of the cases, and any others on small looms with few workings. */
+const arbitraryStart = fc.oneof(
+  fc.constantFrom(...cases.map(({ pattern }) => pattern)),
+  arbitraryPattern({ columns: 12, rows: 8, cut: true }).map((pattern): Pattern => ({
+    ...pattern,
+    loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 20) },
+    chart: {
+      ...pattern.chart,
+      bands: pattern.chart.bands.map((band) => ({ ...band, times: 2 + (band.times % 3) })),
+    },
+  })),
+)
+
+describe('a report', () => {
+  it('made after an edit is the one made from nothing', () => {
+    fc.assert(
+      fc.property(
+        arbitraryStart.chain((pattern) =>
+          fc.tuple(fc.constant(pattern), fc.array(arbitraryEdit(pattern), { maxLength: 12 })),
+        ),
+        ([start, edits]) => {
+          let pattern = start
+          let work: Work = workPattern(pattern)
+          let report = checkPattern(work)
+          for (const edit of edits) {
+            pattern = edit(pattern)
+            work = workPattern(pattern, work)
+            report = checkPattern(work, report)
+            // A copy shares no row with what is remembered, so that nothing can be taken from there.
+            expect(readable(report)).toEqual(readable(checkAfresh(structuredClone(pattern))))
+          }
+        },
+      ),
+      { numRuns: 250 },
+    )
+  })
+
+  it('has each finding once, in order of severity, and counts them', () => {
+    fc.assert(
+      fc.property(arbitraryStart, (pattern) => {
+        const { findings, aside } = checkAfresh(pattern)
+        const ids = idsOf([...findings, ...aside])
+        expect(new Set(ids).size).toBe(ids.length)
+        const order = ['error', 'warning', 'hint']
+        const ranks = findings.map(({ severity }) => order.indexOf(severity))
+        expect(ranks).toEqual(ranks.toSorted((a, b) => a - b))
+        const counts = countBySeverity({ findings, aside })
+        expect(counts.error + counts.warning + counts.hint).toBe(findings.length)
+      }),
+    )
+  })
+
+  it('says of every finding what is wrong and what to do, in place', () => {
+    fc.assert(
+      fc.property(arbitraryStart, (pattern) => {
+        for (const { message, advice, place } of checkAfresh(pattern).findings) {
+          expect(message).toMatch(/^[A-Z].*\.$/)
+          expect(advice).toMatch(/^[A-Z].*[.?]$/)
+          expect(`${message}${advice}`).not.toMatch(/undefined|NaN|null|Infinity/)
+          if (place.row !== null) expect(place.row).toBeLessThan(pattern.chart.rows.length)
+          if (place.pegs) {
+            expect(place.pegs.from).toBeGreaterThanOrEqual(0)
+            expect(place.pegs.to).toBeGreaterThanOrEqual(place.pegs.from)
+            expect(place.pegs.to).toBeLessThan(pattern.loom.pegs)
+          }
+        }
+      }),
+    )
+  })
+
+  it('keeps the ids of findings in other rows when a row is painted', () => {
+    for (const { pattern } of cases) {
+      const last = pattern.chart.rows.length - 1
+      const before = checkAfresh(pattern).findings.filter(
+        ({ place }) => (place.row ?? 0) < last - 2,
+      )
+      const after = idsOf(checkAfresh(paint(pattern, 'p', last, 0)).findings)
+      for (const { id, rule } of before)
+        if (!['band-match', 'masking', 'turn-left'].includes(rule)) expect(after).toContain(id)
+    }
+  })
+
+  it('leaves out rules that are off, and lists apart what was set aside', () => {
+    for (const { pattern } of cases)
+      for (const { id, rule } of checkAfresh(pattern).findings) {
+        const off = checkAfresh(setRuleOff(pattern, rule, true))
+        expect(off.findings.some((finding) => finding.rule === rule)).toBe(false)
+        const set = checkAfresh(setAside(pattern, id, true))
+        expect(idsOf(set.findings)).not.toContain(id)
+        expect(idsOf(set.aside)).toEqual([id])
+      }
+  })
+})
+
+describe('the rules', () => {
+  it('have ids of their own and explain themselves', () => {
+    expect(new Set(rules.map(({ id }) => id)).size).toBe(rules.length)
+    for (const { title, explain } of rules) {
+      expect(title.length).toBeGreaterThan(5)
+      expect(explain).toMatch(/^[A-Z].*\.$/)
+    }
+  })
+})

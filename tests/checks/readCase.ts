@@ -1,0 +1,195 @@
+import { directions } from '../../src/loom/direction'
+import { knits } from '../../src/loom/move'
+import type { RowEnd } from '../../src/loom/row'
+import { severities, type Severity } from '../../src/checks/finding'
+import { newPattern, shapes, type Pattern, type Row, type Run } from '../../src/pattern/pattern'
+import { findStitch } from '../../src/stitches/vocabulary'
+
+/**
+ * Reads the annotated charts in cases/*.txt; how they are written stands in cases/README.txt.
+ * Mistakes in a case are thrown with its line, so that whoever writes one sees them.
+ */
+export interface Case {
+  readonly name: string
+  readonly pattern: Pattern
+  readonly expected: readonly Expected[]
+}
+
+export interface Expected {
+  readonly severity: Severity
+  readonly rule: string
+  readonly row: number | null
+  readonly pegs: Run | null
+  readonly message: string
+  /** Words of the labels of repairs that must be offered. */
+  readonly fixes: readonly string[]
+}
+
+export function readCases(text: string): Case[] {
+  return text
+    .split(/^=== /m)
+    .slice(1)
+    .map((part) => {
+      const [name = '', ...lines] = part.split('\n')
+      try {
+        return readCase(name.trim(), lines)
+      } catch (problem) {
+        throw new Error(`Case "${name.trim()}": ${(problem as Error).message}`)
+      }
+    })
+}
+
+function readCase(name: string, lines: readonly string[]): Case {
+  let pattern = newPattern(24, 1)
+  pattern = {
+    ...pattern,
+    gauge: { stitches: 22, rows: 30 },
+    chart: { ...pattern.chart, columns: 0, rows: [] },
+  }
+  const expected: Expected[] = []
+  for (const line of lines) {
+    const text = line.replace(/#.*/, '').trim()
+    if (text === '') continue
+    const mark = text[0]
+    if (mark === '!') expected.push(readExpected(text, pattern.chart.rows.length))
+    else if (mark === '+') {
+      const last = expected.pop()
+      if (!last) throw new Error(`"${text}" follows no finding.`)
+      expected.push({ ...last, fixes: [...last.fixes, text.slice(1).trim()] })
+    } else if (/^\d/.test(text)) pattern = addRows(pattern, text)
+    else pattern = readHeader(pattern, text)
+  }
+  return { name, pattern, expected }
+}
+
+const run = (from: string, to = from): Run => ({ from: Number(from) - 1, to: Number(to) - 1 })
+
+function readExpected(text: string, rows: number): Expected {
+  const found = /^! (\w+) ([\w-]+)(?: (chart))?(?: pegs? (\d+)(?:-(\d+))?)?: (.*)$/.exec(text)
+  if (!found) throw new Error(`"${text}" is no finding: "! error rule pegs 1-2: words".`)
+  const [, severity, rule = '', chart, from, to, message = ''] = found
+  const known = severities.find((one) => one === severity)
+  if (!known) throw new Error(`"${severity}" is none of ${severities.join(', ')}.`)
+  return {
+    severity: known,
+    rule,
+    row: chart || rows === 0 ? null : rows - 1,
+    pegs: from ? run(from, to) : null,
+    message,
+    fixes: [],
+  }
+}
+
+const one = <T extends string>(list: readonly T[], words: readonly string[]): T | undefined =>
+  list.find((item) => words.includes(item))
+
+function readHeader(pattern: Pattern, text: string): Pattern {
+  const [key = '', rest = ''] = text.split(/:(.*)/).map((part) => part.trim())
+  const words = rest.split(/\s+/)
+  const { loom, making, chart, checks } = pattern
+  switch (key) {
+    case 'loom': {
+      const pegs = Number(words.find((word) => /^\d+$/.test(word)))
+      return {
+        ...pattern,
+        loom: {
+          shape: one(shapes, words) ?? loom.shape,
+          pegs: pegs || loom.pegs,
+          pitch: Number(/([\d.]+) ?mm/.exec(rest)?.[1] ?? loom.pitch),
+          direction: one(directions, words) ?? loom.direction,
+        },
+        making: { ...making, knit: one(knits, words) ?? making.knit },
+      }
+    }
+    case 'repeat': {
+      const [from = '', to] = rest.split('-')
+      return { ...pattern, chart: { ...chart, repeat: run(from, to) } }
+    }
+    case 'bands': {
+      const bands = [...rest.matchAll(/(\d+)-(\d+) x ?(\d+)/g)].map(([, from = '', to, times]) => ({
+        ...run(from, to),
+        times: Number(times),
+      }))
+      return { ...pattern, chart: { ...chart, bands } }
+    }
+    case 'for babies':
+      return { ...pattern, making: { ...making, forBaby: rest !== 'no' } }
+    case 'gauge':
+      return { ...pattern, gauge: null }
+    case 'longest float':
+      return { ...pattern, checks: { ...checks, longestFloat: Number(rest) } }
+    case 'longest cross':
+      return { ...pattern, checks: { ...checks, longestCross: Number.parseFloat(rest) } }
+    case 'rows between crosses':
+      return { ...pattern, checks: { ...checks, rowsBetweenCrosses: Number(rest) } }
+    case 'off':
+      return { ...pattern, checks: { ...checks, off: words } }
+    case 'aside':
+      return { ...pattern, checks: { ...checks, aside: [rest] } }
+    default:
+      throw new Error(`"${key}" is no heading of a case.`)
+  }
+}
+
+const ends: readonly (readonly [RegExp, RowEnd])[] = [
+  [/German turn/, 'German turn'],
+  [/wrap/, 'wrap'],
+]
+
+function addRows(pattern: Pattern, text: string): Pattern {
+  const found = /^(\d+)(?:-(\d+))?(?: |:)(?:([^:]*):)?(.*)$/.exec(text)
+  if (!found) throw new Error(`"${text}" is no row.`)
+  const [, first = '', last = first, head = '', stitches = ''] = found
+  const { chart } = pattern
+  if (Number(first) !== chart.rows.length + 1)
+    throw new Error(`Row ${first} follows row ${chart.rows.length}.`)
+  const pegs = /pegs? (\d+)(?:-(\d+))?/.exec(head)
+  const covers = pegs ? run(pegs[1] ?? '', pegs[2]) : null
+  const cells = readStitches(stitches)
+  const columns = chart.columns || (covers ? pattern.loom.pegs : cells.length)
+  const length = covers ? covers.to - covers.from + 1 : columns
+  const full =
+    covers && cells.length === length && length !== columns
+      ? Array.from({ length: columns }, (_, column) => cells[column - covers.from] ?? 'k')
+      : cells
+  if (full.length !== columns)
+    throw new Error(`Row ${first} has ${full.length} columns; the chart has ${columns}.`)
+  const row = (): Row => ({
+    cells: full,
+    run: covers,
+    heading: /back/.test(head) ? 'back' : /forward/.test(head) ? 'forward' : null,
+    end: ends.find(([word]) => word.test(head))?.[1] ?? 'on',
+  })
+  const added = Array.from({ length: Number(last) - Number(first) + 1 }, row)
+  return { ...pattern, chart: { ...chart, columns, rows: [...chart.rows, ...added] } }
+}
+
+/** "k2 p2 (yo, k1)x3 2/2 LC sl 1/1 RC[1]": a number in square brackets cuts the stitch short. */
+export function readStitches(text: string): string[] {
+  const tokens = text.match(/\d\/\d [LR]P*C|\)\s?x\s?\d+|[()]|\[\d+\]|[\w]+/g) ?? []
+  const open: string[][] = [[]]
+  for (const token of tokens) {
+    const here = open.at(-1)
+    if (!here) throw new Error(`Too many brackets are closed in "${text}".`)
+    if (token === '(') open.push([])
+    else if (token.startsWith(')')) {
+      const group = open.pop() ?? []
+      const times = Number(/\d+/.exec(token)?.[0] ?? 1)
+      for (let time = 0; time < times; time++) open.at(-1)?.push(...group)
+    } else if (token.startsWith('[')) {
+      const start = here.findLastIndex((cell) => cell !== '')
+      here.length = start + Number(token.slice(1, -1))
+    } else here.push(...readToken(token))
+  }
+  return open.flat()
+}
+
+function readToken(token: string): string[] {
+  const whole = findStitch(token)
+  const counted = /^(\D\w*?)(\d+)$/.exec(token)
+  const stitch = whole ?? (counted?.[1] ? findStitch(counted[1]) : undefined)
+  if (!stitch) throw new Error(`There is no stitch "${token}".`)
+  const times = whole ? 1 : Number(counted?.[2] ?? 1)
+  const cells = Array.from({ length: stitch.width }, (_, i) => (i === 0 ? stitch.id : ''))
+  return Array.from({ length: times }, () => cells).flat()
+}
