@@ -2,7 +2,7 @@ import type { Style } from '../pattern/pattern'
 import type { Tradition } from '../stitches/sign'
 import type { Stitch } from '../stitches/stitch'
 import { polyline, rectangle, type Point } from './path'
-import { drawSign } from './rows'
+import { drawSign } from './rowItems'
 import type { Item, Layer, Scene } from './scene'
 import { signWeight, textWidth, weights } from './sizes'
 

@@ -50,11 +50,11 @@ const polar = (angle: number, radius: number): Point => [
   -radius * Math.cos(angle),
 ]
 
-/** The line between two sectors: straight, but for a little beside the lane. */
+/** The line between two sectors: straight, but for a little near the middle of the ring. */
 function spoke({ angle, inner, outer }: RingGeometry, u: number): string {
-  const steps = Math.max(2, Math.ceil((outer - inner) / 6))
+  const steps = 6
   const points = Array.from({ length: steps + 1 }, (_, step): [number, number] => {
-    const radius = inner + ((outer - inner) * step) / steps
+    const radius = inner * (outer / inner) ** (step / steps)
     return [angle(u, radius), radius]
   })
   return lineRadial().digits(2)(points) ?? ''

@@ -68,7 +68,10 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
   const radius = scaleLinear([0, rows], castOn === 'outside' ? [outer, inner] : [inner, outer])
   const sector = (r: number): number => (2 * Math.PI - 2 * gap(r)) / slots.count
   const turned = (angle: number): number => (clockwise ? angle : -angle)
-  const angle = (u: number, r: number): number => turned(gap(r) + u * sector(r))
+  const angle = (u: number, r: number): number => {
+    const start = gap(r)
+    return turned(start + (u * (2 * Math.PI - 2 * start)) / slots.count)
+  }
   const polar = (u: number, r: number): Point => {
     const a = angle(u, r)
     return [centre + r * Math.sin(a), centre - r * Math.cos(a)]

@@ -1,32 +1,37 @@
 import type { Row } from '../pattern/pattern'
-import { placed } from '../pattern/row'
 import type { PatternRun, Work } from '../pattern/work'
-import { mirrorSign, type Sign, type Tradition } from '../stitches/sign'
-import type { Stitch } from '../stitches/stitch'
 import type { Geometry } from './geometry'
-import { closed, type Point } from './path'
+import type { Point } from './path'
+import { rowItems, type RowView } from './rowItems'
 import type { Item, Layer } from './scene'
-import { proportioned, signPaths, type InkPaths, type Setting } from './signPath'
-import { signWeight, weights } from './sizes'
-import { turnSigns } from './turnSigns'
+import { signWeight } from './sizes'
 
 /**
  * Rows as drawn: one layer a row, one path for each ink. What a row's layer holds is kept by the
  * row's identity, so an edit draws only the rows it changed.
  */
-interface View {
-  readonly geometry: Geometry
-  readonly tradition: Tradition
-  /** Left blank in the chart. */
-  readonly background: string
-  readonly weight: number
-  /** Equal views draw equal rows. */
-  readonly key: string
-  /** Flat charts: a stitch looks the same in every row, so its pieces are kept by slot. */
-  readonly pieces: Map<Stitch, (InkPaths | undefined)[]> | null
+interface View extends RowView {
+  /** Of the latest drawing; rows kept from earlier ones lie the same in it. */
+  geometry: Geometry
+  /** Rows by where they end; in a ring also by where they stand. */
+  readonly rows: WeakMap<Row, Map<string, Drawn>>
+  /** Flat charts: the rows that do not turn, which are most. */
+  readonly plainRows: WeakMap<Row, Drawn>
 }
 
-const piecesByView = new Map<string, NonNullable<View['pieces']>>()
+interface Drawn {
+  /** Of its layers. */
+  readonly key: string
+  readonly items: readonly Item[]
+  /** The layers it has in the latest drawing: several where the same row stands several times. */
+  layers: Layer[]
+  /** Those it had in the drawing before that. */
+  before: readonly Layer[]
+  drawing: number
+}
+
+/** By what they are made of; the oldest is dropped when there are too many. */
+const views = new Map<string, View>()
 const viewsKept = 16
 
 function viewOf({ pattern }: Work, geometry: Geometry): View {
@@ -35,25 +40,24 @@ function viewOf({ pattern }: Work, geometry: Geometry): View {
   // In a flat chart a row looks the same wherever it stands, so it may move without being redrawn.
   const shape = kind === 'flat' ? `${slots.key} ${smallest.width}x${smallest.height}` : geometry.key
   const key = [kind, symbols, background, shape].join('|')
-  let pieces: View['pieces'] = null
-  if (kind === 'flat') {
-    pieces = piecesByView.get(key) ?? new Map<Stitch, (InkPaths | undefined)[]>()
-    if (piecesByView.size >= viewsKept) piecesByView.clear()
-    piecesByView.set(key, pieces)
+  let view = views.get(key)
+  if (!view) {
+    view = {
+      geometry,
+      tradition: symbols,
+      background,
+      weight: signWeight(Math.min(smallest.width, smallest.height)),
+      pieces: new Map(),
+      rows: new WeakMap(),
+      plainRows: new WeakMap(),
+    }
+    for (const oldest of views.keys()) if (views.size >= viewsKept) views.delete(oldest)
+    views.set(key, view)
   }
-  const weight = signWeight(Math.min(smallest.width, smallest.height))
-  return { geometry, tradition: symbols, background, weight, key, pieces }
+  view.geometry = geometry
+  return view
 }
 
-interface Drawn {
-  /** Of its layers. */
-  readonly key: string
-  readonly items: readonly Item[]
-  /** The layers it was last used in: more than one where the same row stands more than once. */
-  layers: readonly Layer[]
-}
-
-const drawnRows = new WeakMap<Row, Map<string, Drawn>>()
 const rowKeys = new WeakMap<Row, number>()
 let rowsSeen = 0
 
@@ -63,6 +67,8 @@ function keyOf(row: Row): number {
   return key
 }
 
+let drawings = 0
+
 /**
  * The layers of all drawn rows, first row first. The same Layer objects for rows that did not
  * change or move; the same items for rows that only moved.
@@ -70,187 +76,65 @@ function keyOf(row: Row): number {
 export function rowLayers(work: Work, geometry: Geometry): Layer[] {
   const view = viewOf(work, geometry)
   const { rows } = work.pattern.chart
-  const used = new Map<Drawn, Layer[]>()
+  const drawing = ++drawings
   const layers: Layer[] = []
   for (let index = geometry.firstRow; index <= geometry.lastRow; index++) {
     const run = work.firstRuns[index]
     const row = rows[index]
-    if (!run || !row) continue
-    const drawn = drawRow(row, run, index, view)
-    const others = used.get(drawn)
-    const layer = layerOf(drawn, others ?? [], geometry.origin(index))
-    if (others) others.push(layer)
-    else used.set(drawn, [layer])
-    layers.push(layer)
+    if (run && row)
+      layers.push(layerOf(drawRow(row, run, index, view), geometry.origin(index), drawing))
   }
-  for (const [drawn, list] of used) drawn.layers = list
   return layers
 }
 
-/** The layer that stood at the same place before, or a new one; `others` are taken already. */
-function layerOf({ key, items, layers }: Drawn, others: readonly Layer[], [x, y]: Point): Layer {
-  const isFree = (name: string) => !others.some((other) => other.key === name)
-  const stood = (layer: Layer | undefined) => layer?.x === x && layer.y === y
-  const hint = layers[others.length]
-  const last = hint && stood(hint) ? hint : layers.find(stood)
-  if (last && isFree(last.key)) return last
-  let name = key
-  for (let copy = 1; !isFree(name); copy++) name = `${key}-${copy}`
-  return { key: name, x, y, items }
+/** The layer that stood at the same place in the drawing before, or a new one. */
+function layerOf(drawn: Drawn, [x, y]: Point, drawing: number): Layer {
+  if (drawn.drawing !== drawing) {
+    drawn.drawing = drawing
+    const [only] = drawn.layers
+    if (only && drawn.layers.length === 1 && only.x === x && only.y === y) return only
+    drawn.before = drawn.layers
+    drawn.layers = []
+  }
+  const layer = layerBefore(drawn, x, y) ?? { key: freeKey(drawn), x, y, items: drawn.items }
+  drawn.layers.push(layer)
+  return layer
+}
+
+function layerBefore({ before, layers }: Drawn, x: number, y: number): Layer | undefined {
+  const hint = before[layers.length]
+  const found =
+    hint?.x === x && hint.y === y ? hint : before.find((layer) => layer.x === x && layer.y === y)
+  return found && layers.every(({ key }) => key !== found.key) ? found : undefined
+}
+
+function freeKey({ key, layers }: Drawn): string {
+  const taken = new Set(layers.map((layer) => layer.key))
+  let free = key
+  for (let copy = 1; taken.has(free); copy++) free = `${key}-${copy}`
+  return free
 }
 
 function drawRow(row: Row, run: PatternRun, index: number, view: View): Drawn {
-  let ofRow = drawnRows.get(row)
-  if (!ofRow) drawnRows.set(row, (ofRow = new Map<string, Drawn>()))
-  const side = row.end === 'on' ? '' : run.rightToLeft ? 'l' : 'r'
-  const place = view.geometry.kind === 'ring' ? `${index}-` : ''
-  const question = `${view.key}#${place}${side}`
-  let drawn = ofRow.get(question)
-  if (!drawn) {
-    if (ofRow.size > viewsKept) ofRow.clear()
-    const key = `row-${place}${keyOf(row)}${side}`
-    drawn = { key, items: rowItems(row, run, index, view), layers: [] }
-    ofRow.set(question, drawn)
+  const isRing = view.geometry.kind === 'ring'
+  if (!isRing && row.end === 'on') {
+    let drawn = view.plainRows.get(row)
+    if (!drawn) view.plainRows.set(row, (drawn = newDrawn('', row, run, index, view)))
+    return drawn
   }
+  let ofRow = view.rows.get(row)
+  if (!ofRow) view.rows.set(row, (ofRow = new Map<string, Drawn>()))
+  const side = row.end === 'on' ? '' : run.rightToLeft ? 'l' : 'r'
+  const place = isRing ? `-${index}${side}` : side
+  let drawn = ofRow.get(place)
+  if (!drawn) ofRow.set(place, (drawn = newDrawn(place, row, run, index, view)))
   return drawn
 }
 
-function rowItems(row: Row, run: PatternRun, index: number, view: View): Item[] {
-  const { weight } = view
-  const inks = { line: '', solid: '', ground: '', shade: '' }
-  const add = (paths: InkPaths) => {
-    for (const ink of ['line', 'solid', 'ground', 'shade'] as const) inks[ink] += paths[ink] ?? ''
-  }
-  const unworked = drawStitches(row, index, view, add)
-  const turn = turnPath(row, run, index, view)
-  const path = (d: string, ink: Item['ink'], stroke: number, fill: boolean): Item[] =>
-    d === '' ? [] : [{ kind: 'path', d, ink, stroke, fill }]
-  return [
-    ...path(unworked, 'unworked', 0, true),
-    ...path(inks.shade, 'shade', 0, true),
-    ...path(inks.shade, 'grid', weights.grid, false),
-    ...path(inks.ground, 'ground', 0, true),
-    ...path(inks.line, 'line', weight, false),
-    ...path(inks.solid, 'solid', 0, true),
-    ...path(turn.line ?? '', 'note', Math.min(weight, weights.mark), false),
-  ]
-}
-
-/** Hands every stitch's paths to `add`; gives the path of the cells that the row does not work. */
-function drawStitches(row: Row, index: number, view: View, add: (paths: InkPaths) => void): string {
-  const { slots } = view.geometry
-  const covers = slots.covers(row)
-  const items = placed(row)
-  const itemOf = new Array<(typeof items)[number]>(row.cells.length)
-  for (const item of items)
-    for (let offset = 0; offset < item.columns; offset++) itemOf[item.column + offset] = item
-  let unworked = ''
-  for (let slot = 0; slot < slots.count;) {
-    const column = slots.columnOf[slot] ?? -1
-    const item = itemOf[column]
-    let end = slot + 1
-    if (!item || !covers(slot)) {
-      while (end < slots.count && !(itemOf[slots.columnOf[end] ?? -1] && covers(end))) end++
-      unworked += cells(slot, end - slot, index, view)
-      slot = end
-      continue
-    }
-    while (
-      end < slots.count &&
-      slots.columnOf[end] === column + end - slot &&
-      itemOf[column + end - slot] === item &&
-      covers(end)
-    )
-      end++
-    if (item.stitch.id !== view.background)
-      add(stitchPaths(item.stitch, slot, end - slot, index, view))
-    slot = end
-  }
-  return unworked
-}
-
-function cells(slot: number, columns: number, row: number, view: View): string {
-  const { place } = settingFor(slot, columns, columns, row, view.geometry)
-  if (view.geometry.kind === 'flat')
-    return closed([place(0, 0), place(columns, 0), place(columns, 1), place(0, 1)])
-  const rim: Point[] = []
-  const steps = Math.max(2, columns * 4)
-  for (let step = 0; step <= steps; step++) rim.push(place((step * columns) / steps, 0))
-  for (let step = steps; step >= 0; step--) rim.push(place((step * columns) / steps, 1))
-  return closed(rim)
-}
-
-/** The sign of a stitch on `columns` slots; narrower than drawn where a neighbour cuts it. */
-function stitchPaths(
-  stitch: Stitch,
-  slot: number,
-  columns: number,
-  row: number,
-  view: View,
-): InkPaths {
-  const make = (): InkPaths => {
-    const sign = stitch.signs[view.tradition]
-    const setting = settingFor(slot, columns, stitch.width, row, view.geometry)
-    return drawSign(sign, stitch, setting, view.geometry.cellOf(row))
-  }
-  if (!view.pieces) return make()
-  let ofStitch = view.pieces.get(stitch)
-  if (!ofStitch) view.pieces.set(stitch, (ofStitch = []))
-  const place = slot * 9 + columns
-  return (ofStitch[place] ??= make())
-}
-
-/** Signs of one or two columns keep their proportions; crosses and shades fill their cells. */
-export function drawSign(
-  sign: Sign,
-  { width, cross }: Stitch,
-  setting: Setting,
-  cell: { readonly width: number; readonly height: number },
-): InkPaths {
-  const fills = cross !== undefined || sign.some(({ ink }) => ink === 'shade')
-  return signPaths(sign, fills ? setting : proportioned(setting, width / 2, cell))
-}
-
-/** How a sign drawn in `width` columns lies on `columns` slots of a row, relative to its layer. */
-function settingFor(
-  slot: number,
-  columns: number,
-  width: number,
-  row: number,
-  geometry: Geometry,
-): Setting {
-  const { slots, point, origin, kind } = geometry
-  const cell = geometry.cellOf(row)
-  const unit = Math.min((cell.width * columns) / width, cell.height)
-  if (kind === 'flat') {
-    const left = (slots.leftward ? slots.count - slot - columns : slot) * cell.width
-    const across = (cell.width * columns) / width
-    return { place: (x, y) => [left + x * across, y * cell.height], unit, straight: 0 }
-  }
-  const [originX, originY] = origin(row)
-  const scale = columns / width
-  const place = (x: number, y: number): Point => {
-    const u = slots.leftward ? slot + columns - x * scale : slot + x * scale
-    const [pageX, pageY] = point(u, row + 1 - y)
-    return [pageX - originX, pageY - originY]
-  }
-  // Straight lines are bent where they would leave the ring by more than a hair.
-  const straight = Math.max(0.04, (0.05 * slots.count) / (2 * Math.PI) / scale)
-  return { place, unit, straight }
-}
-
-/** The mark of a turn, in the cell beyond the row's last peg. */
-function turnPath(row: Row, run: PatternRun, index: number, view: View): InkPaths {
-  if (row.end === 'on') return {}
-  const { slots } = view.geometry
-  const forward = run.rightToLeft === slots.leftward
-  const last = slots.slotOf(forward ? run.row.to : run.row.from)
-  if (last === undefined) return {}
-  const sign = turnSigns[row.end]
-  const beyond = forward ? last + 1 : last - 1
-  const setting = settingFor(beyond, 1, 1, index, view.geometry)
-  return signPaths(
-    run.rightToLeft ? mirrorSign(sign, 1) : sign,
-    proportioned(setting, run.rightToLeft ? 1 : 0, view.geometry.cellOf(index)),
-  )
-}
+const newDrawn = (place: string, row: Row, run: PatternRun, index: number, view: View): Drawn => ({
+  key: `row-${keyOf(row)}${place}`,
+  items: rowItems(row, run, index, view),
+  layers: [],
+  before: [],
+  drawing: 0,
+})

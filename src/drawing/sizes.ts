@@ -1,5 +1,3 @@
-import type { Geometry } from './geometry'
-
 /** Line widths of the charts, mm: even and fine, so that the signs stand out from the grid. */
 export const weights = { grid: 0.1, heavy: 0.22, frame: 0.28, box: 0.45, mark: 0.3 } as const
 
@@ -29,25 +27,3 @@ export const numberStep = (space: number, needed: number): number =>
 /** Is the number of the cell at this place in its row or column written? */
 export const isNumbered = (index: number, step: number): boolean =>
   index === 0 || (index + 1) % step === 0
-
-const mm = (n: number): string => (Math.floor(n * 10) / 10).toFixed(1)
-
-/**
- * Why the drawing, printed at `scale`, could not be read, with the numbers and what to do; null
- * when it can be read.
- */
-export function cellSizeWarning({ smallest, text }: Geometry, scale = 1): string | null {
-  const cell = Math.min(smallest.width, smallest.height) * scale
-  const side = smallest.width <= smallest.height ? 'wide' : 'high'
-  const least = smallestReadable
-  const enough = Math.max(least.cell / cell, least.text / (text * scale))
-  if (enough <= 1.0001) return null
-  const what =
-    cell < least.cell
-      ? `Cells would be ${mm(cell)} mm ${side}; ${least.cell} mm is the least that can be read.`
-      : `Numbers would be ${mm(text * scale)} mm high; ${least.text} mm is the least that can be read.`
-  return `${what} Print it ${Math.ceil(enough * 10) / 10} times as large, on more sheets.`
-}
-
-export const readable = (geometry: Geometry, scale = 1): boolean =>
-  cellSizeWarning(geometry, scale) === null
