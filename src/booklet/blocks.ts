@@ -77,6 +77,9 @@ export function heading(text: string, column: Column, newPage = false): Block {
   return { strips: raised, before: 1.4 * unit, withNext: true, newPage }
 }
 
+/** Space over a label that stands above its text, in units. */
+const stackedSpace = 0.4
+
 /** A bold label with its text hanging beside it, or below it where the column is narrow. */
 export function labelled(label: string, text: string, column: Column, before = 0): Block {
   const { type, indent, measure } = column
@@ -85,7 +88,7 @@ export function labelled(label: string, text: string, column: Column, before = 0
   if (label === '') return { strips: body, before: before * type.unit }
   if (above) {
     const head = textStrips(label, column, { weight: 'bold', measure: column.width })
-    return { strips: [...head, ...body], before: before * type.unit }
+    return { strips: [...head, ...body], before: Math.max(before, stackedSpace) * type.unit }
   }
   const [first, ...rest] = body
   const strips = first ? [withLabel(first, label, type), ...rest] : []
