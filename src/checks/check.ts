@@ -1,10 +1,9 @@
 import { workPattern, type Work } from '../pattern/work'
-import { digestOf } from './digest'
 import type { Finding, Fix } from './finding'
+import { gather, type RuleAt } from './gather'
 import { byPlace, type Report } from './report'
-import type { Noted, PlacedNote, RowDigest, Rule } from './rule'
-import { rowRules, rules } from './rules'
-import { settingOf, type Setting } from './setting'
+import type { Noted, Rule } from './rule'
+import { settingOf } from './setting'
 import { thatWork } from './vet'
 import { rowNamed } from './wording'
 
@@ -19,84 +18,70 @@ export function checkPattern(work: Work, previous?: Report): Report {
   return previous && isClean(previous) && isClean(report) ? previous : report
 }
 
+/** Work the pattern and check it, from nothing. */
+export const checkAfresh = (pattern: Work['pattern']): Report => checkPattern(workPattern(pattern))
+
 const isClean = ({ findings, aside }: Report): boolean => findings.length + aside.length === 0
 
 function findAll(work: Work): Finding[] {
-  const { pattern, layout, firstRuns } = work
-  const off = new Set(pattern.checks.off)
-  const setting = settingOf(pattern)
-  const { rows } = pattern.chart
-  const findings: Finding[] = []
-  const ids = new Set<string>()
-  const name = (row: number | null): string => {
-    const run = row === null ? undefined : firstRuns[row]
-    return run ? rowNamed(run, setting, work.numbers[row ?? 0] ?? 0) : 'The chart'
+  const setting = settingOf(work.pattern)
+  const names = new Map<number | null, string>([[null, 'The chart']])
+  const nameOf = (row: number | null): string => {
+    let name = names.get(row)
+    if (name === undefined) {
+      const run = work.firstRuns[row ?? 0]
+      name = run ? rowNamed(run, setting, work.numbers[row ?? 0] ?? 0) : ''
+      names.set(row, name)
+    }
+    return name
   }
-  const add = (rule: Rule, row: number | null, noted: Noted): void => {
-    const finding = findingOf(work, rule, { row, noted }, name(row))
-    if (ids.has(finding.id)) return
-    ids.add(finding.id)
-    findings.push(finding)
-  }
-  const digests: RowDigest[] = []
-  for (let row = 0; row < rows.length; row++) {
-    const run = firstRuns[row]
-    const chartRow = rows[row]
-    if (!run || !chartRow) continue
-    const digest = digestOf(run, chartRow, layout, setting, rowRules)
-    digests.push(digest)
-    for (const { rule, noted } of digest.notes) if (!off.has(rule.id)) add(rule, row, noted)
-  }
-  const view = { work, setting, digests, digestAt: passDigests(work, setting, digests) }
-  for (const rule of rules)
-    if (rule.scope === 'chart' && !off.has(rule.id))
-      for (const { row, noted } of rule.check(view)) add(rule, row, noted)
-  return findings
-}
-
-function passDigests(
-  { pattern, passes, run, layout }: Work,
-  setting: Setting,
-  digests: readonly RowDigest[],
-): (pass: number) => RowDigest | undefined {
-  if (pattern.chart.bands.length === 0) return (pass) => digests[pass]
-  return (index) => {
-    const pass = passes[index]
-    const worked = run.rows[index]
-    const row = pass && pattern.chart.rows[pass.row]
-    return row && worked && digestOf(worked, row, layout, setting, rowRules)
-  }
+  return gather(work, setting).map((at) => findingOf(work, at, nameOf(at.row)))
 }
 
 /** The same rule at the same place is the same finding: rule, row, pegs, numbered from 1. */
-const idOf = ({ id }: Rule, { row, noted: { pegs } }: PlacedNote): string =>
-  [
-    id,
-    row === null ? 'chart' : `row ${row + 1}`,
-    pegs ? `pegs ${pegs.from + 1}-${pegs.to + 1}` : 'all',
-  ].join(', ')
+const idOf = ({ rule, row, noted: { pegs } }: RuleAt): string =>
+  `${rule.id}, ${row === null ? 'chart' : `row ${row + 1}`}, ${pegs ? `pegs ${pegs.from + 1}-${pegs.to + 1}` : 'all'}`
 
-function findingOf(work: Work, rule: Rule, note: PlacedNote, name: string): Finding {
-  const { row, noted } = note
-  const id = idOf(rule, note)
+interface Said {
+  readonly row: number | null
+  readonly name: string
+  readonly id: string
+  readonly message: string
+  readonly place: Finding['place']
+}
+
+const lastSaid = new WeakMap<Noted, Said>()
+
+function say(at: RuleAt, name: string): Said {
+  const { row, noted } = at
+  const last = lastSaid.get(noted)
+  if (last?.row === row && last.name === name) return last
+  const place = { row, pegs: noted.pegs }
+  const said = { row, name, id: idOf(at), message: noted.say(name), place }
+  lastSaid.set(noted, said)
+  return said
+}
+
+function findingOf(work: Work, at: RuleAt, name: string): Finding {
+  const { rule, row, noted } = at
+  const { id, message, place } = say(at, name)
   let fixes: readonly Fix[] | undefined
   return {
     id,
     rule: rule.id,
     severity: rule.severity,
-    place: { row, pegs: noted.pegs },
-    message: noted.say(name),
+    place,
+    message,
     advice: noted.advice,
     /** Tried out only when someone looks: each one costs a run of the piece. */
     get fixes() {
-      return (fixes ??= noted.mend
-        ? thatWork(work, rule.id, noted.mend(row ?? 0), reportAgain)
-        : [])
+      return (fixes ??= noted.mend ? thatWork(work, rule, noted.mend(row ?? 0), rulesBroken) : [])
     },
   }
 }
 
-const reportAgain = (work: Work): readonly Finding[] => findAll(work)
+const rulesBroken = (work: Work): readonly Rule[] =>
+  gather(work, settingOf(work.pattern)).map(({ rule }) => rule)
 
 function sortOut(work: Work, all: Finding[]): Report {
   all.sort(byPlace)
@@ -108,6 +93,3 @@ function sortOut(work: Work, all: Finding[]): Report {
     aside: all.filter(({ id }) => set.has(id)),
   }
 }
-
-/** Work the pattern and check it, from nothing. */
-export const checkAfresh = (pattern: Work['pattern']): Report => checkPattern(workPattern(pattern))

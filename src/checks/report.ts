@@ -1,4 +1,4 @@
-import { severities, type Finding, type Severity } from './finding'
+import type { Finding, Severity } from './finding'
 
 /** What the checks found. */
 export interface Report {
@@ -14,12 +14,12 @@ export function countBySeverity({ findings }: Report): Record<Severity, number> 
   return counts
 }
 
-const rank = new Map(severities.map((severity, index) => [severity, index]))
+const rank: Record<Severity, number> = { error: 0, warning: 1, hint: 2 }
 
 /** By severity, then row (the whole chart first), then peg, then rule. */
 export function byPlace(a: Finding, b: Finding): number {
   return (
-    (rank.get(a.severity) ?? 0) - (rank.get(b.severity) ?? 0) ||
+    rank[a.severity] - rank[b.severity] ||
     (a.place.row ?? -1) - (b.place.row ?? -1) ||
     (a.place.pegs?.from ?? -1) - (b.place.pegs?.from ?? -1) ||
     (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)

@@ -1,14 +1,16 @@
 import { workPattern, type Work } from '../pattern/work'
-import type { Finding, Fix } from './finding'
+import type { Fix } from './finding'
+import type { Rule } from './rule'
 
 /** At most so many ways are offered for one finding. */
 const mostFixes = 3
 
-type Check = (work: Work) => readonly Finding[]
+/** The rules a worked pattern breaks, each as often as it does. */
+type Check = (work: Work) => readonly Rule[]
 
-const countByRule = (findings: readonly Finding[]): Map<string, number> => {
-  const counts = new Map<string, number>()
-  for (const { rule } of findings) counts.set(rule, (counts.get(rule) ?? 0) + 1)
+const counted = (broken: readonly Rule[]): Map<Rule, number> => {
+  const counts = new Map<Rule, number>()
+  for (const rule of broken) counts.set(rule, (counts.get(rule) ?? 0) + 1)
   return counts
 }
 
@@ -18,20 +20,20 @@ const countByRule = (findings: readonly Finding[]): Map<string, number> => {
  */
 export function thatWork(
   work: Work,
-  rule: string,
+  rule: Rule,
   candidates: readonly Fix[],
   check: Check,
 ): readonly Fix[] {
   if (candidates.length === 0) return candidates
-  const before = countByRule(check(work))
+  const before = counted(check(work))
   const good: Fix[] = []
   for (const candidate of candidates) {
     if (good.length === mostFixes) break
     const pattern = candidate.edit(work.pattern)
     if (pattern === work.pattern) continue
-    const after = countByRule(check(workPattern(pattern, work)))
+    const after = counted(check(workPattern(pattern, work)))
     const removes = (after.get(rule) ?? 0) < (before.get(rule) ?? 0)
-    if (removes && [...after].every(([id, count]) => count <= (before.get(id) ?? 0)))
+    if (removes && [...after].every(([other, count]) => count <= (before.get(other) ?? 0)))
       good.push(candidate)
   }
   return good

@@ -34,7 +34,7 @@ export function readCases(text: string): Case[] {
       try {
         return readCase(name.trim(), lines)
       } catch (problem) {
-        throw new Error(`Case "${name.trim()}": ${(problem as Error).message}`)
+        throw new Error(`Case "${name.trim()}": ${(problem as Error).message}`, { cause: problem })
       }
     })
 }
