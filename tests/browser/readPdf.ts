@@ -10,6 +10,10 @@ export interface ReadPage {
   readonly text: string
   /** How often a path is stroked or filled. */
   readonly paths: number
+  /** Straight lines from one point to another, stroked. */
+  readonly lines: number
+  /** Filled round dots. */
+  readonly dots: number
 }
 
 export interface ReadPdf {
@@ -27,6 +31,26 @@ export interface ReadPdf {
 interface ReadFont {
   readonly name: string
   readonly missingFile?: boolean
+}
+
+/** pdf.js writes a path as numbers: 0 x y moves, 1 x y draws a line, 2 and six a curve, 4 closes. */
+const lengths: Readonly<Record<number, number>> = { 0: 3, 1: 3, 2: 7, 3: 5, 4: 1 }
+
+function countShapes(fnArray: readonly number[], argsArray: readonly unknown[]) {
+  const count = { lines: 0, dots: 0 }
+  fnArray.forEach((operation, i) => {
+    if (operation !== OPS.constructPath) return
+    const [paint, data] = argsArray[i] as [number, [Float32Array | null]]
+    let shapes = ''
+    for (let at = 0; at < (data[0]?.length ?? 0);) {
+      const step = data[0]?.[at] ?? 4
+      shapes += step
+      at += lengths[step] ?? 1
+    }
+    if (paint === OPS.stroke) count.lines += shapes.match(/01(?=0|$)/g)?.length ?? 0
+    if (paint === OPS.fill) count.dots += shapes.match(/02{3,8}4/g)?.length ?? 0
+  })
+  return count
 }
 
 export async function readPdf(data: Uint8Array): Promise<ReadPdf> {
@@ -54,6 +78,7 @@ export async function readPdf(data: Uint8Array): Promise<ReadPdf> {
         .map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : ''))
         .join(''),
       paths: fnArray.filter((operation) => operation === OPS.constructPath).length,
+      ...countShapes(fnArray, argsArray),
     })
   }
   await task.destroy()

@@ -4,6 +4,7 @@ import { download } from '../../shelf/download'
 import { fileOf, openFile, type FileData } from '../../shelf/file'
 import { newId, openShelf, type Listed, type Shelf } from '../../shelf/keep'
 import { clearAside, fromAside, putAside } from '../../shelf/rescue'
+import { timeOf } from './dates'
 import type { Bench } from './bench.svelte'
 
 /** Ties the bench to the shelf: what is made is kept, and is there again after a reload. */
@@ -37,7 +38,7 @@ export class Keeper {
         }
         this.status =
           status.state === 'kept'
-            ? `Kept in this browser at ${new Date(status.date).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}`
+            ? `Kept in this browser at ${timeOf(status.date)}`
             : status.message
       },
     }))

@@ -1,0 +1,86 @@
+import { expect, test } from 'vitest'
+import { benchKey, chartCommands, chartKey } from '../../src/bench/commands/keys'
+import { historyCommands } from '../../src/bench/commands/history'
+import { trayItems } from '../../src/bench/state/tray'
+import type { Bench } from '../../src/bench/state/bench.svelte'
+import { cellsOf, smallBench } from './render'
+
+const press = (bench: Bench, key: string, held: KeyboardEventInit = {}): void =>
+  chartKey(bench, new KeyboardEvent('keydown', { key, cancelable: true, ...held }))
+
+test('arrows move the place as the right side is seen: left is on, on a clockwise loom', () => {
+  const bench = smallBench()
+  press(bench, 'ArrowLeft')
+  press(bench, 'ArrowUp')
+  expect(bench.spot).toEqual({ row: 1, peg: 1 })
+  press(bench, 'ArrowRight')
+  press(bench, 'ArrowRight')
+  expect(bench.spot).toEqual({ row: 1, peg: 11 })
+})
+
+test('a letter takes a stitch into the hand and Enter puts it down', () => {
+  const bench = smallBench()
+  press(bench, 'y')
+  press(bench, 'Enter')
+  expect(cellsOf(bench, 0)).toBe('yo k k k k k k k k k k k')
+  press(bench, 'Delete')
+  expect(cellsOf(bench, 0)).toBe('k k k k k k k k k k k k')
+})
+
+test('a stitch that cannot land says why and changes nothing', () => {
+  const bench = smallBench()
+  bench.stitch = '2/2 LC'
+  press(bench, 'End')
+  press(bench, 'Enter')
+  expect(bench.said.text).toBe(
+    '2/2 LC needs 4 columns; only 1 is left before the join of the round.',
+  )
+  expect(bench.history.past).toEqual([])
+})
+
+test('rows and columns that are marked are copied and repeated', () => {
+  const bench = smallBench()
+  press(bench, 'p')
+  press(bench, 'Enter')
+  press(bench, 'ArrowUp', { shiftKey: true })
+  press(bench, 'd')
+  expect(bench.pattern.chart.rows).toHaveLength(8)
+  expect(cellsOf(bench, 2)).toBe('p k k k k k k k k k k k')
+  press(bench, 'Home')
+  press(bench, 'ArrowLeft', { shiftKey: true })
+  press(bench, 'r')
+  expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 1 })
+})
+
+test('a command that cannot run says why', () => {
+  const bench = smallBench()
+  bench.goTo({ row: 0, peg: 0 }, { row: 5, peg: 0 })
+  press(bench, 'Backspace', { ctrlKey: true })
+  expect(bench.said.text).toBe('A chart keeps at least one row.')
+  expect(bench.pattern.chart.rows).toHaveLength(6)
+})
+
+test('undo and redo give back the very versions', () => {
+  const bench = smallBench()
+  const first = bench.pattern
+  press(bench, 'Enter')
+  const second = bench.pattern
+  const key = (init: KeyboardEventInit) => {
+    const event = new KeyboardEvent('keydown', { cancelable: true, ...init })
+    Object.defineProperty(event, 'target', { value: document.body })
+    benchKey(bench, event)
+  }
+  key({ key: 'z', ctrlKey: true })
+  expect(bench.pattern).toBe(first)
+  key({ key: 'Z', ctrlKey: true, shiftKey: true })
+  expect(bench.pattern).toBe(second)
+})
+
+test('no key means two things', () => {
+  const keys = [
+    ...chartCommands.flatMap((command) => command.keys),
+    ...historyCommands.flatMap((command) => command.keys),
+    ...trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? []),
+  ]
+  expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([])
+})

@@ -1,0 +1,22 @@
+import { render } from '@testing-library/svelte'
+import userEvent from '@testing-library/user-event'
+import type { Component } from 'svelte'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { setGauge } from '../../src/pattern/edits/settings'
+import { Bench } from '../../src/bench/state/bench.svelte'
+
+/** A bench with an empty ring of 12 pegs and 6 rounds, gauge stated. */
+export const smallBench = (pattern: Pattern = newPattern(12, 6)): Bench =>
+  new Bench(setGauge(pattern, { stitches: 18, rows: 26 }))
+
+export const cellsOf = (bench: Bench, row: number): string =>
+  (bench.pattern.chart.rows[row]?.cells ?? []).map((cell) => cell || '.').join(' ')
+
+/** Render a part of the bench with a bench. */
+export function show<Props extends { bench: Bench }>(
+  part: Component<Props>,
+  props: Props,
+): { user: ReturnType<typeof userEvent.setup>; bench: Bench } {
+  render(part as Component<{ bench: Bench }>, { props })
+  return { user: userEvent.setup(), bench: props.bench }
+}

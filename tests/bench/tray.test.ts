@@ -1,0 +1,47 @@
+import { screen, within } from '@testing-library/svelte'
+import { expect, test } from 'vitest'
+import Tray from '../../src/bench/parts/Tray.svelte'
+import { findStitches, trayItems } from '../../src/bench/state/tray'
+import { vocabulary } from '../../src/stitches/vocabulary'
+import { show, smallBench } from './render'
+
+test('a stitch is taken into the hand by its button', async () => {
+  const { user, bench } = show(Tray, { bench: smallBench() })
+  await user.click(screen.getByRole('button', { name: /^yarn over, yo/ }))
+  expect(bench.stitch).toBe('yo')
+  expect(bench.said.text).toBe('In hand: yarn over.')
+  expect(screen.getByRole('button', { name: /^yarn over, yo/ })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  )
+})
+
+test('the search finds by name, abbreviation and other spelling', async () => {
+  const { user } = show(Tray, { bench: smallBench() })
+  await user.type(screen.getByRole('searchbox'), 'skp')
+  const list = screen.getByRole('list')
+  expect(within(list).getAllByRole('button')).toHaveLength(1)
+  expect(within(list).getByRole('button', { name: /^slip, slip, knit, ssk/ })).toBeInTheDocument()
+})
+
+test('a search without a find says so and suggests a word', async () => {
+  const { user } = show(Tray, { bench: smallBench() })
+  await user.type(screen.getByRole('searchbox'), 'zigzag')
+  expect(screen.getByText(/No stitch is called “zigzag”/)).toBeInTheDocument()
+})
+
+test('a cross is made from its groups, lean and textures', async () => {
+  const { user, bench } = show(Tray, { bench: smallBench() })
+  await user.selectOptions(screen.getByLabelText('In front'), '3')
+  await user.selectOptions(screen.getByLabelText('Behind'), '1')
+  await user.selectOptions(screen.getByLabelText('Front leans'), 'right')
+  await user.selectOptions(screen.getByLabelText('Worked'), 'knit over purl')
+  await user.click(screen.getByText('Take in hand'))
+  expect(bench.stitch).toBe('3/1 RPC')
+})
+
+test('every stitch can be found, and no key is given twice', () => {
+  for (const stitch of vocabulary) expect(findStitches(stitch.us.name)).toContain(stitch)
+  const keys = trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? [])
+  expect(new Set(keys).size).toBe(keys.length)
+})
