@@ -31,11 +31,16 @@ function heelOn(pegs: number, end: Exclude<RowEnd, 'on'>, low: number, back = fa
   let start = 0
   for (const { forward, peg } of turnsOf(low, pegs / 2, german)) {
     const last = german ? peg : forward ? peg - 1 : peg + 1
-    rows.push({
-      ...noRow(pegs, 'k'),
-      run: forward ? { from: start, to: last } : { from: last, to: start },
-      end,
-    })
+    if (last < 0) {
+      // Over the join of the round: on to peg 1, then a row of the last peg alone.
+      rows.push({ ...noRow(pegs, 'k'), run: { from: 0, to: start } })
+      rows.push({ ...noRow(pegs, 'k'), run: { from: pegs - 1, to: pegs - 1 }, end })
+    } else
+      rows.push({
+        ...noRow(pegs, 'k'),
+        run: forward ? { from: start, to: last } : { from: last, to: start },
+        end,
+      })
     start = german ? (forward ? peg - 1 : peg + 1) : last
   }
   rows.push({ ...noRow(pegs, 'k'), run: { from: start, to: pegs - 1 } }, noRow(pegs, 'k'))
@@ -61,6 +66,13 @@ describe.each([24, 32, 36, 40, 48])('a heel on %i pegs', (pegs) => {
     ])
   })
 })
+
+it.each([24, 40, 48])(
+  'a heel on %i pegs may begin at the start of the round, its lower corner at the last peg',
+  (pegs) => {
+    expect(checkAfresh(heelOn(pegs, 'German turn', 0)).findings).toEqual([])
+  },
+)
 
 it('takes the published 9 + 10 + 9 of a 56-peg loom for a third', () => {
   // A published 56-peg example: 28 heel pegs, a third of them rounded down turned on each side.

@@ -119,8 +119,8 @@ export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
   const steps: Fix[] = []
   for (let by = 1; by <= most; by++) {
     steps.push(
-      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} down`, moved(-by)),
-      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} up`, moved(by)),
+      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} earlier`, moved(-by)),
+      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} later`, moved(by)),
     )
   }
   return steps

@@ -65,12 +65,20 @@ const widens = ({ worked }: Turning): boolean => worked.length > 0
 
 function judge(digests: readonly RowDigest[], from: number, end: number): TurnRow[] {
   const turns: Turned[] = []
+  // A row cannot run over the join of the round: one that goes on there is told in two rows.
+  let onTheWay: readonly number[] = []
   for (let index = from; index < end; index++) {
     const digest = digests[index]
     const turning = digest?.turning
-    if (!turning || turning.turnPeg === null) continue
+    if (!turning) continue
+    const worked = [...onTheWay, ...turning.worked]
+    if (turning.turnPeg === null) {
+      onTheWay = worked
+      continue
+    }
+    onTheWay = []
     const faulty = digest?.run.faults.some(({ kind }) => kind === 'turned twice') ?? false
-    turns.push({ ...turning, index, turnPeg: turning.turnPeg, faulty })
+    turns.push({ ...turning, worked, index, turnPeg: turning.turnPeg, faulty })
   }
   let phase: TurnRow['phase'] = 'narrowing'
   return turns.map((turn, i): TurnRow => {
