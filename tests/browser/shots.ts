@@ -1,0 +1,54 @@
+/**
+ * `npm run shots`: the pictures of README.md, made by the app itself, and the bench at three sizes
+ * in light and dark for a look (these stay in .build/shots).
+ */
+import { mkdirSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { BenchPage } from './bench'
+import { openBrowser } from './browser'
+import { serve } from './serve'
+
+const pictures = fileURLToPath(new URL('shots/', import.meta.url))
+const looks = fileURLToPath(new URL('../../.build/shots/', import.meta.url))
+mkdirSync(pictures, { recursive: true })
+mkdirSync(looks, { recursive: true })
+
+const { url, stop } = await serve()
+const browser = await openBrowser()
+try {
+  const sizes = { wide: [1440, 900], middle: [1024, 768], phone: [390, 844] } as const
+  for (const [name, [width, height]] of Object.entries(sizes))
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const bench = await BenchPage.open(browser, url, { width, height })
+      await bench.page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
+      await bench.page.waitForTimeout(300)
+      await bench.page.screenshot({ path: `${looks}${name}-${colorScheme}.png` })
+      if (name === 'wide' && colorScheme === 'light')
+        await bench.page.screenshot({ path: `${pictures}bench.png` })
+      await bench.page.context().close()
+    }
+  const bench = await BenchPage.open(browser, url)
+  await bench.button('Start from').click()
+  await bench.page.waitForTimeout(300)
+  await bench.page.screenshot({ path: `${looks}start.png` })
+  await bench.button(/^Hawser band/).click()
+  await bench.page.waitForTimeout(600)
+  await bench.page.screenshot({ path: `${looks}plait.png` })
+  await bench.button('Print').click()
+  const page = bench.page.getByRole('img', { name: 'Page 1 of' })
+  await page.waitFor()
+  await bench.page.waitForTimeout(300)
+  await bench.page.screenshot({ path: `${looks}print.png` })
+  await bench.page.screenshot({
+    path: `${pictures}print.png`,
+    clip: (await bench.page.locator('dialog[open]').boundingBox()) ?? {
+      x: 0,
+      y: 0,
+      width: 1440,
+      height: 900,
+    },
+  })
+} finally {
+  await browser.close()
+  await stop()
+}
