@@ -14,41 +14,39 @@ export interface PathStep {
  * alone may follow when a run of like stitches is broken off.
  */
 export class Path {
-  readonly #from: number
-  readonly #size: number
-  readonly #cost: Int32Array
-  readonly #next: Int32Array
-  readonly #how: Int32Array
+  #from = 0
+  #size = 0
+  #cells = new Int32Array(0)
 
-  /** `last`: what it costs to write nothing after the last stitch. */
-  constructor(from: number, to: number, last: number) {
+  /** Begin stitches from..to anew. `last`: what it costs to write nothing after the last stitch. */
+  begin(from: number, to: number, last: number): void {
     this.#from = from
     this.#size = to - from + 1
-    this.#cost = new Int32Array(this.#size * 2).fill(never)
-    this.#next = new Int32Array(this.#size * 2)
-    this.#how = new Int32Array(this.#size * 2)
-    this.#cost[this.#size - 1] = last
+    if (this.#cells.length < this.#size * 6) this.#cells = new Int32Array(this.#size * 6)
+    this.#cells.fill(never, 0, this.#size * 2)
+    this.#cells[this.#size - 1] = last
   }
 
   cost(at: number): number {
-    return num(this.#cost, at - this.#from)
+    return num(this.#cells, at - this.#from)
   }
 
   costWithGroup(at: number): number {
-    return num(this.#cost, at - this.#from + this.#size)
+    return num(this.#cells, at - this.#from + this.#size)
   }
 
-  /** Offer a run, after all groups of that stitch; of two that cost the same, the run is taken. */
+  /** Offer a run, before all groups of that stitch; of two that cost the same, the last is taken. */
   offerRun(at: number, to: number, cost: number): void {
     const slot = at - this.#from
-    if (cost <= num(this.#cost, slot)) this.#set(slot, to, cost, 0)
+    if (cost <= num(this.#cells, slot)) this.#set(slot, to, cost, 0)
   }
 
+  /** Of a run and a group that cost the same the run is taken, of two groups the first. */
   offerGroup(at: number, to: number, cost: number, how: number): void {
     const slot = at - this.#from
-    if (cost < num(this.#cost, slot)) this.#set(slot, to, cost, how)
+    if (cost < num(this.#cells, slot)) this.#set(slot, to, cost, how)
     const withGroup = slot + this.#size
-    if (cost < num(this.#cost, withGroup)) this.#set(withGroup, to, cost, how)
+    if (cost < num(this.#cells, withGroup)) this.#set(withGroup, to, cost, how)
   }
 
   /** The parts in order, up to `to` or up to and with the asterisk. */
@@ -57,7 +55,11 @@ export class Path {
     let broken = false
     for (let at = from; at < to;) {
       const slot: number = at - this.#from + (broken ? this.#size : 0)
-      const step: PathStep = { from: at, to: num(this.#next, slot), how: num(this.#how, slot) }
+      const step: PathStep = {
+        from: at,
+        to: num(this.#cells, slot + this.#size * 2),
+        how: num(this.#cells, slot + this.#size * 4),
+      }
       steps.push(step)
       if (step.how < 0) break
       broken = step.how === 0 && step.to < to && stitches[step.to] === stitches[at]
@@ -67,8 +69,8 @@ export class Path {
   }
 
   #set(slot: number, to: number, cost: number, how: number): void {
-    this.#cost[slot] = cost
-    this.#next[slot] = to
-    this.#how[slot] = how
+    this.#cells[slot] = cost
+    this.#cells[slot + this.#size * 2] = to
+    this.#cells[slot + this.#size * 4] = how
   }
 }

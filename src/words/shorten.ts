@@ -1,6 +1,7 @@
 import { cut, never, num, repeatCost, runCost, timesCost, word, type RowText } from './measure'
 import { Path, type PathStep } from './path'
-import { findRepetitions, type Repetition } from './repeats'
+import { findRepetitions, sameRepetitions, type Repetition } from './repeats'
+import { Starts } from './starts'
 
 /** A stitch worked `count` times, or a group of parts worked `times` times. */
 export type Part =
@@ -23,30 +24,30 @@ const depthInStar = 1
 const manyRepetitions = 80
 const shortGroup = 16
 
-interface Start {
-  readonly period: number
-  readonly to: number
-}
+/** Four runs are the least in which a group can save anything (a, b, a, b), and it costs as much. */
+const leastWithGroup = 4 * word
 
-interface Solution {
-  readonly path: Path
-  /** Groups that may start at each stitch, counted from the first. */
-  readonly starts: readonly (readonly Start[] | undefined)[]
-}
+/** Room to work in, one for each depth: making it anew for each group costs more than using it. */
+const paths = [new Path(), new Path(), new Path()] as const
+const starts = [new Starts(), new Starts(), new Starts()] as const
+const starPath = new Path()
+const breaksFound: readonly [number[], number[], number[]] = [[], [], []]
+type Depth = 0 | 1 | 2
 
 /**
  * The shortest words for a row. `withStar`: the row comes out at the end, so that "rep from * to
  * end" says how often. The asterisk is for a repeat that fills at least half the row.
  */
 export function shorten(text: RowText, withStar: boolean): Short {
-  const work = new Shortener(text)
-  return work.shortest(withStar)
+  return new Shortener(text).shortest(withStar)
 }
 
 class Shortener {
   readonly #text: RowText
   readonly #count: number
   readonly #repetitions: readonly Repetition[]
+  /** For each repetition, the first that repeats the same stitches at the same places. */
+  readonly #same: readonly number[]
   /** One past the last stitch of the run that a stitch belongs to. */
   readonly #runEnd: Int32Array
   readonly #loopsFrom: Int32Array
@@ -64,82 +65,108 @@ class Shortener {
       this.#runEnd[i] = same ? num(this.#runEnd, i + 1) : i + 1
       this.#loopsFrom[i] = num(this.#loopsFrom, i + 1) + (takes[num(stitches, i)] ?? 0)
     }
-    this.#repetitions = findRepetitions(stitches).filter(
-      ({ from, period }) => period > 1 || !counted[num(stitches, from)],
-    )
+    this.#repetitions = findRepetitions(stitches, this.#runEnd, counted)
+    this.#same = sameRepetitions(this.#repetitions, stitches)
   }
 
   shortest(withStar: boolean): Short {
-    const whole = this.#solve(0, this.#count, deepest)
-    const starred = withStar ? this.#withStar(whole) : null
-    if (!starred || starred.cost(0) >= whole.path.cost(0)) {
-      const before = this.#parts(whole.path, 0, this.#count, deepest)
+    const count = this.#count
+    const whole = this.#solve(0, count, deepest)
+    const starred = withStar && this.#mayHaveStar() ? this.#solveWithStar(whole) : null
+    if (!starred || starred.cost(0) >= whole.cost(0)) {
+      const before = this.#parts(whole, 0, count, deepest)
       return { before, block: null, after: [], lastLoops: 0 }
     }
-    const steps = starred.steps(0, this.#count, this.#text.stitches)
+    const steps = starred.steps(0, count, this.#text.stitches)
     const star = steps.pop() as PathStep
     return {
       before: steps.map((step) => this.#part(step, deepest)),
       block: this.#block(star.from, -star.how, depthInStar),
-      after: this.#parts(whole.path, star.to, this.#count, deepest),
+      after: this.#parts(whole, star.to, count, deepest),
       lastLoops: num(this.#loopsFrom, star.to),
     }
   }
 
+  #mayHaveStar(): boolean {
+    return this.#repetitions.some(({ from, to }) => (to - from) * 2 >= this.#count)
+  }
+
   /** The cheapest ways with one asterisk: for each stitch, those that have it at or after there. */
-  #withStar({ path: without, starts }: Solution): Path {
-    const path = new Path(0, this.#count, never)
-    this.#fill(path, 0, this.#count, starts, (at, { period, to }) => {
-      const last = lastCopy(at, period, to)
-      const rest = path.cost(last)
-      if (period > 1 && rest < never)
-        path.offerGroup(at, last, rest + this.#groupCost(at, last, period, deepest), period)
-      const star = this.#starCost(at, last, period)
-      if (star < never) path.offerGroup(at, last, star + without.cost(last), -period)
-    })
-    return path
+  #solveWithStar(without: Path): Path {
+    starPath.begin(0, this.#count, never)
+    this.#fill(starPath, 0, this.#count, deepest, without)
+    return starPath
   }
 
   /** The cheapest words of stitches from..to, without an asterisk. */
-  #solve(from: number, to: number, depth: number): Solution {
-    const path = new Path(from, to, 0)
-    const starts = depth > 0 ? this.#starts(from, to) : []
-    this.#fill(path, from, to, starts, (at, start) => {
-      if (start.period === 1) return
-      const last = lastCopy(at, start.period, start.to)
-      const cost = path.cost(last) + this.#groupCost(at, last, start.period, depth)
-      path.offerGroup(at, last, cost, start.period)
-    })
-    return { path, starts }
+  #solve(from: number, to: number, depth: Depth): Path {
+    const path = paths[depth]
+    path.begin(from, to, 0)
+    this.#findStarts(from, to, depth)
+    this.#fill(path, from, to, depth, null)
+    return path
   }
 
-  /** Fill a path from the last stitch back: groups by `offer`, and runs of like stitches. */
-  #fill(
-    path: Path,
-    from: number,
-    to: number,
-    starts: Solution['starts'],
-    offer: (at: number, start: Start) => void,
-  ): void {
-    let breaks: number[] = []
+  /** Fill a path from the last stitch back: runs of like stitches, and groups. */
+  #fill(path: Path, from: number, to: number, depth: Depth, without: Path | null): void {
+    const { stitches } = this.#text
+    const found = starts[depth]
+    /** Stitches after this one in its run at which a group may start. */
+    const breaks = breaksFound[depth]
+    let breakCount = 0
     for (let at = to - 1; at >= from; at--) {
-      const here = starts[at - from]
-      if (here) for (const start of here) offer(at, start)
       const end = Math.min(num(this.#runEnd, at), to)
-      if (end === at + 1) breaks = []
+      if (end === at + 1) breakCount = 0
       path.offerRun(at, end, path.cost(end) + runCost(this.#text, at, end))
-      for (const next of breaks)
+      for (let i = 0; i < breakCount; i++) {
+        const next = breaks[i] as number
         path.offerRun(at, next, path.costWithGroup(next) + runCost(this.#text, at, next))
-      if (here) breaks.push(at)
+      }
+      let entry = found.at(at)
+      if (entry >= 0) breaks[breakCount++] = at
+      const insideRun = at > from && stitches[at - 1] === stitches[at]
+      for (; entry >= 0; entry = found.after(entry)) {
+        const repetition = found.repetition[entry] as number
+        const { period } = this.#repetitions[repetition] as Repetition
+        const last = lastCopy(at, period, found.to[entry] as number)
+        if (period > 1) this.#offerGroup(path, at, last, repetition, depth, insideRun)
+        if (without) this.#offerStar(path, at, last, repetition, without, insideRun)
+      }
     }
   }
 
-  #starCost(at: number, last: number, period: number): number {
+  #offerGroup(
+    path: Path,
+    at: number,
+    last: number,
+    repetition: number,
+    depth: Depth,
+    insideRun: boolean,
+  ): void {
+    const { period } = this.#repetitions[repetition] as Repetition
+    const around = path.cost(last) + timesCost((last - at) / period)
+    const least = this.#least(at, period, (depth - 1) as Depth)
+    if (around + least >= path.cost(at) && !insideRun) return
+    const inside = this.#blockCost(at, repetition, (depth - 1) as Depth, insideRun)
+    path.offerGroup(at, last, around + inside, period)
+  }
+
+  #offerStar(
+    path: Path,
+    at: number,
+    last: number,
+    repetition: number,
+    without: Path,
+    insideRun: boolean,
+  ): void {
+    const { period } = this.#repetitions[repetition] as Repetition
     const loops = num(this.#loopsFrom, at) - num(this.#loopsFrom, at + period)
     const tail = num(this.#loopsFrom, last)
-    if (loops === 0 || (last < this.#count && tail === 0)) return never
-    if ((last - at) * 2 < this.#count) return never
-    return repeatCost(last < this.#count ? tail : 0) + this.#blockCost(at, period, depthInStar)
+    if (loops === 0 || (last < this.#count && tail === 0)) return
+    if ((last - at) * 2 < this.#count) return
+    const around = without.cost(last) + repeatCost(last < this.#count ? tail : 0)
+    const inside = this.#blockCost(at, repetition, depthInStar, insideRun)
+    path.offerGroup(at, last, around + inside, -period)
   }
 
   /**
@@ -147,51 +174,53 @@ class Shortener {
    * between them where a run of like stitches begins. Elsewhere a group would have a copy less, or
    * cut a run in two, and neither saves a word.
    */
-  #starts(from: number, to: number): Start[][] {
-    const starts: Start[][] = []
-    for (const found of this.#repetitions) {
-      const { period } = found
-      if (period * 2 > to - from) break
-      const low = Math.max(found.from, from)
-      const high = Math.min(found.to, to)
+  #findStarts(from: number, to: number, depth: Depth): void {
+    const found = starts[depth]
+    found.begin(from, to)
+    if (depth === 0) return
+    for (let i = this.#repetitions.length - 1; i >= 0; i--) {
+      const repetition = this.#repetitions[i] as Repetition
+      const { period } = repetition
+      const low = Math.max(repetition.from, from)
+      const high = Math.min(repetition.to, to)
       if (high - low < period * 2) continue
-      const add = (at: number) => (starts[at - from] ??= []).push({ period, to: high })
       const last = low + ((high - low) % period)
-      add(low)
-      for (let at = num(this.#runEnd, low); at < last; at = num(this.#runEnd, at)) add(at)
-      if (last !== low) add(last)
+      found.add(low, i, high)
+      for (let at = num(this.#runEnd, low); at < last; at = num(this.#runEnd, at))
+        found.add(at, i, high)
+      if (last !== low) found.add(last, i, high)
     }
-    return starts
   }
 
-  #groupCost(from: number, to: number, period: number, depth: number): number {
-    return timesCost((to - from) / period) + this.#blockCost(from, period, depth - 1)
+  /** Less than the words of one copy of a group that starts at `from` never come to. */
+  #least(from: number, period: number, depth: Depth): number {
+    const plain = this.#plainCost(from, from + period)
+    return this.#looksInside(period, depth, plain) ? leastWithGroup : plain
   }
 
   /** The words of one copy of a group that starts at `from`. */
-  #blockCost(from: number, period: number, depth: number): number {
+  #blockCost(from: number, repetition: number, depth: Depth, insideRun: boolean): number {
     const { stitches } = this.#text
-    const first = num(stitches, from)
-    let cuts = from > 0 && num(stitches, from - 1) === first ? cut : 0
-    if (period > 1 && num(stitches, from + period - 1) === first) cuts += cut
-    const key = (from * 512 + period) * 4 + depth
+    const { period } = this.#repetitions[repetition] as Repetition
+    let cuts = insideRun ? cut : 0
+    if (period > 1 && stitches[from + period - 1] === stitches[from]) cuts += cut
+    const plain = this.#plainCost(from, from + period)
+    if (!this.#looksInside(period, depth, plain)) return plain + cuts
+    const key = ((this.#same[repetition] as number) * 512 + (from % period)) * 4 + depth
     let cost = this.#blocks.get(key)
     if (cost === undefined) {
-      cost = this.#plainCost(from, from + period)
-      if (this.#looksInside(period, depth, cost))
-        cost = this.#solve(from, from + period, depth).path.cost(from)
+      cost = this.#solve(from, from + period, depth).cost(from)
       this.#blocks.set(key, cost)
     }
     return cost + cuts
   }
 
   /**
-   * Is it worth looking for groups inside a group? Four runs are the least in which one can save
-   * anything (a, b, a, b). In a row that repeats in very many ways only short groups are looked
-   * into, so that the time stays bounded; the words are right all the same.
+   * Is it worth looking for groups inside a group? In a row that repeats in very many ways only
+   * short groups are looked into, so that the time stays bounded; the words are right all the same.
    */
-  #looksInside(period: number, depth: number, plainCost: number): boolean {
-    if (depth === 0 || plainCost < 4 * word) return false
+  #looksInside(period: number, depth: Depth, plainCost: number): boolean {
+    if (depth === 0 || plainCost < leastWithGroup) return false
     return this.#repetitions.length <= manyRepetitions || period <= shortGroup
   }
 
@@ -205,20 +234,20 @@ class Shortener {
     return cost
   }
 
-  #parts(path: Path, from: number, to: number, depth: number): Part[] {
+  #parts(path: Path, from: number, to: number, depth: Depth): Part[] {
     return path.steps(from, to, this.#text.stitches).map((step) => this.#part(step, depth))
   }
 
-  #block(from: number, period: number, depth: number): Part[] {
+  #block(from: number, period: number, depth: Depth): Part[] {
     const to = from + period
     const inside = this.#looksInside(period, depth, this.#plainCost(from, to)) ? depth : 0
-    return this.#parts(this.#solve(from, to, inside).path, from, to, inside)
+    return this.#parts(this.#solve(from, to, inside), from, to, inside)
   }
 
-  #part({ from, to, how }: PathStep, depth: number): Part {
+  #part({ from, to, how }: PathStep, depth: Depth): Part {
     return how === 0
       ? { stitch: num(this.#text.stitches, from), count: to - from }
-      : { parts: this.#block(from, how, depth - 1), times: (to - from) / how }
+      : { parts: this.#block(from, how, (depth - 1) as Depth), times: (to - from) / how }
   }
 }
 

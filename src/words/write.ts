@@ -1,11 +1,10 @@
-import { pegsInWork } from '../loom/state'
 import type { Band, Run } from '../pattern/pattern'
-import type { PatternRow } from '../pattern/row'
-import type { PatternRun, Work } from '../pattern/work'
+import type { Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
-import type { Language, LabelKind } from './language'
+import { changedStretch, isInside } from './changed'
+import type { Language } from './language'
 import { languages } from './languages'
-import { labelKind, writeRow } from './sentence'
+import { sayAll, sayTheSame, type Saying, type Sayings } from './sayings'
 
 /** One line of the instructions. The same object as long as it says the same of the same rows. */
 export interface Line {
@@ -20,259 +19,160 @@ export interface Line {
 export interface Words {
   readonly terms: Terms
   readonly lines: readonly Line[]
+  /** The first pass of each line. */
+  readonly starts: readonly number[]
+  /** What each pass says: kept, so that the next version is written from it. */
+  readonly sayings: Sayings
 }
-
-/** What a run says, whatever stands around it. */
-interface Saying {
-  readonly sentence: string
-  readonly kind: LabelKind
-  /** Pegs in work after it. */
-  readonly stitches: number
-}
-
-/** One working of a row that gets words. */
-interface Entry {
-  readonly run: PatternRun
-  readonly saying: Saying
-  readonly row: number
-  /** As a knitter counts, from 1. */
-  readonly number: number
-}
-
-/** What a line of rows was made of. */
-interface Kept {
-  readonly line: Line
-  readonly saying: Saying
-  readonly number: number
-  readonly lastNumber: number
-  readonly row: number
-  readonly lastRow: number
-  readonly count: number | null
-  /** Label of the earlier row that says the same; empty for none. */
-  readonly earlierNumber: number
-  readonly earlierKind: LabelKind | null
-}
-
-interface KeptRepeat {
-  readonly line: Line
-  readonly key: string
-}
-
-interface Memory {
-  readonly sayings: WeakMap<PatternRun, Saying>
-  readonly lines: WeakMap<PatternRun, Kept>
-  /** The last line that began with a row at a number, for when only its run is a new one. */
-  readonly lastLines: WeakMap<PatternRow, Map<number, Line>>
-  readonly repeats: WeakMap<Band, KeptRepeat>
-}
-
-const remember = (): Memory => ({
-  sayings: new WeakMap(),
-  lines: new WeakMap(),
-  lastLines: new WeakMap(),
-  repeats: new WeakMap(),
-})
-
-const memories: Readonly<Record<Terms, Memory>> = { us: remember(), uk: remember() }
 
 /**
  * The instructions of a worked pattern: a line for each row or run of equal rows, and one for each
- * band. Rows that say the same as an earlier one name it, where that is shorter.
+ * band. Rows that say the same as an earlier one name it, where that is shorter. With the words of
+ * an earlier version only the lines that the change touches are written; the result is the same.
  */
-export function writeWords(work: Work, terms: Terms): Words {
-  const writer = new Writer(work, terms)
-  const { rows } = work.pattern.chart
-  const bands = new Map(work.pattern.chart.bands.map((band) => [band.from, band]))
-  let pass = 0
-  for (let row = 0; row < rows.length;) {
-    const band = bands.get(row)
-    if (!band || band.to >= rows.length) {
-      writer.add(pass++)
-      row++
-      continue
-    }
-    pass = writer.addBand(band, pass)
-    row = band.to + 1
+export function writeWords(work: Work, terms: Terms, previous?: Words): Words {
+  const before = previous?.terms === terms ? previous : undefined
+  const sayings = sayAll(work, terms, before?.sayings)
+  if (!before) {
+    const writer = new Writer(sayings).write(0, sayings.all.length)
+    return { terms, lines: writer.lines, starts: writer.starts, sayings }
   }
-  return { terms, lines: writer.finish() }
+  const stretch = changedStretch(sayings, before)
+  if (!stretch) return { ...before, sayings }
+  const { from, to, firstLine, nextLine } = stretch
+  const writer = new Writer(sayings, before, firstLine).write(from, to)
+  return {
+    terms,
+    lines: before.lines.toSpliced(firstLine, nextLine - firstLine, ...writer.lines),
+    starts: before.starts.toSpliced(firstLine, nextLine - firstLine, ...writer.starts),
+    sayings,
+  }
 }
 
 class Writer {
-  readonly #work: Work
+  readonly lines: Line[] = []
+  readonly starts: number[] = []
+  readonly #sayings: Sayings
+  readonly #before: Words | null
+  /** The line of `before` that the next one is compared with. */
+  #oldLine: number
   readonly #language: Language
-  readonly #terms: Terms
-  readonly #memory: Memory
-  readonly #lines: Line[] = []
-  /** The first row that says this. */
-  readonly #said = new Map<string, Entry>()
-  #first: Entry | null = null
-  #last: Entry | null = null
+  /** The first pass of the line that is open; -1 for none. */
+  #open = -1
   /** Stitches that stand behind the first of the open rows; null: as before, not said. */
   #count: number | null = null
-  #stitches = -1
 
-  constructor(work: Work, terms: Terms) {
-    this.#work = work
-    this.#terms = terms
-    this.#language = languages[terms]
-    this.#memory = memories[terms]
+  constructor(sayings: Sayings, before: Words | null = null, oldLine = 0) {
+    this.#sayings = sayings
+    this.#before = before
+    this.#oldLine = oldLine
+    this.#language = languages[sayings.terms]
+  }
+
+  /** Write passes from..to; both ends stand between rows, outside bands. */
+  write(from: number, to: number): this {
+    const { passes, pattern } = this.#sayings.work
+    const bands = pattern.chart.bands.filter(isInside(pattern.chart.rows.length))
+    for (let pass = from; pass < to;) {
+      const row = passes[pass]?.row
+      const band = bands.find((one) => one.from === row)
+      if (band) pass = this.#addBand(band, pass)
+      else this.#add(pass++)
+    }
+    this.#close(to)
+    return this
   }
 
   /** Add the working of one row; rows that say the same as the one before join its line. */
-  add(pass: number): void {
-    const entry = this.#entry(pass)
-    const { saying } = entry
-    const changed = saying.stitches !== this.#stitches
-    const first = this.#first
-    if (!first || changed || !sameSaying(saying, first.saying)) {
-      this.flush()
-      this.#first = entry
-      this.#count = changed ? saying.stitches : null
-    }
-    this.#last = entry
-    this.#stitches = saying.stitches
+  #add(pass: number): void {
+    const { stitches } = this.#saying(pass)
+    const changed = pass === 0 || stitches !== this.#saying(pass - 1).stitches
+    if (this.#open >= 0 && !changed && sayTheSame(this.#saying(pass), this.#saying(this.#open)))
+      return
+    this.#close(pass)
+    this.#open = pass
+    this.#count = changed ? stitches : null
   }
 
   /**
    * Add a band: its rows once, then "Rep Rnds 1-4 twice more." Where a later working goes the other
    * way and so reads differently, all workings are written out. Returns the pass after the band.
    */
-  addBand(band: Band, start: number): number {
+  #addBand(band: Band, start: number): number {
     const height = band.to - band.from + 1
     const end = start + height * band.times
-    this.flush()
-    if (!this.#repeatsAlike(start, height, end)) {
-      for (let pass = start; pass < end; pass++) this.add(pass)
-      this.flush()
-      return end
-    }
-    for (let pass = start; pass < start + height; pass++) this.add(pass)
-    this.flush()
-    this.#addRepeat(band, start, height, end)
+    const alike = this.#repeatsAlike(start, height, end)
+    const writtenOut = alike ? start + height : end
+    this.#close(start)
+    for (let pass = start; pass < writtenOut; pass++) this.#add(pass)
+    this.#close(writtenOut)
+    if (alike) this.#addRepeat(band, start, height, end)
     return end
   }
 
-  flush(): void {
-    const first = this.#first
-    const last = this.#last
-    if (first && last) this.#lines.push(this.#line(first, last))
-    this.#first = this.#last = null
+  /** End the open line before pass `end`. */
+  #close(end: number): void {
+    if (this.#open >= 0) this.#put(this.#open, this.#line(this.#open, end - 1))
+    this.#open = -1
   }
 
-  finish(): readonly Line[] {
-    this.flush()
-    return this.#lines
+  /** The line that stood here before stays, if it says the same of the same rows. */
+  #put(start: number, line: Line): void {
+    const starts = this.#before?.starts ?? []
+    while ((starts[this.#oldLine] ?? start) < start) this.#oldLine++
+    const old = starts[this.#oldLine] === start ? this.#before?.lines[this.#oldLine] : undefined
+    const same =
+      old?.text === line.text && old.rows.from === line.rows.from && old.rows.to === line.rows.to
+    this.lines.push(same ? old : line)
+    this.starts.push(start)
   }
 
-  #entry(pass: number): Entry {
-    const run = this.#work.run.rows[pass] as PatternRun
-    const { row, number } = this.#work.passes[pass] as { row: number; number: number }
-    return { run, saying: this.#say(run), row, number }
+  #saying(pass: number): Saying {
+    return this.#sayings.all[pass] as Saying
   }
 
-  #say(run: PatternRun): Saying {
-    let saying = this.#memory.sayings.get(run)
-    if (!saying) {
-      const { shape } = this.#work.run.habits
-      saying = {
-        sentence: writeRow(run, shape, this.#terms),
-        kind: labelKind(run, shape),
-        stitches: pegsInWork(run.after),
-      }
-      this.#memory.sayings.set(run, saying)
-    }
-    return saying
+  #number(pass: number): number {
+    return this.#sayings.work.passes[pass]?.number ?? 0
   }
 
-  #line(first: Entry, last: Entry): Line {
-    const { saying, number, row, run } = first
-    const earlier = this.#said.get(saying.sentence) ?? null
-    if (!earlier) this.#said.set(saying.sentence, first)
-    const earlierNumber = earlier?.number ?? 0
-    const earlierKind = earlier?.saying.kind ?? null
-    const count = this.#count
-    const kept = this.#memory.lines.get(run)
-    if (
-      kept?.saying === saying &&
-      kept.number === number &&
-      kept.lastNumber === last.number &&
-      kept.row === row &&
-      kept.lastRow === last.row &&
-      kept.count === count &&
-      kept.earlierNumber === earlierNumber &&
-      kept.earlierKind === earlierKind
-    )
-      return kept.line
-    const line = this.#sameAsLast(first, this.#write(first, last, earlier))
-    this.#memory.lines.set(run, {
-      line,
-      saying,
-      number,
-      lastNumber: last.number,
-      row,
-      lastRow: last.row,
-      count,
-      earlierNumber,
-      earlierKind,
-    })
-    return line
+  #row(pass: number): number {
+    return this.#sayings.work.passes[pass]?.row ?? 0
   }
 
-  /** The line that stood here before, if it says the same of the same rows. */
-  #sameAsLast({ run, number }: Entry, line: Line): Line {
-    let lines = this.#memory.lastLines.get(run.row)
-    if (!lines) this.#memory.lastLines.set(run.row, (lines = new Map<number, Line>()))
-    const last = lines.get(number)
-    if (
-      last?.text === line.text &&
-      last.rows.from === line.rows.from &&
-      last.rows.to === line.rows.to
-    )
-      return last
-    lines.set(number, line)
-    return line
-  }
-
-  #write({ saying, number, row }: Entry, last: Entry, earlier: Entry | null): Line {
+  #line(first: number, last: number): Line {
     const { label, as, stitches } = this.#language
-    const { sentence, kind } = saying
-    const head = `${label(kind, number, last.number)}:`
-    const reference = earlier
-      ? as(label(earlier.saying.kind, earlier.number, earlier.number))
-      : sentence
-    const said = reference.length < sentence.length ? reference : sentence
-    const text = `${head} ${said}${this.#count === null ? '' : ` ${stitches(this.#count)}`}`
-    return { text, label: head, rows: { from: row, to: last.row }, kind: 'row' }
+    const { said, kind } = this.#saying(first)
+    const { sentence } = said
+    const head = `${label(kind, this.#number(first), this.#number(last))}:`
+    const earlier = this.#sayings.said.indexOf(said)
+    const number = this.#number(earlier)
+    const reference = earlier < first ? as(label(this.#saying(earlier).kind, number, number)) : null
+    const words = reference && reference.length < sentence.length ? reference : sentence
+    const text = `${head} ${words}${this.#count === null ? '' : ` ${stitches(this.#count)}`}`
+    return { text, label: head, rows: { from: this.#row(first), to: this.#row(last) }, kind: 'row' }
   }
 
   #repeatsAlike(start: number, height: number, end: number): boolean {
     for (let pass = start + height; pass < end; pass++)
-      if (!sameSaying(this.#entry(pass).saying, this.#entry(pass - height).saying)) return false
+      if (!sayTheSame(this.#saying(pass), this.#saying(pass - height))) return false
     return true
   }
 
   #addRepeat(band: Band, start: number, height: number, end: number): void {
-    const rounds = [...Array(height).keys()].every(
-      (offset) => this.#entry(start + offset).saying.kind === 'round',
-    )
-    const kind = rounds ? 'round' : 'row'
-    const { number } = this.#entry(start)
-    const after = this.#entry(end - 1).saying.stitches
-    const count = after === this.#stitches ? null : after
-    this.#stitches = after
-    const key = `${kind}/${number}/${count ?? ''}`
-    let kept = this.#memory.repeats.get(band)
-    if (kept?.key !== key) {
-      const { label, repeatRows, inAll } = this.#language
-      const rows = label(kind, number, number + height - 1)
-      const text = `${repeatRows(rows, band.times - 1)} ${inAll(kind, height * band.times, count)}`
-      const line: Line = { text, label: '', rows: { from: band.from, to: band.to }, kind: 'repeat' }
-      kept = { line, key }
-      this.#memory.repeats.set(band, kept)
-    }
-    this.#lines.push(kept.line)
+    const { label, repeatRows, inAll } = this.#language
+    let kind = this.#saying(start).kind
+    for (let pass = start; pass < start + height; pass++)
+      if (this.#saying(pass).kind === 'row') kind = 'row'
+    const after = this.#saying(end - 1).stitches
+    const count = after === this.#saying(start + height - 1).stitches ? null : after
+    const number = this.#number(start)
+    const rows = label(kind, number, number + height - 1)
+    const text = `${repeatRows(rows, band.times - 1)} ${inAll(kind, height * band.times, count)}`
+    this.#put(start + height, {
+      text,
+      label: '',
+      rows: { from: band.from, to: band.to },
+      kind: 'repeat',
+    })
   }
 }
-
-const sameSaying = (a: Saying, b: Saying): boolean =>
-  a === b || (a.kind === b.kind && a.sentence === b.sentence)

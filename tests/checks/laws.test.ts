@@ -4,18 +4,11 @@ import { describe, expect, it } from 'vitest'
 import { checkAfresh, checkPattern, countBySeverity, type Report } from '../../src/checks/check'
 import type { Finding } from '../../src/checks/finding'
 import { rules } from '../../src/checks/rules'
-import { rowEnds } from '../../src/loom/row'
-import { headings } from '../../src/loom/direction'
-import { insertColumns, setRepeat } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
-import { deleteRows, insertRows, setBand } from '../../src/pattern/edits/rows'
-import { setAside, setLoom, setMaking, setRuleOff } from '../../src/pattern/edits/settings'
-import { rotateColumns } from '../../src/pattern/edits/turn-round'
-import { setEnd, setHeading, setRun } from '../../src/pattern/edits/turning'
+import { setAside, setRuleOff } from '../../src/pattern/edits/settings'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
-import { vocabulary } from '../../src/stitches/vocabulary'
-import { arbitraryPattern } from '../arbitraries'
+import { arbitraryEdit, arbitrarySmallPiece, editedPiece, type Edit } from '../edits'
 import { readCases } from './readCase'
 
 const folder = new URL('cases/', import.meta.url)
@@ -66,103 +59,43 @@ const readable = ({ findings, aside }: Report) => ({
   aside: idsOf(aside),
 })
 
-/** Any edit there is, on any row and column. */
-const arbitraryEdit = (seed: Pattern) => {
-  const row = fc.nat(599)
-  const column = fc.nat(399)
-  const pick = (pattern: Pattern, index: number) => index % pattern.chart.rows.length
-  const across = (pattern: Pattern, index: number) => index % pattern.chart.columns
-  const span = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) })
-  return fc.oneof(
-    {
-      weight: 6,
-      arbitrary: fc.tuple(fc.constantFrom(...vocabulary), row, column).map(
-        ([{ id }, r, c]) =>
-          (p: Pattern) =>
-            paint(p, id, pick(p, r), across(p, c)),
-      ),
-    },
-    fc.tuple(row, fc.integer({ min: 1, max: 3 })).map(
-      ([r, n]) =>
-        (p: Pattern) =>
-          insertRows(p, pick(p, r), n),
-    ),
-    row.map((r) => (p: Pattern) => deleteRows(p, pick(p, r), pick(p, r))),
-    column.map((c) => (p: Pattern) => rotateColumns(p, c)),
-    column.map((c) => (p: Pattern) => insertColumns(p, across(p, c))),
-    fc.tuple(row, row, fc.integer({ min: 1, max: 4 })).map(([a, b, times]) => (p: Pattern) => {
-      const { from, to } = span(pick(p, a), pick(p, b))
-      return setBand(p, from, to, times)
-    }),
-    fc.tuple(row, column, column).map(
-      ([r, a, b]) =>
-        (p: Pattern) =>
-          setRun(p, pick(p, r), span(a % p.loom.pegs, b % p.loom.pegs)),
-    ),
-    fc.tuple(row, fc.constantFrom(...rowEnds)).map(
-      ([r, end]) =>
-        (p: Pattern) =>
-          setEnd(p, pick(p, r), end),
-    ),
-    fc.tuple(row, fc.constantFrom(...headings)).map(
-      ([r, way]) =>
-        (p: Pattern) =>
-          setHeading(p, pick(p, r), way),
-    ),
-    fc.tuple(column, column).map(
-      ([a, b]) =>
-        (p: Pattern) =>
-          setRepeat(p, span(across(p, a), across(p, b))),
-    ),
-    fc.integer({ min: 3, max: 30 }).map((pegs) => (p: Pattern) => setLoom(p, { pegs })),
+/** Any edit there is; rules off and findings set aside are edits too. */
+const editOrSetting = (first: Pattern): fc.Arbitrary<Edit> =>
+  fc.oneof(
+    { weight: 20, arbitrary: arbitraryEdit(first) },
     fc.constantFrom(...rules).map(
       ({ id }) =>
         (p: Pattern) =>
           setRuleOff(p, id, !p.checks.off.includes(id)),
     ),
-    fc.boolean().map((forBaby) => (p: Pattern) => setMaking(p, { forBaby })),
     fc.nat().map((n) => (p: Pattern) => {
       const { findings } = checkAfresh(p)
       const finding = findings[n % Math.max(1, findings.length)]
       return finding ? setAside(p, finding.id, true) : p
     }),
-    fc.constant(() => seed),
   )
-}
 
 /** Charts of the cases, and any others on small looms with few workings. */
 const arbitraryStart = fc.oneof(
   fc.constantFrom(...cases.map(({ pattern }) => pattern)),
-  arbitraryPattern({ columns: 12, rows: 8, cut: true }).map((pattern): Pattern => ({
-    ...pattern,
-    loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 20) },
-    chart: {
-      ...pattern.chart,
-      bands: pattern.chart.bands.map((band) => ({ ...band, times: 2 + (band.times % 3) })),
-    },
-  })),
+  arbitrarySmallPiece,
 )
 
 describe('a report', () => {
   it('made after an edit is the one made from nothing', () => {
     fc.assert(
-      fc.property(
-        arbitraryStart.chain((pattern) =>
-          fc.tuple(fc.constant(pattern), fc.array(arbitraryEdit(pattern), { maxLength: 12 })),
-        ),
-        ([start, edits]) => {
-          let pattern = start
-          let work: Work = workPattern(pattern)
-          let report = checkPattern(work)
-          for (const edit of edits) {
-            pattern = edit(pattern)
-            work = workPattern(pattern, work)
-            report = checkPattern(work, report)
-            // A copy shares no row with what is remembered, so that nothing can be taken from there.
-            expect(readable(report)).toEqual(readable(checkAfresh(structuredClone(pattern))))
-          }
-        },
-      ),
+      fc.property(editedPiece(arbitraryStart, editOrSetting), ([start, edits]) => {
+        let pattern = start
+        let work: Work = workPattern(pattern)
+        let report = checkPattern(work)
+        for (const edit of edits) {
+          pattern = edit(pattern)
+          work = workPattern(pattern, work)
+          report = checkPattern(work, report)
+          // A copy shares no row with what is remembered, so that nothing can be taken from there.
+          expect(readable(report)).toEqual(readable(checkAfresh(structuredClone(pattern))))
+        }
+      }),
       { numRuns: 250 },
     )
   })

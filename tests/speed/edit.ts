@@ -1,7 +1,7 @@
 import { checkPattern, type Report } from '../../src/checks/check'
 import { flatChart } from '../../src/drawing/flat'
 import { workPattern, type Work } from '../../src/pattern/work'
-import { writeWords } from '../../src/words/write'
+import { writeWords, type Words } from '../../src/words/write'
 import { against, measure, show, table } from './measure'
 import { editedVersions, texturedPiece } from './pieces'
 
@@ -26,7 +26,10 @@ export function benchEdit(): void {
     const checked = measure('check', calls, (i) => {
       report = checkPattern(works[i] as Work, report)
     })
-    const worded = measure('words', calls, (i) => writeWords(works[i] as Work, 'us'))
+    let words: Words | undefined
+    const worded = measure('words', calls, (i) => {
+      words = writeWords(works[i] as Work, 'us', words)
+    })
     const drawn = measure('drawing', calls, (i) => flatChart(works[i] as Work, {}))
     const parts = [simulated, checked, worded, drawn]
     const all = parts.reduce((sum, { median }) => sum + median, 0)

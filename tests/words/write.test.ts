@@ -2,13 +2,15 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { workPattern } from '../../src/pattern/work'
 import type { Pattern } from '../../src/pattern/pattern'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { setBand } from '../../src/pattern/edits/rows'
+import { termSets } from '../../src/stitches/stitch'
+import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations, stepsIn } from '../../src/words/abbreviations'
 import { statements, cautions } from '../../src/words/statements'
 import { plainText } from '../../src/words/text'
 import { writeWords } from '../../src/words/write'
-import { stitchOf } from '../../src/stitches/vocabulary'
 import { arbitraryPattern } from '../arbitraries'
+import { editedPiece } from '../edits'
 import { linesOf, pieceOf, rowOf } from './helpers'
 
 const rib = '(k*2, p*2)*6'
@@ -28,7 +30,8 @@ describe('the lines of a chart', () => {
   it('stay the same objects where an edit changes nothing', () => {
     const before = workPattern(twelve())
     const after = workPattern(withRow(before.pattern, 3, 'p*20, k*4'), before)
-    const [old, now] = [writeWords(before, 'us').lines, writeWords(after, 'us').lines]
+    const words = writeWords(before, 'us')
+    const [old, now] = [words.lines, writeWords(after, 'us', words).lines]
     expect(old).toHaveLength(12)
     const changed = now.flatMap((line, index) => (line === old[index] ? [] : [index]))
     expect(changed).toEqual([3])
@@ -37,28 +40,48 @@ describe('the lines of a chart', () => {
   it('change where they name an edited row', () => {
     const before = workPattern(twelve())
     const after = workPattern(withRow(before.pattern, 0, '(k*3, p)*6'), before)
-    const lines = writeWords(after, 'us').lines.map(({ text }) => text)
+    const words = writeWords(before, 'us')
+    const lines = writeWords(after, 'us', words).lines.map(({ text }) => text)
     expect(lines[0]).toBe('Rnd 1: *k3, p1; rep from * to end. (24 sts)')
-    expect(writeWords(before, 'us').lines[6]?.text).toBe('Rnd 7: As Rnd 1.')
+    expect(words.lines[6]?.text).toBe('Rnd 7: As Rnd 1.')
     expect(lines[6]).toBe('Rnd 7: *k2, p2; rep from * to end.')
   })
 
-  it('are the lines of a fresh start after any edit', () => {
+  it('are the lines of a fresh start after any edits', () => {
     fc.assert(
-      fc.property(arbitraryPattern(), fc.nat(), fc.nat(), (pattern, at, which) => {
-        const before = workPattern(pattern)
-        writeWords(before, 'us')
-        const { rows } = pattern.chart
-        const index = at % rows.length
-        const edited = rows.map((row, place) =>
-          place === index ? (rows[which % rows.length] ?? row) : row,
-        )
-        const next = { ...pattern, chart: { ...pattern.chart, rows: edited } }
-        const texts = writeWords(workPattern(next, before), 'us').lines.map(({ text }) => text)
-        const fresh = structuredClone(next)
-        expect(texts).toEqual(writeWords(workPattern(fresh), 'us').lines.map(({ text }) => text))
+      fc.property(editedPiece(), fc.constantFrom(...termSets), ([first, edits], terms) => {
+        let work = workPattern(first)
+        let words = writeWords(work, terms)
+        for (const edit of edits) {
+          work = workPattern(edit(work.pattern), work)
+          words = writeWords(work, terms, words)
+          // A copy shares no row with what is remembered, so that nothing can be taken from there.
+          const fresh = writeWords(workPattern(structuredClone(work.pattern)), terms)
+          expect(words.lines).toEqual(fresh.lines)
+          expect(words.starts).toEqual(fresh.starts)
+        }
       }),
-      { numRuns: 150 },
+      { numRuns: 400 },
+    )
+  })
+
+  it('stay right when rows that others name change', () => {
+    const cells = fc.constantFrom(rib, 'k*24', 'p*24', '(k, p)*12', 'k2tog*2, yo*2, k*20')
+    const rows = fc.array(cells, { minLength: 2, maxLength: 12 })
+    const edits = fc.array(fc.tuple(fc.nat(11), cells), { maxLength: 12 })
+    fc.assert(
+      fc.property(rows, edits, fc.boolean(), (list, changes, band) => {
+        const piece = pieceOf(list.map((row) => rowOf(row)))
+        let work = workPattern(band ? setBand(piece, 0, list.length >> 1, 3) : piece)
+        let words = writeWords(work, 'us')
+        for (const [at, row] of changes) {
+          work = workPattern(withRow(work.pattern, at % list.length, row), work)
+          words = writeWords(work, 'us', words)
+          const fresh = writeWords(workPattern(structuredClone(work.pattern)), 'us')
+          expect(words.lines).toEqual(fresh.lines)
+        }
+      }),
+      { numRuns: 400 },
     )
   })
 

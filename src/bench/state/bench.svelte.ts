@@ -34,7 +34,9 @@ export class Bench {
   readonly report: Report = $derived.by(
     () => (this.#report = checkPattern(this.work, this.#report)),
   )
-  readonly words: Words = $derived(writeWords(this.work, this.pattern.style.terms))
+  readonly words: Words = $derived.by(
+    () => (this.#words = writeWords(this.work, this.pattern.style.terms, this.#words)),
+  )
   /** Rows and chart columns that are marked; the current place alone counts as marked. */
   readonly marked: { rows: Run; columns: Run } = $derived.by(() => {
     const { columnOf } = this.work.layout
@@ -48,6 +50,7 @@ export class Bench {
 
   #work: Work | undefined
   #report: Report | undefined
+  #words: Words | undefined
   #gestures = 0
 
   constructor(pattern: Pattern) {

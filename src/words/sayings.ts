@@ -1,0 +1,75 @@
+import { pegsInWork } from '../loom/state'
+import type { Habits } from '../loom/work'
+import type { PatternRun, Work } from '../pattern/work'
+import type { Terms } from '../stitches/stitch'
+import type { LabelKind } from './language'
+import { labelKind, writeRow } from './sentence'
+
+/** A sentence: one object for all rows of a piece that say it, from version to version. */
+export interface Said {
+  readonly sentence: string
+}
+
+/** What one working of a row says, whatever stands around it. */
+export interface Saying {
+  readonly said: Said
+  readonly kind: LabelKind
+  /** Pegs in work after it. */
+  readonly stitches: number
+}
+
+/** What every working of a row says, bands unrolled: one entry per pass of the work. */
+export interface Sayings {
+  readonly work: Work
+  readonly terms: Terms
+  readonly all: readonly Saying[]
+  /** Only what is said, beside `all`: a sentence is looked for by identity, in one flat list. */
+  readonly said: readonly Said[]
+  readonly known: Map<string, Said>
+}
+
+/** Ask the rows what they say; with the sayings of an earlier version, only those worked anew. */
+export function sayAll(work: Work, terms: Terms, previous?: Sayings): Sayings {
+  const runs = work.run.rows
+  const { shape } = work.run.habits
+  const old = previous?.work.run.rows ?? []
+  const known = previous?.known ?? new Map<string, Said>()
+  let same = 0
+  while (same < runs.length && same < old.length && runs[same] === old[same]) same++
+  let tail = 0
+  const most = Math.min(runs.length, old.length) - same
+  while (tail < most && runs[runs.length - 1 - tail] === old[old.length - 1 - tail]) tail++
+
+  const all = previous?.all.slice(0, same) ?? []
+  const said = previous?.said.slice(0, same) ?? []
+  for (let pass = same; pass < runs.length - tail; pass++) {
+    const saying = say(runs[pass] as PatternRun, shape, terms, known, previous?.all[pass])
+    all.push(saying)
+    said.push(saying.said)
+  }
+  for (let pass = old.length - tail; pass < old.length; pass++) {
+    all.push(previous?.all[pass] as Saying)
+    said.push(previous?.said[pass] as Said)
+  }
+  return { work, terms, all, said, known }
+}
+
+/** The saying that stood at the same pass before, if it is still that. */
+function say(
+  run: PatternRun,
+  shape: Habits['shape'],
+  terms: Terms,
+  known: Map<string, Said>,
+  before: Saying | undefined,
+): Saying {
+  const sentence = writeRow(run, shape, terms)
+  const kind = labelKind(run, shape)
+  const stitches = pegsInWork(run.after)
+  let said = known.get(sentence)
+  if (!said) known.set(sentence, (said = { sentence }))
+  return before?.said === said && before.kind === kind && before.stitches === stitches
+    ? before
+    : { said, kind, stitches }
+}
+
+export const sayTheSame = (a: Saying, b: Saying): boolean => a.said === b.said && a.kind === b.kind
