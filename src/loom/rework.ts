@@ -105,7 +105,9 @@ function workStretch<R extends LoomRow>(
   const rightToLeft = runsRightToLeft(habits.direction, heading)
   const sites = row.sites.slice(first, last + 1)
   const atEdge = first === 0 || last === row.sites.length - 1
-  if (atEdge && sites.some(({ stitch }) => stitch.passes)) return null
+  const were = old.row.sites.slice(first, last + 1 + old.row.sites.length - row.sites.length)
+  // A float at the start or end of a row reaches into the next one.
+  if (atEdge && [...sites, ...were].some(({ stitch }) => stitch.passes)) return null
   if (heading === 'back') sites.reverse()
   const loom = new Loom(before, habits.knit)
   loom.heading = heading

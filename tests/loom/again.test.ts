@@ -71,7 +71,7 @@ describe('working a piece again after an edit', () => {
           })
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 500 },
     )
   })
 
