@@ -40,18 +40,36 @@ export function sayAll(work: Work, terms: Terms, previous?: Sayings): Sayings {
   const most = Math.min(runs.length, old.length) - same
   while (tail < most && runs[runs.length - 1 - tail] === old[old.length - 1 - tail]) tail++
 
-  const all = previous?.all.slice(0, same) ?? []
-  const said = previous?.said.slice(0, same) ?? []
+  const sayings: Saying[] = []
+  let last = previous?.all[same - 1]
   for (let pass = same; pass < runs.length - tail; pass++) {
-    const saying = say(runs[pass] as PatternRun, shape, terms, known, previous?.all[pass])
-    all.push(saying)
-    said.push(saying.said)
+    const run = runs[pass] as PatternRun
+    const stitches = last && keepsCount(run) ? last.stitches : pegsInWork(run.after)
+    last = say(run, shape, terms, known, stitches, previous?.all[pass])
+    sayings.push(last)
   }
-  for (let pass = old.length - tail; pass < old.length; pass++) {
-    all.push(previous?.all[pass] as Saying)
-    said.push(previous?.said[pass] as Said)
+  const said = sayings.map((saying) => saying.said)
+  return {
+    work,
+    terms,
+    all: spliced(previous?.all ?? [], same, old.length - tail, sayings),
+    said: spliced(previous?.said ?? [], same, old.length - tail, said),
+    known,
   }
-  return { work, terms, all, said, known }
+}
+
+/** A list with `items` in place of entries from..to. */
+export function spliced<T>(
+  list: readonly T[],
+  from: number,
+  to: number,
+  items: readonly T[],
+): readonly T[] {
+  // A plain copy is much the fastest.
+  if (items.length !== to - from) return list.slice(0, from).concat(items, list.slice(to))
+  const copy = list.slice()
+  for (let i = 0; i < items.length; i++) copy[from + i] = items[i] as T
+  return copy
 }
 
 /** The saying that stood at the same pass before, if it is still that. */
@@ -60,16 +78,20 @@ function say(
   shape: Habits['shape'],
   terms: Terms,
   known: Map<string, Said>,
+  stitches: number,
   before: Saying | undefined,
 ): Saying {
   const sentence = writeRow(run, shape, terms)
   const kind = labelKind(run, shape)
-  const stitches = pegsInWork(run.after)
   let said = known.get(sentence)
   if (!said) known.set(sentence, (said = { sentence }))
   return before?.said === said && before.kind === kind && before.stitches === stitches
     ? before
     : { said, kind, stitches }
 }
+
+/** Rows of plain stitches, which are most, leave the loops on the pegs they found them on. */
+const keepsCount = ({ row, miscount }: PatternRun): boolean =>
+  row.steady && row.end === 'on' && !miscount
 
 export const sayTheSame = (a: Saying, b: Saying): boolean => a.said === b.said && a.kind === b.kind

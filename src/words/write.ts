@@ -4,7 +4,7 @@ import type { Terms } from '../stitches/stitch'
 import { changedStretch, isInside } from './changed'
 import type { Language } from './language'
 import { languages } from './languages'
-import { sayAll, sayTheSame, type Saying, type Sayings } from './sayings'
+import { sayAll, sayTheSame, spliced, type Saying, type Sayings } from './sayings'
 
 /** One line of the instructions. The same object as long as it says the same of the same rows. */
 export interface Line {
@@ -43,8 +43,8 @@ export function writeWords(work: Work, terms: Terms, previous?: Words): Words {
   const writer = new Writer(sayings, before, firstLine).write(from, to)
   return {
     terms,
-    lines: before.lines.toSpliced(firstLine, nextLine - firstLine, ...writer.lines),
-    starts: before.starts.toSpliced(firstLine, nextLine - firstLine, ...writer.starts),
+    lines: spliced(before.lines, firstLine, nextLine, writer.lines),
+    starts: spliced(before.starts, firstLine, nextLine, writer.starts),
     sayings,
   }
 }

@@ -1,8 +1,9 @@
 import { checkPattern, type Report } from '../../src/checks/check'
 import { flatChart } from '../../src/drawing/flat'
+import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
 import { writeWords, type Words } from '../../src/words/write'
-import { against, measure, show, table } from './measure'
+import { against, measureSteps, show, table, warmUp } from './measure'
 import { editedVersions, texturedPiece } from './pieces'
 
 const sizes = [
@@ -12,30 +13,36 @@ const sizes = [
 ] as const
 const calls = 400
 
+/** Edits of one piece, each simulated, checked, worded and drawn before the next, as on the bench. */
+function measureEdits(pegs: number, rows: number) {
+  const piece = texturedPiece(pegs, rows)
+  const versions = editedVersions(piece, calls + warmUp)
+  let work: Work = workPattern(piece)
+  let report: Report | undefined
+  let words: Words | undefined
+  let worked = 0
+  const parts = measureSteps(
+    {
+      simulate: (i) => {
+        work = workPattern(versions[i] as Pattern, work)
+        worked += work.run.worked
+      },
+      check: () => (report = checkPattern(work, report)),
+      words: () => (words = writeWords(work, 'us', words)),
+      drawing: () => flatChart(work, {}),
+    },
+    calls,
+  )
+  const all = parts.reduce((sum, { median }) => sum + median, 0)
+  return { name: `${pegs} x ${rows}`, parts, all, worked: worked / versions.length }
+}
+
 /** What one edit costs: simulate, check, words, drawing, and the four together. */
 export function benchEdit(): void {
   console.log('\nOne edit (a cell in a row, no later row affected), medians in ms')
-  const results = sizes.map(([pegs, rows]) => {
-    const versions = editedVersions(texturedPiece(pegs, rows), calls + 200)
-    const works: Work[] = []
-    const simulated = measure('simulate', calls, (i) => {
-      const version = versions[i]
-      if (version) works[i] = workPattern(version, works[i - 1])
-    })
-    let report: Report | undefined
-    const checked = measure('check', calls, (i) => {
-      report = checkPattern(works[i] as Work, report)
-    })
-    let words: Words | undefined
-    const worded = measure('words', calls, (i) => {
-      words = writeWords(works[i] as Work, 'us', words)
-    })
-    const drawn = measure('drawing', calls, (i) => flatChart(works[i] as Work, {}))
-    const parts = [simulated, checked, worded, drawn]
-    const all = parts.reduce((sum, { median }) => sum + median, 0)
-    const worked = works.slice(200).reduce((sum, { run }) => sum + run.worked, 0) / calls
-    return { name: `${pegs} x ${rows}`, parts, all, worked }
-  })
+  // All sizes once before it counts, so that none is measured while the code is still warming up.
+  for (const [pegs, rows] of sizes) measureEdits(pegs, rows)
+  const results = sizes.map(([pegs, rows]) => measureEdits(pegs, rows))
   const least = results[0]?.all ?? NaN
   table(
     ['pegs x rows', 'simulate', 'check', 'words', 'drawing', 'all', 'rows worked', 'to 24 x 24'],

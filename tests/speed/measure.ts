@@ -6,18 +6,25 @@ export interface Figure {
   readonly median: number
 }
 
-/** Median time of `calls` calls after a warm-up; `call` gets the number of the call. */
-export function measure(name: string, calls: number, call: (index: number) => unknown): Figure {
-  const warm = Math.min(calls, 200)
-  for (let i = 0; i < warm; i++) call(i)
-  const times: number[] = []
-  for (let i = 0; i < calls; i++) {
-    const start = performance.now()
-    call(warm + i)
-    times.push(performance.now() - start)
-  }
-  times.sort((a, b) => a - b)
-  return { name, median: times[times.length >> 1] as number }
+/** Calls before it counts. */
+export const warmUp = 200
+
+/** Median times of steps done one after the other; each gets the number of the call. */
+export function measureSteps(
+  steps: Readonly<Record<string, (index: number) => unknown>>,
+  calls: number,
+): Figure[] {
+  const list = Object.entries(steps).map(([name, call]) => ({ name, call, times: [] as number[] }))
+  for (let i = 0; i < warmUp + calls; i++)
+    for (const { call, times } of list) {
+      const start = performance.now()
+      call(i)
+      if (i >= warmUp) times.push(performance.now() - start)
+    }
+  return list.map(({ name, times }) => ({
+    name,
+    median: times.toSorted((a, b) => a - b)[times.length >> 1] as number,
+  }))
 }
 
 export const show = (value: number, digits = 3): string => value.toFixed(digits)
