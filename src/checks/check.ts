@@ -1,8 +1,8 @@
 import { workPattern, type Work } from '../pattern/work'
 import type { Finding, Fix } from './finding'
-import { gather, type RuleAt } from './gather'
+import { gather, learn, type Known, type RuleAt } from './gather'
 import { byPlace, type Report } from './report'
-import type { Noted, Rule } from './rule'
+import type { Noted } from './rule'
 import { settingOf } from './setting'
 import { thatWork } from './vet'
 import { rowNamed } from './wording'
@@ -10,21 +10,23 @@ import { rowNamed } from './wording'
 export { countBySeverity, type Report } from './report'
 
 /**
- * Hold a worked pattern against every rule that is not switched off. What is known of rows that
- * did not change is kept with their runs. A piece that stays without findings keeps its report.
+ * Hold a worked pattern against every rule that is not switched off. With the report of an earlier
+ * version only the rows that changed are asked about; the result is the same.
  */
 export function checkPattern(work: Work, previous?: Report): Report {
-  const report = sortOut(work, findAll(work))
-  return previous && isClean(previous) && isClean(report) ? previous : report
+  const known = learn(work, settingOf(work.pattern), previous?.known)
+  const all = findAll(known)
+  // Nothing found stays the same nothing, so that whatever shows it need not show it again.
+  return sortOut(known, all.length === 0 ? none : all)
 }
 
 /** Work the pattern and check it, from nothing. */
 export const checkAfresh = (pattern: Work['pattern']): Report => checkPattern(workPattern(pattern))
 
-const isClean = ({ findings, aside }: Report): boolean => findings.length + aside.length === 0
+const none: Finding[] = []
 
-function findAll(work: Work): Finding[] {
-  const setting = settingOf(work.pattern)
+function findAll(known: Known): Finding[] {
+  const { work, setting } = known
   const names = new Map<number | null, string>([[null, 'The chart']])
   const nameOf = (row: number | null): string => {
     let name = names.get(row)
@@ -35,7 +37,7 @@ function findAll(work: Work): Finding[] {
     }
     return name
   }
-  return gather(work, setting).map((at) => findingOf(work, at, nameOf(at.row)))
+  return gather(known).map((at) => findingOf(known, at, nameOf(at.row)))
 }
 
 /** The same rule at the same place is the same finding: rule, row, pegs, numbered from 1. */
@@ -62,7 +64,7 @@ function say(at: RuleAt, name: string): Said {
   return said
 }
 
-function findingOf(work: Work, at: RuleAt, name: string): Finding {
+function findingOf(known: Known, at: RuleAt, name: string): Finding {
   const { rule, row, noted } = at
   const { id, message, place } = say(at, name)
   let fixes: readonly Fix[] | undefined
@@ -75,21 +77,21 @@ function findingOf(work: Work, at: RuleAt, name: string): Finding {
     advice: noted.advice,
     /** Tried out only when someone looks: each one costs a run of the piece. */
     get fixes() {
-      return (fixes ??= noted.mend ? thatWork(work, rule, noted.mend(row ?? 0), rulesBroken) : [])
+      const broken = (work: Work) =>
+        gather(learn(work, settingOf(work.pattern), known)).map((other) => other.rule)
+      return (fixes ??= noted.mend ? thatWork(known.work, rule, noted.mend(row ?? 0), broken) : [])
     },
   }
 }
 
-const rulesBroken = (work: Work): readonly Rule[] =>
-  gather(work, settingOf(work.pattern)).map(({ rule }) => rule)
-
-function sortOut(work: Work, all: Finding[]): Report {
-  all.sort(byPlace)
-  const { aside } = work.pattern.checks
-  if (aside.length === 0) return { findings: all, aside: [] }
+function sortOut(known: Known, all: Finding[]): Report {
+  if (all.length > 1) all.sort(byPlace)
+  const { aside } = known.work.pattern.checks
+  if (aside.length === 0) return { findings: all, aside: none, known }
   const set = new Set(aside)
   return {
     findings: all.filter(({ id }) => !set.has(id)),
     aside: all.filter(({ id }) => set.has(id)),
+    known,
   }
 }

@@ -1,8 +1,11 @@
-import type { Work } from '../pattern/work'
+import { changeOf, withChange, type Change } from '../pattern/changes'
+import type { PatternRun, Work } from '../pattern/work'
 import { digestOf } from './digest'
-import type { ChartView, Noted, RowDigest, Rule } from './rule'
-import { rowRules, rules } from './rules'
+import { nothing } from './nothing'
+import type { NearRule, Noted, PlacedNote, RowDigest, Rule, RuleNote } from './rule'
+import { chartRules, nearRules, rowRules } from './rules'
 import type { Setting } from './setting'
+import type { Turning } from './turns/turning'
 
 /** Something a rule noticed, at its row (0-based; null: the whole chart). */
 export interface RuleAt {
@@ -11,53 +14,133 @@ export interface RuleAt {
   readonly noted: Noted
 }
 
-/** Ask every rule that is not switched off. Rows that did not change answer from memory. */
-export function gather(work: Work, setting: Setting): RuleAt[] {
-  const { pattern, layout, firstRuns } = work
-  const { rows } = pattern.chart
-  const off = new Set(pattern.checks.off)
-  const list: RuleAt[] = []
-  const digests: RowDigest[] = []
-  for (let row = 0; row < rows.length; row++) {
-    const run = firstRuns[row]
-    const chartRow = rows[row]
-    if (!run || !chartRow) continue
-    const digest = digestOf(run, chartRow, layout, setting, rowRules)
-    digests.push(digest)
-    for (const { rule, noted } of digest.notes)
-      if (!off.has(rule.id)) list.push({ rule, row, noted })
+type Notes = readonly (readonly Noted[])[]
+
+/**
+ * What is known of a worked piece, in flat lists with one entry per chart row or working: so the
+ * next version finds by identity what it need not ask again, and skips rows without notes.
+ */
+export interface Known {
+  readonly work: Work
+  readonly setting: Setting
+  readonly rows: readonly RowDigest[]
+  /** One entry per working of a row, bands unrolled. */
+  readonly workings: readonly RowDigest[]
+  readonly rowNotes: readonly (readonly RuleNote[])[]
+  readonly nearNotes: readonly Notes[]
+  readonly turnings: readonly (Turning | null)[]
+}
+
+/** Ask the row rules and near rules; those that a change since `previous` may touch. */
+export function learn(work: Work, setting: Setting, previous?: Known): Known {
+  const old = previous?.setting === setting ? previous : undefined
+  const { firstRuns, run } = work
+  const change = changeOf(firstRuns, old?.work.firstRuns ?? [])
+  const asked = digestAll(firstRuns, change, work, setting)
+  const rows = withChange(old?.rows ?? [], change, asked)
+  const unrolled = run.rows !== firstRuns
+  const passChange = unrolled ? changeOf(run.rows, old?.work.run.rows ?? []) : change
+  const workings = unrolled
+    ? withChange(old?.workings ?? [], passChange, digestAll(run.rows, passChange, work, setting))
+    : rows
+  return {
+    work,
+    setting,
+    rows,
+    workings,
+    rowNotes: withChange(
+      old?.rowNotes ?? [],
+      change,
+      asked.map(({ notes }) => notes),
+    ),
+    nearNotes: nearRules.map((rule, index) =>
+      rule.of === 'rows'
+        ? askNear(rule, rows, change, setting, old?.nearNotes[index])
+        : askNear(rule, workings, passChange, setting, old?.nearNotes[index]),
+    ),
+    turnings: withChange(
+      old?.turnings ?? [],
+      change,
+      asked.map(({ turning }) => turning),
+    ),
   }
-  const view = { work, setting, digests, digestAt: passDigests(work, setting, digests) }
-  for (const rule of rules)
-    if (rule.scope === 'chart' && !off.has(rule.id)) addChartNotes(list, rule, view)
+}
+
+function digestAll(
+  runs: readonly PatternRun[],
+  { from, to }: Change,
+  { pattern, layout, passes, firstRuns }: Work,
+  setting: Setting,
+): RowDigest[] {
+  const digests: RowDigest[] = []
+  for (let index = from; index < to; index++) {
+    const run = runs[index]
+    const row = pattern.chart.rows[runs === firstRuns ? index : (passes[index]?.row ?? 0)]
+    if (run && row) digests.push(digestOf(run, row, layout, setting, rowRules))
+  }
+  return digests
+}
+
+/** Ask a near rule about the rows that changed, and those that look at them. */
+function askNear(
+  rule: NearRule,
+  digests: readonly RowDigest[],
+  change: Change,
+  setting: Setting,
+  old: Notes = [],
+): Notes {
+  const { before, after } = rule.reach(setting)
+  const shift = change.oldTo - change.to
+  const from = Math.max(0, change.from - after)
+  const to = Math.min(digests.length, change.to + before)
+  const asked: (readonly Noted[])[] = []
+  for (let index = from; index < to; index++) {
+    const around: (RowDigest | undefined)[] = []
+    for (let at = index - before; at <= index + after; at++) around.push(digests[at])
+    asked.push(rule.check(around))
+  }
+  return withChange(old, { from, to, oldTo: to + shift }, asked)
+}
+
+/** What every rule that is not switched off has noticed. */
+export function gather(known: Known): RuleAt[] {
+  const { work, setting, rowNotes, nearNotes, turnings } = known
+  const off = new Set(work.pattern.checks.off)
+  const list: RuleAt[] = []
+  rowNotes.forEach((notes, row) => {
+    if (notes !== nothing)
+      for (const { rule, noted } of notes) if (!off.has(rule.id)) list.push({ rule, row, noted })
+  })
+  nearRules.forEach((rule, index) => {
+    if (!off.has(rule.id)) addOnce(list, rule, nearPlaces(rule, nearNotes[index] ?? [], known))
+  })
+  const view = { work, setting, turnings }
+  for (const rule of chartRules) if (!off.has(rule.id)) addOnce(list, rule, rule.check(view))
   return list
 }
 
+function nearPlaces(rule: NearRule, all: Notes, { work, rows }: Known): PlacedNote[] {
+  const places: PlacedNote[] = []
+  for (let index = 0; index < all.length; index++) {
+    const notes = all[index] ?? nothing
+    if (notes === nothing) continue
+    const pass = rule.of === 'rows' ? { row: index, time: 0 } : work.passes[index]
+    // The second working of a band sees the end of the first; later ones see the same again.
+    if (!pass || pass.time > 1) continue
+    for (const noted of notes)
+      if (!rule.stands || rule.stands(noted, pass.row, rows)) places.push({ row: pass.row, noted })
+  }
+  return places
+}
+
 /** Two workings of the same rows say the same thing once. */
-function addChartNotes(
-  list: RuleAt[],
-  rule: Extract<Rule, { scope: 'chart' }>,
-  view: ChartView,
-): void {
+function addOnce(list: RuleAt[], rule: Rule, places: readonly PlacedNote[]): void {
+  if (places.length === 0) return
   const said = new Set<string>()
-  for (const { row, noted } of rule.check(view)) {
+  for (const { row, noted } of places) {
     const place = `${row}/${noted.pegs?.from}/${noted.pegs?.to}`
     if (said.has(place)) continue
     said.add(place)
     list.push({ rule, row, noted })
-  }
-}
-
-function passDigests(
-  { pattern, passes, run, layout }: Work,
-  setting: Setting,
-  digests: readonly RowDigest[],
-): (pass: number) => RowDigest | undefined {
-  if (pattern.chart.bands.length === 0) return (pass) => digests[pass]
-  return (index) => {
-    const pass = passes[index]
-    const worked = run.rows[index]
-    const row = pass && pattern.chart.rows[pass.row]
-    return row && worked && digestOf(worked, row, layout, setting, rowRules)
   }
 }

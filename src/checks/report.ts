@@ -1,4 +1,5 @@
 import type { Finding, Severity } from './finding'
+import type { Known } from './gather'
 
 /** What the checks found. */
 export interface Report {
@@ -6,9 +7,11 @@ export interface Report {
   readonly findings: readonly Finding[]
   /** Findings that were set aside, in the same order. */
   readonly aside: readonly Finding[]
+  /** Kept, so that the next version is checked from it. */
+  readonly known: Known
 }
 
-export function countBySeverity({ findings }: Report): Record<Severity, number> {
+export function countBySeverity({ findings }: Pick<Report, 'findings'>): Record<Severity, number> {
   const counts: Record<Severity, number> = { error: 0, warning: 0, hint: 0 }
   for (const { severity } of findings) counts[severity]++
   return counts

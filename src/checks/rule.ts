@@ -29,10 +29,8 @@ export interface RowView {
 export interface ChartView {
   readonly work: Work
   readonly setting: Setting
-  /** What is known of each chart row, first time it is worked. */
-  readonly digests: readonly RowDigest[]
-  /** What is known of one working of a row: bands unrolled, as in `work.passes`. */
-  readonly digestAt: (pass: number) => RowDigest | undefined
+  /** How each chart row stands to turns; the same list as long as none of them changed. */
+  readonly turnings: readonly (Turning | null)[]
 }
 
 /** 0-based chart row; null: the whole chart. */
@@ -50,18 +48,37 @@ interface RuleHead {
   readonly explain: string
 }
 
+/** How many rows before and after a row a rule looks at. */
+export interface Reach {
+  readonly before: number
+  readonly after: number
+}
+
 /**
- * A row rule looks at one row and is asked again only when that row is worked anew. A chart rule is
- * asked after every edit, so it must go by the digests and skip rows that do not matter to it.
+ * A row rule looks at one row and is asked again only when that row is worked anew; a near rule
+ * looks at its neighbours too and is asked again when one of these is. A chart rule is asked after
+ * every edit, so it must not go through all the rows.
  */
 export type Rule =
   | (RuleHead & { readonly scope: 'row'; readonly check: (view: RowView) => readonly Noted[] })
+  | (RuleHead & {
+      readonly scope: 'near'
+      /** Chart rows, each as it is first worked; or the rows as they are worked, bands unrolled. */
+      readonly of: 'rows' | 'workings'
+      readonly reach: (setting: Setting) => Reach
+      /** `around[before]` is the row itself; undefined past either end. */
+      readonly check: (around: readonly (RowDigest | undefined)[]) => readonly Noted[]
+      /** Does this matter, seen from the whole chart? Asked after every edit. */
+      readonly stands?: (noted: Noted, row: number, digests: readonly RowDigest[]) => boolean
+    })
   | (RuleHead & {
       readonly scope: 'chart'
       readonly check: (view: ChartView) => readonly PlacedNote[]
     })
 
 export type RowRule = Extract<Rule, { scope: 'row' }>
+export type NearRule = Extract<Rule, { scope: 'near' }>
+export type ChartRule = Extract<Rule, { scope: 'chart' }>
 
 /** What the rules know of one worked row. The same object as long as the row is worked the same. */
 export interface RowDigest {

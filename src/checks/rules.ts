@@ -13,7 +13,7 @@ import { crossOften } from './crosses/cross-often'
 import { crossOverlap } from './crosses/cross-overlap'
 import { crossRepeatEdge } from './crosses/cross-repeat-edge'
 import { crossTight } from './crosses/cross-tight'
-import type { RowRule, Rule } from './rule'
+import type { ChartRule, NearRule, RowRule, Rule } from './rule'
 import { gauge } from './stated/gauge'
 import { turnCorners } from './turns/turn-corners'
 import { turnEdge } from './turns/turn-edge'
@@ -55,3 +55,5 @@ export const rules: readonly Rule[] = [
 ]
 
 export const rowRules: readonly RowRule[] = rules.filter((rule) => rule.scope === 'row')
+export const nearRules: readonly NearRule[] = rules.filter((rule) => rule.scope === 'near')
+export const chartRules: readonly ChartRule[] = rules.filter((rule) => rule.scope === 'chart')

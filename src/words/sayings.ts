@@ -1,5 +1,6 @@
 import { pegsInWork } from '../loom/state'
 import type { Habits } from '../loom/work'
+import { changeOf, withChange } from '../pattern/changes'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import type { LabelKind } from './language'
@@ -32,44 +33,28 @@ export interface Sayings {
 export function sayAll(work: Work, terms: Terms, previous?: Sayings): Sayings {
   const runs = work.run.rows
   const { shape } = work.run.habits
-  const old = previous?.work.run.rows ?? []
   const known = previous?.known ?? new Map<string, Said>()
-  let same = 0
-  while (same < runs.length && same < old.length && runs[same] === old[same]) same++
-  let tail = 0
-  const most = Math.min(runs.length, old.length) - same
-  while (tail < most && runs[runs.length - 1 - tail] === old[old.length - 1 - tail]) tail++
+  const change = changeOf(runs, previous?.work.run.rows ?? [])
 
   const sayings: Saying[] = []
-  let last = previous?.all[same - 1]
-  for (let pass = same; pass < runs.length - tail; pass++) {
+  let last = previous?.all[change.from - 1]
+  for (let pass = change.from; pass < change.to; pass++) {
     const run = runs[pass] as PatternRun
     const stitches = last && keepsCount(run) ? last.stitches : pegsInWork(run.after)
     last = say(run, shape, terms, known, stitches, previous?.all[pass])
     sayings.push(last)
   }
-  const said = sayings.map((saying) => saying.said)
   return {
     work,
     terms,
-    all: spliced(previous?.all ?? [], same, old.length - tail, sayings),
-    said: spliced(previous?.said ?? [], same, old.length - tail, said),
+    all: withChange(previous?.all ?? [], change, sayings),
+    said: withChange(
+      previous?.said ?? [],
+      change,
+      sayings.map(({ said }) => said),
+    ),
     known,
   }
-}
-
-/** A list with `items` in place of entries from..to. */
-export function spliced<T>(
-  list: readonly T[],
-  from: number,
-  to: number,
-  items: readonly T[],
-): readonly T[] {
-  // A plain copy is much the fastest.
-  if (items.length !== to - from) return list.slice(0, from).concat(items, list.slice(to))
-  const copy = list.slice()
-  for (let i = 0; i < items.length; i++) copy[from + i] = items[i] as T
-  return copy
 }
 
 /** The saying that stood at the same pass before, if it is still that. */

@@ -1,10 +1,11 @@
 import type { Band, Run } from '../pattern/pattern'
+import { withChange } from '../pattern/changes'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { changedStretch, isInside } from './changed'
 import type { Language } from './language'
 import { languages } from './languages'
-import { sayAll, sayTheSame, spliced, type Saying, type Sayings } from './sayings'
+import { sayAll, sayTheSame, type Saying, type Sayings } from './sayings'
 
 /** One line of the instructions. The same object as long as it says the same of the same rows. */
 export interface Line {
@@ -41,10 +42,11 @@ export function writeWords(work: Work, terms: Terms, previous?: Words): Words {
   if (!stretch) return { ...before, sayings }
   const { from, to, firstLine, nextLine } = stretch
   const writer = new Writer(sayings, before, firstLine).write(from, to)
+  const lines = { from: firstLine, to: firstLine + writer.lines.length, oldTo: nextLine }
   return {
     terms,
-    lines: spliced(before.lines, firstLine, nextLine, writer.lines),
-    starts: spliced(before.starts, firstLine, nextLine, writer.starts),
+    lines: withChange(before.lines, lines, writer.lines),
+    starts: withChange(before.starts, lines, writer.starts),
     sayings,
   }
 }

@@ -109,7 +109,7 @@ describe('a report', () => {
         const order = ['error', 'warning', 'hint']
         const ranks = findings.map(({ severity }) => order.indexOf(severity))
         expect(ranks).toEqual(ranks.toSorted((a, b) => a - b))
-        const counts = countBySeverity({ findings, aside })
+        const counts = countBySeverity({ findings })
         expect(counts.error + counts.warning + counts.hint).toBe(findings.length)
       }),
     )

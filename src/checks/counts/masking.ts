@@ -1,7 +1,7 @@
-import type { ChartView, Noted, PlacedNote, RowDigest, Rule } from '../rule'
+import type { Noted, RowDigest, Rule } from '../rule'
 import { nothing } from '../nothing'
 import { inEachRepeat, pegsNamed } from '../wording'
-import { shiftedTextures } from './shifted-texture'
+import { comesAgain, isShifted, shiftedTextures } from './shifted-texture'
 import { shiftedLoops } from './shifted-loops'
 import { repeatBalance } from './balance'
 
@@ -39,13 +39,12 @@ function lookInside({ run, layout }: RowDigest): readonly Noted[] {
   }))
 }
 
-function check(view: ChartView): PlacedNote[] {
-  const notes: PlacedNote[] = []
-  view.digests.forEach((digest, row) => {
-    for (const noted of inRow(digest)) notes.push({ row, noted })
-  })
-  notes.push(...shiftedTextures(view))
-  return notes
+function check(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
+  const here = around[2]
+  if (!here) return nothing
+  const inside = inRow(here)
+  const aside = shiftedTextures(around)
+  return inside.length === 0 ? aside : [...inside, ...aside]
 }
 
 /** Totals that agree prove nothing: two errors that mask each other are a known printing error. */
@@ -55,6 +54,9 @@ export const masking: Rule = {
   severity: 'warning',
   explain:
     'When one error in a row makes up for another, the count is right and the pattern between them is wrong.',
-  scope: 'chart',
+  scope: 'near',
+  of: 'rows',
+  reach: () => ({ before: 2, after: 2 }),
   check,
+  stands: (noted, row, digests) => !isShifted(noted) || !comesAgain(digests, row, noted.pegs),
 }

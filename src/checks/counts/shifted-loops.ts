@@ -19,6 +19,9 @@ export interface ShiftedLoops {
 
 /** Long stretches of plain stitches that work shifted loops; null when no loop is shifted. */
 export function shiftedLoops(run: PatternRun, layout: Layout): ShiftedLoops[] | null {
+  // Where every peg holds a loop and every stitch works its own, none can be shifted.
+  const { steady, from, to } = run.row
+  if (steady && run.loops === to - from + 1) return null
   const sites = inOrder(run.row, run.heading)
   const drift = drifts(run.before, run.row, run.heading)
   if (drift.every((value) => value === 0)) return null

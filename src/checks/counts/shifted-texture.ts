@@ -1,10 +1,9 @@
 import { withRow } from '../../pattern/edits/chart'
 import type { Run } from '../../pattern/pattern'
 import { inFirstCopy } from '../copies'
-import { windowed } from '../digest'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
-import type { ChartView, Noted, PlacedNote, RowDigest } from '../rule'
+import type { Noted, RowDigest } from '../rule'
 import { inEachRepeat, pegsNamed } from '../wording'
 
 /** A stretch this long that moves aside for one row only is no motif any more. */
@@ -12,9 +11,19 @@ const leastPegs = 6
 /** So many pegs of it must look different from the row below. */
 const leastChanged = 2
 
-type Texture = readonly string[]
+/** What stands on each peg: a stitch, or the object that stands for its second, third ... column. */
+type Texture = readonly object[]
 
 const textures = new WeakMap<RowDigest['run']['row'], Texture>()
+const furtherColumns = new WeakMap<object, object[]>()
+
+/** The same object for the same column of a stitch, so that pegs are compared by identity. */
+function columnOf(stitch: object, offset: number): object {
+  if (offset === 0) return stitch
+  let columns = furtherColumns.get(stitch)
+  if (!columns) furtherColumns.set(stitch, (columns = []))
+  return (columns[offset] ??= {})
+}
 
 /** The stitch on every peg of a row over all of them; null for a short row. */
 function textureOf(digest: RowDigest | undefined): Texture | null {
@@ -22,10 +31,9 @@ function textureOf(digest: RowDigest | undefined): Texture | null {
   const { row } = digest.run
   let texture = textures.get(row)
   if (!texture) {
-    const made: string[] = []
+    const made: object[] = []
     for (const { stitch } of row.sites)
-      for (let offset = 0; offset < stitch.width; offset++)
-        made.push(offset === 0 ? stitch.id : `${stitch.id}+${offset}`)
+      for (let offset = 0; offset < stitch.width; offset++) made.push(columnOf(stitch, offset))
     textures.set(row, (texture = made))
   }
   return texture
@@ -35,36 +43,63 @@ interface Shifted extends Noted {
   readonly pegs: Run
 }
 
-/** Around: two rows below, the row, two rows above. */
-const findShifted = windowed((around): readonly Shifted[] => {
-  const [lower, below, here, above, upper] = around.map((digest) => textureOf(digest))
+const shifted = new WeakSet<Noted>()
+
+export const isShifted = (noted: Noted): noted is Shifted => shifted.has(noted)
+
+/** Stretches that stand one peg aside. Around: two rows below, the row, two rows above. */
+export function shiftedTextures(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
   const digest = around[2]
-  if (!digest || !below || !here || !above || (!lower && !upper)) return nothing
-  if (below === here) return nothing
-  const { layout, setting } = digest
+  const here = textureOf(digest)
+  const below = textureOf(around[1])
+  const above = textureOf(around[3])
+  if (!digest || !below || !here || !above || below === here) return nothing
+  const lower = textureOf(around[0])
+  const upper = textureOf(around[4])
+  if (!lower && !upper) return nothing
   const pegs = here.length
-  const steady = (peg: number): boolean =>
-    above[peg] === below[peg] &&
-    (!lower || lower[peg] === below[peg]) &&
-    (!upper || upper[peg] === below[peg])
-  const at = (peg: number): string | undefined =>
-    setting.shape === 'ring' ? below[(peg + pegs) % pegs] : below[peg]
-  const found: Shifted[] = []
-  for (const side of [1, -1]) {
-    for (let from = 0; from < pegs;) {
-      let to = from
-      while (to < pegs && here[to] === at(to + side) && steady(to)) to++
-      const run = { from, to: to - 1 }
-      if (matters(run, below, here) && inFirstCopy(layout, run.from))
-        found.push(noteShifted(run, side, digest))
-      from = Math.max(to, from + 1)
+  const ring = digest.setting.shape === 'ring'
+  let found: Shifted[] | null = null
+  for (let side = 1; side >= -1; side -= 2) {
+    let from = 0
+    while (from + leastPegs <= pegs) {
+      // From the far end back, so that what is not aside is left behind in a step or two.
+      let peg = from + leastPegs - 1
+      while (peg >= from && isAside(peg, side, ring, here, below, above, lower, upper)) peg--
+      if (peg < from) {
+        peg = from + leastPegs
+        while (peg < pegs && isAside(peg, side, ring, here, below, above, lower, upper)) peg++
+        const run = { from, to: peg - 1 }
+        if (matters(run, below, here) && inFirstCopy(digest.layout, from))
+          (found ??= []).push(noteShifted(run, side, digest))
+      }
+      from = peg + 1
     }
   }
-  return found
-})
+  return found ?? nothing
+}
+
+/** Does this peg hold what its neighbour in the row below does, in this row only? */
+function isAside(
+  peg: number,
+  side: number,
+  ring: boolean,
+  here: Texture,
+  below: Texture,
+  above: Texture,
+  lower: Texture | null,
+  upper: Texture | null,
+): boolean {
+  const usual = below[peg]
+  if (above[peg] !== usual) return false
+  if ((lower && lower[peg] !== usual) || (upper && upper[peg] !== usual)) return false
+  const { length } = here
+  const other = peg + side
+  const beside = ring ? below[(other + length) % length] : below[other]
+  return here[peg] === beside
+}
 
 function matters({ from, to }: Run, below: Texture, here: Texture): boolean {
-  if (to - from + 1 < leastPegs) return false
   let changed = 0
   let periodic = true
   for (let peg = from; peg <= to; peg++) {
@@ -75,7 +110,7 @@ function matters({ from, to }: Run, below: Texture, here: Texture): boolean {
 }
 
 function noteShifted(pegs: Run, side: number, { layout }: RowDigest): Shifted {
-  return {
+  const noted: Shifted = {
     pegs,
     say: (row) =>
       `${row}: on ${pegsNamed(pegs)} the stitches stand one peg ${side > 0 ? 'lower' : 'higher'} than in the row below and the row above${inEachRepeat(layout, pegs.from)}.`,
@@ -93,19 +128,12 @@ function noteShifted(pegs: Run, side: number, { layout }: RowDigest): Shifted {
       }),
     ],
   }
+  shifted.add(noted)
+  return noted
 }
 
-/** Stretches that stand one peg aside in one row only; a row that comes again is a design. */
-export function shiftedTextures({ digests }: ChartView): PlacedNote[] {
-  const notes: PlacedNote[] = []
-  const digestAt = (row: number) => digests[row]
-  for (let row = 1; row < digests.length - 1; row++)
-    for (const noted of findShifted(digestAt, row, 2, 2))
-      if (noted.pegs && !comesAgain(digests, row, noted.pegs)) notes.push({ row, noted })
-  return notes
-}
-
-function comesAgain(digests: readonly RowDigest[], row: number, { from, to }: Run): boolean {
+/** A row that comes again is a design. */
+export function comesAgain(digests: readonly RowDigest[], row: number, { from, to }: Run): boolean {
   const here = textureOf(digests[row])
   if (!here) return false
   const same = (other: number): boolean => {

@@ -4,10 +4,9 @@ import type { Direction } from '../../loom/direction'
 import type { Pattern, Row } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
 import { inFirstCopy } from '../copies'
-import { windowed } from '../digest'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
-import type { ChartView, Noted, PlacedNote, Rule, RowDigest } from '../rule'
+import type { Noted, RowDigest, Rule } from '../rule'
 import { counted, inEachRepeat, pegsNamed } from '../wording'
 import type { Crossed } from './crossed'
 import type { Setting } from '../setting'
@@ -22,13 +21,10 @@ const mostByHabit = 5
 const wanted = ({ rowsBetweenCrosses }: Setting, { stitch }: Crossed): number =>
   rowsBetweenCrosses === 'habit' ? habit(stitch.width) : rowsBetweenCrosses
 
-const reachOf = ({ rowsBetweenCrosses }: Setting): number =>
-  rowsBetweenCrosses === 'habit' ? mostByHabit : rowsBetweenCrosses
-
-/** Looks back from the last row of the window to the rows before it. */
-const findOften = windowed((around) => {
+/** Looks back from a row to the rows worked before it. */
+function check(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
   const here = around[around.length - 1]
-  if (!here) return nothing
+  if (!here || here.crosses.length === 0) return nothing
   const notes: Noted[] = []
   for (const crossed of here.crosses) {
     if (!inFirstCopy(here.layout, crossed.peg)) continue
@@ -36,7 +32,7 @@ const findOften = windowed((around) => {
     if (note) notes.push(note)
   }
   return notes
-})
+}
 
 function noteOften(
   { setting, layout }: RowDigest,
@@ -100,21 +96,6 @@ function plainCells(row: Row, direction: Direction): string[] {
   })
 }
 
-function check({ work, setting, digestAt }: ChartView): PlacedNote[] {
-  const notes: PlacedNote[] = []
-  const reach = Math.min(reachOf(setting), work.passes.length)
-  const find = (index: number, row: number): void => {
-    for (const noted of findOften(digestAt, index, reach, 0)) notes.push({ row, noted })
-  }
-  const { passes } = work
-  for (let index = 0; index < passes.length; index++) {
-    const pass = passes[index]
-    // The second working of a band sees the end of the first; later ones see the same again.
-    if (pass && pass.time < 2 && digestAt(index)?.crosses.length) find(index, pass.row)
-  }
-  return notes
-}
-
 /** Which strand is where is followed through the run, so a plait is judged strand by strand. */
 export const crossOften: Rule = {
   id: 'cross-often',
@@ -122,6 +103,11 @@ export const crossOften: Rule = {
   severity: 'warning',
   explain:
     'Crossed loops need plain rows to relax: by habit three after a four-peg cross and five after a six-peg one; a two-peg cross may come every second row.',
-  scope: 'chart',
+  scope: 'near',
+  of: 'workings',
+  reach: ({ rowsBetweenCrosses }) => ({
+    before: rowsBetweenCrosses === 'habit' ? mostByHabit : rowsBetweenCrosses,
+    after: 0,
+  }),
   check,
 }

@@ -1,4 +1,3 @@
-import type { RowDigest } from '../rule'
 import type { Turning } from './turning'
 
 /** A row that turns, in its section. */
@@ -27,26 +26,28 @@ export interface Section {
   readonly turns: readonly TurnRow[]
 }
 
-const sections = new WeakMap<readonly RowDigest[], readonly Section[]>()
+type Turnings = readonly (Turning | null)[]
+
+const sections = new WeakMap<Turnings, readonly Section[]>()
 
 /** The short-row sections of a chart. */
-export function sectionsOf(digests: readonly RowDigest[]): readonly Section[] {
-  let list = sections.get(digests)
-  if (!list) sections.set(digests, (list = findSections(digests)))
+export function sectionsOf(turnings: Turnings): readonly Section[] {
+  let list = sections.get(turnings)
+  if (!list) sections.set(turnings, (list = findSections(turnings)))
   return list
 }
 
-function findSections(digests: readonly RowDigest[]): Section[] {
+function findSections(turnings: Turnings): Section[] {
   const list: Section[] = []
-  for (let row = 0; row < digests.length; row++) {
-    if (typeof digests[row]?.turning?.turnPeg !== 'number') continue
+  for (let row = 0; row < turnings.length; row++) {
+    if (typeof turnings[row]?.turnPeg !== 'number') continue
     let end = row
-    while (end < digests.length && digests[end]?.turning) end++
+    while (end < turnings.length && turnings[end]) end++
     list.push({
       from: row,
       to: end - 1,
-      closedBy: end < digests.length ? end : null,
-      turns: judge(digests, row, end),
+      closedBy: end < turnings.length ? end : null,
+      turns: judge(turnings, row, end),
     })
     row = end
   }
@@ -56,20 +57,17 @@ function findSections(digests: readonly RowDigest[]): Section[] {
 interface Turned extends Turning {
   readonly index: number
   readonly turnPeg: number
-  /** The loom noticed a strand that was still on the peg when its turn was laid. */
-  readonly faulty: boolean
 }
 
 /** Is there a turn in this row after strands of earlier turns were worked on the way to it? */
 const widens = ({ worked }: Turning): boolean => worked.length > 0
 
-function judge(digests: readonly RowDigest[], from: number, end: number): TurnRow[] {
+function judge(turnings: Turnings, from: number, end: number): TurnRow[] {
   const turns: Turned[] = []
   // A row cannot run over the join of the round: one that goes on there is told in two rows.
   let onTheWay: readonly number[] = []
   for (let index = from; index < end; index++) {
-    const digest = digests[index]
-    const turning = digest?.turning
+    const turning = turnings[index]
     if (!turning) continue
     const worked = [...onTheWay, ...turning.worked]
     if (turning.turnPeg === null) {
@@ -77,8 +75,7 @@ function judge(digests: readonly RowDigest[], from: number, end: number): TurnRo
       continue
     }
     onTheWay = []
-    const faulty = digest?.run.faults.some(({ kind }) => kind === 'turned twice') ?? false
-    turns.push({ ...turning, worked, index, turnPeg: turning.turnPeg, faulty })
+    turns.push({ ...turning, worked, index, turnPeg: turning.turnPeg })
   }
   let phase: TurnRow['phase'] = 'narrowing'
   return turns.map((turn, i): TurnRow => {

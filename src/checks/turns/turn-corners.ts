@@ -29,9 +29,9 @@ function openCorners({ turns }: Section, { pegs, shape }: Setting): Corner[] {
   })
 }
 
-function check({ digests, setting }: ChartView): PlacedNote[] {
+function check({ turnings, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const section of sectionsOf(digests)) {
+  for (const section of sectionsOf(turnings)) {
     if (!isHeel(section) || section.closedBy === null) continue
     for (const { edge, beyond, last } of openCorners(section, setting)) {
       const peg = pegNumber(beyond, setting.pegs)

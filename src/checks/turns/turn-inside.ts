@@ -3,9 +3,9 @@ import { pegNumber } from '../wording'
 import { turnElsewhere } from './mend-turn'
 import { lastOnSide, sectionsOf } from './section'
 
-function check({ digests, setting }: ChartView): PlacedNote[] {
+function check({ turnings, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const section of sectionsOf(digests))
+  for (const section of sectionsOf(turnings))
     for (const turn of section.turns) {
       if (turn.verdict !== 'inside') continue
       const { index, turnPeg, heading } = turn

@@ -7,11 +7,11 @@ import type { ChartView, PlacedNote, Rule } from '../rule'
 import { counted, PegsNamed, pegsNamed } from '../wording'
 import { sectionsOf } from './section'
 
-function check({ digests, work }: ChartView): PlacedNote[] {
+function check({ turnings, work }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const { closedBy, to } of sectionsOf(digests)) {
+  for (const { closedBy, to } of sectionsOf(turnings)) {
     const row = closedBy ?? to
-    const after = digests[row]?.run.after
+    const after = work.firstRuns[row]?.after
     if (!after) continue
     const held = after.stacks.flatMap((stack, peg) => (holdsTurn(stack) ? [peg] : []))
     for (const pegs of runsOf(held)) {

@@ -26,9 +26,9 @@ const told = (turn: TurnRow, pegs: number): { readonly what: string; readonly to
       }
 }
 
-function check({ digests, setting }: ChartView): PlacedNote[] {
+function check({ turnings, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const { turns } of sectionsOf(digests))
+  for (const { turns } of sectionsOf(turnings))
     for (const turn of turns) {
       if (turn.verdict !== 'short' && turn.verdict !== 'skips') continue
       const { what, to } = told(turn, setting.pegs)

@@ -2,9 +2,9 @@ import type { ChartView, PlacedNote, Rule } from '../rule'
 import { pegNumber } from '../wording'
 import { isHeel, sectionsOf } from './section'
 
-function check({ digests, setting }: ChartView): PlacedNote[] {
+function check({ turnings, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const section of sectionsOf(digests)) {
+  for (const section of sectionsOf(turnings)) {
     if (!isHeel(section)) continue
     const wide = section.turns.filter(
       ({ phase, verdict, turnPeg, beyond }) =>

@@ -10,9 +10,9 @@ const span = (turns: Section['turns']): { readonly low: number; readonly high: n
   high: turns.findLast(({ heading }) => heading === 'forward')?.turnPeg ?? 0,
 })
 
-function check({ digests }: ChartView): PlacedNote[] {
+function check({ turnings }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const section of sectionsOf(digests)) {
+  for (const section of sectionsOf(turnings)) {
     const narrowing = section.turns.filter(({ phase }) => phase === 'narrowing')
     const innermost = narrowing.at(-1)
     if (!isHeel(section) || !innermost || narrowing.length < 4) continue

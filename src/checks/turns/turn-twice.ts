@@ -4,9 +4,9 @@ import { pegNumber } from '../wording'
 import { turnElsewhere } from './mend-turn'
 import { sectionsOf } from './section'
 
-function check({ digests, setting, work }: ChartView): PlacedNote[] {
+function check({ turnings, setting, work }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const { turns } of sectionsOf(digests))
+  for (const { turns } of sectionsOf(turnings))
     for (const turn of turns) {
       const { index, turnPeg, heading, verdict } = turn
       if (verdict !== 'twice') continue

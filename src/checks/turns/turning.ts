@@ -17,6 +17,8 @@ export interface Turning {
   readonly worked: readonly number[]
   /** Nearest peg beyond the turn that holds a strand of an earlier one; null: none. */
   readonly beyond: number | null
+  /** The loom noticed a strand that was still on the peg when its turn was laid. */
+  readonly faulty: boolean
 }
 
 /** A stack that holds a wrap under its loop holds a turn even when the loop has been worked off. */
@@ -25,7 +27,7 @@ const turned = (stack: Stack | undefined): boolean =>
 
 /** null for a row over all the pegs that does not turn, and for one that works no peg. */
 export function turningOf(
-  { row, before: { stacks }, heading }: PatternRun,
+  { row, before: { stacks }, heading, faults }: PatternRun,
   { pegs, shape }: Setting,
 ): Turning | null {
   if (row.sites.length === 0) return null
@@ -51,5 +53,6 @@ export function turningOf(
     held: turned(stacks[inLoom]),
     worked,
     beyond,
+    faulty: faults.some(({ kind }) => kind === 'turned twice'),
   }
 }
