@@ -17,6 +17,7 @@ import {
   type LoomSetup,
   type Making,
   type Pattern,
+  type ReadAs,
   type Row,
   type Run,
   type Style,
@@ -171,6 +172,18 @@ export const arbitraryStyle: Arbitrary<Style> = record({
   heavyEvery: fc.nat(400),
 })
 
+/** Own words may hold any characters, empty lines and all kinds of line ends. */
+export const arbitraryWords: Arbitrary<string | null> = fc.option(
+  fc
+    .array(fc.oneof(fc.string({ unit: 'binary' }), fc.constantFrom('', '\r', 'Rnd 1: k2, p2.')))
+    .map((lines) => lines.join('\n')),
+)
+
+export const arbitraryReadAs: Arbitrary<ReadAs> = record({
+  size: fc.nat(limits.sizes.most - 1),
+  needles: fc.boolean(),
+})
+
 const gaugeCount = fc.double({ min: 0.5, max: 1000, noNaN: true })
 
 /** A whole document. Texts hold any characters there are. */
@@ -184,6 +197,8 @@ export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
       gauge: fc.option(record({ stitches: gaugeCount, rows: gaugeCount })),
       making: arbitraryMaking,
       chart: arbitraryChart(loom.pegs, size),
+      words: arbitraryWords,
+      readAs: arbitraryReadAs,
       checks: arbitraryCheckSettings,
       style: arbitraryStyle,
     }),

@@ -16,6 +16,10 @@ export interface Pattern {
   readonly gauge: Gauge | null
   readonly making: Making
   readonly chart: Chart
+  /** The designer's own words, kept letter by letter; null: the words are written from the chart. */
+  readonly words: string | null
+  /** How own words are to be read. */
+  readonly readAs: ReadAs
   readonly checks: CheckSettings
   readonly style: Style
 }
@@ -81,6 +85,16 @@ export interface Row {
   readonly end: RowEnd
 }
 
+export interface ReadAs {
+  /** Which size of "24 (28, 32)", from 0. */
+  readonly size: number
+  /** Flat words for needles: every other row is written as its wrong side looks. */
+  readonly needles: boolean
+}
+
+/** Words for the loom, in one size. */
+export const readAsWritten: ReadAs = { size: 0, needles: false }
+
 export interface CheckSettings {
   /** Rules switched off for this pattern. */
   readonly off: readonly string[]
@@ -116,6 +130,10 @@ export const limits = {
   columns: { least: 1, most: 400 },
   times: { least: 2, most: 99 },
   pitch: { least: 3, most: 40 },
+  /** Of words, counted from 1. */
+  sizes: { least: 1, most: 30 },
+  /** Characters of own words. */
+  words: { least: 0, most: 1_000_000 },
 } as const
 
 export const noRow = (columns: number, stitch: string): Row => ({
@@ -145,6 +163,8 @@ export function newPattern(pegs = 36, rows = 12): Pattern {
       bands: [],
       rows: Array.from({ length: rows }, () => noRow(pegs, 'k')),
     },
+    words: null,
+    readAs: readAsWritten,
     checks: {
       off: [],
       aside: [],

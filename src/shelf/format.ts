@@ -7,6 +7,8 @@
  * - Column 1 holds peg 1. A row's stitches are one text, see formatCells.ts.
  * - A row's `pegs`, `heading` and `end` are left out where it covers all pegs, goes on as the row
  *   before leaves it, and does not turn.
+ * - Own words are a list of their lines; null: the words are written from the chart. Sizes are
+ *   numbered from 1.
  * - Lengths are millimetres; a gauge is in stitches and rows to 100 mm.
  *
  * Keys that are not known are refused, since saving would lose them.
@@ -70,12 +72,24 @@ const refuse = (message: string): ReadResult => ({ ok: false, message })
 class Misfit extends Error {}
 
 function toPattern(file: PatternFile): Pattern {
-  const { title, designer, notes, loom, gauge, making, chart, checks, style } = file
+  const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } = file
   if (findStitch(style.background)?.width !== 1)
     throw new Misfit(
       `"style.background" is ${JSON.stringify(style.background)}; it must be a stitch of one column, such as "k".`,
     )
-  return { title, designer, notes, loom, gauge, making, chart: toChart(chart), checks, style }
+  return {
+    title,
+    designer,
+    notes,
+    loom,
+    gauge,
+    making,
+    chart: toChart(chart),
+    words: words && toWords(words),
+    readAs: { ...readAs, size: readAs.size - 1 },
+    checks,
+    style,
+  }
 }
 
 function toChart({ columns, repeat, bands, rows }: PatternFile['chart']): Chart {
@@ -90,6 +104,16 @@ function toChart({ columns, repeat, bands, rows }: PatternFile['chart']): Chart 
     bands: toBands(bands, rows.length),
     rows: rows.map((row, index) => toRow(row, index + 1, columns)),
   }
+}
+
+function toWords(lines: readonly string[]): string {
+  const words = lines.join('\n')
+  const { most } = limits.words
+  if (words.length > most)
+    throw new Misfit(
+      `"words" has ${plural(words.length, 'character')}; the longest words have ${most}.`,
+    )
+  return words
 }
 
 function toRun({ from, to }: RunEntry, what: string, noun: string, most: number): Run {
@@ -130,7 +154,8 @@ function toRow({ stitches, pegs, heading, end }: RowEntry, number: number, colum
 }
 
 function toFile(pattern: Pattern): PatternFile {
-  const { title, designer, notes, loom, gauge, making, chart, checks, style } = pattern
+  const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } =
+    pattern
   const { columns, repeat, bands, rows } = chart
   return {
     pegwright: version,
@@ -151,6 +176,8 @@ function toFile(pattern: Pattern): PatternFile {
         ...(end !== 'on' && { end }),
       })),
     },
+    words: words === null ? null : words.split('\n'),
+    readAs: { size: readAs.size + 1, needles: readAs.needles },
     checks: {
       ...inOrder(checks, ['longestFloat', 'longestCross', 'rowsBetweenCrosses']),
       off: [...checks.off],

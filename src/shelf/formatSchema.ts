@@ -65,7 +65,7 @@ const band = parts({
 
 /** A file of the version that is written now. */
 export const fileSchema = parts({
-  pegwright: v.literal(1),
+  pegwright: v.literal(2),
   title: text,
   designer: text,
   notes: text,
@@ -88,6 +88,8 @@ export const fileSchema = parts({
     bands: list(band, 'bands'),
     rows: list(row, 'rows'),
   }),
+  words: v.nullable(list(text, 'lines')),
+  readAs: parts({ size: whole(limits.sizes), needles: flag }),
   checks: parts({
     off: list(text, 'texts'),
     aside: list(text, 'texts'),

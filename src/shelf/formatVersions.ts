@@ -9,10 +9,17 @@ export interface Form {
  * Every version there has been, oldest first. To change the format: change the schema, write the
  * step from the last version into its entry here, and add an entry for the new one.
  */
-export const forms: readonly [Form, ...Form[]] = [{ version: 1, upgrade: (file) => file }]
+export const forms: readonly [Form, ...Form[]] = [
+  // Before version 2 the words were always written from the chart.
+  {
+    version: 1,
+    upgrade: (file) => ({ ...file, words: null, readAs: { size: 1, needles: false } }),
+  },
+  { version: 2, upgrade: (file) => file },
+]
 
 /** The version that is written. */
-export const version = 1
+export const version = 2
 
 export type UpgradeResult =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { setWords } from '../../src/pattern/edits/words'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { fileName, readFile, writeFile } from '../../src/shelf/format'
 import { vocabulary } from '../../src/stitches/vocabulary'
@@ -74,6 +75,22 @@ describe('round trip', () => {
     ])
   })
 
+  test('own words are kept letter by letter, one line a line', () => {
+    const words = 'Cuff\n\nRnd 1: k2,  p2 to end.\r\n"As Rnd 1" – twice.\n'
+    const text = writeFile(setWords(newPattern(36, 12), words))
+    expect(text).toContain('    "Rnd 1: k2,  p2 to end.\\r",\n    "\\"As Rnd 1\\" – twice.",\n')
+    const result = readFile(text)
+    expect(result.ok && result.pattern.words).toBe(words)
+  })
+
+  test('a file of version 1 has its words written from the chart', () => {
+    const old = JSON.parse(written) as Record<string, unknown>
+    delete old['words']
+    delete old['readAs']
+    const result = readFile(JSON.stringify({ ...old, pegwright: 1 }))
+    expect(result).toStrictEqual({ ok: true, pattern: newPattern(36, 12) })
+  })
+
   test('a byte order mark and Windows line ends are no fault', () => {
     expect(messageOf(`\uFEFF${written.replaceAll('\n', '\r\n')}`)).toBe('read')
   })
@@ -98,13 +115,13 @@ describe('messages', () => {
     ],
     [
       'version in words',
-      () => changed('"pegwright": 1', '"pegwright": "one"'),
+      () => changed('"pegwright": 2', '"pegwright": "one"'),
       'This is not a Pegwright file: its "pegwright" is no version number (a whole number from 1 on).',
     ],
     [
       'newer',
-      () => changed('"pegwright": 1', '"pegwright": 3'),
-      'This file was written by a newer Pegwright (version 3; this one reads up to 1). Open it with the newer one.',
+      () => changed('"pegwright": 2', '"pegwright": 3'),
+      'This file was written by a newer Pegwright (version 3; this one reads up to 2). Open it with the newer one.',
     ],
     [
       'broken off',
@@ -226,6 +243,17 @@ describe('messages', () => {
       'Band 2 starts at row 4, but band 1 goes to row 4; bands must follow one another.',
     ],
     [
+      'words',
+      () => changed('"words": null', '"words": ["Rnd 1: k", 2]'),
+      'Item 2 of "words" is 2; it must be a text in quotes.',
+    ],
+    [
+      'endless words',
+      () =>
+        changed('"words": null', `"words": ["${'k'.repeat(600_000)}", "${'p'.repeat(600_000)}"]`),
+      '"words" has 1200001 characters; the longest words have 1000000.',
+    ],
+    [
       'no rows',
       () => changed(/"rows": \[[^\]]*\]/, '"rows": []'),
       'The chart has 0 rows; it can have 1 to 600.',
@@ -251,7 +279,7 @@ describe('nothing throws', () => {
     fc.assert(
       fc.property(fc.json(), fc.dictionary(fc.string(), fc.jsonValue()), (json, keys) => {
         isAnswer(json)
-        isAnswer(JSON.stringify({ ...keys, pegwright: 1 }))
+        isAnswer(JSON.stringify({ ...keys, pegwright: 2 }))
       }),
       { numRuns: 300 },
     )

@@ -123,7 +123,7 @@ test('ids differ', () => {
 })
 
 test('a file of the user is opened, or refused with a reason', async () => {
-  const text = '{"pegwright": 2}'
+  const text = '{"pegwright": 99}'
   expect(await openFile(new Blob([text]))).toMatchObject({
     ok: false,
     message: expect.stringContaining('newer Pegwright') as string,

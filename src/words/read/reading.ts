@@ -125,12 +125,12 @@ export interface Reading {
   }
 }
 
-export const readSettingsOf = ({ loom, making, style }: Pattern): ReadSettings => ({
+export const readSettingsOf = ({ loom, making, style, readAs }: Pattern): ReadSettings => ({
   shape: loom.shape,
   pegs: loom.pegs,
   direction: loom.direction,
   knit: making.knit,
   terms: style.terms,
-  size: 0,
-  needles: false,
+  size: readAs.size,
+  needles: readAs.needles,
 })
