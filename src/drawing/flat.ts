@@ -1,10 +1,10 @@
 import type { Work } from '../pattern/work'
+import { drawChart, sameRun, type ChartKind, type ChartScene } from './again'
 import { flatGeometry, timesText, type FlatGeometry, type FlatOptions } from './flatGeometry'
 import { keeper } from './keep'
 import { findingItems, type FindingMark } from './marks'
 import { arrowHead, polyline, rectangle, type Point } from './path'
-import { rowLayers } from './rows'
-import type { Item, Layer, Scene } from './scene'
+import type { Item, Layer } from './scene'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
 import { chartTitle } from './titles'
 
@@ -14,27 +14,31 @@ export interface FlatChartOptions extends FlatOptions {
   readonly marks?: readonly FindingMark[]
 }
 
-const noMarks: readonly FindingMark[] = []
+export type FlatScene = ChartScene<FlatGeometry, FlatChartOptions>
 
 /**
  * The flat chart: row 1 at the bottom, peg 1 on the side where it really is, as the right side is
- * seen. Layers that an edit did not touch are the same objects as before.
+ * seen. With the drawing of an earlier version only what changed is drawn; layers that an edit did
+ * not touch are the same objects as before.
  */
-export function flatChart(work: Work, options: FlatChartOptions = {}): Scene {
-  const geometry = flatGeometry(work, options)
-  const { marks = noMarks } = options
-  return {
-    width: geometry.width,
-    height: geometry.height,
-    title: chartTitle('Row chart', work),
-    layers: [
-      gridLayer(work, geometry),
-      ...rowLayers(work, geometry),
-      boxLayer(work, geometry),
-      numberLayer(work, geometry),
-      findingLayer(marks, geometry),
-    ],
-  }
+export const flatChart = (
+  work: Work,
+  options: FlatChartOptions = {},
+  previous?: FlatScene,
+): FlatScene => drawChart(flat, work, options, previous)
+
+const flat: ChartKind<FlatGeometry, FlatChartOptions> = {
+  geometry: flatGeometry,
+  same: (a, b) =>
+    a.cell === b.cell &&
+    a.columns === b.columns &&
+    sameRun(a.rows, b.rows) &&
+    sameRun(a.slots, b.slots),
+  title: (work) => chartTitle('Row chart', work),
+  grid: gridLayer,
+  boxes: boxLayer,
+  numbers: numberLayer,
+  findings: findingLayer,
 }
 
 const layer = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })

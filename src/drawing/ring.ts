@@ -1,12 +1,12 @@
 import { lineRadial } from 'd3-shape'
 import type { Work } from '../pattern/work'
+import { drawChart, type ChartKind, type ChartScene } from './again'
 import { timesText } from './flatGeometry'
 import { keeper } from './keep'
 import { findingItems, type FindingMark } from './marks'
 import { arcTo, arrowHead, moveTo, polyline, type Point } from './path'
 import { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
-import { rowLayers } from './rows'
-import type { Item, Layer, Scene } from './scene'
+import type { Item, Layer } from './scene'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
 import { chartTitle } from './titles'
 
@@ -16,24 +16,26 @@ export interface RingChartOptions extends RingOptions {
   readonly marks?: readonly FindingMark[]
 }
 
-const noMarks: readonly FindingMark[] = []
+export type RingScene = ChartScene<RingGeometry, RingChartOptions>
 
-/** The ring chart: a sector for each peg of the loom, a ring for each row, the right side shown. */
-export function ringChart(work: Work, options: RingChartOptions = {}): Scene {
-  const geometry = ringGeometry(work, options)
-  const { marks = noMarks } = options
-  return {
-    width: geometry.width,
-    height: geometry.height,
-    title: chartTitle(`Ring chart, cast-on edge ${geometry.castOn},`, work),
-    layers: [
-      gridLayer(work, geometry),
-      ...rowLayers(work, geometry),
-      boxLayer(work, geometry),
-      numberLayer(work, geometry),
-      findingLayer(marks, geometry),
-    ],
-  }
+/**
+ * The ring chart: a sector for each peg of the loom, a ring for each row, the right side shown.
+ * With the drawing of an earlier version only what changed is drawn.
+ */
+export const ringChart = (
+  work: Work,
+  options: RingChartOptions = {},
+  previous?: RingScene,
+): RingScene => drawChart(ring, work, options, previous)
+
+const ring: ChartKind<RingGeometry, RingChartOptions> = {
+  geometry: ringGeometry,
+  same: (a, b) => a.cell === b.cell && a.innermost === b.innermost && a.castOn === b.castOn,
+  title: (work, { castOn }) => chartTitle(`Ring chart, cast-on edge ${castOn},`, work),
+  grid: gridLayer,
+  boxes: boxLayer,
+  numbers: numberLayer,
+  findings: findingLayer,
 }
 
 /** A layer whose origin is the middle of the ring. */

@@ -27,7 +27,10 @@ export function rowItems(row: Row, run: PatternRun, index: number, view: RowView
   const { weight } = view
   const inks = { line: '', solid: '', ground: '', shade: '' }
   const add = (paths: InkPaths) => {
-    for (const ink of ['line', 'solid', 'ground', 'shade'] as const) inks[ink] += paths[ink] ?? ''
+    if (paths.line) inks.line += paths.line
+    if (paths.solid) inks.solid += paths.solid
+    if (paths.ground) inks.ground += paths.ground
+    if (paths.shade) inks.shade += paths.shade
   }
   const unworked = drawStitches(row, index, view, add)
   const turn = turnPath(row, run, index, view)
@@ -52,8 +55,18 @@ function drawStitches(
   add: (paths: InkPaths) => void,
 ): string {
   const { slots } = view.geometry
-  const covers = slots.covers(row)
   const items = placed(row)
+  if (slots.kind === 'chart' && !row.run && row.cells.length >= slots.first + slots.count) {
+    // Each column once and all of them worked, as nearly always: no need to go slot by slot.
+    for (const { stitch, column, columns } of items) {
+      const from = Math.max(0, column - slots.first)
+      const end = Math.min(slots.count, column - slots.first + columns)
+      if (from < end && stitch.id !== view.background)
+        add(stitchPaths(stitch, from, end - from, index, view))
+    }
+    return ''
+  }
+  const covers = slots.covers(row)
   const itemOf = new Array<(typeof items)[number]>(row.cells.length)
   for (const item of items)
     for (let offset = 0; offset < item.columns; offset++) itemOf[item.column + offset] = item

@@ -1,4 +1,5 @@
 import type { Row } from '../pattern/pattern'
+import { changeOf } from '../pattern/changes'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Geometry } from './geometry'
 import type { Point } from './path'
@@ -85,6 +86,39 @@ export function rowLayers(work: Work, geometry: Geometry): Layer[] {
       layers.push(layerOf(drawRow(row, run, index, view), geometry.origin(index), drawing))
   }
   return layers
+}
+
+/**
+ * Put the rows that changed since `before` into the layers of its drawing, of which the first is
+ * the grid. Gives null where a changed row stands several times in the chart: then the keys of its
+ * layers have to be told apart, and all rows must be drawn together.
+ */
+export function replaceRows(
+  layers: Layer[],
+  work: Work,
+  before: Work,
+  geometry: Geometry,
+): { readonly sidesChanged: boolean } | null {
+  const { firstRow, lastRow } = geometry
+  const { rows } = work.pattern.chart
+  const { from, to } = changeOf(work.firstRuns, before.firstRuns)
+  let view: View | null = null
+  let sidesChanged = false
+  for (let index = Math.max(from, firstRow); index < to && index <= lastRow; index++) {
+    const [run, old] = [work.firstRuns[index], before.firstRuns[index]]
+    const row = rows[index]
+    if (!run || !old || !row) return null
+    if (run.rightToLeft !== old.rightToLeft) sidesChanged = true
+    else if (row === before.pattern.chart.rows[index] && run.row === old.row) continue
+    if (rows.indexOf(row) !== index || rows.lastIndexOf(row) !== index) return null
+    if (!view) {
+      view = viewOf(work, geometry)
+      drawings++
+    }
+    const drawn = drawRow(row, run, index, view)
+    layers[index - firstRow + 1] = layerOf(drawn, geometry.origin(index), drawings)
+  }
+  return { sidesChanged }
 }
 
 /** The layer that stood at the same place in the drawing before, or a new one. */

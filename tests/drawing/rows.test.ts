@@ -6,6 +6,7 @@ import type { Item, Layer, Scene } from '../../src/drawing/scene'
 import { writeSvg } from '../../src/drawing/svg'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
+import { editedPiece } from '../edits'
 import { arbitraryPiece } from './arbitrary'
 import { ribCuff, row, turnedHeel, withCell } from './pieces'
 
@@ -35,6 +36,57 @@ describe.each(['flat', 'ring'] as const)('an edit of one row (%s)', (kind) => {
     expect(writeSvg(draw[kind](after))).toBe(
       writeSvg(draw[kind](workPattern(copyOf(after.pattern)))),
     )
+  })
+})
+
+describe('a drawing made from the one before', () => {
+  const options = [{}, { columns: 'loom' as const }, { rows: { from: 1, to: 4 }, cell: 5 }]
+  const marks = fc.array(
+    fc.record({
+      row: fc.option(fc.nat(7)),
+      pegs: fc.constantFrom(null, { from: 0, to: 1 }),
+      severity: fc.constantFrom('error' as const, 'warning' as const, 'hint' as const),
+    }),
+    { maxLength: 2 },
+  )
+
+  it('is the one made from nothing, after any edits', () => {
+    fc.assert(
+      fc.property(
+        editedPiece(),
+        fc.constantFrom(...options),
+        fc.array(marks, { minLength: 1 }),
+        ([first, edits], option, found) => {
+          let work = workPattern(first)
+          let flat = flatChart(work, option)
+          let ring = ringChart(work)
+          edits.forEach((edit, i) => {
+            const list = found[i % found.length] ?? []
+            work = workPattern(edit(work.pattern), work)
+            flat = flatChart(work, { ...option, marks: list }, flat)
+            ring = ringChart(work, { marks: list }, ring)
+            const fresh = workPattern(copyOf(work.pattern))
+            expect(writeSvg(flat)).toBe(writeSvg(flatChart(fresh, { ...option, marks: list })))
+            expect(writeSvg(ring)).toBe(writeSvg(ringChart(fresh, { marks: list })))
+            for (const { layers } of [flat, ring])
+              expect(new Set(layers.map(({ key }) => key)).size).toBe(layers.length)
+          })
+        },
+      ),
+      { numRuns: 150 },
+    )
+  })
+
+  it('hands back every layer but that of the edited row, also after undo', () => {
+    const before = workPattern(ribCuff())
+    const after = workPattern(withCell(before.pattern, 3, 6, 'p'), before)
+    const again = workPattern(before.pattern, after)
+    const first = flatChart(before)
+    const edited = flatChart(after, {}, first)
+    const undone = flatChart(again, {}, edited)
+    const differ = (a: Scene, b: Scene) => a.layers.filter((layer, i) => layer !== b.layers[i])
+    expect(differ(first, edited)).toEqual([rowsOf(first)[3]])
+    expect(differ(first, undone)).toEqual([])
   })
 })
 

@@ -12,6 +12,8 @@ export async function benchBrowser(): Promise<void> {
   const browser = await openBrowser()
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+    // tsx names the functions it compiles through this helper, which the page does not have.
+    await page.addInitScript('globalThis.__name = (named) => named')
     await page.goto(url)
     await page.getByRole('button', { name: 'Open' }).waitFor()
     const open = async (pegs: number, rows: number): Promise<number> => {

@@ -1,5 +1,5 @@
 import { checkPattern, type Report } from '../../src/checks/check'
-import { flatChart } from '../../src/drawing/flat'
+import { flatChart, type FlatScene } from '../../src/drawing/flat'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
 import { writeWords, type Words } from '../../src/words/write'
@@ -20,6 +20,7 @@ function measureEdits(pegs: number, rows: number) {
   let work: Work = workPattern(piece)
   let report: Report | undefined
   let words: Words | undefined
+  let scene: FlatScene | undefined
   let worked = 0
   const parts = measureSteps(
     {
@@ -29,7 +30,7 @@ function measureEdits(pegs: number, rows: number) {
       },
       check: () => (report = checkPattern(work, report)),
       words: () => (words = writeWords(work, 'us', words)),
-      drawing: () => flatChart(work, {}),
+      drawing: () => (scene = flatChart(work, {}, scene)),
     },
     calls,
   )
