@@ -24,6 +24,7 @@ import { turnStart } from './turns/turn-start'
 import { turnSteps } from './turns/turn-steps'
 import { turnThird } from './turns/turn-third'
 import { turnTwice } from './turns/turn-twice'
+import { turnWay } from './turns/turn-way'
 
 /** Every rule there is. To add one, copy a rule's file and name it here. */
 export const rules: readonly Rule[] = [
@@ -42,6 +43,7 @@ export const rules: readonly Rule[] = [
   turnInside,
   turnNearest,
   turnLeft,
+  turnWay,
   masking,
   crossTight,
   crossOften,

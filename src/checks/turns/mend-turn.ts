@@ -1,4 +1,5 @@
-import { setRun } from '../../pattern/edits/turning'
+import type { Heading } from '../../loom/direction'
+import { setHeading, setRun } from '../../pattern/edits/turning'
 import type { Pattern, Run } from '../../pattern/pattern'
 import type { Fix } from '../finding'
 import { fix } from '../mending'
@@ -30,3 +31,19 @@ export function turnElsewhere(turn: Turning, row: number, turnPeg: number): Fix[
   }
   return [fix(label, alone), fix(`${label}, and start the next row beside it`, withNext)]
 }
+
+export const waysNamed: Readonly<Record<Heading, string>> = { forward: 'higher', back: 'lower' }
+
+/** Work a row from the yarn on, the way the row before leads: to where it ended, else to the edge. */
+export const goOn =
+  (row: number, gap: number, leads: Heading) =>
+  (pattern: Pattern): Pattern => {
+    const last = pattern.loom.pegs - 1
+    const old = pattern.chart.rows[row]?.run
+    const run =
+      leads === 'forward'
+        ? { from: gap, to: old && old.to >= gap ? old.to : last }
+        : { from: old && old.from < gap ? old.from : 0, to: gap - 1 }
+    if (run.from > run.to || run.to > last) return pattern
+    return setHeading(setRun(pattern, row, run), row, null)
+  }

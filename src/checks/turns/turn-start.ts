@@ -5,6 +5,7 @@ import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 import { gapNamed } from '../wording'
+import { goOn, waysNamed } from './mend-turn'
 import type { Fix } from '../finding'
 import type { Heading } from '../../loom/direction'
 
@@ -25,13 +26,13 @@ export const turnStart: RowRule = {
         say: (row) =>
           `${row} starts at peg ${peg + 1}, but the yarn hangs ${gapNamed(yarnGap, setting)}.`,
         advice: 'Start the row beside the yarn, or let the row before it end there.',
-        mend: (row) => startThere(row, yarnGap, run.heading),
+        mend: (row) => startThere(row, yarnGap, run.heading, run.before.heading),
       },
     ]
   },
 }
 
-function startThere(row: number, gap: number, heading: Heading): Fix[] {
+function startThere(row: number, gap: number, heading: Heading, leads: Heading): Fix[] {
   const from =
     (way: Heading) =>
     (pattern: Pattern): Pattern => {
@@ -44,6 +45,7 @@ function startThere(row: number, gap: number, heading: Heading): Fix[] {
   const peg = (way: Heading) => (way === 'forward' ? gap + 1 : gap)
   const other = opposite(heading)
   return [
+    fix(`Start at peg ${peg(leads)}, to ${waysNamed[leads]} pegs`, goOn(row, gap, leads)),
     fix(`Start at peg ${peg(heading)}`, from(heading)),
     fix(`Start at peg ${peg(other)} and head the other way`, from(other)),
     fix('Head the other way', (pattern) => setHeading(pattern, row, other)),
