@@ -1,4 +1,5 @@
 import type { Work } from '../pattern/work'
+import { sizeOf } from '../pattern/size'
 import { languages } from '../words/languages'
 import { statements } from '../words/statements'
 import { heading, paragraph, textStrips, type Column } from './blocks'
@@ -12,10 +13,15 @@ export function frontBlocks({ pattern }: Work, column: Column): Block[] {
   const { headings } = languages[terms]
   const title = textStrips(pattern.title, column, { size: type.title, measure: width })
   const notes = pattern.notes.trim()
+  const phrases = phrasesOf[terms]
+  const size = sizeOf(pattern)
   return [
     { strips: [{ height: 3 * type.unit, texts: [], pictures: [] }, ...title], before: 0 },
     ...(pattern.designer.trim() ? [paragraph(pattern.designer.trim(), column, 1)] : []),
-    paragraph(phrasesOf[terms].description(pattern), column, 2, { measure: width }),
+    paragraph(phrases.description(pattern), column, 2, { measure: width }),
+    ...(size
+      ? [paragraph(phrases.size(size, pattern.loom.shape), column, 0, { measure: width })]
+      : []),
     paragraph(statements(pattern, terms).join(' '), column, 1),
     ...(notes === '' ? [] : [heading(headings.notes, column)]),
     ...notes

@@ -1,5 +1,6 @@
 import type { RowEnd } from '../loom/row'
 import type { Pattern } from '../pattern/pattern'
+import type { Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
 import { languages } from '../words/languages'
 
@@ -8,6 +9,8 @@ export interface Phrases {
   /** BCP 47 language tag. */
   readonly tag: string
   readonly description: (pattern: Pattern) => string
+  /** Finished size, mm. */
+  readonly size: (size: Size, shape: 'ring' | 'bar') => string
   readonly chart: string
   readonly ringChart: string
   readonly key: string
@@ -51,6 +54,8 @@ const english = (terms: Terms, tag: string): Phrases => {
       ]
       return `${parts.join(', ')}.`
     },
+    size: ({ width, height }, shape) =>
+      `Finished size: about ${decimal(Math.round(width) / 10)} cm ${shape === 'ring' ? 'round' : 'wide'} and ${decimal(Math.round(height) / 10)} cm high, unstretched.`,
     chart: 'Chart',
     ringChart: 'Ring chart',
     key: 'Key',

@@ -67,7 +67,7 @@ function stepsWorked(
 
 /**
  * Exactly the abbreviations that the words of this pattern use: its stitches in the order of the
- * vocabulary, then the words rnd, rep and st.
+ * vocabulary, then its turns, then the words rnd, rep and st.
  */
 export function abbreviations(work: Work, terms: Terms): readonly Abbreviation[] {
   const used = usedStitches(work)
@@ -75,9 +75,13 @@ export function abbreviations(work: Work, terms: Terms): readonly Abbreviation[]
     const ways = used.get(stitch)
     return ways ? [{ ...stitch[terms], steps: stepsWorked(work, stitch, ways, terms), stitch }] : []
   })
+  const ends = new Set(work.run.rows.map(({ row }) => row.end))
+  const turns = (['German turn', 'wrap'] as const)
+    .filter((end) => ends.has(end))
+    .map((end) => ({ ...languages[terms].turnSteps[end], stitch: null }))
   const lines = writeWords(work, terms).lines.map(({ text }) => text)
   const words = (Object.keys(wordSigns) as (keyof typeof wordSigns)[])
     .filter((word) => lines.some((text) => wordSigns[word].test(text)))
     .map((word) => ({ ...languages[terms].abbreviations[word], steps: '', stitch: null }))
-  return [...stitches, ...words]
+  return [...stitches, ...turns, ...words]
 }

@@ -77,6 +77,20 @@ export const english: Omit<Language, 'finishing'> = {
       : peg === null
         ? 'wrap and turn'
         : `wrap peg ${peg} and turn`,
+  turnSteps: {
+    'German turn': {
+      abbr: 'German turn',
+      name: 'turn with a doubled stitch',
+      steps:
+        'Work the peg that is named, bring the yarn to the front and up over it so that two strands lie on it, and go back from the peg beside it. When work comes to that peg again, lift all its strands as one.',
+    },
+    wrap: {
+      abbr: 'wrap and turn',
+      name: 'turn with a wrapped peg',
+      steps:
+        'Stop before the peg that is named, take its loop off, lay the yarn round the peg, put the loop back above it, and go back. When that peg is worked again, lift the loop and its wraps as one.',
+    },
+  },
   moves: {
     work: (how, pegs, loops, count) =>
       loops > 1

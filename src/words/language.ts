@@ -38,6 +38,12 @@ export interface MovePhrases {
 /** Where a moved loop lands: on an empty peg, on top of a loop or underneath it. */
 export type MovePlace = 'alone' | 'on top' | 'underneath'
 
+export interface Abbreviated {
+  readonly abbr: string
+  readonly name: string
+  readonly steps: string
+}
+
 /**
  * Everything the writer says, except the stitches' own names. A language, or a set of terms, is
  * one entry in the table of languages.
@@ -56,6 +62,8 @@ export interface Language {
   readonly inAll: (kind: LabelKind, rows: number, stitches: number | null) => string
   readonly pegs: (first: number, last: number, goingBack: boolean) => string
   readonly turn: (turn: Turn) => string
+  /** How each turn is made, and what becomes of its strand. */
+  readonly turnSteps: Readonly<Record<'German turn' | 'wrap', Abbreviated>>
   readonly moves: MovePhrases
   readonly crossSteps: (pegs: number, moves: string) => string
   readonly knitSteps: (name: string, steps: string) => string
