@@ -170,7 +170,7 @@ function settingFor(
   return { place, unit, straight }
 }
 
-/** The mark of a turn, in the cell beyond the row's last peg. */
+/** The mark of a turn: in the row's last cell, or for a wrap in the cell beyond it. */
 function turnPath(row: Row, run: PatternRun, index: number, view: RowView): InkPaths {
   if (row.end === 'on') return {}
   const { slots } = view.geometry
@@ -178,8 +178,8 @@ function turnPath(row: Row, run: PatternRun, index: number, view: RowView): InkP
   const last = slots.slotOf(forward ? run.row.to : run.row.from)
   if (last === undefined) return {}
   const sign = turnSigns[row.end]
-  const beyond = forward ? last + 1 : last - 1
-  const setting = settingFor(beyond, 1, 1, index, view.geometry)
+  const slot = row.end === 'German turn' ? last : forward ? last + 1 : last - 1
+  const setting = settingFor(slot, 1, 1, index, view.geometry)
   return signPaths(
     run.rightToLeft ? mirrorSign(sign, 1) : sign,
     proportioned(setting, run.rightToLeft ? 1 : 0, view.geometry.cellOf(index)),

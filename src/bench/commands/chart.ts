@@ -1,8 +1,10 @@
 import { erase, landing, paint } from '../../pattern/edits/paint'
-import { deleteColumns, insertColumns, setRepeat } from '../../pattern/edits/columns'
+import { deleteColumns, insertColumns, keepColumns, setRepeat } from '../../pattern/edits/columns'
 import { deleteRows, duplicateRows, insertRows, removeBand } from '../../pattern/edits/rows'
 import { mirror, reverseDirection, rotateColumns } from '../../pattern/edits/turn-round'
-import { limits, type Run } from '../../pattern/pattern'
+import { setRun } from '../../pattern/edits/turning'
+import { limits, type Pattern, type Run } from '../../pattern/pattern'
+import type { Work } from '../../pattern/work'
 import { placedAt } from '../../pattern/row'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Bench } from '../state/bench.svelte'
@@ -50,6 +52,16 @@ const roomForColumns = (bench: Bench) =>
     ? `The chart has ${limits.columns.most} columns, the most it can have.`
     : null
 
+/** A row put in after one that turns starts beside the yarn and goes back from there. */
+function startAtYarn(pattern: Pattern, row: number, { firstRuns }: Work): Pattern {
+  const before = firstRuns[row - 1]
+  if (!before || before.row.end === 'on') return pattern
+  const { heading, yarn } = before.after
+  const last = pattern.loom.pegs - 1
+  const run = heading === 'forward' ? { from: yarn.gap, to: last } : { from: 0, to: yarn.gap - 1 }
+  return run.from > run.to ? pattern : setRun(pattern, row, run)
+}
+
 export const rowCommands: readonly Command[] = [
   {
     id: 'row-above',
@@ -58,7 +70,7 @@ export const rowCommands: readonly Command[] = [
     reason: roomForRows,
     run: (bench) => {
       const { to } = bench.marked.rows
-      bench.apply('Insert row', (p) => insertRows(p, to + 1))
+      bench.apply('Insert row', (p) => startAtYarn(insertRows(p, to + 1), to + 1, bench.work))
       bench.goTo({ ...bench.spot, row: to + 1 })
     },
   },
@@ -166,6 +178,33 @@ export const columnCommands: readonly Command[] = [
         setRepeat(p, columns),
       )
       bench.corner = null
+      if (bench.work.layout.copies === 1)
+        bench.say(
+          'It is worked once, between the columns beside it. “Fill the loom” takes these away.',
+        )
+    },
+  },
+  {
+    id: 'repeat-fill',
+    label: 'Fill the loom with these columns',
+    keys: ['Shift+r'],
+    reason: (bench) =>
+      count(bench.marked.columns) === bench.pattern.chart.columns
+        ? 'These are all the columns there are.'
+        : null,
+    run: (bench) => {
+      const { from, to } = bench.marked.columns
+      const width = to - from + 1
+      bench.apply(`Fill the loom with columns ${from + 1} to ${to + 1}`, (p) =>
+        setRepeat(keepColumns(p, from, to), { from: 0, to: width - 1 }),
+      )
+      bench.goTo({ row: bench.spot.row, peg: 0 })
+      const { copies, over } = bench.work.layout
+      bench.say(
+        over === 0
+          ? `The ${width} columns are worked ${copies} times; the other columns were taken away.`
+          : `The ${width} columns go ${copies} times into ${bench.pattern.loom.pegs} pegs; ${over} pegs are left over.`,
+      )
     },
   },
   {

@@ -19,7 +19,8 @@ export function keyOf(event: KeyboardEvent): string {
   if (isMac ? event.metaKey : event.ctrlKey) parts.push('Mod')
   if (event.altKey) parts.push('Alt')
   const name = event.key.length === 1 ? event.key.toLowerCase() : event.key
-  if (event.shiftKey && (event.key.length > 1 || parts.length > 0)) parts.push('Shift')
+  if (event.shiftKey && (event.key.length > 1 || parts.length > 0 || /[a-z]/.test(name)))
+    parts.push('Shift')
   return [...parts, name === ' ' ? 'Space' : name].join('+')
 }
 

@@ -20,6 +20,8 @@ export class Keeper {
   #id = newId()
   #revision = 0
   #keptRevision = 0
+  /** The piece as it was opened from a file or a starter chart. */
+  #opened: Pattern | null = null
   #shelf: Shelf | undefined
   #saving: Autosave | undefined
 
@@ -91,25 +93,15 @@ export class Keeper {
 
   /** Another piece comes on the bench; what lay there stays kept under its own id. */
   async open(pattern: Pattern, label: string): Promise<void> {
-    await this.#saving?.flush()
+    await this.#leave()
+    this.#opened = pattern
     this.#id = newId()
     this.#revision = 0
     this.#bench.open(pattern, label)
     this.#bench.say(`${label}. Undo brings back the piece before it.`)
   }
 
-  /** Ask for a file and open it; a file that cannot be read leaves the bench as it is. */
-  openFile(): void {
-    const picker = document.createElement('input')
-    picker.type = 'file'
-    picker.accept = '.json,application/json'
-    picker.addEventListener('change', () => {
-      const [file] = picker.files ?? []
-      if (file) void this.take(file)
-    })
-    picker.click()
-  }
-
+  /** Open a file; one that cannot be read leaves the bench as it is. */
   async take(file: File): Promise<void> {
     const result = await openFile(file)
     if (result.ok) await this.open(result.pattern, `Open ${file.name}`)
@@ -118,6 +110,17 @@ export class Keeper {
         message: `${file.name} was not opened; your piece is as it was. ${result.message}`,
         file: null,
       }
+  }
+
+  /** What was opened and not changed is not worth keeping: it lies where it was opened from. */
+  async #leave(): Promise<void> {
+    await this.#saving?.flush()
+    if (this.#opened === this.#bench.pattern) await this.#shelf?.remove(this.#id)
+  }
+
+  async removeKept(id: string): Promise<void> {
+    await this.#shelf?.remove(id)
+    await this.refreshKept()
   }
 
   saveFile(): void {
@@ -137,7 +140,8 @@ export class Keeper {
 
   /** Put a kept piece on the bench, under its own id. */
   async openKept(id: string): Promise<void> {
-    await this.#saving?.flush()
+    await this.#leave()
+    this.#opened = null
     const found = await this.#shelf?.recover(id)
     if (found?.state === 'recovered') {
       this.#id = found.id

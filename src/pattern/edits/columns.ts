@@ -40,6 +40,10 @@ export function deleteColumns(pattern: Pattern, from: number, to: number): Patte
   })
 }
 
+/** Take away all columns but `from`..`to`. */
+export const keepColumns = (pattern: Pattern, from: number, to: number): Pattern =>
+  deleteColumns(deleteColumns(pattern, to + 1, pattern.chart.columns - 1), 0, from - 1)
+
 /** A cell that goes on with a stitch whose start is gone becomes background. */
 export function mendOrphans(cells: readonly string[], background: string): string[] {
   let covered = false

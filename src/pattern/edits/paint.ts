@@ -22,7 +22,13 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
     return no(`There is no column ${column + 1} in row ${rowIndex + 1}.`)
   const room = pattern.chart.columns - column
   if (room < stitch.width) {
-    const edge = pattern.loom.shape === 'ring' ? 'the join of the round' : 'the edge of the piece'
+    const { repeat } = pattern.chart
+    const edge =
+      repeat?.to === pattern.chart.columns - 1
+        ? 'the edge of the repeat'
+        : pattern.loom.shape === 'ring'
+          ? 'the join of the round'
+          : 'the edge of the piece'
     return no(
       `${stitch.us.abbr} needs ${stitch.width} columns; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,
     )
