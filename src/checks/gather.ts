@@ -107,10 +107,11 @@ export function gather(known: Known): RuleAt[] {
   const { work, setting, rowNotes, nearNotes, turnings } = known
   const off = new Set(work.pattern.checks.off)
   const list: RuleAt[] = []
-  rowNotes.forEach((notes, row) => {
-    if (notes !== nothing)
-      for (const { rule, noted } of notes) if (!off.has(rule.id)) list.push({ rule, row, noted })
-  })
+  for (let row = 0; row < rowNotes.length; row++) {
+    const notes = rowNotes[row] ?? nothing
+    if (notes === nothing) continue
+    for (const { rule, noted } of notes) if (!off.has(rule.id)) list.push({ rule, row, noted })
+  }
   nearRules.forEach((rule, index) => {
     if (!off.has(rule.id)) addOnce(list, rule, nearPlaces(rule, nearNotes[index] ?? [], known))
   })

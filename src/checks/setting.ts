@@ -12,8 +12,25 @@ export interface Setting extends LoomSetup {
 
 const known = new Map<string, Setting>()
 
+let last: { readonly pattern: Pattern; readonly setting: Setting } | null = null
+
 /** The same object for the same settings, so that what rows keep can be compared by identity. */
-export function settingOf({ loom, making, checks, style }: Pattern): Setting {
+export function settingOf(pattern: Pattern): Setting {
+  const before = last?.pattern
+  if (
+    last &&
+    before?.loom === pattern.loom &&
+    before.making === pattern.making &&
+    before.checks === pattern.checks &&
+    before.style === pattern.style
+  )
+    return last.setting
+  const setting = sharedSetting(pattern)
+  last = { pattern, setting }
+  return setting
+}
+
+function sharedSetting({ loom, making, checks, style }: Pattern): Setting {
   const { shape, pegs, pitch, direction } = loom
   const { longestFloat, longestCross, rowsBetweenCrosses } = checks
   const { forBaby } = making

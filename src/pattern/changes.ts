@@ -9,8 +9,24 @@ export interface Change {
   readonly oldTo: number
 }
 
+interface Compared {
+  readonly list: readonly unknown[]
+  readonly old: readonly unknown[]
+  readonly change: Change
+}
+
+let last: Compared | null = null
+
 /** The entries of `list` that differ from its earlier version `old`. */
 export function changeOf<T>(list: readonly T[], old: readonly T[]): Change {
+  // Checks, words and drawing all ask this of the same two versions.
+  if (last?.list === list && last.old === old) return last.change
+  const change = compare(list, old)
+  last = { list, old, change }
+  return change
+}
+
+function compare<T>(list: readonly T[], old: readonly T[]): Change {
   const most = Math.min(list.length, old.length)
   const shift = old.length - list.length
   let from = 0

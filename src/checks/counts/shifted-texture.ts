@@ -1,6 +1,7 @@
 import { withRow } from '../../pattern/edits/chart'
 import type { Run } from '../../pattern/pattern'
 import { inFirstCopy } from '../copies'
+import type { Look } from '../look'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest } from '../rule'
@@ -11,33 +12,11 @@ const leastPegs = 6
 /** So many pegs of it must look different from the row below. */
 const leastChanged = 2
 
-/** What stands on each peg: a stitch, or the object that stands for its second, third ... column. */
-type Texture = readonly object[]
+type Texture = Look['texture']
 
-const textures = new WeakMap<RowDigest['run']['row'], Texture>()
-const furtherColumns = new WeakMap<object, object[]>()
-
-/** The same object for the same column of a stitch, so that pegs are compared by identity. */
-function columnOf(stitch: object, offset: number): object {
-  if (offset === 0) return stitch
-  let columns = furtherColumns.get(stitch)
-  if (!columns) furtherColumns.set(stitch, (columns = []))
-  return (columns[offset] ??= {})
-}
-
-/** The stitch on every peg of a row over all of them; null for a short row. */
-function textureOf(digest: RowDigest | undefined): Texture | null {
-  if (!digest || digest.turning || digest.run.miscount) return null
-  const { row } = digest.run
-  let texture = textures.get(row)
-  if (!texture) {
-    const made: object[] = []
-    for (const { stitch } of row.sites)
-      for (let offset = 0; offset < stitch.width; offset++) made.push(columnOf(stitch, offset))
-    textures.set(row, (texture = made))
-  }
-  return texture
-}
+/** The stitches of a row over all pegs; null for a short row. */
+const textureOf = (digest: RowDigest | undefined): Texture | null =>
+  !digest || digest.turning || digest.run.miscount ? null : digest.look.texture
 
 interface Shifted extends Noted {
   readonly pegs: Run

@@ -3,6 +3,7 @@ import { crossId } from '../../stitches/crosses'
 import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
+import { nothing } from '../nothing'
 import type { RowRule, RowView } from '../rule'
 import { counted, inEachRepeat, pegsNamed } from '../wording'
 import { crossesIn, type Crossed } from './crossed'
@@ -19,7 +20,9 @@ export const crossTight: RowRule = {
   scope: 'row',
   check: (view) => {
     const { longestCross, pitch, terms } = view.setting
-    return crossesIn(view.run)
+    const crosses = crossesIn(view.run)
+    if (crosses.length === 0) return nothing
+    return crosses
       .filter(({ peg }) => inFirstCopy(view.layout, peg))
       .filter(({ cross }) => Math.max(cross.front, cross.back) * pitch > longestCross)
       .map((crossed) => {

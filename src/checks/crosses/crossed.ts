@@ -1,6 +1,7 @@
 import { emptyStack, noWale, waleOf } from '../../loom/strand'
 import type { PatternRun } from '../../pattern/work'
 import type { Cross, Stitch } from '../../stitches/stitch'
+import { lookOf } from '../look'
 import { nothing } from '../nothing'
 
 /** A cross as it was worked: where, and which strands it has moved. */
@@ -14,15 +15,17 @@ export interface Crossed {
 }
 
 export function crossesIn({ row, after }: PatternRun): readonly Crossed[] {
-  let list: Crossed[] | undefined
-  for (const { stitch, peg } of row.sites) {
+  const { crosses } = lookOf(row)
+  if (crosses.length === 0) return nothing
+  const list: Crossed[] = []
+  for (const { stitch, peg } of crosses) {
     if (!stitch.cross) continue
     const wales: number[] = []
     for (let at = peg; at < peg + stitch.width; at++) {
       const wale = waleOf(after.stacks[at] ?? emptyStack)
       if (wale !== noWale) wales.push(wale)
     }
-    ;(list ??= []).push({ peg, stitch, cross: stitch.cross, wales })
+    list.push({ peg, stitch, cross: stitch.cross, wales })
   }
-  return list ?? nothing
+  return list
 }

@@ -5,6 +5,7 @@ import type { Chart, Pattern, Row, Run } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
+import { nothing } from '../nothing'
 import type { Noted, RowView } from '../rule'
 import { inEachRepeat, pegsNamed } from '../wording'
 import type { Setting } from '../setting'
@@ -19,19 +20,34 @@ export interface Piece {
   readonly pegs: Run
 }
 
-const found = new WeakMap<RowView['run'], readonly Piece[]>()
+let lastView: RowView | null = null
+let lastFound: readonly Piece[] = nothing
 
 /** The stitches of several columns that are not whole, each with its reason. */
 export function brokenIn(view: RowView): readonly Piece[] {
-  let list = found.get(view.run)
-  if (!list) found.set(view.run, (list = findBroken(view)))
-  return list
+  // Several rules ask this of one row, one after the other.
+  if (view !== lastView) lastFound = findBroken(view)
+  lastView = view
+  return lastFound
 }
 
-function findBroken({ row, layout, setting }: RowView): Piece[] {
+const wide = new WeakMap<Row, readonly Placed[]>()
+
+/** The stitches of a row that need several columns. */
+function wideIn(row: Row): readonly Placed[] {
+  let items = wide.get(row)
+  if (!items) {
+    items = placed(row).filter(({ stitch }) => stitch.width > 1)
+    wide.set(row, items)
+  }
+  return items
+}
+
+function findBroken({ row, layout, setting }: RowView): readonly Piece[] {
+  const items = wideIn(row)
+  if (items.length === 0) return nothing
   const pieces: Piece[] = []
-  for (const item of placed(row)) {
-    if (item.stitch.width === 1) continue
+  for (const item of items) {
     const why = whyBroken(item, row, layout, setting)
     if (!why) continue
     const peg = layout.columnOf.indexOf(item.column)
@@ -80,8 +96,10 @@ export const noteBroken = (
   where: (piece: Piece) => string,
   advice: string,
   mend: (view: RowView, piece: Piece, row: number) => readonly Fix[],
-): readonly Noted[] =>
-  brokenIn(view)
+): readonly Noted[] => {
+  const broken = brokenIn(view)
+  if (broken.length === 0) return nothing
+  return broken
     .filter((piece) => piece.why === why)
     .map((piece) => {
       const { item, pegs } = piece
@@ -94,6 +112,7 @@ export const noteBroken = (
         mend: (row) => mend(view, piece, row).toSpliced(2, 0, workPlain(piece, row)),
       }
     })
+}
 
 /** What is left of the stitch becomes plain knit, which is how the loom worked it anyway. */
 const workPlain = ({ item, pegs }: Piece, row: number): Fix =>

@@ -1,5 +1,6 @@
 import { setEnd, setRun } from '../../pattern/edits/turning'
 import { fix } from '../mending'
+import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 
 export const turnEdge: RowRule = {
@@ -9,29 +10,31 @@ export const turnEdge: RowRule = {
   explain: 'A wrapped turn lays the yarn round the next peg; past the edge of a bar there is none.',
   scope: 'row',
   check: ({ run, row: { run: covers }, setting }) =>
-    run.faults.flatMap((fault) =>
-      fault.kind !== 'no peg to wrap'
-        ? []
-        : [
-            {
-              pegs: { from: fault.peg, to: fault.peg },
-              say: (row) =>
-                `${row} wraps the peg after peg ${fault.peg + 1}, but the bar has pegs 1-${setting.pegs} only.`,
-              advice: 'Stop one peg earlier, or go on without a turn: a bar turns at its edge.',
-              mend: (row) => [
-                fix('Turn at the edge without a wrap', (pattern) => setEnd(pattern, row, 'on')),
-                fix('Stop one peg earlier', (pattern) => {
-                  const { from, to } = covers ?? { from: 0, to: setting.pegs - 1 }
-                  if (from === to) return pattern
-                  const forward = run.heading === 'forward'
-                  return setRun(
-                    pattern,
-                    row,
-                    forward ? { from, to: to - 1 } : { from: from + 1, to },
-                  )
-                }),
+    run.faults.length === 0
+      ? nothing
+      : run.faults.flatMap((fault) =>
+          fault.kind !== 'no peg to wrap'
+            ? []
+            : [
+                {
+                  pegs: { from: fault.peg, to: fault.peg },
+                  say: (row) =>
+                    `${row} wraps the peg after peg ${fault.peg + 1}, but the bar has pegs 1-${setting.pegs} only.`,
+                  advice: 'Stop one peg earlier, or go on without a turn: a bar turns at its edge.',
+                  mend: (row) => [
+                    fix('Turn at the edge without a wrap', (pattern) => setEnd(pattern, row, 'on')),
+                    fix('Stop one peg earlier', (pattern) => {
+                      const { from, to } = covers ?? { from: 0, to: setting.pegs - 1 }
+                      if (from === to) return pattern
+                      const forward = run.heading === 'forward'
+                      return setRun(
+                        pattern,
+                        row,
+                        forward ? { from, to: to - 1 } : { from: from + 1, to },
+                      )
+                    }),
+                  ],
+                },
               ],
-            },
-          ],
-    ),
+        ),
 }
