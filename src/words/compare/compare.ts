@@ -1,0 +1,166 @@
+import type { Work } from '../../pattern/work'
+import type { ReadRow, Reading } from '../read/reading'
+import { align, type Listed } from './align'
+import type { Agreement, Comparison, Difference, RowPair } from './comparison'
+import type { Draft } from './draft'
+import { aloneRuns, Finds, type Found } from './found'
+import { meaningOfRow, meaningOfWords } from './meaning'
+import { draftMismatch } from './mismatches'
+import { draftNotInChart, draftNotInWords } from './missing'
+import { slide } from './slide'
+import { compareRow, type Knits } from './row'
+import { Both } from './setting'
+import { draftsStated } from './stated'
+import { fixesThatWork } from './vet'
+
+export { agreements, type Agreement, type Comparison, type Difference } from './comparison'
+export { applyChanges } from './rewrite'
+
+/**
+ * Hold the words against the chart: every row as the words have it against every working of a
+ * chart row. Rows are matched by their numbers, or by what they say where that leaves fewer out.
+ * Pairs of rows that are the same objects as before are not compared again; with the comparison of
+ * an earlier version nothing is done where both sides are the same.
+ */
+export function compare(reading: Reading, work: Work, previous?: Comparison): Comparison {
+  if (previous?.reading === reading && previous.work === work) return previous
+  const both = new Both(reading, work)
+  const knits: Knits = {
+    words: reading.stated.knit ?? reading.settings.knit,
+    chart: work.pattern.making.knit,
+  }
+  const pairs = pair(both, knits)
+  const { finds, agreement, missing } = findAll(both, pairs, knits)
+  const drafts = [
+    ...draftsStated(both),
+    ...finds.map((found) => draftOf(both, found, knits, missing)),
+  ]
+  const differences: Difference[] = []
+  const comparison: Comparison = { reading, work, differences, agreement, pairs }
+  for (const draft of drafts) differences.push(differenceOf(comparison, both, draft))
+  return comparison
+}
+
+function pair({ reading, work }: Both, knits: Knits): RowPair[] {
+  const read = listRead(reading, knits)
+  const worked = listWorked(work, knits)
+  const pairs = slide(align(read, worked), 'pass', {
+    says: (pass) => worked[pass]?.meaning ?? '',
+    source: (pass) => work.passes[pass]?.row ?? -1,
+  })
+  return slide(pairs, 'read', {
+    says: (index) => read[index]?.meaning ?? '',
+    source: (index) => reading.rows[index]?.range.from ?? -1,
+  })
+}
+
+/** Rows of which nothing could be read, and the reader has said so. */
+function unreadRows({ rows, remarks }: Reading): ReadonlySet<number> {
+  const unread = new Set<number>()
+  for (const { row, severity } of remarks)
+    if (row !== null && severity === 'error' && rows[row]?.stitches.length === 0) unread.add(row)
+  return unread
+}
+
+function listRead(reading: Reading, knits: Knits): Listed[] {
+  const unread = unreadRows(reading)
+  return reading.rows.map(({ stitches, label }, index) => ({
+    meaning: meaningOfWords(stitches, knits.words),
+    number: Number(label),
+    unread: unread.has(index),
+  }))
+}
+
+const listWorked = ({ run, passes }: Work, knits: Knits): Listed[] =>
+  run.rows.map(({ row, heading }, pass) => ({
+    meaning: meaningOfRow(row, heading, knits.chart),
+    number: passes[pass]?.number ?? NaN,
+  }))
+
+interface All {
+  readonly finds: readonly Found[]
+  readonly agreement: readonly Agreement[]
+  /** Passes that the words leave out. */
+  readonly missing: ReadonlySet<number>
+}
+
+function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
+  const { reading, work } = both
+  const unread = unreadRows(reading)
+  const { length } = work.pattern.chart.rows
+  const passesOf = new Array<number>(length).fill(0)
+  const missingOf = new Array<number>(length).fill(0)
+  const differs = new Array<boolean>(length).fill(false)
+  const missing = new Set<number>()
+  const finds = new Finds()
+  for (const { read, pass } of pairs) {
+    if (pass === null) continue
+    const row = both.chartRow(pass)
+    passesOf[row] = (passesOf[row] ?? 0) + 1
+    if (read === null) {
+      missing.add(pass)
+      missingOf[row] = (missingOf[row] ?? 0) + 1
+      continue
+    }
+    if (unread.has(read)) {
+      differs[row] = true
+      continue
+    }
+    for (const mismatch of compareRow(both.read(read), both.run(pass), work.layout, knits)) {
+      differs[row] = true
+      finds.mismatch(mismatch, { read, pass }, row)
+    }
+  }
+  for (const { run, after } of aloneRuns(pairs, 'pass')) {
+    const rows = []
+    for (let pass = run.from; pass <= run.to; pass++) rows.push(both.chartRow(pass))
+    finds.missing(rows.join(' '), run, after)
+  }
+  for (const { run, after } of aloneRuns(pairs, 'read')) {
+    const ranges = []
+    for (let read = run.from; read <= run.to; read++) ranges.push(both.read(read).range.from)
+    finds.extra(ranges.join(' '), run, after)
+  }
+  const agreement = differs.map((differing, row): Agreement => {
+    const left = missingOf[row] ?? 0
+    if (left > 0 && left === passesOf[row]) return 'missing'
+    return differing || left > 0 ? 'differs' : 'same'
+  })
+  return { finds: finds.all, agreement, missing }
+}
+
+function draftOf(both: Both, found: Found, knits: Knits, missing: ReadonlySet<number>): Draft {
+  switch (found.what) {
+    case 'mismatch':
+      return draftMismatch(both, found)
+    case 'not in words':
+      return draftNotInWords(both, found, missing)
+    case 'not in chart':
+      return draftNotInChart(both, found, knits)
+  }
+}
+
+function differenceOf(comparison: Comparison, both: Both, draft: Draft): Difference {
+  const { rewrites: _rewrites, edits: _edits, ...plain } = draft
+  let fixes: Difference['fixes'] | undefined
+  return {
+    ...plain,
+    severity: 'error',
+    pegs: draft.places[0] ?? null,
+    get fixes() {
+      return (fixes ??= fixesThatWork(comparison, draft, headsOf(comparison, both), compare))
+    },
+  }
+}
+
+/** "Rnd 5:" for a row of the words that gets a line of its own. */
+function headsOf({ reading, pairs }: Comparison, both: Both): (row: ReadRow) => string {
+  const passOf = new Map<ReadRow, number>()
+  for (const { read, pass } of pairs)
+    if (read !== null && pass !== null) passOf.set(both.read(read), pass)
+  const usual = reading.settings.shape === 'ring' ? 'round' : 'row'
+  return (row) => {
+    const pass = passOf.get(row)
+    return `${both.head(row.label, pass === undefined ? usual : both.kind(pass))}:`
+  }
+}

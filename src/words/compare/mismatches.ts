@@ -1,0 +1,98 @@
+import type { Draft } from './draft'
+import { putOnPegs, putRow, wordsOnPegs, type Put } from './edits'
+import type { Found, Pairing } from './found'
+import type { Mismatch } from './row'
+import type { Both } from './setting'
+import { pathsDiffer, stitchesDiffer } from './wording'
+
+type Mismatched = Extract<Found, { what: 'mismatch' }>
+
+/** A row, or several rows of one line, that words and chart work differently. */
+export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
+  const first = at[0] as Pairing
+  const firstOfRows = new Map<number, Pairing>()
+  for (const pairing of at) {
+    const row = both.chartRow(pairing.pass)
+    if (!firstOfRows.has(row)) firstOfRows.set(row, pairing)
+  }
+  const rows = [...firstOfRows.keys()]
+  const names = both.names([...firstOfRows.values()].map(({ pass }) => pass))
+  const { label } = both.read(first.read)
+  const kind = both.kind(first.pass)
+  const other =
+    Number(label) === both.number(first.pass) ? '' : ` (${both.head(label, kind)} in the words)`
+  const { terms } = both.reading.settings
+  const sentences = new Map(
+    at.map(({ read, pass }) => [read, { sentence: both.sentence(pass), count: both.count(pass) }]),
+  )
+  const { edit, refusal } = takeWords(both, mismatch, firstOfRows)
+  return {
+    rule: mismatch.kind === 'path' ? 'turn-differs' : 'words-differ',
+    row: rows[0] ?? null,
+    rows,
+    read: first.read,
+    places: mismatch.kind === 'path' ? [] : mismatch.places.map(({ pegs }) => pegs),
+    range: mismatch.range,
+    message: `${names}${other}: ${
+      mismatch.kind === 'path'
+        ? pathsDiffer(mismatch.words, mismatch.chart)
+        : stitchesDiffer(mismatch.places, terms)
+    }`,
+    advice: refusal ?? "Decide which is right and take the chart's or the words'.",
+    rewrites: [{ label: `Write ${names} as in the chart`, plan: { sentences } }],
+    edits: edit ? [{ label: `Chart ${names} as in the words`, edit }] : [],
+  }
+}
+
+interface TakenWords {
+  readonly edit: Draft['edits'][number]['edit'] | null
+  /** Why the words cannot simply be charted. */
+  readonly refusal: string | null
+}
+
+function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pairing>): TakenWords {
+  const putAll = (pattern: Both['work']['pattern']): Put => {
+    let put: Put = { can: true, pattern }
+    for (const [row, pairing] of rows) {
+      if (!put.can) break
+      put = putInto(both, put.pattern, mismatch, row, pairing)
+    }
+    return put
+  }
+  const trial = putAll(both.work.pattern)
+  if (!trial.can) return { edit: null, refusal: reasons[trial.reason](both) }
+  return {
+    edit: (pattern) => {
+      const put = putAll(pattern)
+      return put.can ? put.pattern : pattern
+    },
+    refusal: null,
+  }
+}
+
+const reasons: Readonly<Record<Extract<Put, { can: false }>['reason'], (both: Both) => string>> = {
+  copies: ({ work }) =>
+    `Take the chart's, or chart this row by hand: the words differ between the ${work.layout.copies} copies of the repeat, which the chart holds once.`,
+  pegs: () =>
+    "Take the chart's, or mend the words first: their stitches do not fill the pegs of this row.",
+}
+
+function putInto(
+  both: Both,
+  pattern: Both['work']['pattern'],
+  mismatch: Mismatch,
+  row: number,
+  { read, pass }: Pairing,
+): Put {
+  const words = both.read(read)
+  const { heading, row: worked } = both.run(pass)
+  const own = pattern.chart.rows[row]?.heading ?? null
+  if (mismatch.kind === 'path') {
+    const turns = mismatch.words.heading !== heading
+    return putRow(pattern, row, words, mismatch.words, turns ? mismatch.words.heading : own)
+  }
+  const items = wordsOnPegs(mismatch.places, heading)
+  if (items) return putOnPegs(pattern, row, items)
+  const path = { heading, run: { from: worked.from, to: worked.to }, end: worked.end }
+  return putRow(pattern, row, words, path, own)
+}

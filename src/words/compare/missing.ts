@@ -1,0 +1,172 @@
+import type { Band, Run } from '../../pattern/pattern'
+import { deleteRows, setBand } from '../../pattern/edits/rows'
+import { insertRead } from './edits'
+import type { Found } from './found'
+import { meaningOfRow, meaningOfWords, meanTheSame } from './meaning'
+import type { Knits } from './row'
+import type { Both } from './setting'
+import { stitchesNamed } from './wording'
+import type { Draft } from './draft'
+
+type NotInWords = Extract<Found, { what: 'not in words' }>
+type NotInChart = Extract<Found, { what: 'not in chart' }>
+
+const size = ({ from, to }: Run): number => to - from + 1
+
+/** Do these passes work a band a whole number of times, beside times that the words have? */
+export function wholeTimes(both: Both, passes: Run, missing: ReadonlySet<number>): Band | null {
+  const { pattern, passes: all } = both.work
+  const first = all[passes.from]
+  const band = pattern.chart.bands.find(
+    ({ from, to }) => first && from <= first.row && first.row <= to,
+  )
+  if (!band || size(passes) % size(band) !== 0) return null
+  for (let pass = passes.from; pass <= passes.to; pass++) {
+    const row = both.chartRow(pass)
+    if (row < band.from || row > band.to) return null
+  }
+  const start = all.findIndex(({ row }) => row === band.from)
+  const end = start + size(band) * band.times
+  let kept = 0
+  for (let pass = start; pass < end; pass++) if (!missing.has(pass)) kept++
+  return kept > 0 && kept % size(band) === 0 ? band : null
+}
+
+/** Rows of the chart that the words leave out. */
+export function draftNotInWords(
+  both: Both,
+  { passes: runs, after }: NotInWords,
+  missing: ReadonlySet<number>,
+): Draft {
+  const [passes] = runs as [Run]
+  const list = Array.from({ length: size(passes) }, (_, n) => passes.from + n)
+  const band = runs.length === 1 ? wholeTimes(both, passes, missing) : null
+  const times = band ? size(passes) / size(band) : 0
+  const rows = [...new Set(list.map((pass) => both.chartRow(pass)))]
+  const kind = both.kind(passes.from)
+  const start = band ? both.work.passes.findIndex(({ row }) => row === band.from) : 0
+  const number = both.number(start)
+  const bandLabel = band ? both.language.label(kind, number, number + size(band) - 1) : ''
+  const names = both.names(list)
+  const lines = band
+    ? [both.language.repeatRows(bandLabel, times)]
+    : both.lines(passes.from, passes.to)
+  const insertAt = (index: number): [number, readonly string[]] => {
+    const run = runs[index] as Run
+    return [after[index] ?? -1, index === 0 ? lines : both.lines(run.from, run.to)]
+  }
+  const write = (indexes: readonly number[]) => ({
+    label: `Write ${band ? `${bandLabel} again` : names} into the words`,
+    plan: { added: new Map(indexes.map(insertAt)) },
+  })
+  const at = after[0] ?? null
+  const place = at === null ? 0 : both.read(at).saidAt.to
+  const [firstRow = 0] = rows
+  const lastRow = rows.at(-1) ?? firstRow
+  return {
+    rule: 'row-missing-in-words',
+    row: firstRow,
+    rows,
+    read: null,
+    places: [],
+    range: { from: place, to: place },
+    message: band
+      ? `The chart works ${bandLabel} ${both.language.times(band.times)}, the words ${both.language.times(band.times - times)}.`
+      : `The words leave out ${names} of the chart.`,
+    advice: band
+      ? 'Make both say the same number of times.'
+      : 'Write it into the words, or take it out of the chart.',
+    rewrites: [write([0]), ...(runs.length > 1 ? [write([...runs.keys()])] : [])],
+    edits: [
+      band
+        ? {
+            label: `Work ${bandLabel} ${both.language.times(band.times - times)} in the chart`,
+            edit: (pattern) => setBand(pattern, band.from, band.to, band.times - times),
+          }
+        : {
+            label: `Take ${names} out of the chart`,
+            edit: (pattern) => deleteRows(pattern, firstRow, lastRow),
+          },
+    ],
+  }
+}
+
+/** Rows of the words that the chart does not have. */
+export function draftNotInChart(
+  both: Both,
+  { reads: runs, after }: NotInChart,
+  knits: Knits,
+): Draft {
+  const [reads] = runs as [Run]
+  const list = Array.from({ length: size(reads) }, (_, n) => reads.from + n)
+  const names = both.readNames(list)
+  const first = both.read(reads.from)
+  const said = stitchesNamed(
+    first.stitches.map(({ stitch }) => stitch),
+    both.reading.settings.terms,
+  )
+  const gone = new Set(
+    runs.flatMap(({ from, to }) => Array.from({ length: size({ from, to }) }, (_, n) => from + n)),
+  )
+  const pass = after[0] ?? null
+  const row = pass === null ? 0 : both.chartRow(pass) + 1
+  const band = moreTimes(both, reads, pass, knits)
+  const heading = pass === null ? 'forward' : both.run(pass).after.heading
+  let way = heading
+  const rows = list.map((index) => {
+    const read = both.read(index)
+    const now = read.heading ?? way
+    way = both.work.pattern.loom.shape === 'bar' ? (now === 'forward' ? 'back' : 'forward') : now
+    return { read, heading: now }
+  })
+  const edits: Draft['edits'] = [
+    ...(band
+      ? [
+          {
+            label: `Work these rows ${both.language.times(band.times)} in the chart`,
+            edit: (pattern: Both['work']['pattern']) =>
+              setBand(pattern, band.from, band.to, band.times),
+          },
+        ]
+      : []),
+    {
+      label: `Put ${names} into the chart`,
+      edit: (pattern) => {
+        const put = insertRead(pattern, row, rows)
+        return put.can ? put.pattern : pattern
+      },
+    },
+  ]
+  return {
+    rule: 'row-missing-in-chart',
+    row: null,
+    rows: [],
+    read: reads.from,
+    places: [],
+    range: first.saidAt,
+    message:
+      list.length === 1
+        ? `The words have ${names} (${said}), which the chart does not have there.`
+        : `The words have ${names} (the first is ${said}), which the chart does not have there.`,
+    advice: 'Take it out of the words, or put it into the chart.',
+    rewrites: [{ label: `Take ${names} out of the words`, plan: { gone } }],
+    edits,
+  }
+}
+
+/** The band before these rows, if they work it on, with the times it then has. */
+function moreTimes(both: Both, reads: Run, pass: number | null, knits: Knits): Band | null {
+  if (pass === null) return null
+  const row = both.chartRow(pass)
+  const { bands } = both.work.pattern.chart
+  const known = bands.find(({ to }) => to === row)
+  const height = known ? size(known) : size(reads)
+  const band = known ?? { from: row - height + 1, to: row, times: 1 }
+  if (band.from < 0 || size(reads) % height !== 0) return null
+  for (let n = 0; n < size(reads); n++) {
+    const { row: worked, heading } = both.run(pass - height + 1 + (n % height))
+    const words = meaningOfWords(both.read(reads.from + n).stitches, knits.words)
+    if (!meanTheSame(words, meaningOfRow(worked, heading, knits.chart))) return null
+  }
+  return { ...band, times: band.times + size(reads) / height }
+}

@@ -1,0 +1,61 @@
+import { workPattern, type Work } from '../../pattern/work'
+import { read } from '../read/read'
+import type { Reading, TextFix } from '../read/reading'
+import type { Comparison, DifferenceFix } from './comparison'
+import type { Draft } from './draft'
+import { applyChanges, rewrite, type Plan } from './rewrite'
+
+type Compare = (reading: Reading, work: Work) => Comparison
+
+const perRule = ({ differences }: Comparison): Map<string, number> => {
+  const counts = new Map<string, number>()
+  for (const { rule } of differences) counts.set(rule, (counts.get(rule) ?? 0) + 1)
+  return counts
+}
+
+/** One difference of that rule less, and no more of any other. */
+function isBetter(after: Comparison, before: Comparison, rule: string): boolean {
+  const [now, was] = [perRule(after), perRule(before)]
+  if ((now.get(rule) ?? 0) >= (was.get(rule) ?? 0)) return false
+  return [...now].every(([other, count]) => count <= (was.get(other) ?? 0))
+}
+
+const errorsIn = ({ remarks }: Reading): number =>
+  remarks.filter(({ severity }) => severity === 'error').length
+
+/**
+ * Of the repairs drafted, at most one of the words and one of the chart: the first after which
+ * that difference is gone and no other has come. Each is tried out on a copy.
+ */
+export function fixesThatWork(
+  comparison: Comparison,
+  { rule, rewrites, edits }: Draft,
+  head: Plan['head'],
+  compare: Compare,
+): readonly DifferenceFix[] {
+  const { reading, work } = comparison
+  const fixes: DifferenceFix[] = []
+  for (const { label, plan } of rewrites) {
+    const changes = rewrite(reading, {
+      sentences: new Map(),
+      gone: new Set(),
+      added: new Map(),
+      head,
+      ...plan,
+    })
+    if (!changes) continue
+    const after = read(applyChanges(reading.text, changes), reading.settings, reading)
+    if (errorsIn(after) > errorsIn(reading)) continue
+    if (!isBetter(compare(after, work), comparison, rule)) continue
+    fixes.push({ label, changes } satisfies TextFix)
+    break
+  }
+  for (const { label, edit } of edits) {
+    const pattern = edit(work.pattern)
+    if (pattern === work.pattern) continue
+    if (!isBetter(compare(reading, workPattern(pattern, work)), comparison, rule)) continue
+    fixes.push({ label, edit })
+    break
+  }
+  return fixes
+}
