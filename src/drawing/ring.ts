@@ -7,6 +7,7 @@ import { findingItems, type FindingMark } from './marks'
 import { arcTo, arrowHead, moveTo, polyline, type Point } from './path'
 import { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
 import type { Item, Layer } from './scene'
+import { slotsInSector } from './rowItems'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
 import { chartTitle } from './titles'
 
@@ -69,20 +70,35 @@ function arcOver({ angle, clockwise }: RingGeometry, radius: number, from: numbe
   return moveTo(polar(start, radius)) + arcTo(radius, large, clockwise, polar(end, radius))
 }
 
+/** The grid is cut up as the rows are: see slotsInSector. */
+const rowsInPatch = 24
+
 const keepGrid = keeper<Layer>()
 
 function gridLayer({ pattern }: Work, geometry: RingGeometry): Layer {
   const { heavyEvery } = pattern.style
   return keepGrid([geometry.key, heavyEvery], () => {
     const { slots, lastRow, radius } = geometry
-    const lines = { grid: '', heavy: '' }
     const inkOf = (index: number) => (heavyEvery > 0 && index % heavyEvery === 0 ? 'heavy' : 'grid')
-    for (let u = 1; u < slots.count; u++) lines[inkOf(u)] += spoke(geometry, u)
-    for (let v = 1; v <= lastRow; v++)
-      lines[inkOf(v)] += arcOver(geometry, radius(v), 0, slots.count)
-    const path = (ink: 'grid' | 'heavy'): Item[] =>
-      lines[ink] ? [{ kind: 'path', d: lines[ink], ink, stroke: weights[ink], fill: false }] : []
-    return layer('grid', geometry, [...path('grid'), ...path('heavy')])
+    const items: Item[] = []
+    const put = (lines: Readonly<Record<'grid' | 'heavy', string>>) => {
+      for (const ink of ['grid', 'heavy'] as const)
+        if (lines[ink])
+          items.push({ kind: 'path', d: lines[ink], ink, stroke: weights[ink], fill: false })
+    }
+    for (let from = 0; from < slots.count; from += slotsInSector) {
+      const to = Math.min(slots.count, from + slotsInSector)
+      const spokes = { grid: '', heavy: '' }
+      for (let u = Math.max(1, from); u < to; u++) spokes[inkOf(u)] += spoke(geometry, u)
+      put(spokes)
+      for (let first = 1; first <= lastRow; first += rowsInPatch) {
+        const arcs = { grid: '', heavy: '' }
+        for (let v = first; v < first + rowsInPatch && v <= lastRow; v++)
+          arcs[inkOf(v)] += arcOver(geometry, radius(v), from, to)
+        put(arcs)
+      }
+    }
+    return layer('grid', geometry, items)
   })
 }
 

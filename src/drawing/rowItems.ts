@@ -22,11 +22,31 @@ export interface RowView {
   readonly pieces: Map<Stitch, (InkPaths | undefined)[]>
 }
 
-/** All that a row's layer holds, relative to its origin: one path for each ink. */
+interface Inks {
+  line: string
+  solid: string
+  ground: string
+  shade: string
+}
+
+/**
+ * A ring that is one path reaches over the whole drawing, and a screen that shows a part of it
+ * would go through all of it: rings are cut into sectors of so many slots.
+ */
+export const slotsInSector = 24
+
+/** All that a row's layer holds, relative to its origin: one path for each ink (and sector). */
 export function rowItems(row: Row, run: PatternRun, index: number, view: RowView): Item[] {
-  const { weight } = view
-  const inks = { line: '', solid: '', ground: '', shade: '' }
-  const add = (paths: InkPaths) => {
+  const { weight, geometry } = view
+  const size = geometry.kind === 'ring' ? slotsInSector : Infinity
+  const sectors: Inks[] = []
+  const add = (paths: InkPaths, slot: number) => {
+    const inks = (sectors[Math.floor(slot / size)] ??= {
+      line: '',
+      solid: '',
+      ground: '',
+      shade: '',
+    })
     if (paths.line) inks.line += paths.line
     if (paths.solid) inks.solid += paths.solid
     if (paths.ground) inks.ground += paths.ground
@@ -38,11 +58,13 @@ export function rowItems(row: Row, run: PatternRun, index: number, view: RowView
     d === '' ? [] : [{ kind: 'path', d, ink, stroke, fill }]
   return [
     ...path(unworked, 'unworked', 0, true),
-    ...path(inks.shade, 'shade', 0, true),
-    ...path(inks.shade, 'grid', weights.grid, false),
-    ...path(inks.ground, 'ground', 0, true),
-    ...path(inks.line, 'line', weight, false),
-    ...path(inks.solid, 'solid', 0, true),
+    ...sectors.flatMap((inks) => [
+      ...path(inks.shade, 'shade', 0, true),
+      ...path(inks.shade, 'grid', weights.grid, false),
+      ...path(inks.ground, 'ground', 0, true),
+      ...path(inks.line, 'line', weight, false),
+      ...path(inks.solid, 'solid', 0, true),
+    ]),
     ...path(turn.line ?? '', 'note', Math.min(weight, weights.mark), false),
   ]
 }
@@ -52,7 +74,7 @@ function drawStitches(
   row: Row,
   index: number,
   view: RowView,
-  add: (paths: InkPaths) => void,
+  add: (paths: InkPaths, slot: number) => void,
 ): string {
   const { slots } = view.geometry
   const items = placed(row)
@@ -62,7 +84,7 @@ function drawStitches(
       const from = Math.max(0, column - slots.first)
       const end = Math.min(slots.count, column - slots.first + columns)
       if (from < end && stitch.id !== view.background)
-        add(stitchPaths(stitch, from, end - from, index, view))
+        add(stitchPaths(stitch, from, end - from, index, view), from)
     }
     return ''
   }
@@ -89,7 +111,7 @@ function drawStitches(
     )
       end++
     if (item.stitch.id !== view.background)
-      add(stitchPaths(item.stitch, slot, end - slot, index, view))
+      add(stitchPaths(item.stitch, slot, end - slot, index, view), slot)
     slot = end
   }
   return unworked
