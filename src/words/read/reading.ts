@@ -66,6 +66,10 @@ export interface ReadRow {
   readonly heading: Heading | null
   /** Pegs it names, 0-based; null when it names none. */
   readonly run: Run | null
+  /** Pegs it covers: those it names, all, or those from the yarn on; null: they cannot be told. */
+  readonly covers: Run | null
+  /** The way it is worked. */
+  readonly goes: Heading
   /** In working order. */
   readonly stitches: readonly ReadStitch[]
   readonly end: RowEnd

@@ -1,0 +1,129 @@
+import type { RowEnd } from '../../loom/row'
+import type { Stitch } from '../../stitches/stitch'
+import type { Remark, TextRange, Token } from './reading'
+
+/** How often a group is worked in all. */
+export type Copies =
+  | { readonly kind: 'fixed'; readonly times: number }
+  /** A bare "6 times" after a group that is worked once already: 6 more, or 6 in all. */
+  | { readonly kind: 'bare'; readonly times: number; readonly said: TextRange }
+  /** As often as fits, until so many loops are left. `ending`: the last copy may be cut short. */
+  | { readonly kind: 'until'; readonly last: number; readonly ending: boolean }
+  /** As often as fits before what comes after it: to a marker, a gap. */
+  | { readonly kind: 'open' }
+
+export interface StitchItem {
+  readonly do: 'stitch'
+  readonly stitch: Stitch
+  /** null: none is said ("knit"). */
+  readonly count: number | null
+  readonly range: TextRange
+  /** Slipped with the yarn said to be at the back. */
+  readonly atBack?: true
+}
+
+export interface GroupItem {
+  readonly do: 'group'
+  readonly items: readonly Item[]
+  readonly copies: Copies
+  readonly range: TextRange
+}
+
+/** A turn in a row; `null` for `end`: turned without a wrap. */
+export interface TurnItem {
+  readonly do: 'turn'
+  readonly end: RowEnd
+  /** 0-based; null when it is not named. */
+  readonly peg: number | null
+  readonly range: TextRange
+}
+
+/** "purl pegs 3-6": the pegs are named, from the first one worked to the last. 0-based. */
+export interface PegsItem {
+  readonly do: 'pegs'
+  readonly stitch: Stitch | null
+  readonly first: number
+  readonly last: number
+  readonly back: boolean
+  readonly range: TextRange
+}
+
+/** A word the trade uses for several stitches: null stands for "nothing is worked". */
+export interface ChoiceItem {
+  readonly do: 'choice'
+  readonly rule: Ambiguity
+  readonly count: number
+  readonly range: TextRange
+}
+export const ambiguities = ['ask-times', 'ask-yfwd', 'ask-inc', 'ask-ds', 'ask-k1b'] as const
+export type Ambiguity = (typeof ambiguities)[number]
+
+/** Something that is worked but that no stitch is known for: what it takes is not known either. */
+export interface GapItem {
+  readonly do: 'gap'
+  readonly range: TextRange
+}
+
+export type Item = StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem
+
+/** A count that the words state. */
+export interface Said {
+  readonly kind: 'total' | 'change' | 'rows'
+  readonly count: number
+  readonly range: TextRange
+}
+
+/** Rows that are named: by number, or the last so many. */
+export type Named =
+  | { readonly kind: 'numbers'; readonly numbers: readonly number[] }
+  | { readonly kind: 'last'; readonly rows: number }
+  /** "these rows", "repeat round": what was told last. */
+  | { readonly kind: 'these' }
+
+export type Often =
+  | { readonly kind: 'more'; readonly times: number }
+  | { readonly kind: 'all'; readonly times: number }
+  | { readonly kind: 'bare'; readonly times: number; readonly said: TextRange }
+  | { readonly kind: 'length' }
+  | { readonly kind: 'none' }
+
+export interface Reference {
+  readonly how: 'as' | 'rep'
+  readonly named: Named
+  readonly often: Often
+  readonly range: TextRange
+}
+
+export type RelativeRemark = Omit<Remark, 'row' | 'pegs'>
+
+/** What a head says: which rows its words are for. */
+export interface Head {
+  readonly numbers: readonly number[]
+  /** "and all even rows": every row from the first number on in steps of this; 0 for none. */
+  readonly every: number
+  /** "Next 6 rnds": how many rows without a number. */
+  readonly next: number
+  readonly side: 'right' | 'wrong' | null
+  readonly kind: 'round' | 'row'
+  readonly range: TextRange
+}
+
+/** The words of one or several rows, or of one reference to rows. Ranges count from its start. */
+export interface Body {
+  readonly items: readonly Item[]
+  readonly said: readonly Said[]
+  readonly reference: Reference | null
+  /** "for 5 rows", "Knit 3 rnds": worked that often; 1 if not said. */
+  readonly rows: number
+  /** Its length is measured: "for 5 cm". */
+  readonly measured: TextRange | null
+  readonly workEven: TextRange | null
+  readonly tokens: readonly Token[]
+  readonly remarks: readonly RelativeRemark[]
+  /** How many words were understood, and how many were not. */
+  readonly known: number
+  readonly unknown: number
+  /** Lengths of its lists of sizes, with where they stand. */
+  readonly sizes: readonly { readonly length: number; readonly range: TextRange }[]
+  readonly side: 'right' | 'wrong' | null
+}

@@ -1,0 +1,20 @@
+const small = [
+  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen',
+  'sixteen seventeen eighteen nineteen twenty',
+]
+  .join(' ')
+  .split(' ')
+
+const ordinals = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ')
+
+const values = new Map<string, number>([
+  ...small.map((word, value) => [word, value] as const),
+  ...ordinals.map((word, index) => [word, index + 1] as const),
+  ['thirty', 30],
+  ['forty', 40],
+  ['fifty', 50],
+  ['sixty', 60],
+])
+
+/** "three" is 3, "second" is 2; -1 for a word that is no number. */
+export const readNumber = (word: string): number => values.get(word) ?? -1

@@ -1,0 +1,129 @@
+import type { Section, TextRange } from './reading'
+import { headStarts, readHead, type HeadFound } from './heads'
+import { sectionKind, type SectionKind } from './sections'
+
+/** A line as it stands, whatever stands around it. */
+export interface LineShape {
+  readonly blank: boolean
+  readonly head: HeadFound | null
+  /** Offsets of further heads in the line. */
+  readonly heads: readonly number[]
+  /** A section that the line is known to begin. */
+  readonly section: SectionKind | null
+  /** Could be the title of a section that is not known by name. */
+  readonly title: boolean
+  /** The words go on in the next line. */
+  readonly unfinished: boolean
+  /** The words go on from the line before. */
+  readonly goesOn: boolean
+}
+
+/** The words of one row, or of several that are alike, or of one reference. */
+export interface Statement {
+  readonly head: HeadFound | null
+  /** The whole of it, and the words after the head. */
+  readonly range: TextRange
+  readonly from: number
+  readonly words: string
+  readonly section: SectionKind
+}
+
+export interface Outline {
+  readonly statements: readonly Statement[]
+  readonly sections: readonly Section[]
+  readonly titles: readonly TextRange[]
+}
+
+const referenceStart = /^\s*(?:rep|repeat|as|like|cont|next|cast|bind|knit|purl)\b/i
+
+export function shapeOf(line: string): LineShape {
+  const text = line.trim()
+  const head = readHead(line)
+  const opened = count(text, /[([]/g) > count(text, /[)\]]/g)
+  const starred = count(text, /\*/g) === 1 && !/\brep|\buntil\b/i.test(text)
+  return {
+    blank: text === '',
+    head,
+    heads: headStarts(line),
+    section: head ? null : sectionKind(text),
+    title: !head && text.length <= 60 && !/[.;,)\]]$/.test(text) && !/[*[\]]/.test(text),
+    unfinished: /[,;*&-]$/.test(text) || opened || starred,
+    goesOn:
+      /^\s*(?:[a-z]|\(\s*\d|\[\s*\d|\d+\s*(?:sts?|stitches)\b|rep(?:eat)? from)/.test(line) &&
+      !referenceStart.test(line),
+  }
+}
+
+const count = (text: string, pattern: RegExp): number => text.match(pattern)?.length ?? 0
+
+/** Part a text into statements and sections. `shape` may remember the shapes of lines. */
+export function outline(text: string, shape: (line: string) => LineShape): Outline {
+  const statements: Statement[] = []
+  const sections: { title: string; from: number }[] = []
+  const titles: TextRange[] = []
+  let section: SectionKind = 'open'
+  let open: { head: HeadFound | null; from: number; to: number; section: SectionKind } | null = null
+  let unfinished = false
+  let afterBlank = true
+
+  const close = () => {
+    if (open) {
+      const from = open.from + (open.head?.length ?? 0)
+      statements.push({
+        head: open.head,
+        range: { from: open.from, to: open.to },
+        from,
+        words: text.slice(from, open.to),
+        section: open.section,
+      })
+    }
+    open = null
+  }
+
+  for (let from = 0; from <= text.length;) {
+    const newline = text.indexOf('\n', from)
+    const to = newline < 0 ? text.length : newline
+    const line = text.slice(from, to)
+    const { blank, head, heads, section: named, title, ...joins } = shape(line)
+    if (blank) {
+      close()
+      afterBlank = true
+    } else if (named || (title && afterBlank && isTitle(line))) {
+      close()
+      section = named ?? 'work'
+      sections.push({ title: line.trim().replace(/:$/, ''), from })
+      titles.push({ from, to })
+      afterBlank = false
+      unfinished = false
+    } else {
+      if (head) close()
+      else if (open && !(unfinished || joins.goesOn)) close()
+      open ??= { head, from, to, section }
+      for (const start of heads) {
+        open.to = from + start
+        close()
+        open = { head: readHead(line.slice(start), true), from: from + start, to, section }
+      }
+      open.to = to
+      unfinished = joins.unfinished
+      afterBlank = false
+    }
+    if (newline < 0) break
+    from = newline + 1
+  }
+  close()
+  return {
+    statements,
+    titles,
+    sections: sections.map(({ title, from }, index) => ({
+      title,
+      range: { from, to: sections[index + 1]?.from ?? text.length },
+    })),
+  }
+}
+
+/** A line by itself after an empty one, in which no stitch is worked, names a section. */
+const isTitle = (line: string): boolean =>
+  !/\d/.test(line) &&
+  !/\b(?:knit|purl|k|p|rep|repeat|cast|bind|join|slip|work|turn|all|around|to)\b/i.test(line) &&
+  line.trim().split(/\s+/).length <= 6

@@ -1,0 +1,93 @@
+import type { Said } from '../nodes'
+import type { Cursor } from './cursor'
+
+const loops = 'st|sts|stitch|stitches|loop|loops|peg|pegs'
+const rows = 'rnd|rnds|round|rounds|row|rows'
+
+const changes: readonly string[] = [
+  `total? of? # ${loops}? inc|increased|incd|incs`,
+  `inc|increase|increased # ${loops}`,
+]
+const losses: readonly string[] = [
+  `total? of? # ${loops}? dec|decreased|decd|decs`,
+  `dec|decrease|decreased # ${loops}`,
+]
+const totals: readonly string[] = [
+  `=|- # ${loops}`,
+  `=|- #`,
+  `total? of? # ${loops} rem|remain|remains|remaining|left|in|on|total|altogether|now`,
+  `# rem|remain|remains|remaining|left`,
+  `total? of? # ${loops}`,
+]
+const tails: readonly string[] = [
+  'in all',
+  'in total',
+  'on the? loom|needle|needles',
+  'rem|remain|remaining|left|total|altogether|now|all|loom|pegs|sts',
+]
+
+/** "24 sts rem", "= 24 sts", "2 sts inc": as it stands without brackets. */
+export function readCount(cursor: Cursor): Said | null {
+  const start = cursor.at
+  const say = (kind: Said['kind'], sign = 1): Said => {
+    const count = sign * (cursor.numbers[0]?.value ?? 0)
+    cursor.eatOne(tails, 'count')
+    return { kind, count, range: cursor.rangeFrom(start) }
+  }
+  if (cursor.eatOne(changes, 'count')) return say('change')
+  if (cursor.eatOne(losses, 'count')) return say('change', -1)
+  if (cursor.eat(`# ${rows} in? all|total|altogether?`, 'count')) return say('rows')
+  if (cursor.eatOne(totals, 'count')) return say('total')
+  return null
+}
+
+const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']' }
+
+/** "(24 sts)", "[40]", "(12 rnds in all, 24 sts)", "[14 + 13 + 14 = 41]"; null for other brackets. */
+export function readCountInBrackets(cursor: Cursor): Said[] | null {
+  const close = closing[cursor.text()]
+  if (!close) return null
+  const { at, known } = cursor
+  const kept = cursor.tokens.length
+  cursor.take(1, 'count')
+  const said: Said[] = []
+  while (!cursor.done && cursor.text() !== close) {
+    const sum = readSum(cursor) ?? readCount(cursor) ?? readBare(cursor, close)
+    if (sum) said.push(sum)
+    else if (!cursor.eat(',|;|and|total|now|you|have', 'count')) break
+  }
+  if (cursor.text() !== close || said.length === 0) {
+    cursor.back(at, kept, known)
+    return null
+  }
+  cursor.take(1, 'count')
+  return said
+}
+
+function readBare(cursor: Cursor, close: string): Said | null {
+  const piece = cursor.piece()
+  if (piece?.kind !== 'number' || cursor.text(1) !== close) return null
+  const start = cursor.at
+  cursor.take(1, 'count')
+  return { kind: 'total', count: piece.value, range: cursor.rangeFrom(start) }
+}
+
+/** "14 + 13 + 14 = 41" */
+function readSum(cursor: Cursor): Said | null {
+  if (!cursor.isNumber() || cursor.text(1) !== '+') return null
+  const start = cursor.at
+  const { known } = cursor
+  const kept = cursor.tokens.length
+  let sum = cursor.piece()?.value ?? 0
+  cursor.take(1, 'count')
+  while (cursor.text() === '+' && cursor.isNumber(1)) {
+    sum += cursor.piece(1)?.value ?? 0
+    cursor.take(2, 'count')
+  }
+  if (cursor.eat(`= # ${loops}?`, 'count')) sum = cursor.numbers[0]?.value ?? sum
+  else if (!cursor.eat(loops, 'count')) {
+    cursor.back(start, kept, known)
+    return null
+  }
+  return { kind: 'total', count: sum, range: cursor.rangeFrom(start) }
+}

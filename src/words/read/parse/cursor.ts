@@ -1,0 +1,117 @@
+import type { Piece } from '../lex'
+import type { TextRange, Token, TokenKind } from '../reading'
+
+type Step = { readonly words: ReadonlySet<string>; readonly optional: boolean }
+const phrases = new Map<string, readonly Step[]>()
+
+/** "rep|repeat from the? *": words, each perhaps one of several, perhaps left out. */
+function stepsOf(phrase: string): readonly Step[] {
+  let steps = phrases.get(phrase)
+  if (!steps) {
+    steps = phrase.split(' ').map((part) => {
+      const optional = part.length > 1 && part.endsWith('?')
+      return { words: new Set((optional ? part.slice(0, -1) : part).split('|')), optional }
+    })
+    phrases.set(phrase, steps)
+  }
+  return steps
+}
+
+const number = '#'
+/** No single word is put together of more pieces. */
+const longestCluster = 40
+
+/** Goes along the pieces of a text, and notes what each of them was read as. */
+export class Cursor {
+  at = 0
+  readonly tokens: Token[] = []
+  known = 0
+  /** The numbers of the last phrase. */
+  numbers: Piece[] = []
+
+  constructor(readonly pieces: readonly Piece[]) {}
+
+  get done(): boolean {
+    return this.at >= this.pieces.length
+  }
+
+  piece(ahead = 0): Piece | undefined {
+    return this.pieces[this.at + ahead]
+  }
+
+  text(ahead = 0): string {
+    return this.pieces[this.at + ahead]?.text ?? ''
+  }
+
+  isNumber(ahead = 0): boolean {
+    const piece = this.pieces[this.at + ahead]
+    return piece !== undefined && piece.value >= 0
+  }
+
+  /** How many pieces a phrase takes from here; 0 if it does not stand here. `#`: a number. */
+  measure(phrase: string): number {
+    let ahead = 0
+    const numbers: Piece[] = []
+    for (const { words, optional } of stepsOf(phrase)) {
+      const piece = this.piece(ahead)
+      const fits =
+        piece !== undefined && (words.has(piece.text) || (words.has(number) && piece.value >= 0))
+      if (fits) {
+        if (words.has(number) && piece.value >= 0) numbers.push(piece)
+        ahead++
+      } else if (!optional) return 0
+    }
+    this.numbers = numbers
+    return ahead
+  }
+
+  looksAt(phrase: string): boolean {
+    return this.measure(phrase) > 0
+  }
+
+  /** Take a phrase if it stands here. */
+  eat(phrase: string, kind: TokenKind): boolean {
+    const count = this.measure(phrase)
+    if (count > 0) this.take(count, kind)
+    return count > 0
+  }
+
+  /** The first of several phrases that stands here. */
+  eatOne(list: readonly string[], kind: TokenKind): boolean {
+    return list.some((phrase) => this.eat(phrase, kind))
+  }
+
+  /** Take so many pieces, all read as one kind; numbers in words keep it too. */
+  take(count: number, kind: TokenKind): void {
+    for (let i = 0; i < count; i++) {
+      const piece = this.pieces[this.at++]
+      if (!piece) return
+      this.tokens.push({ kind, range: { from: piece.from, to: piece.to } })
+    }
+    if (kind !== 'punctuation' && kind !== 'unknown') this.known += count
+  }
+
+  /** From a piece up to the one before the cursor. */
+  rangeFrom(start: number): TextRange {
+    const first = this.pieces[start]
+    const last = this.pieces[Math.max(start, this.at - 1)]
+    return { from: first?.from ?? 0, to: last?.to ?? first?.to ?? 0 }
+  }
+
+  /** Where words and numbers stand together without a space: "k2tgo". Its end. */
+  clusterEnd(start = this.at): number {
+    let end = start + 1
+    while (end < this.pieces.length && end < start + longestCluster) {
+      const piece = this.pieces[end] as Piece
+      if (!piece.glued || piece.kind === 'sign') break
+      end++
+    }
+    return end
+  }
+
+  back(at: number, tokens: number, known: number): void {
+    this.at = at
+    this.tokens.length = tokens
+    this.known = known
+  }
+}

@@ -1,0 +1,46 @@
+import type { ChoiceItem, Copies, GapItem, GroupItem, Item, StitchItem } from '../nodes'
+import type { Stitch } from '../../../stitches/stitch'
+import { stitchOf } from '../../../stitches/vocabulary'
+import type { Meaning } from '../spellings'
+import type { TextRange } from '../reading'
+
+export const stitchItem = (
+  stitch: Stitch,
+  count: number | null,
+  range: TextRange,
+  atBack?: true,
+): StitchItem => ({ do: 'stitch', stitch, count, range, ...(atBack && { atBack }) })
+
+export const groupItem = (items: readonly Item[], copies: Copies, range: TextRange): GroupItem => ({
+  do: 'group',
+  items,
+  copies,
+  range,
+})
+
+export const once: Copies = { kind: 'fixed', times: 1 }
+export const untilEnd: Copies = { kind: 'until', last: 0, ending: false }
+
+/** May a bare "knit" or "slip" of this stitch mean all the pegs there are? */
+export const mayFill = ({ takes, makes, width }: Stitch): boolean =>
+  takes === 1 && makes === 1 && width === 1
+
+/** The item that a spelling makes, worked `count` times. */
+export function itemOf(
+  meaning: Meaning,
+  count: number | null,
+  range: TextRange,
+): StitchItem | ChoiceItem | GapItem {
+  if (meaning.is === 'stitch') return stitchItem(meaning.stitch, count, range, meaning.atBack)
+  if (meaning.is === 'choice') return { do: 'choice', rule: meaning.rule, count: count ?? 1, range }
+  // A cross whose halves are not told takes its loops all the same: they are knitted for now.
+  if (meaning.is === 'cross' && meaning.size > 0)
+    return stitchItem(stitchOf('k'), meaning.size * (count ?? 1), range)
+  return { do: 'gap', range }
+}
+
+/** From the first of two ranges to the end of the second. */
+export const spanOf = (first: TextRange, last: TextRange): TextRange => ({
+  from: first.from,
+  to: Math.max(first.to, last.to),
+})

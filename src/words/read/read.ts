@@ -1,0 +1,147 @@
+import { readDefinitions, statedDirection, statedKnit, statedPegs } from './definitions'
+import { readLimits } from './limits'
+import { Memory, shapesFrom, usable } from './memory'
+import type { Body } from './nodes'
+import { outline, type LineShape, type Statement } from './outline'
+import type { Reading, ReadSettings, Remark, TextRange, Token } from './reading'
+import { sizeLists, statedPegsRemark, tooLong } from './remarks/rows'
+import { Resolver } from './resolve'
+
+/**
+ * Read instructions into rows. Never fails: what is not understood becomes remarks. With the
+ * reading of an earlier version, lines that have not changed are taken over from it.
+ */
+export function read(text: string, settings: ReadSettings, previous?: Reading): Reading {
+  const cut = text.length > readLimits.text ? text.slice(0, readLimits.text) : text
+  const shapes = new Map<string, LineShape>()
+  const last = previous ? (Memory.of.get(previous) ?? null) : null
+  const { statements, sections, titles } = outline(cut, shapesFrom(last, shapes))
+  const definitions = readDefinitions(statements)
+  const before = usable(previous, settings, definitions.key)
+  const memory = new Memory(settings, definitions, before, previous ?? null)
+  for (const [line, shape] of shapes) memory.shapes.set(line, shape)
+
+  const told = tell(statements, definitions.ranges, sections.length > 0, memory)
+  const resolver = new Resolver(memory)
+  let section: Statement['section'] | null = null
+  let sectionAt = 0
+  told.forEach(({ statement, body, use }, index) => {
+    const now = sections.findLastIndex(({ range }) => range.from <= statement.range.from)
+    if (section !== null && now !== sectionAt) resolver.startSection()
+    section = statement.section
+    sectionAt = now
+    if (use === 'counts') resolver.addCounts(body.said, statement.from)
+    else resolver.add(statement, body, nextNumber(told, index + 1))
+  })
+  resolver.end()
+
+  const pegs = statedPegs(cut, settings.size)
+  const remarks: Remark[] = [...resolver.remarks, ...sizeRemarks(told)]
+  const whole = (remark: Omit<Remark, 'row' | 'pegs'>): void => {
+    remarks.push({ ...remark, row: null, pegs: null })
+  }
+  if (pegs && pegs.pegs !== settings.pegs)
+    whole(statedPegsRemark(pegs.pegs, settings.pegs, pegs.range))
+  if (cut !== text)
+    whole(
+      tooLong('The text', `${readLimits.text} characters`, { from: cut.length, to: text.length }),
+    )
+  const knit = statedKnit(cut)
+  const direction = statedDirection(cut)
+  let tokens: readonly Token[] | null = null
+  const reading: Reading = {
+    text,
+    settings,
+    get tokens() {
+      return (tokens ??= tokensOf(told, titles, definitions.ranges))
+    },
+    rows: resolver.rows,
+    bands: resolver.bands,
+    sections,
+    remarks,
+    stated: {
+      ...(knit && { knit }),
+      ...(direction && { direction }),
+      ...(pegs && { pegs: pegs.pegs }),
+    },
+  }
+  Memory.of.set(reading, memory)
+  return reading
+}
+
+interface Told {
+  readonly statement: Statement
+  readonly body: Body
+  readonly use: 'rows' | 'counts'
+}
+
+const notRows =
+  /^\s*(?:cast|bind|co\b|bo\b|weave|join|cut|gather|sew|break|fasten|block|place|using|with)\b/i
+
+/** The statements that tell rows; all others are prose, and say nothing that is worked. */
+function tell(
+  statements: readonly Statement[],
+  defined: readonly TextRange[],
+  hasSections: boolean,
+  memory: Memory,
+): Told[] {
+  const definitions = new Set(defined)
+  const told: Told[] = []
+  for (const statement of statements) {
+    const { head, words, section, range } = statement
+    if (section === 'key' || definitions.has(range)) continue
+    if (!head && (section === 'prose' || (section === 'open' && hasSections))) continue
+    if (!head && notRows.test(words)) continue
+    const body = memory.body(words)
+    const works =
+      body.items.some((item) => item.do !== 'gap') || body.reference !== null || body.workEven
+    if (head || (works && body.known > 2 * body.unknown))
+      told.push({ statement, body, use: 'rows' })
+    else if (body.said.length > 0 && body.unknown === 0)
+      told.push({ statement, body, use: 'counts' })
+  }
+  return told
+}
+
+/** The number of the head that comes next; null if no numbered row does. */
+function nextNumber(told: readonly Told[], index: number): number | null {
+  let at = index
+  while (told[at]?.use === 'counts') at++
+  return told[at]?.statement.head?.head.numbers[0] ?? null
+}
+
+/** Lists of sizes that are longer or shorter than most. */
+function sizeRemarks(told: readonly Told[]): Remark[] {
+  const lists = told.flatMap(({ statement, body }) =>
+    body.sizes.map(({ length, range }) => ({
+      length,
+      range: { from: range.from + statement.from, to: range.to + statement.from },
+    })),
+  )
+  const counts = new Map<number, number>()
+  for (const { length } of lists) counts.set(length, (counts.get(length) ?? 0) + 1)
+  const [usual] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? [0]
+  return lists
+    .filter(({ length }) => length !== usual)
+    .slice(0, readLimits.remarks)
+    .map(({ length, range }) => ({ ...sizeLists(length, usual, range), row: null, pegs: null }))
+}
+
+function tokensOf(
+  told: readonly Told[],
+  titles: readonly TextRange[],
+  defined: readonly TextRange[],
+): readonly Token[] {
+  const tokens: Token[] = [
+    ...titles.map((range): Token => ({ kind: 'heading', range })),
+    ...defined.map((range): Token => ({ kind: 'definition', range })),
+  ]
+  for (const { statement, body } of told) {
+    const { head, range, from } = statement
+    if (head)
+      tokens.push({ kind: 'head', range: { from: range.from, to: range.from + head.length } })
+    for (const { kind, range: at } of body.tokens)
+      tokens.push({ kind, range: { from: at.from + from, to: at.to + from } })
+  }
+  return tokens.sort((a, b) => a.range.from - b.range.from)
+}

@@ -1,0 +1,98 @@
+import { readLimits } from '../limits'
+import { nearest } from '../near'
+import type { RelativeRemark } from '../nodes'
+import type { TextRange } from '../reading'
+import { nearWords, type Meaning } from '../spellings'
+
+const remark = (
+  rule: string,
+  severity: RelativeRemark['severity'],
+  range: TextRange,
+  message: string,
+  advice: string,
+  fixes: RelativeRemark['fixes'] = [],
+): RelativeRemark => ({ rule, severity, range, message, advice, fixes })
+
+const write = (range: TextRange, text: string) => ({
+  label: `Write "${text}"`,
+  changes: [{ range, text }],
+})
+
+/** "K2 TGO" and "k2tgo" look alike: only letters and figures count. */
+export function unknownWord(word: string, range: TextRange): RelativeRemark {
+  const near = nearest(word, nearWords)
+  const counted = /^([a-z]+)(\d+)$/i.exec(word)
+  return remark(
+    'unknown-word',
+    'warning',
+    range,
+    `"${word.slice(0, 40)}" is not a word that is known here; it is left out.`,
+    near.length > 0
+      ? `Perhaps ${near.map((one) => `"${one}"`).join(' or ')} is meant.`
+      : counted
+        ? 'Explain the stitch in the abbreviations, or use another name for it.'
+        : 'Use another word for it, or leave it as it is if it is no stitch.',
+    near.map((text) => write(range, text)),
+  )
+}
+
+export function askCross(
+  said: string,
+  { size, lean }: Extract<Meaning, { is: 'cross' }>,
+  range: TextRange,
+): RelativeRemark {
+  const letter = lean === 'right' ? 'R' : 'L'
+  const rest = size > 0 ? size : 4
+  const pairs = Array.from(
+    { length: rest - 1 },
+    (_, index) => [rest - 1 - index, index + 1] as const,
+  )
+    .filter(([front, back]) => front <= 4 && back <= 4)
+    .filter(([front, back]) => size === 0 || Math.abs(front - back) <= 2)
+  return remark(
+    'ask-cross',
+    'warning',
+    range,
+    size > 0
+      ? `"${said}" crosses ${size} loops, and it is not said how many of them go in front.`
+      : `"${said}" does not say how many loops cross.`,
+    'Write it with both groups, front first, as in 2/1 LC, or explain it in the abbreviations.',
+    pairs.map(([front, back]) => write(range, `${front}/${back} ${letter}C`)),
+  )
+}
+
+export const noStitch = (name: string, range: TextRange): RelativeRemark =>
+  remark(
+    'no-stitch',
+    'warning',
+    range,
+    `"${name.slice(0, 40)}" is not among the stitches that can be charted; it is left out.`,
+    'Use another stitch that takes and makes as many loops.',
+  )
+
+export const tooDeep = (range: TextRange): RelativeRemark =>
+  remark(
+    'too-long',
+    'warning',
+    range,
+    `Brackets stand inside more than ${readLimits.depth} others here.`,
+    `Write it with at most ${readLimits.depth} brackets inside each other.`,
+  )
+
+export const noStar = (mark: string, range: TextRange): RelativeRemark =>
+  remark(
+    'star-missing',
+    'warning',
+    range,
+    `The words repeat from ${mark}, and no ${mark} stands before; all before it is repeated.`,
+    `Put ${mark} where the repeat begins.`,
+  )
+
+export const starOpen = (range: TextRange): RelativeRemark =>
+  remark(
+    'star-open',
+    'warning',
+    range,
+    'Nothing is repeated from this asterisk.',
+    'Say how often with "rep from * ...", or take the asterisk away.',
+  )

@@ -1,0 +1,46 @@
+import type { Often, Said } from './nodes'
+import type { TextRange } from './reading'
+
+/** Rows that are repeated, and what stands around the repeat. */
+export interface Repeat {
+  /** Rows as the words count them, and real rows. */
+  readonly lines: number
+  readonly rows: number
+  /** The number of the last row told, and that of the next one; null: no number follows. */
+  readonly last: number
+  readonly next: number | null
+}
+
+/**
+ * How many times more rows are worked. "n times more" and "n times in all" are exact; a bare "n
+ * times" is settled by a stated number of rows or by the number of the next row, and else is asked.
+ */
+export function settleTimes(
+  often: Often,
+  said: readonly Said[],
+  repeat: Repeat,
+): { more: number; asked: { times: number; range: TextRange } | null } {
+  switch (often.kind) {
+    case 'more':
+      return { more: often.times, asked: null }
+    case 'all':
+      return { more: Math.max(0, often.times - 1), asked: null }
+    case 'length':
+    case 'none':
+      return { more: 1, asked: null }
+    case 'bare': {
+      const { times } = often
+      const ways = [times, times - 1].filter((more) => agrees(more, said, repeat))
+      if (ways.length === 1) return { more: ways[0] ?? times, asked: null }
+      return { more: times, asked: { times, range: often.said } }
+    }
+  }
+}
+
+function agrees(more: number, said: readonly Said[], { lines, rows, last, next }: Repeat): boolean {
+  const stated = said.find(({ kind }) => kind === 'rows')
+  if (stated) return stated.count === rows * (more + 1)
+  // A next number that goes on as if nothing were repeated tells nothing.
+  if (next === null || next === last + 1) return true
+  return next === last + lines * more + 1
+}

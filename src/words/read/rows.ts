@@ -1,0 +1,96 @@
+import type { Heading } from '../../loom/direction'
+import type { Memory } from './memory'
+import type { ReadRow, ReadStitch, TextRange } from './reading'
+import type { Worked } from './work'
+
+/** Words that stand for one or several real rows, at their place in the text. */
+export interface Source {
+  readonly range: TextRange
+  /** Where the words after the head begin: stitches' ranges count from there. */
+  readonly from: number
+}
+
+export interface RowFacts {
+  readonly label: string
+  readonly source: Source
+  readonly saidAt: TextRange
+  readonly time: number
+}
+
+const shift = ({ from, to }: TextRange, by: number): TextRange => ({ from: from + by, to: to + by })
+
+/** The stitches at their place in the text; each object of the words becomes one object. */
+function stitchesAt(stitches: readonly ReadStitch[], by: number): readonly ReadStitch[] {
+  let last: ReadStitch | null = null
+  let lastShifted: ReadStitch | null = null
+  const known = new Map<ReadStitch, ReadStitch>()
+  return stitches.map((read) => {
+    if (read === last && lastShifted) return lastShifted
+    let shifted = known.get(read)
+    if (!shifted) known.set(read, (shifted = { stitch: read.stitch, range: shift(read.range, by) }))
+    last = read
+    lastShifted = shifted
+    return shifted
+  })
+}
+
+/** A row of the reading; its stitches are put at their place when they are first asked for. */
+export function makeRow(
+  memory: Memory,
+  worked: Worked,
+  { label, source, saidAt, time }: RowFacts,
+  old: ReadRow | undefined,
+): ReadRow {
+  const { from } = source
+  if (old && isSame(memory, old, worked, from, label, saidAt, time, source.range)) return old
+  let stitches: readonly ReadStitch[] | null = null
+  const { takes, makes } = worked
+  const before = worked.before.loops
+  const row: ReadRow = {
+    label,
+    range: source.range,
+    saidAt,
+    time,
+    heading: headingSaid(worked),
+    run: worked.run,
+    get stitches() {
+      return (stitches ??= stitchesAt(worked.stitches, from))
+    },
+    end: worked.end,
+    before,
+    takes,
+    makes,
+    after: before - takes + makes,
+    covers: worked.covers,
+    goes: worked.goes,
+  }
+  memory.rows.set(row, { stretch: worked, offset: from })
+  return row
+}
+
+/** A heading is said where pegs are named, or where a plain turn sends the row back. */
+const headingSaid = ({ run, goes, before }: Worked): Heading | null =>
+  run || goes !== before.heading ? goes : null
+
+function isSame(
+  memory: Memory,
+  old: ReadRow,
+  worked: Worked,
+  from: number,
+  label: string,
+  saidAt: TextRange,
+  time: number,
+  range: TextRange,
+): boolean {
+  const made = memory.rows.get(old)
+  return (
+    made?.stretch === worked &&
+    made.offset === from &&
+    old.label === label &&
+    old.time === time &&
+    sameRange(old.saidAt, saidAt) &&
+    sameRange(old.range, range)
+  )
+}
+
+const sameRange = (a: TextRange, b: TextRange): boolean => a.from === b.from && a.to === b.to
