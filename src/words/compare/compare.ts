@@ -11,6 +11,7 @@ import { slide } from './slide'
 import { compareRow, type Knits } from './row'
 import { Both } from './setting'
 import { draftsStated } from './stated'
+import { reallyMissing, unreadOf } from './unread'
 import { fixesThatWork } from './vet'
 
 export { agreements, type Agreement, type Comparison, type Difference } from './comparison'
@@ -54,16 +55,8 @@ function pair({ reading, work }: Both, knits: Knits): RowPair[] {
   })
 }
 
-/** Rows of which nothing could be read, and the reader has said so. */
-function unreadRows({ rows, remarks }: Reading): ReadonlySet<number> {
-  const unread = new Set<number>()
-  for (const { row, severity } of remarks)
-    if (row !== null && severity === 'error' && rows[row]?.stitches.length === 0) unread.add(row)
-  return unread
-}
-
 function listRead(reading: Reading, knits: Knits): Listed[] {
-  const unread = unreadRows(reading)
+  const unread = unreadOf(reading).rows
   return reading.rows.map(({ stitches, label }, index) => ({
     meaning: meaningOfWords(stitches, knits.words),
     number: Number(label),
@@ -86,7 +79,7 @@ interface All {
 
 function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
   const { reading, work } = both
-  const unread = unreadRows(reading)
+  const unread = unreadOf(reading)
   const { length } = work.pattern.chart.rows
   const passesOf = new Array<number>(length).fill(0)
   const missingOf = new Array<number>(length).fill(0)
@@ -102,7 +95,7 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
       missingOf[row] = (missingOf[row] ?? 0) + 1
       continue
     }
-    if (unread.has(read)) {
+    if (unread.rows.has(read)) {
       differs[row] = true
       continue
     }
@@ -111,11 +104,12 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
       finds.mismatch(mismatch, { read, pass }, row)
     }
   }
-  for (const { run, after } of aloneRuns(pairs, 'pass')) {
-    const rows = []
-    for (let pass = run.from; pass <= run.to; pass++) rows.push(both.chartRow(pass))
-    finds.missing(rows.join(' '), run, after)
-  }
+  for (const { run, after } of aloneRuns(pairs, 'pass'))
+    for (const part of reallyMissing(reading, unread, run, after, work.passes)) {
+      const rows = []
+      for (let pass = part.from; pass <= part.to; pass++) rows.push(both.chartRow(pass))
+      finds.missing(rows.join(' '), part, after)
+    }
   for (const { run, after } of aloneRuns(pairs, 'read')) {
     const ranges = []
     for (let read = run.from; read <= run.to; read++) ranges.push(both.read(read).range.from)
