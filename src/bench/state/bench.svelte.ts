@@ -3,6 +3,7 @@ import { add, begin, redo, undo, type History, type Spot } from '../../pattern/h
 import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
+import { WordsState } from '../words/state.svelte'
 
 /** What a press on the chart does. */
 export const hands = ['paint', 'erase', 'pick up', 'mark'] as const
@@ -37,6 +38,8 @@ export class Bench {
   readonly words: Words = $derived.by(
     () => (this.#words = writeWords(this.work, this.pattern.style.terms, this.#words)),
   )
+  /** The words as they are read: the designer's own, or those above. */
+  readonly wording = new WordsState(this)
   /** Rows and chart columns that are marked; the current place alone counts as marked. */
   readonly marked: { rows: Run; columns: Run } = $derived.by(() => {
     const { columnOf } = this.work.layout

@@ -1,0 +1,234 @@
+import { autocompletion } from '@codemirror/autocomplete'
+import { standardKeymap } from '@codemirror/commands'
+import { codeFolding, foldGutter, foldKeymap } from '@codemirror/language'
+import { setDiagnostics, type Diagnostic } from '@codemirror/lint'
+import { Annotation, Compartment, EditorState, Text, type Extension } from '@codemirror/state'
+import { EditorView, keymap, type ViewUpdate } from '@codemirror/view'
+import { limits } from '../../pattern/pattern'
+import type { TextRange } from '../../words/read/reading'
+import { complete, type About } from './complete'
+import { dressing, light, putOn, type Dress } from './dress'
+import type { WordsFinding } from './findings'
+import { look } from './look'
+import type { Lit } from './places'
+import { swap } from './swap'
+
+/** What the editor tells and asks the bench. */
+export interface Hooks {
+  readonly type: (text: string) => void
+  /** `follow`: it was moved in the editor, so the place of the bench goes with it. */
+  readonly moveCaret: (caret: TextRange, follow: boolean) => void
+  readonly endTyping: () => void
+  readonly undo: () => void
+  readonly redo: () => void
+  readonly nextFinding: (step: 1 | -1) => TextRange | null
+  /** Take the focus to the fixes of what stands at the caret. */
+  readonly openFixes: () => void
+  readonly mend: (finding: WordsFinding, label: string) => void
+  readonly say: (text: string) => void
+  readonly about: () => About
+}
+
+/** The change comes from the bench, not from the hands. */
+const fromBench = Annotation.define<true>()
+
+/**
+ * The text of the words. It holds nothing of its own but caret and folds: text, colours, findings
+ * and light are given to it, and undo is the bench's. It lives behind a shadow root, where styles
+ * are constructed; the page's policy allows no written ones.
+ */
+export class WordsEditor {
+  readonly #view: EditorView
+  readonly #folds = new Compartment()
+  readonly #hooks: Hooks
+  #hasFolds = false
+  #lit: Lit | null = null
+
+  constructor(host: HTMLElement, text: string, hooks: Hooks) {
+    this.#hooks = hooks
+    const root = host.shadowRoot ?? host.attachShadow({ mode: 'open' })
+    this.#view = new EditorView({
+      root,
+      parent: root,
+      state: EditorState.create({
+        doc: Text.of(text.split('\n')),
+        extensions: [asItIs, dressing, look, this.#folds.of([]), behaviour(hooks)],
+      }),
+    })
+  }
+
+  /** Show another text; caret and folds stay where they can. */
+  show(text: string): void {
+    const { state } = this.#view
+    const change = swap(state.doc.toString(), text)
+    if (!change) return
+    const anchor = change.from + change.insert.length
+    this.#view.dispatch({
+      changes: change,
+      // Where something was taken back, there the caret goes on.
+      ...(this.hasFocus ? { selection: { anchor }, scrollIntoView: true } : {}),
+      annotations: fromBench.of(true),
+    })
+  }
+
+  dress(dress: Dress): void {
+    const { state } = this.#view
+    const diagnostics = dress.findings.flatMap((finding) =>
+      diagnosticOf(finding, state, this.#hooks.mend),
+    )
+    this.#view.dispatch({ effects: putOn.of(dress) }, setDiagnostics(state, diagnostics))
+    const hasFolds = dress.sections.length > 0
+    if (hasFolds === this.#hasFolds) return
+    this.#hasFolds = hasFolds
+    this.#view.dispatch({ effects: this.#folds.reconfigure(hasFolds ? folds : []) })
+  }
+
+  /** Light the current place. Unless the caret is at work here, it goes there and is seen. */
+  light(lit: Lit | null): void {
+    const last = this.#lit
+    this.#lit = lit
+    const place = lit?.stitch ?? lit?.line
+    const before = last?.stitch ?? last?.line
+    const moves =
+      place && !this.hasFocus && (place.from !== before?.from || lit?.line.to !== last?.line.to)
+    this.#view.dispatch({
+      effects: [
+        light.of(lit),
+        ...(moves ? [EditorView.scrollIntoView(place.from, { y: 'nearest', yMargin: 24 })] : []),
+      ],
+      ...(moves ? { selection: { anchor: place.from } } : {}),
+      annotations: fromBench.of(true),
+    })
+  }
+
+  /** Put the caret on a stretch of the text and have it seen; the place of the bench stays. */
+  showAt({ from, to }: TextRange): void {
+    if (to > this.#view.state.doc.length) return
+    this.#view.dispatch({
+      selection: { anchor: from, head: to },
+      effects: EditorView.scrollIntoView(from, { y: 'nearest', yMargin: 24 }),
+      annotations: fromBench.of(true),
+    })
+  }
+
+  /** See to it that the caret is seen, after the editor has changed its size. */
+  keepInSight(): void {
+    if (!this.hasFocus) return
+    const { head } = this.#view.state.selection.main
+    this.#view.dispatch({ effects: EditorView.scrollIntoView(head, { yMargin: 24 }) })
+  }
+
+  get hasFocus(): boolean {
+    return this.#view.hasFocus
+  }
+
+  focus(): void {
+    this.#view.focus()
+  }
+
+  destroy(): void {
+    this.#view.destroy()
+  }
+}
+
+/** Only line feeds part lines; all other characters of the file are kept. */
+const asItIs = EditorState.lineSeparator.of('\n')
+
+const folds: Extension = [
+  codeFolding({ placeholderText: '…' }),
+  foldGutter({ openText: '▾', closedText: '▸' }),
+  keymap.of(foldKeymap),
+]
+
+const length = ({ most }: { readonly most: number }, { say }: Hooks): Extension =>
+  EditorState.changeFilter.of((transaction) => {
+    if (!transaction.docChanged || transaction.annotation(fromBench)) return true
+    const { length } = transaction.newDoc
+    if (length <= most || length < transaction.startState.doc.length) return true
+    say(`Words hold up to ${most} characters; with this they would have ${length}.`)
+    return false
+  })
+
+function behaviour(hooks: Hooks): Extension {
+  const go = (step: 1 | -1) => (view: EditorView) => {
+    const place = hooks.nextFinding(step)
+    if (place)
+      view.dispatch({
+        selection: { anchor: place.from, head: place.to },
+        scrollIntoView: true,
+      })
+    else hooks.say('The words have no findings.')
+    return true
+  }
+  const openFixes = () => {
+    hooks.openFixes()
+    return true
+  }
+  return [
+    EditorView.lineWrapping,
+    EditorView.contentAttributes.of({
+      'aria-label': 'Words',
+      autocapitalize: 'off',
+      autocorrect: 'off',
+      spellcheck: 'false',
+    }),
+    EditorView.clipboardInputFilter.of((text) => text.replace(/\r\n?/g, '\n')),
+    autocompletion({ override: [complete(hooks.about)], selectOnOpen: false, icons: false }),
+    keymap.of([
+      { key: 'F8', run: go(1), shift: go(-1) },
+      { key: 'Alt-Enter', run: openFixes },
+      { key: 'Mod-.', run: openFixes },
+      ...standardKeymap,
+    ]),
+    EditorView.domEventHandlers({
+      beforeinput: ({ inputType }) => {
+        if (inputType === 'historyUndo') hooks.undo()
+        else if (inputType === 'historyRedo') hooks.redo()
+        else return false
+        return true
+      },
+    }),
+    length(limits.words, hooks),
+    EditorView.updateListener.of((update) => tell(update, hooks)),
+  ]
+}
+
+/** What the hands did goes to the bench; the text first, so that the caret is read in it. */
+function tell(update: ViewUpdate, hooks: Hooks): void {
+  const { docChanged, selectionSet, transactions, state } = update
+  if (!docChanged && !selectionSet) return
+  const byHand = transactions.some((one) => !one.annotation(fromBench))
+  if (byHand && docChanged) hooks.type(state.doc.toString())
+  else hooks.endTyping()
+  const { from, to } = state.selection.main
+  hooks.moveCaret({ from, to }, byHand)
+}
+
+function diagnosticOf(
+  finding: WordsFinding,
+  { doc }: EditorState,
+  mend: Hooks['mend'],
+): Diagnostic[] {
+  const { range, severity, message } = finding
+  if (!range || range.to > doc.length) return []
+  return [{ ...range, severity, message, renderMessage: () => inWords(finding, mend) }]
+}
+
+/** Message, advice and fixes, made when they are looked at. */
+function inWords(finding: WordsFinding, mend: Hooks['mend']): Node {
+  const box = document.createElement('div')
+  for (const text of [finding.message, finding.advice]) {
+    const line = document.createElement('div')
+    line.textContent = text
+    box.append(line)
+  }
+  for (const { label } of finding.fixes) {
+    const button = document.createElement('button')
+    button.type = 'button'
+    button.className = 'cm-diagnosticAction'
+    button.textContent = label
+    button.addEventListener('click', () => mend(finding, label))
+    box.append(button)
+  }
+  return box
+}

@@ -1,0 +1,128 @@
+import type { Fix, Severity } from '../../checks/finding'
+import { setWords } from '../../pattern/edits/words'
+import type { Pattern, Run } from '../../pattern/pattern'
+import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
+import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
+import type { Rows } from './places'
+
+/** What the reader or the comparison found in own words, as the bench shows it. */
+export interface WordsFinding {
+  readonly id: string
+  readonly rule: string
+  readonly severity: Severity
+  /** Where it stands in the text; null: nowhere. */
+  readonly range: TextRange | null
+  /** Chart rows it is about; none: the whole chart. */
+  readonly rows: readonly number[]
+  /** Pegs in each of those rows; none: the whole row. */
+  readonly places: readonly Run[]
+  readonly message: string
+  readonly advice: string
+  /** Ordinary edits. Found when someone looks. */
+  readonly fixes: readonly Fix[]
+}
+
+/** Changes of a text in rising order, as an edit of the pattern's own words. */
+const editOf = (text: string, { changes }: TextFix): ((pattern: Pattern) => Pattern) => {
+  const sorted = changes.toSorted((a, b) => a.range.from - b.range.from)
+  return (pattern) => setWords(pattern, applyChanges(text, sorted))
+}
+
+const ofRemark = ({ text }: Reading, rows: Rows, remark: Remark, id: string): WordsFinding => {
+  const row = remark.row === null ? null : rows.chartRow(remark.row)
+  return {
+    id,
+    rule: remark.rule,
+    severity: remark.severity,
+    range: remark.range,
+    rows: row === null ? [] : [row],
+    places: remark.pegs ? [remark.pegs] : [],
+    message: remark.message,
+    advice: remark.advice,
+    fixes: remark.fixes.map((fix) => ({ label: fix.label, edit: editOf(text, fix) })),
+  }
+}
+
+const ofDifference = ({ text }: Reading, difference: Difference, id: string): WordsFinding => ({
+  id,
+  rule: difference.rule,
+  severity: difference.severity,
+  range: difference.range,
+  rows: difference.rows,
+  places: difference.places,
+  message: difference.message,
+  advice: difference.advice,
+  get fixes() {
+    return difference.fixes.map((fix) => ({
+      label: fix.label,
+      edit: 'edit' in fix ? fix.edit : editOf(text, fix),
+    }))
+  },
+})
+
+/** All that is found in the words, in the order of the text; what stands nowhere comes first. */
+export function findingsOf({ reading, differences }: Comparison, rows: Rows): WordsFinding[] {
+  const counts = new Map<string, number>()
+  const idOf = (rule: string, row: number | null): string => {
+    const key = `words, ${rule}, ${row === null ? 'all' : `row ${row + 1}`}`
+    const count = (counts.get(key) ?? 0) + 1
+    counts.set(key, count)
+    return count === 1 ? key : `${key}, ${count}`
+  }
+  return [
+    ...reading.remarks.map((remark) =>
+      ofRemark(
+        reading,
+        rows,
+        remark,
+        idOf(remark.rule, remark.row === null ? null : rows.chartRow(remark.row)),
+      ),
+    ),
+    ...differences.map((one) => ofDifference(reading, one, idOf(one.rule, one.row))),
+  ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
+}
+
+/** Does it stand at this place of the text, an end of it included? */
+const touches = ({ range }: WordsFinding, { from, to }: TextRange): boolean =>
+  range !== null && range.from <= to && range.to >= from
+
+/** What stands at the caret; where nothing does, what stands on its line. */
+export function findingsAt(
+  findings: readonly WordsFinding[],
+  text: string,
+  caret: TextRange,
+): WordsFinding[] {
+  const here = findings.filter((finding) => touches(finding, caret))
+  if (here.length > 0) return here
+  const end = text.indexOf('\n', caret.to)
+  const line = {
+    from: text.lastIndexOf('\n', caret.from - 1) + 1,
+    to: end < 0 ? text.length : end,
+  }
+  return findings.filter((finding) => touches(finding, line))
+}
+
+/** The place of the next finding after the caret, or of the last one before it; round the ends. */
+export function nextPlace(
+  findings: readonly WordsFinding[],
+  caret: TextRange,
+  step: 1 | -1,
+): TextRange | null {
+  const ranges = findings.flatMap(({ range }) => range ?? [])
+  const ordered = step === 1 ? ranges : ranges.toReversed()
+  const beyond = ordered.find((range) =>
+    step === 1
+      ? range.from > caret.from || (range.from === caret.from && range.to > caret.to)
+      : range.from < caret.from || (range.from === caret.from && range.to < caret.to),
+  )
+  return beyond ?? ordered[0] ?? null
+}
+
+/** Where findings are marked on the charts. */
+export const marksOf = (
+  findings: readonly WordsFinding[],
+): { row: number | null; pegs: Run | null; severity: Severity }[] =>
+  findings.flatMap(({ rows, places, severity }) => {
+    const pegs = places.length > 0 ? places : [null]
+    return rows.flatMap((row) => pegs.map((run) => ({ row, pegs: run, severity })))
+  })

@@ -1,0 +1,103 @@
+import type { Heading } from '../../loom/direction'
+import type { Spot } from '../../pattern/history'
+import type { Run } from '../../pattern/pattern'
+import type { Work } from '../../pattern/work'
+import type { RowPair } from '../../words/compare/comparison'
+import type { ReadRow, Reading, TextRange } from '../../words/read/reading'
+
+/** Which row of a reading is which row of the chart. */
+export class Rows {
+  readonly #chart = new Map<number, number>()
+  readonly #read = new Map<number, number>()
+
+  constructor(work: Work, pairs: readonly RowPair[]) {
+    for (const { read, pass } of pairs) {
+      const row = pass === null ? undefined : work.passes[pass]?.row
+      if (row === undefined || read === null) continue
+      this.#chart.set(read, row)
+      if (!this.#read.has(row)) this.#read.set(row, read)
+    }
+  }
+
+  /** The chart row that a row of the words tells. */
+  chartRow(read: number): number | null {
+    return this.#chart.get(read) ?? null
+  }
+
+  /** Where the words tell a chart row first: index into `Reading.rows`. */
+  readRow(row: number): number | null {
+    return this.#read.get(row) ?? null
+  }
+}
+
+/** Words written from the chart tell its workings one by one. */
+export const inOrder = ({ rows }: Reading, { passes }: Work): RowPair[] =>
+  rows.length === passes.length ? passes.map((_, index) => ({ read: index, pass: index })) : []
+
+const holds = ({ from, to }: TextRange, at: number): boolean => from <= at && at <= to
+
+interface OnPegs {
+  readonly range: TextRange
+  readonly pegs: Run
+}
+
+/** The stitches of a row of the words on the pegs of its chart row, in working order. */
+function onPegs(read: ReadRow, work: Work, row: number): OnPegs[] {
+  const run = work.firstRuns[row]
+  if (!run) return []
+  const heading: Heading = read.heading ?? run.heading
+  const { from, to } = read.run ?? run.row
+  let next = heading === 'forward' ? from : to
+  return read.stitches.map(({ stitch: { width }, range }) => {
+    const first = heading === 'forward' ? next : next - width + 1
+    next += heading === 'forward' ? width : -width
+    return { range, pegs: { from: first, to: first + Math.max(1, width) - 1 } }
+  })
+}
+
+/**
+ * The place on the chart that the words at `at` tell of; null: they tell of none. Where they tell
+ * of several places and the present one is among them, it stays.
+ */
+export function spotAt(
+  reading: Reading,
+  rows: Rows,
+  work: Work,
+  at: number,
+  present: Spot,
+): Spot | null {
+  let found: { read: ReadRow; row: number } | null = null
+  for (const [index, read] of reading.rows.entries()) {
+    const row = holds(read.saidAt, at) ? rows.chartRow(index) : null
+    if (row === null) continue
+    if (!found || row === present.row) found = { read, row }
+    if (row === present.row) break
+  }
+  if (!found) return null
+  const { read, row } = found
+  if (!holds(read.range, at)) return { row, peg: present.peg }
+  const all = onPegs(read, work, row)
+  // Between two stitches the caret stands before the second one.
+  const inside = all.filter(({ range }) => range.from <= at && at < range.to)
+  const here = inside.length > 0 ? inside : all.filter(({ range }) => range.to === at)
+  const same = here.some(({ pegs }) => pegs.from <= present.peg && present.peg <= pegs.to)
+  const [first] = here
+  return { row, peg: first && !same ? first.pegs.from : present.peg }
+}
+
+/** What of the text is lit for a place of the chart. */
+export interface Lit {
+  readonly line: TextRange
+  /** The words of the stitch on its peg, where they stand in that line. */
+  readonly stitch: TextRange | null
+}
+
+export function litAt(reading: Reading, rows: Rows, work: Work, { row, peg }: Spot): Lit | null {
+  const index = rows.readRow(row)
+  const read = index === null ? undefined : reading.rows[index]
+  if (!read) return null
+  const line = read.saidAt
+  if (read.range.from !== line.from) return { line, stitch: null }
+  const found = onPegs(read, work, row).find(({ pegs }) => pegs.from <= peg && peg <= pegs.to)
+  return { line, stitch: found?.range ?? null }
+}

@@ -1,0 +1,173 @@
+import { setWords } from '../../pattern/edits/words'
+import type { Spot } from '../../pattern/history'
+import type { Pattern } from '../../pattern/pattern'
+import type { Work } from '../../pattern/work'
+import { compare, type Comparison } from '../../words/compare/compare'
+import { read } from '../../words/read/read'
+import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
+import type { TextRange } from '../../words/read/reading'
+import type { Words } from '../../words/write'
+import { findingsAt, findingsOf, type WordsFinding } from './findings'
+import { inOrder, litAt, Rows, spotAt, type Lit } from './places'
+
+/** What the words need of the bench. */
+export interface Ground {
+  readonly pattern: Pattern
+  readonly work: Work
+  readonly words: Words
+  readonly spot: Spot
+  readonly apply: (
+    label: string,
+    edit: (pattern: Pattern) => Pattern,
+    gesture: string | null,
+  ) => boolean
+  readonly newGesture: () => string
+  readonly goTo: (spot: Spot) => void
+}
+
+/** How the words stand to the chart. */
+export type Standing =
+  | { readonly kind: 'written' | 'agree' }
+  /** `rounds`: how many differ; 0: only what is said of the whole piece. */
+  | { readonly kind: 'differ'; readonly rounds: number; readonly here: boolean }
+
+const none: readonly WordsFinding[] = []
+
+/**
+ * The words on the bench: the designer's own, or those written from the chart. Reading them and
+ * comparing them is done once for each change, from what was read before, and only when looked at.
+ */
+export class WordsState {
+  /** Where the caret is in the text. */
+  caret = $state.raw<TextRange>({ from: 0, to: 0 })
+  /** A stretch of the text that is to be shown; a new object each time. */
+  shown = $state.raw<TextRange | null>(null)
+  /** The question or dialog that a command has opened. */
+  asking = $state.raw<'write again' | 'make' | null>(null)
+
+  readonly isOwn: boolean = $derived.by(() => this.#ground.pattern.words !== null)
+  readonly text: string = $derived.by(
+    () => this.#ground.pattern.words ?? this.#ground.words.lines.map(({ text }) => text).join('\n'),
+  )
+  readonly reading: Reading = $derived.by(
+    () => (this.#reading = read(this.text, this.#settings, this.#reading)),
+  )
+  /** Own words held against the chart; null when they are written from it. */
+  readonly comparison: Comparison | null = $derived.by(() =>
+    this.isOwn
+      ? (this.#comparison = compare(this.reading, this.#ground.work, this.#comparison))
+      : null,
+  )
+  readonly findings: readonly WordsFinding[] = $derived.by(() => {
+    const found = this.comparison ? findingsOf(this.comparison, this.#rows) : none
+    return found.length > 0 ? found : none
+  })
+  readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
+    this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
+  )
+  readonly standing: Standing = $derived.by(() => {
+    const { comparison } = this
+    if (!comparison) return { kind: 'written' }
+    const { agreement, differences, pairs } = comparison
+    const extra = pairs.filter(({ pass }) => pass === null).length
+    const rounds = agreement.filter((one) => one !== 'same').length + extra
+    if (rounds === 0 && differences.length === 0) return { kind: 'agree' }
+    const here = (agreement[this.#ground.spot.row] ?? 'same') !== 'same'
+    return { kind: 'differ', rounds, here }
+  })
+  /** What of the text is lit for the current place. */
+  readonly lit: Lit | null = $derived.by(() => (this.isOwn ? this.litClose : this.#litLine))
+  /** The same with the words of the stitch, for which the text has to be read. */
+  readonly litClose: Lit | null = $derived.by(() => {
+    const lit = litAt(this.reading, this.#rows, this.#ground.work, this.#ground.spot)
+    return lit ?? (this.isOwn ? null : this.#litLine)
+  })
+
+  /** The same object as long as the words are to be read the same way. */
+  readonly #settings: ReadSettings = $derived.by(() => {
+    const settings = readSettingsOf(this.#ground.pattern)
+    const last = this.#lastSettings
+    const keys = Object.keys(settings) as (keyof ReadSettings)[]
+    return last && keys.every((key) => last[key] === settings[key])
+      ? last
+      : (this.#lastSettings = settings)
+  })
+  readonly #rows: Rows = $derived.by(() => {
+    const { work } = this.#ground
+    return new Rows(work, this.comparison?.pairs ?? inOrder(this.reading, work))
+  })
+  /** Words written from the chart know their rows without being read. */
+  readonly #litLine: Lit | null = $derived.by(() => {
+    const { row } = this.#ground.spot
+    let from = 0
+    for (const { text, rows, kind } of this.#ground.words.lines) {
+      const to = from + text.length
+      if (kind === 'row' && rows.from <= row && row <= rows.to)
+        return { line: { from, to }, stitch: null }
+      from = to + 1
+    }
+    return null
+  })
+
+  readonly #ground: Ground
+  #reading: Reading | undefined
+  #comparison: Comparison | undefined
+  #lastSettings: ReadSettings | undefined
+  #burst: { gesture: string; until: number } | null = null
+
+  constructor(ground: Ground) {
+    this.#ground = ground
+  }
+
+  /** The words as they are now become the designer's own. */
+  keep(): void {
+    const { text } = this
+    this.#ground.apply('Keep the words as my own', (pattern) => setWords(pattern, text), null)
+  }
+
+  writeAgain(): void {
+    this.#ground.apply('Write the words from the chart', (p) => setWords(p, null), null)
+  }
+
+  /**
+   * Typing makes the words the designer's own. What is typed in one go, without moving the caret
+   * and without a pause, is taken back as one.
+   * @param now milliseconds on any clock
+   */
+  type(text: string, now: number): void {
+    if (text === this.text) return
+    const burst = this.#burst
+    const gesture = burst && now < burst.until ? burst.gesture : this.#ground.newGesture()
+    this.#burst = { gesture, until: now + longestPause }
+    this.#ground.apply('Write words', (pattern) => setWords(pattern, text), gesture)
+  }
+
+  /** What is typed next is taken back by itself. */
+  endTyping(): void {
+    this.#burst = null
+  }
+
+  /** The caret was moved: the place of the bench goes where the words tell of. */
+  moveCaret(caret: TextRange, follow: boolean): void {
+    this.caret = caret
+    if (!follow) return
+    const { work, spot } = this.#ground
+    const to = spotAt(this.reading, this.#rows, work, caret.from, spot)
+    if (to && (to.row !== spot.row || to.peg !== spot.peg)) this.#ground.goTo(to)
+  }
+
+  /** Have a stretch of the text shown, the caret before it. */
+  showAt({ from, to }: TextRange): void {
+    this.shown = { from, to }
+  }
+
+  mend(finding: WordsFinding, label: string): void {
+    const fix = finding.fixes.find((one) => one.label === label)
+    if (!fix) return
+    this.endTyping()
+    this.#ground.apply(fix.label, fix.edit, null)
+  }
+}
+
+/** A second without a key ends what is taken back as one. */
+const longestPause = 1000
