@@ -2,16 +2,7 @@ import type { Heading } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
-import type { Place } from './place'
-
-/** Stitches on their pegs, in working order. `peg` is the lowest peg of the stitch. */
-export interface Laid {
-  readonly sites: readonly { readonly stitch: Stitch; readonly peg: number }[]
-  /** Every stitch takes and leaves the loops of its own pegs. */
-  readonly steady: boolean
-  /** The stitches take another number of loops than there are. */
-  readonly miscount: boolean
-}
+import type { Laid, Place } from './place'
 
 const none = stitchOf('none')
 const isSteady = ({ takes, makes, width }: Stitch) => takes === width && makes === width

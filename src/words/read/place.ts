@@ -1,7 +1,16 @@
 import { opposite, type Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
 import type { Run } from '../../pattern/pattern'
-import type { Laid } from './lay'
+import type { Stitch } from '../../stitches/stitch'
+
+/** Stitches on their pegs, in working order. `peg` is the lowest peg of the stitch. */
+export interface Laid {
+  readonly sites: readonly { readonly stitch: Stitch; readonly peg: number }[]
+  /** Every stitch takes and leaves the loops of its own pegs. */
+  readonly steady: boolean
+  /** The stitches take another number of loops than there are. */
+  readonly miscount: boolean
+}
 
 /** The loom between two rows, as far as words need it. The same object for the same loom. */
 export interface Place {

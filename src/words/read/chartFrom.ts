@@ -1,0 +1,120 @@
+import { limits, newPattern, type Pattern, type Row, type Run } from '../../pattern/pattern'
+import { bandsOf, type LaidRow } from './bands'
+import { layStitches } from './lay'
+import { Places, type Laid, type Place } from './place'
+import type { Reading, ReadRow, ReadSettings, Remark } from './reading'
+import { noRoom, tooManyRows } from './remarks/charting'
+import { withSmallestRepeat } from './smallestRepeat'
+
+export interface ChartMade {
+  readonly pattern: Pattern
+  /** What could not be laid as the words say. */
+  readonly remarks: readonly Remark[]
+}
+
+/** An empty piece on a loom like the one that words are read for. */
+export function patternFor({ pegs, shape, direction, knit, terms }: ReadSettings): Pattern {
+  const piece = newPattern(Math.min(limits.pegs.most, Math.max(limits.pegs.least, pegs)), 1)
+  return {
+    ...piece,
+    loom: { ...piece.loom, shape, direction },
+    making: { ...piece.making, knit },
+    style: { ...piece.style, terms },
+  }
+}
+
+/**
+ * Put the rows of a reading on the loom of a pattern, as its chart: a column for each peg, or the
+ * smallest repeat of columns there is. Pegs that a decrease empties get no-stitch cells beside it;
+ * increases go to the nearest empty peg. What has no room is left out, with a remark.
+ */
+export function chartFrom(
+  reading: Reading,
+  pattern: Pattern = patternFor(reading.settings),
+): ChartMade {
+  const { pegs, shape } = pattern.loom
+  const remarks: Remark[] = []
+  const places = new Places()
+  const background = pattern.style.background
+  let place = places.start(pegs)
+  const laid = reading.rows.map((read, index): LaidRow => {
+    const covers = coversOn(read, reading, pegs)
+    const { kept, left } = fitting(read, covers, place)
+    if (left > 0) remarks.push(noRoom(read, index, left, covers))
+    const row = rowOf(read, kept, covers, place, background)
+    place = places.after(place, shape, covers, read.goes, read.end, kept, place.loops)
+    // A plain turn turns as well: the next row says its way itself.
+    return { row, goes: read.goes }
+  })
+  const { rows, bands, leftOut } = bandsOf(laid, reading.bands)
+  if (leftOut > 0) remarks.push(tooManyRows(reading, leftOut))
+  return {
+    pattern: withSmallestRepeat({
+      ...pattern,
+      chart: {
+        columns: pegs,
+        repeat: null,
+        bands,
+        rows: rows.length > 0 ? rows : [emptyRow(pegs, background)],
+      },
+    }),
+    remarks,
+  }
+}
+
+const emptyRow = (pegs: number, background: string): Row => ({
+  cells: Array.from({ length: pegs }, () => background),
+  run: null,
+  heading: null,
+  end: 'on',
+})
+
+/** The pegs of a row on this loom, which may have others than the words were read for. */
+function coversOn({ covers, run, goes }: ReadRow, { settings }: Reading, pegs: number): Run {
+  const whole: Run = { from: 0, to: pegs - 1 }
+  if (!covers) return run ? clip(run, pegs) : whole
+  if (!run && covers.from === 0 && covers.to >= Math.min(settings.pegs, pegs) - 1) return whole
+  if (!run && goes === 'forward' && covers.to === settings.pegs - 1)
+    return clip({ from: covers.from, to: pegs - 1 }, pegs)
+  return clip(covers, pegs)
+}
+
+const clip = ({ from, to }: Run, pegs: number): Run => {
+  const first = Math.min(Math.max(0, from), pegs - 1)
+  return { from: first, to: Math.min(Math.max(first, to), pegs - 1) }
+}
+
+/** The row as it is laid; of one with too many stitches only as many as there is room for. */
+function fitting(read: ReadRow, covers: Run, place: Place): { kept: Laid; left: number } {
+  const stitches = read.stitches.map(({ stitch }) => stitch)
+  const whole = layStitches(place, covers, read.goes, stitches)
+  if (whole) return { kept: whole, left: 0 }
+  const room = covers.to - covers.from + 1
+  let width = 0
+  let count = 0
+  for (const stitch of stitches) {
+    if (width + stitch.width > room) break
+    width += stitch.width
+    count++
+  }
+  const kept = layStitches(place, covers, read.goes, stitches.slice(0, count))
+  return {
+    kept: kept ?? { sites: [], steady: false, miscount: true },
+    left: stitches.length - count,
+  }
+}
+
+function rowOf(read: ReadRow, { sites }: Laid, covers: Run, place: Place, background: string): Row {
+  const cells = Array.from({ length: place.pegs }, () => background)
+  for (const { stitch, peg } of sites) {
+    cells.fill('', peg, peg + stitch.width)
+    cells[peg] = stitch.id
+  }
+  const all = covers.from === 0 && covers.to === place.pegs - 1
+  return {
+    cells,
+    run: all ? null : covers,
+    heading: read.goes === place.heading ? null : read.goes,
+    end: read.end,
+  }
+}

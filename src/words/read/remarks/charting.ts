@@ -1,0 +1,34 @@
+import type { Run } from '../../../pattern/pattern'
+import type { Reading, ReadRow, Remark } from '../reading'
+
+/** Stitches of a row that have no peg. */
+export function noRoom(
+  { label, saidAt, stitches }: ReadRow,
+  row: number,
+  left: number,
+  covers: Run,
+): Remark {
+  const width = stitches.reduce((sum, { stitch }) => sum + stitch.width, 0)
+  const pegs = covers.to - covers.from + 1
+  return {
+    rule: 'no-room',
+    severity: 'error',
+    range: saidAt,
+    row,
+    pegs: covers,
+    message: `Row ${label} needs ${width} pegs; there are ${pegs}. ${left} ${left === 1 ? 'stitch is' : 'stitches are'} left out of the chart.`,
+    advice: 'Use a loom with more pegs, or see whether an earlier row should leave fewer loops.',
+    fixes: [],
+  }
+}
+
+export const tooManyRows = ({ rows }: Reading, left: number): Remark => ({
+  rule: 'no-room',
+  severity: 'error',
+  range: rows.at(-1)?.saidAt ?? { from: 0, to: 0 },
+  row: rows.length - 1,
+  pegs: null,
+  message: `The chart has no room for the last ${left} of ${rows.length} rows.`,
+  advice: 'Make a chart of fewer rows: repeat rows as a band instead of writing them out.',
+  fixes: [],
+})

@@ -1,0 +1,62 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Pattern } from '../../../src/pattern/pattern'
+import { workPattern } from '../../../src/pattern/work'
+import { plainText } from '../../../src/words/text'
+import { writeWords } from '../../../src/words/write'
+import { chartFrom } from '../../../src/words/read/chartFrom'
+import { read } from '../../../src/words/read/read'
+import { readSettingsOf } from '../../../src/words/read/reading'
+import { workable } from './workable'
+
+/** What is worked, peg by peg, whatever the chart looks like. */
+const workedRows = (pattern: Pattern) =>
+  workPattern(pattern).run.rows.map(({ row, heading }) => ({
+    sites: row.sites.map(({ stitch, peg }) => `${peg}: ${stitch.id}`),
+    pegs: [row.from, row.to],
+    heading,
+    end: row.end,
+  }))
+
+const settled = (text: string, pattern: Pattern) => {
+  const reading = read(text, readSettingsOf(pattern))
+  const errors = reading.remarks.filter(({ severity }) => severity === 'error')
+  return { reading, errors, chart: chartFrom(reading, pattern) }
+}
+
+describe('words written from a chart, read', () => {
+  it('are the chart, line by line', () => {
+    fc.assert(
+      fc.property(workable, (pattern) => {
+        const { lines } = writeWords(workPattern(pattern), pattern.style.terms)
+        const text = lines.map((line) => line.text).join('\n')
+        const { reading, errors, chart } = settled(text, pattern)
+        expect(errors, text).toEqual([])
+        expect(workedRows(chart.pattern), text).toEqual(workedRows(pattern))
+        const bands = lines.filter(({ kind }) => kind === 'repeat').length
+        expect(reading.bands.length).toBe(bands)
+        expect(chart.pattern.chart.bands.length).toBe(bands)
+        expect(chart.remarks).toEqual([])
+      }),
+      { numRuns: 1000 },
+    )
+  })
+
+  it('are the chart when they stand in the whole text with its sections', () => {
+    fc.assert(
+      fc.property(workable, (pattern) => {
+        const named = { ...pattern, title: 'Harbour wristlet', notes: 'Use the thin yarn.' }
+        const text = plainText(workPattern(named))
+        const { reading, errors, chart } = settled(text, named)
+        expect(errors, text).toEqual([])
+        expect(workedRows(chart.pattern), text).toEqual(workedRows(pattern))
+        expect(reading.stated).toEqual({
+          direction: reading.settings.shape === 'ring' ? pattern.loom.direction : undefined,
+          knit: pattern.making.knit,
+          pegs: pattern.loom.pegs,
+        })
+      }),
+      { numRuns: 300 },
+    )
+  })
+})
