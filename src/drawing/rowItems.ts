@@ -33,7 +33,7 @@ interface Inks {
  * A ring that is one path reaches over the whole drawing, and a screen that shows a part of it
  * would go through all of it: rings are cut into sectors of so many slots.
  */
-export const slotsInSector = 24
+export const slotsInSector = 12
 
 /** All that a row's layer holds, relative to its origin: one path for each ink (and sector). */
 export function rowItems(row: Row, run: PatternRun, index: number, view: RowView): Item[] {

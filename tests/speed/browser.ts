@@ -15,12 +15,12 @@ export async function benchBrowser(): Promise<void> {
     // tsx names the functions it compiles through this helper, which the page does not have.
     await page.addInitScript('globalThis.__name = (named) => named')
     await page.goto(url)
-    await page.getByRole('button', { name: 'Open' }).waitFor()
+    await page.getByRole('button', { name: 'Open', exact: true }).waitFor()
     const open = async (pegs: number, rows: number): Promise<number> => {
       const buffer = Buffer.from(writeFile(texturedPiece(pegs, rows)))
       const [chooser] = await Promise.all([
         page.waitForEvent('filechooser'),
-        page.getByRole('button', { name: 'Open' }).click(),
+        page.getByRole('button', { name: 'Open', exact: true }).click(),
       ])
       await page.evaluate(() => {
         const marks = globalThis as unknown as { drawn: Promise<number> }
@@ -62,7 +62,8 @@ export async function benchBrowser(): Promise<void> {
         await frame()
         return took
       }
-      const path = svg.querySelector('path') as SVGPathElement
+      // The signs of one row in the middle of the chart.
+      const path = svg.querySelectorAll('path.ink-solid')[250] as SVGPathElement
       const floor = async (i: number) => {
         const start = performance.now()
         path.setAttribute('stroke-width', String(0.1 + (i % 2) * 0.01))
@@ -81,7 +82,7 @@ export async function benchBrowser(): Promise<void> {
 
     await open(96, 200)
     const start = performance.now()
-    await page.getByRole('button', { name: 'Print' }).click()
+    await page.getByRole('button', { name: 'Print', exact: true }).click()
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save as PDF' }).click(),

@@ -4,6 +4,8 @@
  */
 import { benchBrowser } from './browser'
 import { benchEdit } from './edit'
+import { benchWords } from './words'
 
 benchEdit()
+benchWords()
 await benchBrowser()

@@ -13,13 +13,14 @@ export const warmUp = 200
 export function measureSteps(
   steps: Readonly<Record<string, (index: number) => unknown>>,
   calls: number,
+  warm = warmUp,
 ): Figure[] {
   const list = Object.entries(steps).map(([name, call]) => ({ name, call, times: [] as number[] }))
-  for (let i = 0; i < warmUp + calls; i++)
+  for (let i = 0; i < warm + calls; i++)
     for (const { call, times } of list) {
       const start = performance.now()
       call(i)
-      if (i >= warmUp) times.push(performance.now() - start)
+      if (i >= warm) times.push(performance.now() - start)
     }
   return list.map(({ name, times }) => ({
     name,
