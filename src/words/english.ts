@@ -63,7 +63,7 @@ export const english: Omit<Language, 'finishing'> = {
   allPurl: 'purl',
   times,
   repeatToEnd: 'rep from * to end',
-  repeatToLast: (count) => `rep from * to last ${stitches(count)}`,
+  repeatToLast: (count) => `rep from * to last ${count === 1 ? 'st' : stitches(count)}`,
   as: (label) => `As ${label}.`,
   stitches: (count) => `(${stitches(count)})`,
   repeatRows: (label, more) => `Rep ${label} ${timesInWords(more)} more.`,

@@ -11,7 +11,7 @@ interface Reader {
   readonly terms: Terms
 }
 
-/** The stitches of "k1, *p2, k2; rep from * to last 1 st, k1." on so many loops, as ids. */
+/** The stitches of "k1, *p2, k2; rep from * to last st, k1." on so many loops, as ids. */
 export function expandSentence(sentence: string, loops: number, terms: Terms): string[] {
   const text = sentence.replace(/^Pegs? [^:]*: /, '').replace(/; (German turn|wrap)[^;]*$/, '.')
   const whole = /^(knit|purl)\.$/i.exec(text)
@@ -20,12 +20,12 @@ export function expandSentence(sentence: string, loops: number, terms: Terms): s
     return Array.from({ length: loops }, () => id)
   }
   const [, head = '', block, last, tail = ''] =
-    /^(?:(.*?), )?\*(.*); rep from \* to (?:end|last (\d+) sts?, (.*))\.$/.exec(text) ?? []
+    /^(?:(.*?), )?\*(.*); rep from \* to (?:end|last (?:(\d+) sts|st), (.*))\.$/.exec(text) ?? []
   if (block === undefined) return ids(expandList(text.slice(0, -1), terms))
   const before = head ? expandList(head, terms) : starred(text)
   const inside = expandList(block, terms)
   const after = tail ? expandList(tail, terms) : []
-  if (takes(after) !== Number(last ?? 0))
+  if (takes(after) !== Number(last ?? (tail === '' ? 0 : 1)))
     throw new Error(`"to last ${last}" stands before ${takes(after)} loops: ${text}`)
   const times = (loops - takes(before) - takes(after)) / takes(inside)
   if (!Number.isInteger(times)) throw new Error(`${times} repeats of ${block} on ${loops}: ${text}`)
