@@ -1,7 +1,7 @@
 import { runsRightToLeft } from './direction'
 import { pegsOf } from './gather'
 import { Loom } from './loom'
-import type { LoomRow, Site } from './row'
+import { firstFrom, pegOf, type LoomRow, type Site } from './row'
 import type { LoomState } from './state'
 import { emptyStack } from './strand'
 import type { Habits, RowRun } from './work'
@@ -64,8 +64,8 @@ function changedSites(before: LoomState, row: LoomRow, old: RowRun): Stretch | n
     if (peg > high) high = peg
   }
   if (low > high) return first <= last ? null : { first: 0, last: -1 }
-  first = sites.findIndex((site) => endOf(site) >= low)
-  last = sites.findLastIndex(({ peg }) => peg <= high)
+  first = Math.max(0, firstFrom(sites, low + 1, pegOf) - 1)
+  last = firstFrom(sites, high + 1, pegOf) - 1
   return widen(sites, were, first, last, shift)
 }
 
@@ -91,7 +91,7 @@ function widen(
 const endOf = ({ peg, stitch }: Site): number => peg + stitch.width - 1
 
 const sameSite = (a: Site | undefined, b: Site | undefined): boolean =>
-  a !== undefined && b !== undefined && a.stitch === b.stitch && a.peg === b.peg
+  a === b || (a?.stitch === b?.stitch && a?.peg === b?.peg)
 
 function workStretch<R extends LoomRow>(
   before: LoomState,

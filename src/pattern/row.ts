@@ -1,8 +1,8 @@
-import { loomRow, type LoomRow, type Site } from '../loom/row'
+import { firstFrom, loomRow, pegOf, type LoomRow, type Site } from '../loom/row'
 import type { Stitch } from '../stitches/stitch'
-import { stitchOf } from '../stitches/vocabulary'
+import { stitchOf, vocabulary } from '../stitches/vocabulary'
 import type { Layout } from './layout'
-import type { Row } from './pattern'
+import type { Row, Run } from './pattern'
 
 /** One stitch as it stands in a row's cells. */
 export interface Placed {
@@ -12,28 +12,65 @@ export interface Placed {
   readonly columns: number
 }
 
+const columnOfItem = ({ column }: Placed): number => column
+const widest = Math.max(...vocabulary.map(({ width }) => width))
+
 const placedOf = new WeakMap<readonly string[], readonly Placed[]>()
 
 /**
  * The stitches of a row in rising column order. A cell that continues no stitch is read as a
  * stitch cut off its start: it is given to a plain knit.
  */
-export function placed(row: Row): readonly Placed[] {
-  let list = placedOf.get(row.cells)
-  if (!list) placedOf.set(row.cells, (list = readCells(row.cells)))
+export function placed({ cells }: Row): readonly Placed[] {
+  let list = placedOf.get(cells)
+  if (!list) {
+    const read: Placed[] = []
+    readCells(cells, 0, cells.length, read)
+    placedOf.set(cells, (list = read))
+  }
   return list
 }
 
-function readCells(cells: readonly string[]): Placed[] {
-  const list: Placed[] = []
-  for (let column = 0; column < cells.length;) {
+/** Read the stitches that begin in columns `from`..`to` (not included); gives the column after. */
+function readCells(cells: readonly string[], from: number, to: number, into: Placed[]): number {
+  let column = from
+  while (column < to) {
     const stitch = stitchOf(cells[column] || 'k')
     let columns = 1
     while (columns < stitch.width && cells[column + columns] === '') columns++
-    list.push({ stitch, column, columns })
+    into.push({ stitch, column, columns })
     column += columns
   }
-  return list
+  return column
+}
+
+/**
+ * Read a row from its earlier version, with the same result as afresh. Gives the columns
+ * `from`..`to` (not included) outside of which the stitches are the same, at the same places.
+ */
+function readAgain({ cells }: Row, earlier: Row): Run {
+  const old = earlier.cells
+  const were = placed(earlier)
+  const count = cells.length
+  let first = 0
+  while (first < count && cells[first] === old[first]) first++
+  let last = count - 1
+  while (last > first && cells[last] === old[last]) last--
+  // A stitch that cannot reach the first change cannot have grown or been cut.
+  let head = firstFrom(were, first - widest + 1, columnOfItem)
+  for (let item = were[head]; item && item.column + item.stitch.width <= first; item = were[head])
+    head++
+  const from = were[head]?.column ?? count
+  const middle: Placed[] = []
+  let to = from
+  let tail = head
+  while (to < count && !(to > last && were[tail]?.column === to)) {
+    to = readCells(cells, to, to + 1, middle)
+    while ((were[tail]?.column ?? count) < to) tail++
+  }
+  if (!placedOf.has(cells))
+    placedOf.set(cells, were.slice(0, head).concat(middle, were.slice(tail)))
+  return { from, to }
 }
 
 /** The stitch that covers a column. */
@@ -48,30 +85,77 @@ const laid = new WeakMap<Row, { readonly layout: Layout; readonly row: PatternRo
 /**
  * Lay a row on the pegs. Stitches that have not all their columns on neighbouring pegs (cut, over
  * the edge of a repeat, of the run or of the loom) are worked as plain knit there; checks say so.
+ * With an earlier version of the row only what differs from it is read and laid.
  */
-export function onPegs(row: Row, layout: Layout): PatternRow {
+export function onPegs(row: Row, layout: Layout, earlier?: Row): PatternRow {
   const last = laid.get(row)
   if (last?.layout === layout) return last.row
-  const made = layRow(row, layout)
+  const was = earlier && laid.get(earlier)
+  const made =
+    (was?.layout === layout && earlier && layAgain(row, earlier, was.row, layout)) ||
+    layAfresh(row, layout)
   laid.set(row, { layout, row: made })
   return made
 }
 
-function layRow(row: Row, { columnOf }: Layout): PatternRow {
-  const from = Math.max(0, row.run?.from ?? 0)
-  const to = Math.min(columnOf.length - 1, row.run?.to ?? columnOf.length - 1)
-  const startsAt = new Array<Placed | undefined>(row.cells.length)
-  for (const item of placed(row)) startsAt[item.column] = item
+/** First and last peg of a row on these pegs. */
+const pegsOf = ({ run }: Row, { columnOf }: Layout): Run => ({
+  from: Math.max(0, run?.from ?? 0),
+  to: Math.min(columnOf.length - 1, run?.to ?? columnOf.length - 1),
+})
+
+function layAfresh(row: Row, layout: Layout): PatternRow {
+  const { from, to } = pegsOf(row, layout)
+  const sites = laySites(placed(row), from, to + 1, to, layout)
+  return loomRow(sites, from, to, row.heading, row.end)
+}
+
+/** No column is left out or comes again. */
+const columnsArePegs = ({ columnOf }: Layout): boolean =>
+  columnOf[columnOf.length - 1] === columnOf.length - 1
+
+/** null where the row has to be laid afresh. */
+function layAgain(row: Row, earlier: Row, was: PatternRow, layout: Layout): PatternRow | null {
+  const { from, to } = pegsOf(row, layout)
+  if (from !== was.from || to !== was.to || !was.steady || !columnsArePegs(layout)) return null
+  if (row.cells.length !== earlier.cells.length) return null
+  const changed = readAgain(row, earlier)
+  const first = Math.max(from, changed.from)
+  const end = Math.min(to + 1, Math.max(first, changed.to))
+  const middle = laySites(placed(row), first, end, to, layout)
+  const { steady } = loomRow(middle, first, end - 1, null, 'on')
+  if (!steady) return null
+  const head = firstFrom(was.sites, first, pegOf)
+  const sites = was.sites
+    .slice(0, head)
+    .concat(middle, was.sites.slice(firstFrom(was.sites, end, pegOf)))
+  // Steady rows take and make as many loops as they have pegs, so the sums are the same too.
+  return { ...was, sites, heading: row.heading, end: row.end }
+}
+
+/** The stitches that begin on pegs `from`..`end` (not included) of a row that ends on `lastPeg`. */
+function laySites(
+  items: readonly Placed[],
+  from: number,
+  end: number,
+  lastPeg: number,
+  { columnOf }: Layout,
+): Site<Stitch>[] {
   const plain = stitchOf('k')
   const sites: Site<Stitch>[] = []
-  for (let peg = from; peg <= to;) {
+  let next = firstFrom(items, columnOf[from] ?? 0, columnOfItem)
+  for (let peg = from; peg < end;) {
     const column = columnOf[peg] as number
-    const item = startsAt[column]
-    const stitch = item && isWhole(item, peg, to, columnOf) ? item.stitch : plain
+    // Stitches rise with the pegs, but for where a copy of the repeat begins again.
+    if ((items[next]?.column ?? Infinity) > column) next = 0
+    while (next < items.length && (items[next] as Placed).column < column) next++
+    const item = items[next]
+    const whole = item?.column === column && isWhole(item, peg, lastPeg, columnOf)
+    const stitch = whole ? item.stitch : plain
     sites.push({ stitch, peg })
     peg += stitch.width
   }
-  return loomRow(sites, from, to, row.heading, row.end)
+  return sites
 }
 
 /** Does the stitch stand whole on pegs `peg`..? */

@@ -52,7 +52,7 @@ function lay(
   return passes.map(({ row: index }, pass) => {
     const row = chart.rows[index] as Row
     const before = were && row === were[index] ? known?.run.rows[pass]?.row : undefined
-    return before ?? onPegs(row, layout)
+    return before ?? onPegs(row, layout, were?.[index])
   })
 }
 

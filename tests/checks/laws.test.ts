@@ -96,7 +96,7 @@ describe('a report', () => {
           expect(readable(report)).toEqual(readable(checkAfresh(structuredClone(pattern))))
         }
       }),
-      { numRuns: 250 },
+      { numRuns: 150 },
     )
   })
 
