@@ -2,7 +2,6 @@ import { screen } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
 import Findings from '../../src/bench/parts/Findings.svelte'
 import Here from '../../src/bench/parts/Here.svelte'
-import WordsPanel from '../../src/bench/parts/WordsPanel.svelte'
 import { setRepeat } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { newPattern } from '../../src/pattern/pattern'
@@ -32,19 +31,6 @@ test('a finding that is set aside can be taken up again', async () => {
   await user.click(screen.getByText('Set aside: 1'))
   await user.click(screen.getByRole('button', { name: 'Take up again' }))
   expect(bench.report.findings).toHaveLength(before)
-})
-
-test('the words follow every edit and the current row is lit', async () => {
-  const { user, bench } = show(WordsPanel, { bench: smallBench() })
-  expect(screen.getByRole('button', { name: 'Rnds 1-6: Knit. (12 sts)' })).toHaveAttribute(
-    'aria-current',
-    'location',
-  )
-  bench.apply('Purl', (pattern) => paint(pattern, 'p', 3, 0))
-  const line = await screen.findByRole('button', { name: 'Rnd 4: p1, k11.' })
-  await user.click(line)
-  expect(bench.spot.row).toBe(3)
-  expect(line).toHaveAttribute('aria-current', 'location')
 })
 
 test('rows are worked several times, and turned', async () => {

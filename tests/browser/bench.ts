@@ -52,7 +52,9 @@ export class BenchPage {
   }
 
   async wordLines(): Promise<string[]> {
-    return this.words.getByRole('listitem').allInnerTexts()
+    const lines = this.words.locator('.cm-line')
+    await lines.first().waitFor()
+    return lines.allInnerTexts()
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {

@@ -28,6 +28,15 @@ export const writeWordsAgain: Command = {
   },
 }
 
+export const widenWords: Command = {
+  id: 'words-wide',
+  label: 'More room for the words',
+  keys: [],
+  run: ({ wording }) => {
+    wording.wide = !wording.wide
+  },
+}
+
 export const makeFromWords: Command = {
   id: 'words-make',
   label: 'Make a chart from words',

@@ -60,6 +60,23 @@ const ofDifference = ({ text }: Reading, difference: Difference, id: string): Wo
   },
 })
 
+/**
+ * One remark for each line that says it: rows that are called for again, by a reference or a
+ * repeat, have what is wrong from the line that they come from.
+ */
+function saidOnce({ rows, remarks }: Reading): Remark[] {
+  const said = new Set<string>()
+  return remarks.filter(({ rule, row }) => {
+    const read = row === null ? undefined : rows[row]
+    if (!read) return true
+    const key = `${rule} ${read.range.from}`
+    const again = read.time > 0 || read.saidAt.from !== read.range.from
+    if (again && said.has(key)) return false
+    said.add(key)
+    return true
+  })
+}
+
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
 export function findingsOf({ reading, differences }: Comparison, rows: Rows): WordsFinding[] {
   const counts = new Map<string, number>()
@@ -70,7 +87,7 @@ export function findingsOf({ reading, differences }: Comparison, rows: Rows): Wo
     return count === 1 ? key : `${key}, ${count}`
   }
   return [
-    ...reading.remarks.map((remark) =>
+    ...saidOnce(reading).map((remark) =>
       ofRemark(
         reading,
         rows,

@@ -41,16 +41,26 @@ interface OnPegs {
   readonly pegs: Run
 }
 
-/** The stitches of a row of the words on the pegs of its chart row, in working order. */
+/**
+ * The stitches of a row of the words on the pegs of its chart row, in working order. They go where
+ * the chart has as many, with or without the pegs that have no stitch; else side by side.
+ */
 function onPegs(read: ReadRow, work: Work, row: number): OnPegs[] {
   const run = work.firstRuns[row]
   if (!run) return []
   const heading: Heading = read.heading ?? run.heading
+  const sites = heading === 'forward' ? run.row.sites : run.row.sites.toReversed()
+  const worked = sites.filter(({ stitch: { takes, makes } }) => takes + makes > 0)
+  const { length } = read.stitches
+  const chart = [sites, worked].find((list) => list.length === length)
   const { from, to } = read.run ?? run.row
-  let next = heading === 'forward' ? from : to
-  return read.stitches.map(({ stitch: { width }, range }) => {
-    const first = heading === 'forward' ? next : next - width + 1
-    next += heading === 'forward' ? width : -width
+  let next = heading === 'forward' ? from : to + 1
+  return read.stitches.map(({ stitch: { width }, range }, index) => {
+    const site = chart?.[index]
+    if (site) return { range, pegs: { from: site.peg, to: site.peg + site.stitch.width - 1 } }
+    if (heading === 'back') next -= width
+    const first = next
+    if (heading === 'forward') next += width
     return { range, pegs: { from: first, to: first + Math.max(1, width) - 1 } }
   })
 }

@@ -40,6 +40,8 @@ const none: readonly WordsFinding[] = []
 export class WordsState {
   /** Where the caret is in the text. */
   caret = $state.raw<TextRange>({ from: 0, to: 0 })
+  /** Do the words have more room, for reading and writing? */
+  wide = $state(false)
   /** A stretch of the text that is to be shown; a new object each time. */
   shown = $state.raw<TextRange | null>(null)
   /** The question or dialog that a command has opened. */
@@ -123,6 +125,7 @@ export class WordsState {
   keep(): void {
     const { text } = this
     this.#ground.apply('Keep the words as my own', (pattern) => setWords(pattern, text), null)
+    this.wide = true
   }
 
   writeAgain(): void {

@@ -1,0 +1,54 @@
+import { screen, waitFor, within } from '@testing-library/svelte'
+import { expect, test } from 'vitest'
+import Findings from '../../../src/bench/parts/Findings.svelte'
+import WordsPanel from '../../../src/bench/parts/WordsPanel.svelte'
+import { paint } from '../../../src/pattern/edits/paint'
+import { setWords } from '../../../src/pattern/edits/words'
+import { newPattern } from '../../../src/pattern/pattern'
+import { show, smallBench } from '../render'
+
+/** The lines of the editor, once it has come. */
+const lines = () => {
+  const host = document.querySelector('.host')
+  return [...(host?.shadowRoot?.querySelectorAll('.cm-line') ?? [])].map((line) => ({
+    text: line.textContent,
+    lit: line.classList.contains('lit'),
+  }))
+}
+
+test('the words follow every edit and the current row is lit', async () => {
+  const { bench } = show(WordsPanel, { bench: smallBench() })
+  await waitFor(() => expect(lines()).toEqual([{ text: 'Rnds 1-6: Knit. (12 sts)', lit: true }]))
+  bench.apply('Purl', (pattern) => paint(pattern, 'p', 3, 0))
+  await waitFor(() => expect(lines()[1]).toEqual({ text: 'Rnd 4: p1, k11.', lit: false }))
+  bench.goTo({ row: 3, peg: 0 })
+  await waitFor(() => expect(lines()[1]?.lit).toBe(true))
+})
+
+test('the head says whose words they are, and its command changes that', async () => {
+  const { user, bench } = show(WordsPanel, { bench: smallBench() })
+  screen.getByText('Written from the chart')
+  await user.click(screen.getByRole('button', { name: 'Keep as my own words' }))
+  await screen.findByText('My own words: they agree')
+  bench.apply('Purl', (pattern) => paint(pattern, 'p', 0, 0))
+  await screen.findByText('My own words: they differ in 1 round, here too')
+  bench.goTo({ row: 4, peg: 0 })
+  await screen.findByText('My own words: they differ in 1 round')
+  await user.click(screen.getByRole('button', { name: 'Write from the chart again' }))
+  expect(bench.wording.asking).toBe('write again')
+  expect(bench.wording.isOwn).toBe(true)
+})
+
+test('findings of the words are listed with the others, and their fixes mend them', async () => {
+  const words = 'Rnds 1-5: Knit.\nRnd 6: k4, p1, k7.'
+  const { user, bench } = show(Findings, {
+    bench: smallBench(setWords(newPattern(12, 6), words)),
+  })
+  const item = screen.getByRole('button', { name: /Words, round 6/ }).closest('li')
+  if (!item) throw new Error('The finding is in no list')
+  await user.click(within(item).getByRole('button', { name: /Words, round 6/ }))
+  expect(bench.spot).toEqual({ row: 5, peg: 4 })
+  await user.click(within(item).getByRole('button', { name: 'Chart Rnd 6 as in the words' }))
+  expect(bench.pattern.chart.rows[5]?.cells[4]).toBe('p')
+  await screen.findByText('Every row can be worked and every count agrees.')
+})

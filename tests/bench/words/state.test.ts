@@ -1,0 +1,192 @@
+import { expect, test } from 'vitest'
+import { setWords } from '../../../src/pattern/edits/words'
+import { paint } from '../../../src/pattern/edits/paint'
+import { setBand } from '../../../src/pattern/edits/rows'
+import { setLoom } from '../../../src/pattern/edits/settings'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import { smallBench } from '../render'
+
+const withWords = (...lines: string[]) => smallBench(setWords(newPattern(12, 4), lines.join('\n')))
+const agreeing = [
+  'Rnd 1: *k2, p2; rep from * to end. (12 sts)',
+  'Rnd 2: Knit.',
+  'Rnd 3: As Rnd 1.',
+  'Rnd 4: Knit.',
+]
+/** The chart that those words tell. */
+const ribbed = (): Pattern =>
+  [2, 3, 6, 7, 10, 11].reduce(
+    (pattern, peg) => paint(paint(pattern, 'p', 0, peg), 'p', 2, peg),
+    newPattern(12, 4),
+  )
+const ribbedBench = (lines: readonly string[] = agreeing) =>
+  smallBench(setWords(ribbed(), lines.join('\n')))
+
+test('words are written from the chart until someone types', () => {
+  const bench = smallBench()
+  const { wording } = bench
+  expect(wording.standing).toEqual({ kind: 'written' })
+  expect(wording.text).toBe('Rnds 1-6: Knit. (12 sts)')
+  wording.type('Rnds 1-6: Knit all. (12 sts)', 0)
+  expect(bench.pattern.words).toBe('Rnds 1-6: Knit all. (12 sts)')
+  expect(wording.standing).toEqual({ kind: 'agree' })
+})
+
+test('what is typed in one go is taken back as one; a pause or a moved caret ends it', () => {
+  const bench = smallBench()
+  const type = (text: string, now: number) => bench.wording.type(text, now)
+  type('a', 0)
+  type('ab', 300)
+  type('abc', 900)
+  type('abc d', 3000)
+  bench.wording.endTyping()
+  type('abc de', 3100)
+  const back = () => {
+    bench.undo()
+    return bench.pattern.words
+  }
+  expect(back()).toBe('abc d')
+  expect(back()).toBe('abc')
+  expect(back()).toBe(null)
+})
+
+test('an edit of the chart between two keys parts them', () => {
+  const bench = smallBench()
+  bench.wording.type('a', 0)
+  bench.apply('Purl', (pattern) => paint(pattern, 'p', 0, 0))
+  bench.wording.type('ab', 100)
+  bench.undo()
+  expect(bench.pattern.words).toBe('a')
+  bench.undo()
+  bench.undo()
+  expect(bench.pattern.words).toBe(null)
+})
+
+test('words that are kept stay when the chart changes, and are written anew only when told', () => {
+  const bench = smallBench()
+  bench.wording.keep()
+  const kept = bench.wording.text
+  bench.apply('Purl', (pattern) => paint(pattern, 'p', 2, 4))
+  expect(bench.wording.text).toBe(kept)
+  expect(bench.wording.standing).toEqual({ kind: 'differ', rounds: 1, here: false })
+  bench.goTo({ row: 2, peg: 0 })
+  expect(bench.wording.standing).toEqual({ kind: 'differ', rounds: 1, here: true })
+  bench.wording.writeAgain()
+  expect(bench.wording.standing).toEqual({ kind: 'written' })
+  expect(bench.wording.text).toContain('Rnd 3: k4, p1, k7.')
+  bench.undo()
+  expect(bench.wording.text).toBe(kept)
+})
+
+test('the same in other words is no difference', () => {
+  const bench = ribbedBench([
+    'Round 1: (K2, P2) three times',
+    'Round 2: knit all pegs',
+    'Round 3: as round 1',
+    'Round 4: knit to end',
+  ])
+  expect(bench.wording.findings.map(({ message }) => message)).toEqual([])
+  expect(bench.wording.standing).toEqual({ kind: 'agree' })
+})
+
+test('a difference is mended in the words or in the chart, and undo gives it back', () => {
+  const wrong = agreeing.with(1, 'Rnd 2: k5, p1, k6.')
+  for (const side of ['chart', 'words'] as const) {
+    const bench = ribbedBench(wrong)
+    const [finding] = bench.wording.findings
+    expect(finding?.rows).toEqual([1])
+    expect(finding?.places).toEqual([{ from: 5, to: 5 }])
+    const fix = finding?.fixes.find(({ edit }) => {
+      const after = edit(bench.pattern)
+      return side === 'words'
+        ? after.words !== bench.pattern.words
+        : after.words === bench.pattern.words
+    })
+    if (!finding || !fix) throw new Error(`There is no fix of the ${side}`)
+    bench.wording.mend(finding, fix.label)
+    expect(bench.wording.standing).toEqual({ kind: 'agree' })
+    bench.undo()
+    expect(bench.wording.standing).toMatchObject({ kind: 'differ', rounds: 1 })
+  }
+})
+
+test('a row that is called for again says once what is wrong with it', () => {
+  const bench = withWords('Rnd 1: k11.', 'Rnd 2: As Rnd 1.', 'Rep Rnds 1-2 once more.')
+  const counts = bench.wording.findings.filter(({ rule }) => rule === 'row-count')
+  expect(counts).toHaveLength(1)
+})
+
+test('the caret takes the place of the bench to the stitch it stands at', () => {
+  const bench = ribbedBench()
+  const { wording } = bench
+  const at = (line: number, word: string) => {
+    const start = agreeing.slice(0, line).join('\n').length + (line > 0 ? 1 : 0)
+    return start + (agreeing[line] ?? '').indexOf(word)
+  }
+  const move = (place: number) => wording.moveCaret({ from: place, to: place }, true)
+  move(at(0, 'p2'))
+  expect(bench.spot).toEqual({ row: 0, peg: 2 })
+  move(at(1, 'Knit'))
+  expect(bench.spot).toEqual({ row: 1, peg: 2 })
+  move(at(2, 'As'))
+  expect(bench.spot).toEqual({ row: 2, peg: 2 })
+  wording.moveCaret({ from: 0, to: 0 }, false)
+  expect(bench.spot).toEqual({ row: 2, peg: 2 })
+})
+
+test('a place that the words at the caret tell of already stays', () => {
+  const bench = ribbedBench()
+  bench.goTo({ row: 0, peg: 7 })
+  const at = agreeing[0]?.indexOf('p2') ?? 0
+  bench.wording.moveCaret({ from: at, to: at }, true)
+  expect(bench.spot).toEqual({ row: 0, peg: 7 })
+})
+
+test('worked the other way, the words go from the last peg to the first', () => {
+  const flat = setLoom(newPattern(12, 2), { shape: 'bar' })
+  const bench = smallBench(setWords(flat, 'Row 1: Knit.\nRow 2: k3, k9.'))
+  const placeAt = (word: string) => {
+    const at = bench.wording.text.indexOf(word)
+    bench.wording.moveCaret({ from: at, to: at }, true)
+    return bench.spot
+  }
+  expect(placeAt('k3')).toEqual({ row: 1, peg: 11 })
+  expect(placeAt('k9')).toEqual({ row: 1, peg: 8 })
+})
+
+test('the line of the current row is lit, and the words of its stitch', () => {
+  const bench = ribbedBench()
+  const lit = () => {
+    const { lit } = bench.wording
+    const part = (range: { from: number; to: number } | null | undefined) =>
+      range ? bench.wording.text.slice(range.from, range.to) : null
+    return [part(lit?.line)?.trim(), part(lit?.stitch)]
+  }
+  bench.goTo({ row: 0, peg: 3 })
+  expect(lit()).toEqual([agreeing[0], 'p2'])
+  bench.goTo({ row: 2, peg: 3 })
+  expect(lit()).toEqual([agreeing[2], null])
+})
+
+test('words written from the chart are lit by their lines, and the caret moves the place', () => {
+  const bench = smallBench(setBand(ribbed(), 0, 1, 3))
+  bench.goTo({ row: 1, peg: 0 })
+  const { text, lit } = bench.wording
+  expect(lit && text.slice(lit.line.from, lit.line.to)).toBe('Rnd 2: Knit.')
+  const at = text.indexOf('Rnd 7')
+  expect(at).toBeGreaterThan(0)
+  bench.wording.moveCaret({ from: at, to: at }, true)
+  expect(bench.spot.row).toBe(2)
+})
+
+test('what stands at the caret is shown, or what stands on its line', () => {
+  const bench = ribbedBench(agreeing.with(1, 'Rnd 2: k5, p1, k6.').with(3, 'Rnd 4: Knitt.'))
+  const { wording } = bench
+  const shown = (place: number) => {
+    wording.moveCaret({ from: place, to: place }, false)
+    return wording.atCaret.map(({ rule }) => rule)
+  }
+  expect(shown(0)).toEqual([])
+  expect(shown(wording.text.indexOf('Rnd 2'))).toEqual(['words-differ'])
+  expect(shown(wording.text.indexOf('Knitt') + 2)).toContain('unknown-word')
+})

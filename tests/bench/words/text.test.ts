@@ -1,0 +1,63 @@
+import { CompletionContext } from '@codemirror/autocomplete'
+import { EditorState } from '@codemirror/state'
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { complete, nextHead } from '../../../src/bench/words/complete'
+import { nextPlace, type WordsFinding } from '../../../src/bench/words/findings'
+import { swap } from '../../../src/bench/words/swap'
+
+test('a swap makes one text of the other', () => {
+  const texts = fc.array(fc.constantFrom('k', 'p', '\n', '2', '🧶')).map((list) => list.join(''))
+  fc.assert(
+    fc.property(texts, texts, (before, after) => {
+      const change = swap(before, after)
+      if (!change) expect(before).toBe(after)
+      else
+        expect(before.slice(0, change.from) + change.insert + before.slice(change.to)).toBe(after)
+    }),
+  )
+  expect(swap('Rnd 1: k4.', 'Rnd 1: k2, p2.')).toEqual({ from: 8, to: 9, insert: '2, p2' })
+})
+
+describe('completion', () => {
+  const offered = (text: string, explicit = false) => {
+    const state = EditorState.create({ doc: text })
+    const about = () => ({ terms: 'us', shape: 'ring' }) as const
+    return complete(about)(new CompletionContext(state, text.length, explicit))
+  }
+  const labels = (text: string, explicit = false) =>
+    offered(text, explicit)?.options.map(({ label }) => label) ?? []
+
+  test('a new line is offered its head, with the next number', () => {
+    expect(labels('Rnd 3: Knit.\n', true)).toEqual(['Rnd 4: '])
+    expect(labels('Rnds 3-6: Knit.\nR')).toEqual(['Rnd 7: '])
+    expect(nextHead(['Round 2: Knit', 'A remark'], 'ring')).toBe('Round 3: ')
+    expect(nextHead([], 'bar')).toBe('Row 1: ')
+  })
+
+  test('a stitch is offered by its abbreviation, with its name', () => {
+    const result = offered('Rnd 1: k2, k2')
+    expect(result?.from).toBe('Rnd 1: k2, '.length)
+    expect(result?.options).toContainEqual({ label: 'k2tog', detail: 'knit two together' })
+  })
+
+  test('nothing comes up over a number, a mark or a single letter', () => {
+    for (const text of ['Rnd 1: ', 'Rnd 1: k', 'Rnd 1: k2, ', 'Rnd 1: *', 'Rnd 12'])
+      expect(labels(text)).toEqual([])
+  })
+})
+
+test('findings are gone through in order, round the ends, both ways', () => {
+  const at = (from: number, to: number) => ({ range: { from, to } }) as WordsFinding
+  const findings = [at(2, 5), at(2, 9), at(20, 24)]
+  const tour = (step: 1 | -1) => {
+    let caret = { from: 0, to: 0 }
+    return [1, 2, 3, 4].map(() => {
+      caret = nextPlace(findings, caret, step) ?? caret
+      return `${caret.from}-${caret.to}`
+    })
+  }
+  expect(tour(1)).toEqual(['2-5', '2-9', '20-24', '2-5'])
+  expect(tour(-1)).toEqual(['20-24', '2-9', '2-5', '20-24'])
+  expect(nextPlace([], { from: 0, to: 0 }, 1)).toBe(null)
+})
