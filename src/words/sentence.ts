@@ -76,7 +76,13 @@ const wholeRowWords: Readonly<Record<string, 'allKnit' | 'allPurl'>> = {
   p: 'allPurl',
 }
 
-function writeStitches(row: PatternRow, heading: Heading, comesOut: boolean, terms: Terms): string {
+/** The stitches of a row in their shortest words, in working order; `comesOut`: to its end. */
+export function writeStitches(
+  row: PatternRow,
+  heading: Heading,
+  comesOut: boolean,
+  terms: Terms,
+): string {
   const language = languages[terms]
   const tokens = tokensOf(row, heading, terms)
   const [only, second] = tokens.vocabulary

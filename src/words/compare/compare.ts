@@ -135,12 +135,19 @@ function draftOf(both: Both, found: Found, knits: Knits, missing: ReadonlySet<nu
 }
 
 function differenceOf(comparison: Comparison, both: Both, draft: Draft): Difference {
-  const { rewrites: _rewrites, edits: _edits, ...plain } = draft
+  const { rule, row, rows, read, places, range, message, advice } = draft
   let fixes: Difference['fixes'] | undefined
   return {
-    ...plain,
+    rule,
     severity: 'error',
-    pegs: draft.places[0] ?? null,
+    row,
+    rows,
+    read,
+    pegs: places[0] ?? null,
+    places,
+    range,
+    message,
+    advice,
     get fixes() {
       return (fixes ??= fixesThatWork(comparison, draft, headsOf(comparison, both), compare))
     },

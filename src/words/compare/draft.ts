@@ -4,7 +4,7 @@ import type { Plan } from './rewrite'
 
 /** A difference with the repairs that may be tried for it. */
 export interface Draft extends Omit<Difference, 'severity' | 'pegs' | 'fixes'> {
-  readonly rewrites: readonly { readonly label: string; readonly plan: Partial<Plan> }[]
+  readonly rewrites: readonly { readonly label: string; readonly plan: () => Partial<Plan> }[]
   readonly edits: readonly {
     readonly label: string
     readonly edit: (pattern: Pattern) => Pattern

@@ -20,8 +20,6 @@ export interface Hunk {
   readonly chart: readonly [from: number, to: number]
 }
 
-const mostEdits = 300
-
 /** Where two rows differ, peg by peg: both stand on the same pegs. Neighbours make one hunk. */
 export function hunksByPeg(words: readonly Item[], chart: readonly Item[]): Hunk[] {
   const hunks: Hunk[] = []
@@ -52,8 +50,15 @@ export function hunksByPeg(words: readonly Item[], chart: readonly Item[]): Hunk
   return hunks
 }
 
-/** Where two rows differ as lists of stitches, so that one left out moves no other. */
-export function hunksInOrder(words: readonly Item[], chart: readonly Item[]): Hunk[] {
+/**
+ * Where two rows differ as lists of stitches, so that one left out moves no other; null where more
+ * than `mostEdits` are added and left out.
+ */
+export function hunksInOrder(
+  words: readonly Item[],
+  chart: readonly Item[],
+  mostEdits: number,
+): Hunk[] | null {
   const least = Math.min(words.length, chart.length)
   let start = 0
   while (start < least && words[start]?.letter === chart[start]?.letter) start++
@@ -62,8 +67,7 @@ export function hunksInOrder(words: readonly Item[], chart: readonly Item[]): Hu
   const letters = (items: readonly Item[]) =>
     items.slice(start, items.length - tail).map(({ letter }) => letter)
   const changes = diffArrays(letters(words), letters(chart), { maxEditLength: mostEdits })
-  if (!changes)
-    return [{ words: [start, words.length - tail], chart: [start, chart.length - tail] }]
+  if (!changes) return null
   const hunks: Hunk[] = []
   let [i, j] = [start, start]
   let [fromWords, fromChart] = [i, j]

@@ -22,9 +22,6 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
   const other =
     Number(label) === both.number(first.pass) ? '' : ` (${both.head(label, kind)} in the words)`
   const { terms } = both.reading.settings
-  const sentences = new Map(
-    at.map(({ read, pass }) => [read, { sentence: both.sentence(pass), count: both.count(pass) }]),
-  )
   const { edit, refusal } = takeWords(both, mismatch, firstOfRows)
   return {
     rule: mismatch.kind === 'path' ? 'turn-differs' : 'words-differ',
@@ -39,10 +36,20 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
         : stitchesDiffer(mismatch.places, terms)
     }`,
     advice: refusal ?? "Decide which is right and take the chart's or the words'.",
-    rewrites: [{ label: `Write ${names} as in the chart`, plan: { sentences } }],
+    rewrites: [
+      {
+        label: `Write ${names} as in the chart`,
+        plan: () => ({ sentences: sentencesFor(both, at) }),
+      },
+    ],
     edits: edit ? [{ label: `Chart ${names} as in the words`, edit }] : [],
   }
 }
+
+const sentencesFor = (both: Both, at: readonly Pairing[]) =>
+  new Map(
+    at.map(({ read, pass }) => [read, { sentence: both.sentence(pass), count: both.count(pass) }]),
+  )
 
 interface TakenWords {
   readonly edit: Draft['edits'][number]['edit'] | null

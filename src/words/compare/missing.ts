@@ -48,16 +48,15 @@ export function draftNotInWords(
   const number = both.number(start)
   const bandLabel = band ? both.language.label(kind, number, number + size(band) - 1) : ''
   const names = both.names(list)
-  const lines = band
-    ? [both.language.repeatRows(bandLabel, times)]
-    : both.lines(passes.from, passes.to)
+  const lines = () =>
+    band ? [both.language.repeatRows(bandLabel, times)] : both.lines(passes.from, passes.to)
   const insertAt = (index: number): [number, readonly string[]] => {
     const run = runs[index] as Run
-    return [after[index] ?? -1, index === 0 ? lines : both.lines(run.from, run.to)]
+    return [after[index] ?? -1, index === 0 ? lines() : both.lines(run.from, run.to)]
   }
   const write = (indexes: readonly number[]) => ({
     label: `Write ${band ? `${bandLabel} again` : names} into the words`,
-    plan: { added: new Map(indexes.map(insertAt)) },
+    plan: () => ({ added: new Map(indexes.map(insertAt)) }),
   })
   const at = after[0] ?? null
   const place = at === null ? 0 : both.read(at).saidAt.to
@@ -149,7 +148,7 @@ export function draftNotInChart(
         ? `The words have ${names} (${said}), which the chart does not have there.`
         : `The words have ${names} (the first is ${said}), which the chart does not have there.`,
     advice: 'Take it out of the words, or put it into the chart.',
-    rewrites: [{ label: `Take ${names} out of the words`, plan: { gone } }],
+    rewrites: [{ label: `Take ${names} out of the words`, plan: () => ({ gone }) }],
     edits,
   }
 }

@@ -65,6 +65,10 @@ function mismatchesOf(
   return [found, ...overlapMismatches(read, path, run, layout, knits)]
 }
 
+/** Stitches added and left out in a row of other length, and in one that comes out as long. */
+const mostEdits = 80
+const mostMoved = 12
+
 function stitchMismatches(
   read: ReadRow,
   run: PatternRun,
@@ -76,12 +80,15 @@ function stitchMismatches(
   const chart = chartItems(run, knits).filter(({ letter }) => gaps || !isGap(letter))
   const words = wordItems(read, pathOfRun(run), knits, gaps ? null : run)
   const group = (hunks: readonly Hunk[]) => grouped(hunks, words, chart, read, heading, layout)
-  const inOrder = group(hunksInOrder(words, chart))
   const pegs = words.reduce((sum, { stitch }) => sum + stitch.width, 0)
   const missing = gaps ? 0 : countGaps(run, knits)
-  if (pegs + missing !== row.to - row.from + 1) return inOrder
-  const byPeg = group(hunksByPeg(words, chart))
-  return byPeg.length <= inOrder.length ? byPeg : inOrder
+  const samePegs = pegs + missing === row.to - row.from + 1
+  const byPeg = samePegs ? group(hunksByPeg(words, chart)) : null
+  if (byPeg?.length === 1) return byPeg
+  const moved = hunksInOrder(words, chart, byPeg ? mostMoved : mostEdits)
+  if (!moved) return byPeg ?? group([{ words: [0, words.length], chart: [0, chart.length] }])
+  const inOrder = group(moved)
+  return byPeg && byPeg.length <= inOrder.length ? byPeg : inOrder
 }
 
 /** Where both rows have stitches on the same pegs, those are compared peg by peg. */

@@ -4,7 +4,7 @@ import type { Language, LabelKind } from '../language'
 import { languages } from '../languages'
 import type { ReadRow, Reading } from '../read/reading'
 import { labelKind, writeRow } from '../sentence'
-import { listed } from './wording'
+import { listed, someListed } from './wording'
 
 /** Words and chart side by side, with the names that both go by. */
 export class Both {
@@ -54,7 +54,7 @@ export class Both {
     const kind = this.kind(passes[0] ?? 0)
     if (numbers.every((number, index) => number === first + index))
       return this.language.label(kind, first, last)
-    return this.language.label(kind, 1, 2).replace('1-2', listed(numbers.map(String)))
+    return this.language.label(kind, 1, 2).replace('1-2', someListed(numbers.map(String)))
   }
 
   readNames(reads: readonly number[]): string {

@@ -1,5 +1,9 @@
 import type { RowPair } from './comparison'
 
+/** Longer stretches stay where they are, and so many places are tried for the others. */
+const longest = 64
+const mostPlaces = 256
+
 /** One side of the matching: what each of its rows says, and whose row it is. */
 export interface Side {
   readonly says: (index: number) => string
@@ -69,8 +73,10 @@ function gapsOf(
     while (to < pairs.length && alone(to)) to++
     const length = to - from
     const starts = [from]
-    for (let at = from - 1; paired(at) && same(at, at + length); at--) starts.push(at)
-    for (let at = to; paired(at) && same(at, at - length); at++) starts.push(at - length + 1)
+    const mayMove = () => length <= longest && starts.length < mostPlaces
+    for (let at = from - 1; mayMove() && paired(at) && same(at, at + length); at--) starts.push(at)
+    for (let at = to; mayMove() && paired(at) && same(at, at - length); at++)
+      starts.push(at - length + 1)
     gaps.push({ from, to, starts })
     from = to
   }

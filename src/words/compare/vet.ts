@@ -41,7 +41,7 @@ export function fixesThatWork(
       gone: new Set(),
       added: new Map(),
       head,
-      ...plan,
+      ...plan(),
     })
     if (!changes) continue
     const after = read(applyChanges(reading.text, changes), reading.settings, reading)

@@ -27,6 +27,14 @@ export function placesNamed(places: readonly Run[]): string {
   )}`
 }
 
+/** "3, 5 and 9"; of very many only the first. */
+export const someListed = (items: readonly string[]): string =>
+  listed(
+    items.length <= mostNamed
+      ? items
+      : [...items.slice(0, mostNamed - 1), `${items.length - mostNamed + 1} more`],
+  )
+
 /** "3, 5 and 9". */
 export const listed = (items: readonly string[]): string =>
   items.length < 2

@@ -1,0 +1,29 @@
+import { parseCall, Unusable } from './call'
+import { commands, type Answer } from './commands'
+import { usage } from './usage'
+
+/** Answer a call: a command and what follows it. Never throws. */
+export async function answer(args: readonly string[]): Promise<Answer> {
+  try {
+    return await run(args)
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    const complaint = error instanceof Unusable ? reason : `This went wrong: ${reason}`
+    return { output: '', complaints: [complaint], exit: 2 }
+  }
+}
+
+const help: Answer = { output: usage, complaints: [], exit: 0 }
+
+async function run([name = '', ...rest]: readonly string[]): Promise<Answer> {
+  if (name === '--help' || name === '-h' || name === 'help') return help
+  const command = commands.get(name)
+  if (!command) {
+    const known = [...commands.keys()].join(', ')
+    throw new Unusable(
+      name ? `There is no command "${name}"; there are ${known}.` : `Say a command: ${known}.`,
+    )
+  }
+  const call = parseCall(name, rest, command.options)
+  return call.values.help ? help : command.run(call)
+}

@@ -1,0 +1,96 @@
+import { parseArgs, type ParseArgsConfig } from 'node:util'
+import { directions, type Direction } from '../loom/direction'
+import { limits } from '../pattern/pattern'
+import { termSets, type Terms } from '../stitches/stitch'
+
+/** A call, or a file it names, that cannot be used; the message is one line for the user. */
+export class Unusable extends Error {}
+
+export const optionTable = {
+  pegs: { type: 'string' },
+  flat: { type: 'boolean' },
+  direction: { type: 'string' },
+  size: { type: 'string' },
+  needles: { type: 'boolean' },
+  terms: { type: 'string' },
+  json: { type: 'boolean' },
+  words: { type: 'string' },
+  as: { type: 'string' },
+  output: { type: 'string', short: 'o' },
+  help: { type: 'boolean', short: 'h' },
+} as const satisfies NonNullable<ParseArgsConfig['options']>
+
+export type OptionName = keyof typeof optionTable
+
+/** What was asked for, as it was typed. */
+export interface Call {
+  readonly files: readonly string[]
+  readonly values: {
+    readonly [K in OptionName]?: (typeof optionTable)[K]['type'] extends 'boolean'
+      ? boolean
+      : string
+  }
+}
+
+/** Read the arguments of a command that knows these options. */
+export function parseCall(
+  command: string,
+  args: readonly string[],
+  names: readonly OptionName[],
+): Call {
+  let parsed
+  try {
+    parsed = parseArgs({ args: [...args], options: optionTable, allowPositionals: true })
+  } catch (error) {
+    throw new Unusable(`${firstSentence(error)} See --help.`)
+  }
+  const { values, positionals } = parsed
+  for (const name of Object.keys(values) as OptionName[])
+    if (name !== 'help' && !names.includes(name))
+      throw new Unusable(`${command} has no option --${name}. See --help.`)
+  return { files: positionals, values }
+}
+
+/** Node's own messages go on with hints for programmers. */
+function firstSentence(error: unknown): string {
+  const message = error instanceof Error ? error.message : String(error)
+  const line = message.replaceAll(/\s+/g, ' ')
+  return `${line.split('. ')[0]?.replace(/\.$/, '') ?? line}.`
+}
+
+const oneOf = <T extends string>(name: string, value: string, words: readonly T[]): T => {
+  const found = words.find((word) => word === value)
+  if (found) return found
+  throw new Unusable(`--${name} must be ${words.join(' or ')}; it is "${value}".`)
+}
+
+function wholeNumber(name: string, value: string, least: number, most: number): number {
+  const number = /^\d{1,9}$/.test(value) ? Number(value) : NaN
+  if (number >= least && number <= most) return number
+  throw new Unusable(`--${name} must be a whole number from ${least} to ${most}; it is "${value}".`)
+}
+
+export const pegsOf = ({ values: { pegs } }: Call): number | undefined =>
+  pegs === undefined ? undefined : wholeNumber('pegs', pegs, limits.pegs.least, limits.pegs.most)
+
+export const directionOf = ({ values: { direction } }: Call): Direction | undefined =>
+  direction === undefined ? undefined : oneOf('direction', direction, directions)
+
+export const termsOf = ({ values: { terms } }: Call): Terms | undefined =>
+  terms === undefined ? undefined : oneOf('terms', terms, termSets)
+
+/** Sizes count from 1 for people, from 0 here. */
+export const sizeOf = ({ values: { size } }: Call): number =>
+  size === undefined ? 0 : wholeNumber('size', size, 1, 99) - 1
+
+export const drawnAsOf = ({ values }: Call): 'rows' | 'ring' => {
+  if (values.as === undefined) throw new Unusable('draw needs --as rows or --as ring.')
+  return oneOf('as', values.as, ['rows', 'ring'] as const)
+}
+
+/** The one file a command works on. */
+export function onlyFile(command: string, { files }: Call): string {
+  const [file] = files
+  if (file !== undefined && files.length === 1) return file
+  throw new Unusable(`${command} takes one file; ${files.length} are named. See --help.`)
+}

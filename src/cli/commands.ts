@@ -1,0 +1,230 @@
+import { checkPattern } from '../checks/check'
+import { flatChart } from '../drawing/flat'
+import { ringChart } from '../drawing/ring'
+import { writeSvg } from '../drawing/svg'
+import { newPattern } from '../pattern/pattern'
+import { workPattern } from '../pattern/work'
+import { compare } from '../words/compare/compare'
+import { read } from '../words/read/read'
+import { readSettingsOf, type ReadSettings } from '../words/read/reading'
+import { plainText } from '../words/text'
+import {
+  directionOf,
+  drawnAsOf,
+  onlyFile,
+  pegsOf,
+  sizeOf,
+  termsOf,
+  Unusable,
+  type Call,
+  type OptionName,
+} from './call'
+import { isInput, readPattern, readWords, saveText } from './files'
+import {
+  checkEntry,
+  differenceEntry,
+  findingLine,
+  hasErrors,
+  jsonOf,
+  kindInWork,
+  labelInWork,
+  rowLine,
+  rowsWorked,
+  type FileReport,
+} from './report'
+import { reportReading, reportWords } from './wordsReport'
+
+/** What a call prints and how it ends. */
+export interface Answer {
+  readonly output: string
+  /** For the standard error: a line for each thing that could not be used. */
+  readonly complaints: readonly string[]
+  /** 0: no error found; 1: some; 2: the call or a file could not be used. */
+  readonly exit: 0 | 1 | 2
+}
+
+export interface Command {
+  readonly options: readonly OptionName[]
+  readonly run: (call: Call) => Promise<Answer>
+}
+
+const wordOptions = ['pegs', 'flat', 'direction', 'size', 'needles', 'terms'] as const
+
+const linesOf = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('')
+
+const nameOf = (file: string | undefined): string =>
+  file === undefined || file === '-' ? 'standard input' : file
+
+/** Settings for words that stand alone. */
+function settingsOf(command: string, call: Call): ReadSettings {
+  const pegs = pegsOf(call)
+  if (pegs === undefined)
+    throw new Unusable(`${command} needs --pegs N, the loops on the loom before the first row.`)
+  const pattern = newPattern()
+  return {
+    ...readSettingsOf(pattern),
+    shape: call.values.flat ? 'bar' : 'ring',
+    pegs,
+    direction: directionOf(call) ?? pattern.loom.direction,
+    terms: termsOf(call) ?? 'us',
+    size: sizeOf(call),
+    needles: call.values.needles ?? false,
+  }
+}
+
+const outcome = (
+  reports: readonly FileReport[],
+  output: string,
+  problems: readonly string[] = [],
+): Answer => ({
+  output,
+  complaints: problems,
+  exit: problems.length > 0 ? 2 : hasErrors(reports) ? 1 : 0,
+})
+
+const readCommand: Command = {
+  options: [...wordOptions, 'json'],
+  run: async (call) => {
+    if (call.files.length > 1) onlyFile('read', call)
+    const settings = settingsOf('read', call)
+    const [file] = call.files
+    const reading = read(await readWords(file), settings)
+    const report = reportWords(nameOf(file), reading, settings.terms)
+    if (call.values.json) return outcome([report], `${jsonOf([report])}\n`)
+    return outcome(
+      [report],
+      linesOf([
+        ...reading.rows.map((row) => rowLine(row, report.kindOf, settings.terms)),
+        ...report.findings.map((finding) => findingLine(finding, report.kindOf)),
+      ]),
+    )
+  },
+}
+
+const checkCommand: Command = {
+  options: [...wordOptions, 'words', 'json'],
+  run: async (call) => {
+    const { words } = call.values
+    const { reports, problems } =
+      words === undefined
+        ? await checkFiles(call)
+        : { reports: await checkWords(call, words), problems: [] }
+    const output = call.values.json
+      ? `${jsonOf(reports)}\n`
+      : linesOf(
+          reports.flatMap(({ file, findings, kindOf }) =>
+            findings.map((finding) => `${file}: ${findingLine(finding, kindOf)}`),
+          ),
+        )
+    return outcome(reports, output, problems)
+  },
+}
+
+/** A file that cannot be used does not keep the others from being checked. */
+async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems: string[] }> {
+  if (call.files.length === 0)
+    throw new Unusable('check needs pattern files, or --words FILE --pegs N. See --help.')
+  for (const name of ['pegs', 'flat', 'direction', 'size', 'needles'] as const)
+    if (call.values[name] !== undefined)
+      throw new Unusable(`--${name} is for words; a pattern file has its own loom.`)
+  const terms = termsOf(call) ?? 'us'
+  const reports: FileReport[] = []
+  const problems: string[] = []
+  for (const file of call.files) {
+    try {
+      const work = workPattern(await readPattern(file))
+      reports.push({
+        file: nameOf(file),
+        kindOf: kindInWork(work),
+        rows: rowsWorked(work, terms),
+        findings: checkPattern(work).findings.map(checkEntry(labelInWork(work))),
+      })
+    } catch (error) {
+      if (!(error instanceof Unusable)) throw error
+      problems.push(error.message)
+    }
+  }
+  return { reports, problems }
+}
+
+/** Words alone, or held against the pattern that is named beside them. */
+async function checkWords(call: Call, words: string): Promise<FileReport[]> {
+  if (call.files.length === 0) {
+    const settings = settingsOf('check --words', call)
+    const reading = read(await readWords(words), settings)
+    return [reportWords(nameOf(words), reading, settings.terms)]
+  }
+  const file = onlyFile('check with --words', call)
+  if (isInput(file) && isInput(words))
+    throw new Unusable('The pattern and the words cannot both come from the standard input.')
+  const pattern = await readPattern(file)
+  agreeWithLoom(call, pattern.loom)
+  const settings: ReadSettings = {
+    ...readSettingsOf(pattern),
+    terms: termsOf(call) ?? pattern.style.terms,
+    size: call.values.size === undefined ? pattern.readAs.size : sizeOf(call),
+    needles: call.values.needles ?? pattern.readAs.needles,
+  }
+  const work = workPattern(pattern)
+  const terms = termsOf(call) ?? 'us'
+  const reading = read(await readWords(words), settings)
+  const told = reportReading(nameOf(words), reading, terms)
+  const differences = compare(reading, work).differences.map(differenceEntry(reading, work))
+  return [
+    {
+      file: nameOf(file),
+      kindOf: kindInWork(work),
+      rows: rowsWorked(work, terms),
+      findings: checkPattern(work).findings.map(checkEntry(labelInWork(work))),
+    },
+    { ...told, findings: [...told.findings, ...differences] },
+  ]
+}
+
+/** Options that say something else than the pattern would be passed over in silence. */
+function agreeWithLoom(
+  call: Call,
+  { pegs, direction, shape }: ReturnType<typeof newPattern>['loom'],
+): void {
+  const asked = pegsOf(call)
+  if (asked !== undefined && asked !== pegs)
+    throw new Unusable(`The pattern is for ${pegs} pegs; --pegs says ${asked}. Leave --pegs out.`)
+  const way = directionOf(call)
+  if (way !== undefined && way !== direction)
+    throw new Unusable(
+      `The pattern is worked ${direction}; --direction says ${way}. Leave --direction out.`,
+    )
+  if (call.values.flat && shape !== 'bar')
+    throw new Unusable('The pattern is worked in the round; leave --flat out.')
+}
+
+const writeCommand: Command = {
+  options: ['terms'],
+  run: async (call) => {
+    const terms = termsOf(call)
+    const work = workPattern(await readPattern(onlyFile('write', call)))
+    return outcome([], plainText(work, terms))
+  },
+}
+
+const drawCommand: Command = {
+  options: ['as', 'output'],
+  run: async (call) => {
+    const as = drawnAsOf(call)
+    const { output } = call.values
+    if (output === undefined) throw new Unusable('draw needs -o OUT.svg, the file to be written.')
+    const work = workPattern(await readPattern(onlyFile('draw', call)))
+    const scene = as === 'rows' ? flatChart(work) : ringChart(work)
+    const svg = writeSvg(scene)
+    if (output === '-') return outcome([], svg)
+    saveText(output, svg)
+    return outcome([], '')
+  },
+}
+
+export const commands: ReadonlyMap<string, Command> = new Map([
+  ['read', readCommand],
+  ['check', checkCommand],
+  ['write', writeCommand],
+  ['draw', drawCommand],
+])

@@ -1,0 +1,22 @@
+export const usage = `Pegwright without a screen
+
+  read [FILE] --pegs N     read words (standard input without FILE) into rows
+  check FILE...            check pattern files
+  check --words FILE --pegs N        check words
+  check FILE --words FILE            check a pattern and compare the words with it
+  write FILE               print the words of a pattern
+  draw FILE --as rows|ring -o OUT.svg        draw a pattern
+
+For words:
+  --pegs N                 loops on the loom before the first row, 3 to 400
+  --flat                   worked back and forth on a bar; otherwise round a ring
+  --direction clockwise|counterclockwise     seen from above; clockwise unless said
+  --size K                 which size of "24 (28, 32)"; 1, the first, unless said
+  --needles                flat words for needles: every other row as its wrong side looks
+  --terms us|uk            terms of the words
+
+  --json                   read, check: print one JSON object
+  -h, --help               print this
+
+Exit: 0 no error found; 1 errors found; 2 the call or a file could not be used.
+`

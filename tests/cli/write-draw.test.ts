@@ -1,0 +1,58 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { workPattern } from '../../src/pattern/work'
+import { readFile } from '../../src/shelf/format'
+import { plainText } from '../../src/words/text'
+import { answer } from '../../src/cli/answer'
+import { pegwright, seed, workFolder } from './call'
+
+const folder = workFolder()
+const result = readFile(readFileSync(seed('hawser-band'), 'utf8'))
+if (!result.ok) throw new Error(result.message)
+const work = workPattern(result.pattern)
+
+describe('write', () => {
+  it.each(['us', 'uk'] as const)('prints the whole instructions in %s terms', async (terms) => {
+    const { exit, output } = await answer(['write', seed('hawser-band'), '--terms', terms])
+    expect(exit).toBe(0)
+    expect(output).toBe(plainText(work, terms))
+    expect(output).toMatch(terms === 'us' ? /bind off/i : /cast off/i)
+  })
+
+  it('takes a pattern from the standard input', async () => {
+    const text = readFileSync(seed('hawser-band'), 'utf8')
+    expect((await pegwright(['write', '-'], text)).out).toBe(plainText(work))
+  })
+})
+
+describe('draw', () => {
+  it.each(['rows', 'ring'])('writes the chart as %s', async (as) => {
+    const file = join(folder.path, `${as}.svg`)
+    const { exit, out } = await pegwright(['draw', seed('hawser-band'), '--as', as, '-o', file])
+    expect([exit, out]).toEqual([0, ''])
+    const svg = readFileSync(file, 'utf8')
+    expect(svg).toMatch(/^<\?xml[^]*<svg [^]*<\/svg>\n$/)
+    expect(svg).toContain('<path')
+  })
+
+  it.each([
+    [['draw', seed('hawser-band'), '-o', 'out.svg'], /--as rows/],
+    [['draw', seed('hawser-band'), '--as', 'square', '-o', 'out.svg'], /rows or ring.*"square"/],
+    [['draw', seed('hawser-band'), '--as', 'rows'], /-o OUT\.svg/],
+    [['draw', '--as', 'rows', '-o', 'out.svg'], /takes one file; 0/],
+    [
+      ['draw', seed('hawser-band'), '--as', 'rows', '-o', 'no/such/out.svg'],
+      /out\.svg cannot be written/,
+    ],
+    [['write'], /takes one file; 0/],
+    [['write', 'none.json'], /no such file/],
+  ])('cannot use %j', async (args, reason) => {
+    const { exit, output, complaints } = await answer(args)
+    expect(exit).toBe(2)
+    expect(output).toBe('')
+    expect(complaints).toEqual([expect.stringMatching(reason)])
+    expect(complaints[0]).not.toContain('\n')
+    expect(existsSync('out.svg')).toBe(false)
+  })
+})
