@@ -9,19 +9,25 @@ export interface Figure {
 /** Calls before it counts. */
 export const warmUp = 200
 
-/** Median times of steps done one after the other; each gets the number of the call. */
+/**
+ * Median times of steps done one after the other; each gets the number of the call. `prepare` is
+ * done before them and not timed.
+ */
 export function measureSteps(
   steps: Readonly<Record<string, (index: number) => unknown>>,
   calls: number,
   warm = warmUp,
+  prepare?: () => unknown,
 ): Figure[] {
   const list = Object.entries(steps).map(([name, call]) => ({ name, call, times: [] as number[] }))
-  for (let i = 0; i < warm + calls; i++)
+  for (let i = 0; i < warm + calls; i++) {
+    prepare?.()
     for (const { call, times } of list) {
       const start = performance.now()
       call(i)
       if (i >= warm) times.push(performance.now() - start)
     }
+  }
   return list.map(({ name, times }) => ({
     name,
     median: times.toSorted((a, b) => a - b)[times.length >> 1] as number,

@@ -26,16 +26,14 @@ export function texturedPiece(pegs: number, rows: number): Pattern {
 }
 
 /** Versions of a piece, each one edit after the last, none of which changes a later row. */
-export function editedVersions(piece: Pattern, count: number): Pattern[] {
+export function* editedVersions(piece: Pattern): Generator<Pattern, never> {
   const { columns, rows } = piece.chart
-  const versions: Pattern[] = []
   let version = piece
-  for (let i = 0; versions.length < count; i++) {
+  for (let i = 0; ; i++) {
     const row = (2 + i * 10) % rows.length
     const column = (i * 7) % columns
     const next = version.chart.rows[row]?.cells[column] === 'p' ? 'k' : 'p'
     const edited = paint(version, next, row, column)
-    if (edited !== version) versions.push((version = edited))
+    if (edited !== version) yield (version = edited)
   }
-  return versions
 }
