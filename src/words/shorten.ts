@@ -27,12 +27,21 @@ const shortGroup = 16
 /** Four runs are the least in which a group can save anything (a, b, a, b), and it costs as much. */
 const leastWithGroup = 4 * word
 
-/** Room to work in, one for each depth: making it anew for each group costs more than using it. */
+/** Room to work in, one row at a time: making it anew costs more than using it. */
 const paths = [new Path(), new Path(), new Path()] as const
 const starts = [new Starts(), new Starts(), new Starts()] as const
 const starPath = new Path()
 const breaksFound: readonly [number[], number[], number[]] = [[], [], []]
 type Depth = 0 | 1 | 2
+
+const makeRoom = (length: number) => ({
+  length,
+  runEnd: new Int32Array(length),
+  runStart: new Int32Array(length),
+  loopsFrom: new Int32Array(length),
+  plainFrom: new Int32Array(length),
+})
+let room = makeRoom(512)
 
 /**
  * The shortest words for a row. `withStar`: the row comes out at the end, so that "rep from * to
@@ -50,7 +59,10 @@ class Shortener {
   readonly #same: readonly number[]
   /** One past the last stitch of the run that a stitch belongs to. */
   readonly #runEnd: Int32Array
+  readonly #runStart: Int32Array
   readonly #loopsFrom: Int32Array
+  /** What it costs to write the row from a stitch on without any group. */
+  readonly #plainFrom: Int32Array
   readonly #blocks = new Map<number, number>()
 
   constructor(text: RowText) {
@@ -58,13 +70,23 @@ class Shortener {
     const count = stitches.length
     this.#text = text
     this.#count = count
-    this.#runEnd = new Int32Array(count)
-    this.#loopsFrom = new Int32Array(count + 1)
+    if (room.length < count + 1) room = makeRoom(count + 1)
+    this.#runEnd = room.runEnd
+    this.#runStart = room.runStart
+    this.#loopsFrom = room.loopsFrom
+    this.#plainFrom = room.plainFrom
+    this.#loopsFrom[count] = 0
+    this.#plainFrom[count] = 0
+    this.#runStart[0] = 0
     for (let i = count - 1; i >= 0; i--) {
       const same = i + 1 < count && stitches[i] === stitches[i + 1]
-      this.#runEnd[i] = same ? num(this.#runEnd, i + 1) : i + 1
+      const end = same ? num(this.#runEnd, i + 1) : i + 1
+      this.#runEnd[i] = end
+      this.#plainFrom[i] = num(this.#plainFrom, end) + runCost(text, i, end)
       this.#loopsFrom[i] = num(this.#loopsFrom, i + 1) + (takes[num(stitches, i)] ?? 0)
     }
+    for (let i = 1; i < count; i++)
+      this.#runStart[i] = num(this.#runEnd, i - 1) > i ? num(this.#runStart, i - 1) : i
     this.#repetitions = findRepetitions(stitches, this.#runEnd, counted)
     this.#same = sameRepetitions(this.#repetitions, stitches)
   }
@@ -117,7 +139,7 @@ class Shortener {
     for (let at = to - 1; at >= from; at--) {
       const end = Math.min(num(this.#runEnd, at), to)
       if (end === at + 1) breakCount = 0
-      path.offerRun(at, end, path.cost(end) + runCost(this.#text, at, end))
+      path.offerRun(at, end, path.cost(end) + this.#plainCost(at, end))
       for (let i = 0; i < breakCount; i++) {
         const next = breaks[i] as number
         path.offerRun(at, next, path.costWithGroup(next) + runCost(this.#text, at, next))
@@ -224,14 +246,12 @@ class Shortener {
     return this.#repetitions.length <= manyRepetitions || period <= shortGroup
   }
 
+  /** The words of stitches from..to without any group. */
   #plainCost(from: number, to: number): number {
-    let cost = 0
-    for (let i = from; i < to;) {
-      const end = Math.min(num(this.#runEnd, i), to)
-      cost += runCost(this.#text, i, end)
-      i = end
-    }
-    return cost
+    const start = num(this.#runStart, to - 1)
+    if (start <= from) return runCost(this.#text, from, to)
+    const before = num(this.#plainFrom, from) - num(this.#plainFrom, start)
+    return before + runCost(this.#text, start, to)
   }
 
   #parts(path: Path, from: number, to: number, depth: Depth): Part[] {

@@ -1,5 +1,6 @@
 import type { PatternRow } from '../pattern/row'
 import type { Heading } from '../loom/direction'
+import type { Site } from '../loom/row'
 import type { Stitch, Terms } from '../stitches/stitch'
 import type { RowText } from './measure'
 
@@ -23,15 +24,16 @@ export interface Tokens extends RowText {
 
 /** The stitches of a row in the order they are worked. */
 export function tokensOf({ sites }: PatternRow, heading: Heading, terms: Terms): Tokens {
-  const indexes = new Map<Stitch, number>()
+  const vocabulary: Stitch[] = []
   const stitches = new Int32Array(sites.length)
   const last = sites.length - 1
-  sites.forEach(({ stitch }, place) => {
-    let index = indexes.get(stitch)
-    if (index === undefined) indexes.set(stitch, (index = indexes.size))
+  for (let place = 0; place <= last; place++) {
+    const { stitch } = sites[place] as Site<Stitch>
+    // A row has few different stitches, so looking along the list is fastest.
+    let index = vocabulary.indexOf(stitch)
+    if (index < 0) index = vocabulary.push(stitch) - 1
     stitches[heading === 'forward' ? place : last - place] = index
-  })
-  const vocabulary = [...indexes.keys()]
+  }
   return {
     stitches,
     vocabulary,
