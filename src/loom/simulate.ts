@@ -7,6 +7,8 @@ import { workRow, type Habits, type RowRun } from './work'
 export interface Run<R extends LoomRow = LoomRow> {
   readonly habits: Habits
   readonly start: LoomState
+  /** The rows as they were given. */
+  readonly given: readonly R[]
   readonly rows: readonly RowRun<R>[]
   readonly end: LoomState
   /** How many rows were really worked to get this run; the others were kept from the last one. */
@@ -23,32 +25,31 @@ export function simulate<R extends LoomRow>(
   habits: Habits,
   previous?: Run<R>,
 ): Run<R> {
-  const old =
-    previous && previous.habits === habits && sameState(previous.start, start) ? previous.rows : []
+  const last =
+    previous && previous.habits === habits && sameState(previous.start, start) ? previous : null
+  const old = last?.rows ?? []
+  const were = last?.given ?? []
   let same = 0
-  while (same < rows.length && same < old.length && rows[same] === old[same]?.row) same++
+  while (same < rows.length && same < were.length && rows[same] === were[same]) same++
   let tail = 0
-  const most = Math.min(rows.length, old.length) - same
-  while (tail < most && rows[rows.length - 1 - tail] === old[old.length - 1 - tail]?.row) tail++
+  const most = Math.min(rows.length, were.length) - same
+  while (tail < most && rows[rows.length - 1 - tail] === were[were.length - 1 - tail]) tail++
 
-  const runs = old.slice(0, same)
-  const shift = old.length - rows.length
-  let state = runs.at(-1)?.after ?? old[0]?.before ?? start
-  let worked = 0
-  for (let i = same; i < rows.length; i++) {
-    const inTail = i >= rows.length - tail
-    const before = old[i + shift]
-    if (inTail && before?.before === state) {
-      for (let j = i + shift; j < old.length; j++) runs.push(old[j] as RowRun<R>)
-      break
-    }
-    const row = rows[i] as R
+  const shift = were.length - rows.length
+  const anew: RowRun<R>[] = []
+  let state = old[same - 1]?.after ?? old[0]?.before ?? start
+  let next = same
+  for (; next < rows.length; next++) {
+    const before = old[next + shift]
+    if (next >= rows.length - tail && before?.before === state) break
+    const row = rows[next] as R
     let run = (before && reworkRow(state, row, habits, before)) ?? workRow(state, row, habits)
-    worked++
-    const next = before?.after
-    if (next && sameState(run.after, next)) run = { ...run, after: next }
-    runs.push(run)
+    const was = before?.after
+    if (was && sameState(run.after, was)) run = { ...run, after: was }
+    anew.push(run)
     state = run.after
   }
-  return { habits, start, rows: runs, end: runs.at(-1)?.after ?? start, worked }
+  const worked = anew.length
+  const runs = old.slice(0, same).concat(anew, next < rows.length ? old.slice(next + shift) : [])
+  return { habits, start, given: rows, rows: runs, end: runs.at(-1)?.after ?? start, worked }
 }

@@ -1,6 +1,7 @@
 import { castOn, type LoomState } from '../loom/state'
 import { simulate, type Run } from '../loom/simulate'
 import type { Habits, RowRun } from '../loom/work'
+import { changeOf } from './changes'
 import { layoutOf, type Layout } from './layout'
 import type { Pattern, Row } from './pattern'
 import { onPegs, type PatternRow } from './row'
@@ -40,20 +41,26 @@ export function startOf(pegs: number): LoomState {
   return start
 }
 
-/** Rows on the pegs, one per pass. Those of the work before are taken over without looking them up. */
+/** Rows on the pegs, one per pass; those of the work before are taken over. */
 function lay(
   { chart }: Pattern,
   layout: Layout,
   passes: readonly Pass[],
   previous?: Work,
-): PatternRow[] {
-  const known = previous?.layout === layout && previous.passes === passes ? previous : null
-  const were = known?.pattern.chart.rows
-  return passes.map(({ row: index }, pass) => {
-    const row = chart.rows[index] as Row
-    const before = were && row === were[index] ? known?.run.rows[pass]?.row : undefined
-    return before ?? onPegs(row, layout, were?.[index])
-  })
+): readonly PatternRow[] {
+  const { rows } = chart
+  if (previous?.layout !== layout || previous.passes !== passes)
+    return passes.map(({ row }) => onPegs(rows[row] as Row, layout))
+  const were = previous.pattern.chart.rows
+  const layOne = (index: number) => onPegs(rows[index] as Row, layout, were[index])
+  const { from, to } = changeOf(rows, were)
+  const laid = previous.run.given.slice()
+  if (passes.length === rows.length) for (let row = from; row < to; row++) laid[row] = layOne(row)
+  else
+    passes.forEach(({ row }, pass) => {
+      if (row >= from && row < to) laid[pass] = layOne(row)
+    })
+  return laid
 }
 
 /** Work the whole pattern; with the work of an earlier version, only what the edit touches. */
