@@ -1,69 +1,16 @@
 import type { Heading } from '../../loom/direction'
 import { opposite } from '../../loom/direction'
-import type { RowEnd } from '../../loom/row'
 import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { readLimits } from './limits'
 import type { Ambiguity, GroupItem, Item, PegsItem, StitchItem, TurnItem } from './nodes'
 import { fromWrongSide } from './needles'
-import { mayFill } from './parse/items'
+import { endsInTurns, withFills } from './fills'
 import { loopsOn, type Place } from './place'
 import type { ReadStitch, TextRange } from './reading'
-
-/** How the words that have several meanings are taken: which option of each. */
-export type Taken = Readonly<Partial<Record<Ambiguity, number>>>
-
-/** What the ambiguous words can stand for, the first unless the counts say otherwise. */
-export const options: Readonly<
-  Record<Exclude<Ambiguity, 'ask-times'>, readonly (string | null)[]>
-> = {
-  'ask-yfwd': ['yo', null],
-  'ask-inc': ['kfb', 'm1l'],
-  'ask-ds': ['k'],
-  'ask-k1b': ['ew'],
-}
-
-/** Why a row does not come out. */
-export type Trouble =
-  | {
-      readonly kind: 'repeat'
-      readonly block: number
-      readonly copies: number
-      readonly over: number
-    }
-  | { readonly kind: 'short'; readonly loops: number }
-  | { readonly kind: 'over'; readonly loops: number }
-
-/** One real row as it is told; ranges count from the start of its words. */
-export interface Stretch {
-  readonly stitches: readonly ReadStitch[]
-  /** Pegs it names. */
-  readonly run: Run | null
-  readonly goes: Heading
-  readonly end: RowEnd
-  readonly takes: number
-  readonly makes: number
-  /** Loops there were for it. */
-  readonly loops: number
-  readonly trouble: Trouble | null
-  readonly pegTrouble: {
-    readonly range: TextRange
-    readonly named: number
-    readonly next: number
-  } | null
-  readonly turn: TurnItem | null
-  readonly turnPeg: number | null
-  /** Words in it that stand for nothing known. */
-  readonly gaps: number
-  readonly tooLong: boolean
-}
-
-/** Is it a row of needles as its wrong side looks, and what of it the right side cannot show. */
-export interface Side {
-  readonly wrong: boolean
-  readonly unknown: Set<StitchItem>
-}
+import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
+import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
 
 const rightReads = new WeakMap<StitchItem, ReadStitch>()
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
@@ -73,12 +20,6 @@ const seenFromBehind = ({ stitch, atBack }: StitchItem) =>
   atBack ? stitchOf('slf') : fromWrongSide(stitch)
 
 const mostSteps = 20_000
-const deepest = 60
-
-interface Size {
-  takes: number
-  turns: boolean
-}
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
 export class Expander {
@@ -113,7 +54,7 @@ export class Expander {
   run(items: readonly Item[]): readonly Stretch[] {
     this.#execute(withFills(items), 0, 0)
     if (this.#stitches.length > 0 || this.#gaps > 0 || this.stretches.length === 0)
-      this.#finish(null, items.length > 0)
+      this.#finish(null, items.length > 0, endsInTurns(items))
     return this.stretches
   }
 
@@ -210,16 +151,15 @@ export class Expander {
 
   #group(item: GroupItem, list: readonly Item[], at: number, after: number, depth: number): void {
     const { copies } = item
-    if (copies.kind === 'fixed' || copies.kind === 'bare') {
-      const more = copies.kind === 'bare' && (this.taken['ask-times'] ?? 0) === 0 ? 1 : 0
-      const times = copies.times + more
-      const rest = times === 1 && hasUntil(item) ? this.#sizeOf(list, at + 1, after) : 0
-      for (let n = 0; n < times && !this.#tooLong; n++) this.#execute(item.items, rest, depth + 1)
+    const fixed = timesOf(item, this.taken)
+    if (fixed !== null) {
+      const rest = fixed === 1 && hasUntil(item) ? this.#sizeAfter(list, at, after) : 0
+      for (let n = 0; n < fixed && !this.#tooLong; n++) this.#execute(item.items, rest, depth + 1)
       return
     }
-    const rest = this.#sizeOf(list, at + 1, after)
+    const rest = this.#sizeAfter(list, at, after)
     const last = copies.kind === 'until' && copies.last > 0 ? copies.last : rest
-    const block = this.#measure(item.items, 0)
+    const block = sizeOf(item.items, 0, this.taken)
     const target = this.#left - last
     if (block.takes <= 0) {
       this.#execute(item.items, 0, depth + 1)
@@ -260,6 +200,12 @@ export class Expander {
     if (taken !== over || !next || first !== next.stitch) return false
     for (const read of probe.#stitches.slice(0, count)) this.#put(read, 1)
     return true
+  }
+
+  /** Loops that the items behind one take, with those that follow their list. */
+  #sizeAfter(list: readonly Item[], at: number, after: number): number {
+    const { takes, turns } = sizeOf(list, at + 1, this.taken)
+    return turns ? takes : takes + after
   }
 
   #pegs(item: PegsItem): void {
@@ -304,13 +250,13 @@ export class Expander {
     this.#begin()
   }
 
-  #finish(turn: TurnItem | null, told: boolean): void {
+  /** `goesOn`: what is left unworked is not left over. */
+  #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#run): void {
     this.#settleRun()
     const loops = this.#loops
     if (told && !this.#trouble && !this.#tooLong) {
-      const open = turn !== null && this.#run === null
       if (this.#takes > loops) this.#trouble = { kind: 'over', loops }
-      else if (this.#takes < loops && !open && this.#gaps === 0)
+      else if (this.#takes < loops && !(goesOn && !this.#run) && this.#gaps === 0)
         this.#trouble = { kind: 'short', loops }
     }
     const stretch: Stretch = {
@@ -351,98 +297,7 @@ export class Expander {
     // Told in full for every peg, though the yarn hangs elsewhere.
     if (this.#takes === this.place.loops) this.#loops = this.place.loops
   }
-
-  /** Loops that the items from one on take, up to a turn; with those that follow their list. */
-  #sizeOf(list: readonly Item[], from: number, after: number): number {
-    const { takes, turns } = this.#measure(list, from)
-    return turns ? takes : takes + after
-  }
-
-  #measure(list: readonly Item[], from: number, depth = 0): Size {
-    const size: Size = { takes: 0, turns: false }
-    if (depth > deepest) return size
-    for (let i = from; i < list.length && !size.turns; i++) {
-      const item = list[i] as Item
-      if (item.do === 'stitch') size.takes += item.stitch.takes * (item.count ?? 1)
-      else if (item.do === 'pegs')
-        size.takes += item.stitch ? Math.abs(item.last - item.first) + 1 : 0
-      else if (item.do === 'turn') size.turns = true
-      else if (item.do === 'choice') {
-        const id = item.rule === 'ask-times' ? null : options[item.rule][this.taken[item.rule] ?? 0]
-        if (id) size.takes += stitchOf(id).takes * item.count
-      } else if (item.do === 'group') this.#addGroup(item, size, depth)
-    }
-    return size
-  }
-
-  #addGroup({ items, copies }: GroupItem, size: Size, depth: number): void {
-    const inside = this.#measure(items, 0, depth + 1)
-    if (inside.turns) size.turns = true
-    const more = copies.kind === 'bare' && (this.taken['ask-times'] ?? 0) === 0 ? 1 : 0
-    if (copies.kind === 'fixed' || copies.kind === 'bare')
-      size.takes += inside.takes * (copies.times + more)
-    else size.turns = true
-  }
 }
 
 const firstStitch = (item: Item | undefined): unknown =>
   item?.do === 'stitch' ? item.stitch : item?.do === 'group' ? firstStitch(item.items[0]) : null
-
-const filled = new WeakMap<readonly Item[], readonly Item[]>()
-
-/** "Knit." as all that a row says means all its pegs. */
-function withFills(items: readonly Item[]): readonly Item[] {
-  let list = filled.get(items)
-  if (!list) filled.set(items, (list = makeFills(items)))
-  return list
-}
-
-function makeFills(items: readonly Item[]): readonly Item[] {
-  const list: Item[] = []
-  let chunk: Item[] = []
-  const close = () => {
-    const worked = chunk.filter(({ do: does }) => does !== 'gap' && does !== 'pegs')
-    const [only] = worked
-    const pegsWorked = chunk.some((item) => item.do === 'pegs' && item.stitch)
-    const fills =
-      worked.length === 1 && only?.do === 'stitch' && only.count === null && mayFill(only.stitch)
-    for (const item of chunk)
-      if (fills && item === only && !pegsWorked)
-        list.push({
-          do: 'group',
-          items: [item],
-          copies: { kind: 'until', last: 0, ending: false },
-          range: item.range,
-        })
-      else list.push(item)
-    chunk = []
-  }
-  for (const item of items) {
-    if (item.do === 'turn') {
-      close()
-      list.push(item)
-    } else if (item.do === 'group' && hasTurn(item))
-      chunk.push({ ...item, items: withFills(item.items) })
-    else chunk.push(item)
-  }
-  close()
-  return list
-}
-
-const untils = new WeakMap<GroupItem, boolean>()
-
-/** Does a group hold a repeat that goes on to an end? */
-function hasUntil(group: GroupItem): boolean {
-  let found = untils.get(group)
-  if (found === undefined) {
-    found = group.items.some(
-      (item) =>
-        item.do === 'group' &&
-        (item.copies.kind === 'until' || item.copies.kind === 'open' || hasUntil(item)),
-    )
-    untils.set(group, found)
-  }
-  return found
-}
-
-const hasTurn = ({ items }: GroupItem): boolean => items.some((item) => item.do === 'turn')

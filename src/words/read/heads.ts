@@ -83,6 +83,7 @@ function headOf(groups: Record<string, string | undefined>, length: number): Hea
     next: next === undefined ? 1 : Math.max(1, Number(next) || readNumber(next.toLowerCase())),
     side: /^r/.test(side) ? 'right' : /^w/.test(side) ? 'wrong' : null,
     kind: /^(ro|rn)(u|d)/i.test(kind) ? 'round' : 'row',
+    name: list.length === 0 ? (groups.name?.toLowerCase() ?? null) : null,
     range: { from: 0, to: length },
   }
 }
@@ -109,6 +110,10 @@ function numbersIn(text: string): number[] {
 /** Where in a line a further head with a colon stands behind a full stop or a bracket. */
 const later = /[.)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,4}(?:st|nd|rd|th)|next)\b)/gi
 
+/** "Purl 1 rnd." is a statement by itself; another may stand behind it. */
+const wholeRounds =
+  /\b(?:knit|purl|k|p)\s+(?:\d{1,4}|[a-z]+)\s+(?:rounds?|rnds?|rows?)[.,;]\s+(?=\S)/gi
+
 /** Offsets at which the statements of a line begin. */
 export function headStarts(line: string): number[] {
   const starts: number[] = []
@@ -116,5 +121,9 @@ export function headStarts(line: string): number[] {
     const at = match.index + match[0].length
     if (readHead(line.slice(at, at + longestHead), true)) starts.push(at)
   }
-  return starts
+  for (const match of line.matchAll(wholeRounds)) {
+    const at = match.index + match[0].length
+    if (!starts.includes(at)) starts.push(at)
+  }
+  return starts.sort((a, b) => a - b)
 }

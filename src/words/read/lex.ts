@@ -17,8 +17,6 @@ export interface Piece {
   readonly ordinal: boolean
 }
 
-const pattern = /([a-zà-ÿ]+)|(\d+)(st|nd|rd|th)?(?![a-z\d])|(\d+)|(\*+)|(\S)/gi
-
 /** Same signs, differently typed. */
 const signs: Readonly<Record<string, string>> = {
   '–': '-',
@@ -31,36 +29,60 @@ const signs: Readonly<Record<string, string>> = {
   '’': "'",
 }
 
+const isDigit = (code: number): boolean => code >= 48 && code <= 57
+const isLetter = (code: number): boolean =>
+  (code >= 97 && code <= 122) ||
+  (code >= 65 && code <= 90) ||
+  (code >= 0xc0 && code <= 0x24f && code !== 0xd7)
+const isSpace = (code: number): boolean =>
+  code === 32 || (code >= 9 && code <= 13) || code === 0xa0 || (code >= 0x2000 && code <= 0x200b)
+
+/** Longer numbers are read by their first figures: no text means so many. */
+const mostFigures = 9
+const ordinalEnds = new Set(['st', 'nd', 'rd', 'th'])
+
 /** Parts a text into words, numbers and signs; lists of sizes become the number of that size. */
 export function lex(text: string, size: number): Piece[] {
   const pieces: Piece[] = []
+  const lower = text.toLowerCase()
+  // Lower case of a few letters is longer: then offsets would no longer agree.
+  const small = lower.length === text.length ? lower : text
+  let listed = false
   let end = -1
-  for (const match of text.matchAll(pattern)) {
-    const [whole, word, number, ordinal, digits, stars] = match
-    const from = match.index
-    const to = from + whole.length
-    const glued = from === end
-    end = to
-    const figures = number ?? digits
-    if (figures !== undefined) {
-      const value = Number(figures.slice(0, 9))
-      const piece = { kind: 'number' as const, text: String(value), value, from, to, glued }
-      pieces.push({ ...piece, sizes: 1, ordinal: ordinal !== undefined })
+  for (let at = 0; at < text.length;) {
+    const code = text.charCodeAt(at)
+    if (isSpace(code)) {
+      at++
       continue
     }
-    const lower = word ? word.toLowerCase() : (stars ?? signs[whole] ?? whole)
-    pieces.push({
-      kind: word || lower === 'x' ? 'word' : 'sign',
-      text: lower,
-      value: word ? readNumber(lower) : -1,
-      from,
-      to,
-      glued,
-      sizes: 1,
-      ordinal: word !== undefined && lower.endsWith('th') && readNumber(lower) > 0,
-    })
+    const from = at
+    const glued = from === end
+    let piece: Piece
+    if (isDigit(code)) {
+      while (at < text.length && isDigit(text.charCodeAt(at))) at++
+      const value = Number(text.slice(from, Math.min(at, from + mostFigures)))
+      const ordinal = ordinalEnds.has(small.slice(at, at + 2)) && !isLetter(text.charCodeAt(at + 2))
+      if (ordinal) at += 2
+      piece = { kind: 'number', text: String(value), value, from, to: at, glued, sizes: 1, ordinal }
+    } else if (isLetter(code)) {
+      while (at < text.length && isLetter(text.charCodeAt(at))) at++
+      const word = small.slice(from, at)
+      const value = readNumber(word)
+      const ordinal = value > 0 && word.endsWith('th')
+      piece = { kind: 'word', text: word, value, from, to: at, glued, sizes: 1, ordinal }
+    } else {
+      while (code === 42 && text.charCodeAt(at + 1) === 42) at++
+      at++
+      const sign = text.slice(from, at)
+      const plain = signs[sign] ?? sign
+      if (sign === '(' || sign === '[') listed ||= (pieces.at(-1)?.value ?? -1) >= 0
+      const kind = plain === 'x' ? 'word' : 'sign'
+      piece = { kind, text: plain, value: -1, from, to: at, glued, sizes: 1, ordinal: false }
+    }
+    pieces.push(piece)
+    end = at
   }
-  return foldSizes(pieces, size)
+  return listed ? foldSizes(pieces, size) : pieces
 }
 
 const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']' }

@@ -105,6 +105,8 @@ export interface Head {
   readonly next: number
   readonly side: 'right' | 'wrong' | null
   readonly kind: 'round' | 'row'
+  /** "set-up", "dec": what a head without a number is called. */
+  readonly name: string | null
   readonly range: TextRange
 }
 

@@ -36,6 +36,9 @@ export interface Outline {
 
 const referenceStart = /^\s*(?:rep|repeat|as|like|cont|next|cast|bind|knit|purl)\b/i
 
+/** A line that begins with a stitch is a row by itself, if the one before it is finished. */
+const stitchStart = /^\s*(?:k|p|sl|ew|uw|fk|tk)\s?\d/
+
 export function shapeOf(line: string): LineShape {
   const text = line.trim()
   const head = readHead(line)
@@ -50,7 +53,8 @@ export function shapeOf(line: string): LineShape {
     unfinished: /[,;*&-]$/.test(text) || opened || starred,
     goesOn:
       /^\s*(?:[a-z]|\(\s*\d|\[\s*\d|\d+\s*(?:sts?|stitches)\b|rep(?:eat)? from)/.test(line) &&
-      !referenceStart.test(line),
+      !referenceStart.test(line) &&
+      !stitchStart.test(line),
   }
 }
 

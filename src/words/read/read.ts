@@ -1,4 +1,5 @@
 import { readDefinitions, statedDirection, statedKnit, statedPegs } from './definitions'
+import { closeTurns, turnsGerman } from './doubled'
 import { readLimits } from './limits'
 import { Memory, shapesFrom, usable } from './memory'
 import type { Body } from './nodes'
@@ -21,8 +22,9 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   const memory = new Memory(settings, definitions, before, previous ?? null)
   for (const [line, shape] of shapes) memory.shapes.set(line, shape)
 
-  const told = tell(statements, definitions.ranges, sections.length > 0, memory)
-  const resolver = new Resolver(memory)
+  const told = closeTurns(tell(statements, definitions.ranges, sections.length > 0, memory))
+  const german = told.some(({ body }) => turnsGerman(body.items))
+  const resolver = new Resolver(memory, german)
   let section: Statement['section'] | null = null
   let sectionAt = 0
   told.forEach(({ statement, body, use }, index) => {
@@ -93,9 +95,8 @@ function tell(
     if (!head && (section === 'prose' || (section === 'open' && hasSections))) continue
     if (!head && notRows.test(words)) continue
     const body = memory.body(words)
-    const works =
-      body.items.some((item) => item.do !== 'gap') || body.reference !== null || body.workEven
-    if (head || (works && body.known > 2 * body.unknown))
+    const works = body.items.some((item) => item.do !== 'gap') || body.workEven
+    if (head || body.reference || (works && body.known > 2 * body.unknown))
       told.push({ statement, body, use: 'rows' })
     else if (body.said.length > 0 && body.unknown === 0)
       told.push({ statement, body, use: 'counts' })

@@ -1,5 +1,6 @@
 import type { Heading } from '../../loom/direction'
 import type { Memory } from './memory'
+import type { Body } from './nodes'
 import type { ReadRow, ReadStitch, TextRange } from './reading'
 import type { Worked } from './work'
 
@@ -8,6 +9,16 @@ export interface Source {
   readonly range: TextRange
   /** Where the words after the head begin: stitches' ranges count from there. */
   readonly from: number
+}
+
+/** Words to be worked, with the statement they stand in. */
+export interface Words extends Source {
+  readonly body: Body
+  readonly text: string
+  readonly kind: 'round' | 'row'
+  readonly side: 'right' | 'wrong' | null
+  /** It has a head of its own. */
+  readonly headed: boolean
 }
 
 export interface RowFacts {

@@ -1,5 +1,6 @@
 import type { Run } from '../../pattern/pattern'
-import { Expander, options, type Side, type Stretch, type Taken } from './expand'
+import { Expander } from './expand'
+import { options, type Side, type Stretch, type Taken } from './stretch'
 import { layStitches } from './lay'
 import type { Ambiguity, Body, Item } from './nodes'
 import { fromYarn, type Place, type Places } from './place'
@@ -29,6 +30,8 @@ export interface WorkSettings {
   /** A round, which starts at peg 1 wherever the yarn is. */
   readonly whole: boolean
   readonly wrong: boolean
+  /** There are German turns, so "ds" is the stitch that one left doubled. */
+  readonly german: boolean
 }
 
 /** Words that can be taken in several ways, settled where only one way agrees with the counts. */
@@ -42,7 +45,9 @@ export function workBody(body: Body, place: Place, how: WorkSettings): Resolved 
   const best = fitting.length > 1 && kept.length === 1 && !hasTotal(body) ? kept : fitting
   const chosen = best[0] ?? first
   const asks = rules.filter(
-    (rule) => best.length === 0 || rule === 'ask-ds' || rule === 'ask-k1b' || differ(best, rule),
+    (rule) =>
+      (rule !== 'ask-ds' || !how.german) &&
+      (best.length === 0 || unsettled.has(rule) || differ(best, rule)),
   )
   return {
     rows: chosen.rows,
@@ -52,6 +57,9 @@ export function workBody(body: Body, place: Place, how: WorkSettings): Resolved 
     side: chosen.side,
   }
 }
+
+/** No count tells these apart. */
+const unsettled = new Set<Ambiguity>(['ask-ds', 'ask-k1b'])
 
 const differ = (list: readonly { taken: Taken }[], rule: Ambiguity): boolean =>
   new Set(list.map(({ taken }) => taken[rule])).size > 1

@@ -3,8 +3,10 @@ import type { Body } from '../nodes'
 import type { Spellings } from '../spellings'
 import { Cursor } from './cursor'
 import { Parser } from './parser'
+import { Parsing } from './parsing'
 
 export interface ParseSettings {
+  /** Which size of lists of sizes is read, from 0. */
   readonly size: number
   readonly spellings: Spellings
 }
@@ -12,23 +14,23 @@ export interface ParseSettings {
 /** Read the words of a row, after its head. Never fails: what is not known becomes remarks. */
 export function parseBody(text: string, { size, spellings }: ParseSettings): Body {
   const pieces = lex(text, size)
-  const parser = new Parser(new Cursor(pieces), spellings, text)
-  const items = parser.readAll()
-  const { cursor, said, remarks } = parser
+  const parsing = new Parsing(new Cursor(pieces), spellings, text)
+  const items = new Parser(parsing).readAll()
+  const { cursor, said, remarks, reference, rows, measured, workEven, unknown, side } = parsing
   return {
     items,
     said,
-    reference: parser.reference,
-    rows: parser.rows,
-    measured: parser.measured,
-    workEven: parser.workEven,
+    reference,
+    rows,
+    measured,
+    workEven,
     tokens: cursor.tokens,
     remarks,
     known: cursor.known,
-    unknown: parser.unknown,
+    unknown,
     sizes: pieces
       .filter(({ sizes }) => sizes > 1)
       .map(({ sizes, from, to }) => ({ length: sizes, range: { from, to } })),
-    side: parser.side,
+    side,
   }
 }

@@ -47,8 +47,7 @@ const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']' }
 export function readCountInBrackets(cursor: Cursor): Said[] | null {
   const close = closing[cursor.text()]
   if (!close) return null
-  const { at, known } = cursor
-  const kept = cursor.tokens.length
+  const mark = cursor.mark()
   cursor.take(1, 'count')
   const said: Said[] = []
   while (!cursor.done && cursor.text() !== close) {
@@ -57,7 +56,7 @@ export function readCountInBrackets(cursor: Cursor): Said[] | null {
     else if (!cursor.eat(',|;|and|total|now|you|have', 'count')) break
   }
   if (cursor.text() !== close || said.length === 0) {
-    cursor.back(at, kept, known)
+    cursor.back(mark)
     return null
   }
   cursor.take(1, 'count')
@@ -76,8 +75,7 @@ function readBare(cursor: Cursor, close: string): Said | null {
 function readSum(cursor: Cursor): Said | null {
   if (!cursor.isNumber() || cursor.text(1) !== '+') return null
   const start = cursor.at
-  const { known } = cursor
-  const kept = cursor.tokens.length
+  const mark = cursor.mark()
   let sum = cursor.piece()?.value ?? 0
   cursor.take(1, 'count')
   while (cursor.text() === '+' && cursor.isNumber(1)) {
@@ -86,7 +84,7 @@ function readSum(cursor: Cursor): Said | null {
   }
   if (cursor.eat(`= # ${loops}?`, 'count')) sum = cursor.numbers[0]?.value ?? sum
   else if (!cursor.eat(loops, 'count')) {
-    cursor.back(start, kept, known)
+    cursor.back(mark)
     return null
   }
   return { kind: 'total', count: sum, range: cursor.rangeFrom(start) }

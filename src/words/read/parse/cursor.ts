@@ -18,8 +18,47 @@ function stepsOf(phrase: string): readonly Step[] {
 }
 
 const number = '#'
+
+/** Phrases of a list by what each of them can begin with. */
+const indexes = new WeakMap<readonly string[], ReadonlyMap<string, readonly string[]>>()
+const nothing: readonly string[] = []
+
+function indexOf(list: readonly string[]): ReadonlyMap<string, readonly string[]> {
+  let index = indexes.get(list)
+  if (!index) {
+    const found = new Map<string, string[]>()
+    for (const phrase of list) {
+      for (const word of firstWords(phrase)) {
+        const phrases = found.get(word)
+        if (phrases) phrases.push(phrase)
+        else found.set(word, [phrase])
+      }
+    }
+    indexes.set(list, (index = found))
+  }
+  return index
+}
+
+function firstWords(phrase: string): Set<string> {
+  const first = new Set<string>()
+  for (const { words, optional } of stepsOf(phrase)) {
+    for (const word of words) first.add(word)
+    if (!optional) break
+  }
+  return first
+}
 /** No single word is put together of more pieces. */
 const longestCluster = 40
+
+interface Mark {
+  readonly at: number
+  readonly tokens: number
+  readonly known: number
+}
+
+/** All words that phrases of a list can begin with. */
+export const startsIn = (list: readonly string[]): ReadonlySet<string> =>
+  new Set(list.flatMap((phrase) => [...firstWords(phrase)]))
 
 /** Goes along the pieces of a text, and notes what each of them was read as. */
 export class Cursor {
@@ -78,6 +117,14 @@ export class Cursor {
 
   /** The first of several phrases that stands here. */
   eatOne(list: readonly string[], kind: TokenKind): boolean {
+    const piece = this.piece()
+    if (!piece) return false
+    const index = indexOf(list)
+    const byWord = index.get(piece.text) ?? nothing
+    if (piece.value < 0) return byWord.some((phrase) => this.eat(phrase, kind))
+    // A number word can begin a phrase as a word and as a number: the order of the list decides.
+    const byNumber = index.get(number) ?? nothing
+    if (byWord.length === 0) return byNumber.some((phrase) => this.eat(phrase, kind))
     return list.some((phrase) => this.eat(phrase, kind))
   }
 
@@ -109,9 +156,27 @@ export class Cursor {
     return end
   }
 
-  back(at: number, tokens: number, known: number): void {
+  /** A place to come back to when a try fails. */
+  mark(): Mark {
+    return { at: this.at, tokens: this.tokens.length, known: this.known }
+  }
+
+  back({ at, tokens, known }: Mark): void {
     this.at = at
     this.tokens.length = tokens
     this.known = known
+  }
+
+  /** How many pieces the first phrase of a list that stands here takes; 0 for none. */
+  measureOne(list: readonly string[]): number {
+    for (const phrase of list) {
+      const count = this.measure(phrase)
+      if (count > 0) return count
+    }
+    return 0
+  }
+
+  looksAtOne(list: readonly string[]): boolean {
+    return this.measureOne(list) > 0
   }
 }

@@ -1,14 +1,13 @@
 import type { Named, Often, Reference } from '../nodes'
 import type { Cursor } from './cursor'
 import { readTimes } from './extents'
+import * as phrases from './phrases'
 
 const rowWords = 'rnd|rnds|round|rounds|row|rows|r'
 
 /** "Rnds 1-4", "1st and 2nd rows", "rows 7 through 13", "the last 2 rows", "these two rows". */
 export function readNamed(cursor: Cursor): Named | null {
-  const start = cursor.at
-  const { known } = cursor
-  const kept = cursor.tokens.length
+  const mark = cursor.mark()
   cursor.eat('the|above', 'reference')
   if (cursor.eat(`last|previous # ${rowWords}`, 'reference'))
     return { kind: 'last', rows: cursor.numbers[0]?.value ?? 1 }
@@ -27,7 +26,7 @@ export function readNamed(cursor: Cursor): Named | null {
     const numbers = readNumbers(cursor)
     if (cursor.eat(rowWords, 'reference')) return { kind: 'numbers', numbers }
   }
-  cursor.back(start, kept, known)
+  cursor.back(mark)
   return null
 }
 
@@ -55,50 +54,45 @@ export function readNumbers(cursor: Cursor): number[] {
 const countFollows = (cursor: Cursor): boolean =>
   cursor.looksAt(', # more|further|additional? times|time|x|in|total')
 
-const units = 'cm|mm|in|inch|inches|"|ins'
-const lengths: readonly string[] = [
-  `# #? /? #? ${units}`,
-  `# . # ${units}`,
-  `# . # . ${units}`,
-  `# ½|¼|¾ ${units}`,
-]
-const lengthStarts: readonly string[] = [
-  'for about? approx?',
-  'until you have about?',
-  'until the? piece|work|it|cuff|rib|section|hat|sock measures about?',
-  'until the? required? desired? length',
-  'to',
-]
-
 /** "for 5 cm", "until you have 3.5 inches": a length, which needs the gauge. */
 export function readLength(cursor: Cursor): boolean {
-  const start = cursor.at
-  const { known } = cursor
-  const kept = cursor.tokens.length
-  if (cursor.eatOne(['until desired|required length', 'to desired|required length'], 'reference'))
-    return true
-  if (cursor.eatOne(lengthStarts, 'reference') && cursor.eatOne(lengths, 'reference')) {
-    cursor.eatOne(['from the? beginning|beg|cast-on|start', 'long'], 'reference')
+  const mark = cursor.mark()
+  if (cursor.eatOne(phrases.someLength, 'reference')) return true
+  if (
+    cursor.eatOne(phrases.lengthStarts, 'reference') &&
+    cursor.eatOne(phrases.lengths, 'reference')
+  ) {
+    cursor.eatOne(phrases.lengthEnds, 'reference')
     return true
   }
-  cursor.back(start, kept, known)
+  cursor.back(mark)
   return false
 }
 
+const withColour: readonly string[] = ['with colour|color? a|b|c|d|mc|cc ,?']
+const likeRows: readonly string[] = ['as|like', 'same as']
+const repeatRows: readonly string[] = ['rep|repeat|repeats|work']
+/** What references and repeats begin with. */
+export const referenceStarts: readonly string[] = [
+  ...withColour,
+  ...likeRows,
+  ...repeatRows,
+  'repeating',
+]
+
 /** "As Rnd 1", "Rep Rnds 1-4 twice more", "Repeat Row 2", "Rep 1st rnd for 5 cm". */
 export function readReference(cursor: Cursor): Reference | null {
+  const mark = cursor.mark()
+  cursor.eatOne(withColour, 'word')
   const start = cursor.at
-  const { known } = cursor
-  const kept = cursor.tokens.length
-  cursor.eatOne(['with colour|color? a|b|c|d|mc|cc ,?'], 'word')
-  const how = cursor.eat('as|like|same as?', 'reference')
+  const how = cursor.eatOne(likeRows, 'reference')
     ? 'as'
-    : cursor.eat('rep|repeat|repeats|work', 'reference')
+    : cursor.eatOne(repeatRows, 'reference')
       ? 'rep'
       : null
   const named = how && readNamed(cursor)
   if (!how || !named) {
-    cursor.back(start, kept, known)
+    cursor.back(mark)
     return null
   }
   cursor.eat('for|in pattern|patt|pat', 'reference')
@@ -107,17 +101,23 @@ export function readReference(cursor: Cursor): Reference | null {
   return { how: rep, named, often, range: cursor.rangeFrom(start) }
 }
 
+/** So many words may stand between the rows that are repeated and how often. */
+const mostSkipped = 14
+
 function readOften(cursor: Cursor): Often {
-  const kept = cursor.tokens.length
-  const { at, known } = cursor
-  for (let skip = 0; skip < 14 && !cursor.done; skip++) {
+  const mark = cursor.mark()
+  let open = 0
+  for (let skip = 0; skip < mostSkipped && !cursor.done; skip++) {
     const times = readTimes(cursor)
     if (times) return times
     if (readLength(cursor)) return { kind: 'length' }
-    if (cursor.text() === '.' || cursor.text() === ';') break
+    const text = cursor.text()
+    if (text === '(') open++
+    if (text === ')') open--
+    if ((text === '.' || text === ';') && open <= 0) break
     // "Rep last rnd of (K2, P2) ribbing 4 times more": what is named again is no news.
     cursor.take(1, 'reference')
   }
-  cursor.back(at, kept, known)
+  cursor.back(mark)
   return { kind: 'none' }
 }

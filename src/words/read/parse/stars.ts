@@ -77,11 +77,12 @@ export class Stars {
   }
 
   /** "rep to end", "repeat 5 more times": all that was read so far. */
-  repeatAll(copies: Copies, range: TextRange): void {
+  repeatAll(copies: Copies, range: TextRange): null {
     const at = this.#open.at(-1)?.at ?? 0
     const items = this.items.splice(at)
     if (items.length > 0) this.items.push(groupItem(items, copies, range))
     this.sentenceEnds()
+    return null
   }
 
   /** "around", "to last 3 sts" behind items: the last if it has no number, else the sentence. */

@@ -96,3 +96,12 @@ export const starOpen = (range: TextRange): RelativeRemark =>
     'Nothing is repeated from this asterisk.',
     'Say how often with "rep from * ...", or take the asterisk away.',
   )
+
+export const bracketOpen = (range: TextRange): RelativeRemark =>
+  remark(
+    'bracket-open',
+    'warning',
+    range,
+    'This bracket is not closed.',
+    'Close it behind the last stitch that belongs to the group.',
+  )

@@ -1,5 +1,5 @@
-import type { Trouble, Stretch } from '../expand'
-import type { Ambiguity, RelativeRemark, Said } from '../nodes'
+import type { Stretch, Trouble } from '../stretch'
+import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
 
 const loops = (count: number): string => `${count} ${count === 1 ? 'loop' : 'loops'}`
@@ -159,13 +159,21 @@ export const needsGauge = (word: string, range: TextRange): RelativeRemark =>
     advice: 'Write the number of rows as well.',
   })
 
-export const noRow = (name: string, wanted: string, range: TextRange): RelativeRemark =>
+/** "rows 3-4", "an earlier row" */
+function wantedRows(named: Named): string {
+  if (named.kind !== 'numbers') return 'earlier rows'
+  const [first = 0] = named.numbers
+  const last = named.numbers.at(-1) ?? first
+  return first === last ? `row ${first}` : `rows ${first} to ${last}`
+}
+
+export const noRow = (name: string, named: Named, range: TextRange): RelativeRemark =>
   made({
     rule: 'no-row',
     severity: 'error',
     range,
-    message: `${name} refers to ${wanted}, which is not told before it.`,
-    advice: 'Refer to a row that stands earlier, or write the row out.',
+    message: `${name} refers to ${wantedRows(named)}; no such row is told before it.`,
+    advice: 'Refer to rows that stand earlier, or write the row out.',
   })
 
 export const pegsSkipped = (name: string, said: number, next: number, range: TextRange) =>

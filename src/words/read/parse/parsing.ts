@@ -1,0 +1,28 @@
+import type { Body, Reference, RelativeRemark, Said } from '../nodes'
+import type { TextRange } from '../reading'
+import type { Spellings } from '../spellings'
+import type { Cursor } from './cursor'
+
+/** What is gathered while the words of a row are read. */
+export class Parsing {
+  readonly said: Said[] = []
+  readonly remarks: RelativeRemark[] = []
+  reference: Reference | null = null
+  rows = 1
+  measured: TextRange | null = null
+  workEven: TextRange | null = null
+  side: Body['side'] = null
+  unknown = 0
+
+  constructor(
+    readonly cursor: Cursor,
+    readonly spellings: Spellings,
+    private readonly text: string,
+  ) {}
+
+  /** The words from a piece up to the cursor. */
+  quote(start: number): string {
+    const { from, to } = this.cursor.rangeFrom(start)
+    return this.text.slice(from, to)
+  }
+}

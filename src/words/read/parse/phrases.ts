@@ -1,0 +1,166 @@
+/**
+ * Set phrases of the trade, as `Cursor.eat` takes them: words parted by spaces, `a|b` one of them,
+ * `a?` perhaps left out, `#` a number. Of a list the first that stands in the text counts.
+ */
+const ends = 'rnd|rnds|round|row|rows|needle|loom|section|last'
+const to = 'to|until|till'
+const rem = 'rem|remain|remains|remaining|rems|left'
+export const loopWords = 'st|sts|stitch|stitches|loop|loops|peg|pegs'
+export const rowWords = 'rnd|rnds|round|rounds|row|rows'
+
+export const untilEnd: readonly string[] = [
+  `${to} the? end of the? ${ends}`,
+  `${to} the? end of the|this|these? sts|stitches|pegs`,
+  `${to} the? end`,
+  `for the? entire|whole ${ends}`,
+  `all? the? way? around|round the? loom|${ends}`,
+  'all? the? way? around',
+  'all round',
+  `across the? loom|${ends}`,
+  'across all? the? sts|stitches|pegs',
+  'across',
+  `${to} the? ${ends} end`,
+  'over all sts|stitches|pegs',
+  'on|over all|every peg|pegs|sts|stitches',
+]
+
+export const untilLast: readonly string[] = [
+  `${to} the? last # ${loopWords}`,
+  `${to} the? last #`,
+  `${to} within? # ${loopWords} of|from|before the? end of the? ${ends}`,
+  `${to} within? # ${loopWords} of|from|before the? end`,
+  `${to} within # of the? end of the? ${ends}`,
+  `${to} within # of the? end`,
+  `${to} only? # ${loopWords} ${rem}`,
+  `${to} only? # ${rem}`,
+]
+export const untilLastOne: readonly string[] = [`${to} the? last st|stitch|loop|peg`]
+
+export const untilMark: readonly string[] = [
+  `${to} # ${loopWords} before the? next? marker|m|pm|gap|turn`,
+  `${to} # before the? next? marker|m|gap`,
+  `${to} the? next|last? marker|m|gap|turn`,
+]
+
+export const inRow: readonly string[] = ['in|of the? rnd|round|row']
+export const endings: readonly string[] = ['end|ending|ends last? repeat|rep? with?']
+
+export const inAll: readonly string[] = [
+  'in all',
+  'in total',
+  'total',
+  'altogether',
+  'all together',
+  'all told',
+]
+
+export const rights: readonly string[] = ['( rs )', 'rs :?', '( right side )']
+export const wrongs: readonly string[] = ['( ws )', 'ws :?', '( wrong side )']
+
+export const sameStitch: readonly string[] = [
+  `in|into the? next|following? ${loopWords}`,
+  'all? in|into the? same|one|1 st|stitch|peg',
+]
+
+export const theseStitches: readonly string[] = [
+  'this|these sts|stitches|pegs|section',
+  'this',
+  'in brackets',
+]
+
+export const rowsLong: readonly string[] = [`for # more? ${rowWords}`]
+
+export const even: readonly string[] = [
+  'work|knit|purl|cont|continue even|straight',
+  'work? in patt|pattern|pat as? set|est|established?',
+  'work? as set|est|established',
+  'cont|continue as? set|est|established',
+]
+
+export const allPegs: readonly string[] = [
+  'all|every|each|rem|remaining other? sts|stitches|peg|pegs',
+  'all',
+  'the? rest',
+]
+
+export const inFront: readonly string[] = [
+  'pwise|purlwise wyif|yif',
+  'wyif|yif',
+  'with yarn in front',
+]
+export const atBack: readonly string[] = [
+  'pwise|purlwise wyib',
+  'wyib',
+  'with yarn in|at back',
+  'pwise|purlwise',
+]
+
+export const germanTurns: readonly string[] = [
+  'german turn on|at peg #',
+  'german turn',
+  'turn ,|.|; ds',
+  'turn and? make|work ds',
+  'turn ds',
+  'turn and|,? make|work a? ds|double stitch?',
+  'german short row turn',
+]
+
+export const wrapTurns: readonly string[] = [
+  'wrap the? next? st|stitch|peg and|, turn',
+  'wrap the? peg # and|, turn',
+  'wrap and|& turn peg? #',
+  'wrap and|& turn',
+  'w &|and t peg? #',
+  'wt peg #',
+  'w &|and t',
+  'wt',
+  'wrap peg #',
+  'wrap next peg|st|stitch',
+]
+
+export const plainTurns: readonly string[] = ['turn the? work?']
+
+const rest = 'these|those|the|rem|remaining? rem|remaining?'
+export const afterTurn: readonly string[] = [`,|.? leaving|leave ${rest} ${loopWords} unworked?`]
+
+export const pegRanges: readonly string[] = [
+  'from? peg|pegs # to|through|- peg? #',
+  'from # to|through|- peg? #',
+]
+export const singlePegs: readonly string[] = ['on? peg|pegs #']
+export const goingBack: readonly string[] = [',? going back']
+export const morePegs: readonly string[] = [', and|& #', ',|and|& #']
+
+const units = 'cm|mm|in|inch|inches|"|ins'
+export const lengths: readonly string[] = [
+  `# #? /? #? ${units}`,
+  `# . # ${units}`,
+  `# ½|¼|¾ ${units}`,
+]
+export const lengthStarts: readonly string[] = [
+  'for about|approx?',
+  'until you have about?',
+  'until the? piece|work|it|cuff|rib|section|hat|sock measures about?',
+  'to',
+]
+export const someLength: readonly string[] = ['until|to the? desired|required length']
+export const lengthEnds: readonly string[] = ['from the? beginning|beg|cast-on|start', 'long']
+
+/** Words that say nothing a chart would show. */
+export const fillers: readonly string[] = [
+  'then',
+  'and',
+  'next',
+  'the',
+  'work',
+  'pm',
+  'sm',
+  'slm',
+  'place|slip|remove marker|m',
+  'bor',
+  'join the? yarn?',
+  'with colour|color? mc|cc|a|b|c|d',
+  'wyib|ybk|yb',
+  'at the? same time',
+  'rs|ws facing',
+]

@@ -1,0 +1,116 @@
+import { stitchOf } from '../../../stitches/vocabulary'
+import type { Copies, Item } from '../nodes'
+import { askCross, noStitch } from '../remarks/parsing'
+import type { Meaning } from '../spellings'
+import type { Cursor } from './cursor'
+import { readTimes, readUntil } from './extents'
+import { groupItem, itemOf, mayFill, untilEnd } from './items'
+import type { Parsing } from './parsing'
+import * as phrases from './phrases'
+import type { Stars } from './stars'
+import { readBarePegs, readPegs } from './turns'
+
+/** A stitch with its number, and what stands behind it: "k2", "knit all pegs", "k2tog twice". */
+export function readStitch(parsing: Parsing, stars: Stars): boolean {
+  const { cursor, spellings } = parsing
+  const start = cursor.at
+  const mark = cursor.mark()
+  const cluster = cursor.clusterEnd()
+  const first = cursor.piece()
+  let found = spellings.find(cursor.pieces, start)
+  let before: number | null = null
+  // "5 k", "2 plain"
+  if (!found && first?.kind === 'number' && !first.ordinal) {
+    found = spellings.find(cursor.pieces, start + 1)
+    if (found) {
+      before = first.value
+      cursor.take(1, 'number')
+    }
+  }
+  if (!found) return false
+  cursor.take(found.end - cursor.at, 'stitch')
+  const name = cursor.rangeFrom(start)
+  if (readPegsOf(found.meaning, start, parsing, stars)) return true
+  const count = before ?? readCount(parsing)
+  if (cursor.at < cluster && !goesOn(parsing)) {
+    cursor.back(mark)
+    return false
+  }
+  const said = cursor.rangeFrom(start)
+  const meaning = slipped(found.meaning, cursor)
+  if (meaning.is === 'cross') parsing.remarks.push(askCross(parsing.quote(start), meaning, name))
+  if (meaning.is === 'none') parsing.remarks.push(noStitch(meaning.name, name))
+  if (count !== null && cursor.eat(phrases.rowWords, 'count')) {
+    parsing.rows = Math.max(1, count)
+    stars.items.push(groupItem([itemOf(meaning, 1, name)], untilEnd, said))
+  } else placeStitch(cursor, stars, itemOf(meaning, count, said), count === null, start)
+  return true
+}
+
+/** "purl pegs 3-6", "knit from 12 to 1", "knit 7-24" */
+function readPegsOf(meaning: Meaning, start: number, { cursor }: Parsing, stars: Stars): boolean {
+  if (meaning.is !== 'stitch' || meaning.stitch.takes !== 1) return false
+  const list = cursor.looksAt('pegs|peg|from #') ? readPegs(cursor) : readBarePegs(cursor)
+  const range = cursor.rangeFrom(start)
+  for (const pegs of list) stars.items.push({ do: 'pegs', stitch: meaning.stitch, ...pegs, range })
+  return list.length > 0
+}
+
+/** After a stitch without a number: "all pegs", "to end", "twice". */
+function placeStitch(cursor: Cursor, stars: Stars, item: Item, bare: boolean, start: number): void {
+  const fills = bare && item.do === 'stitch' && mayFill(item.stitch)
+  if (fills && cursor.eatOne(phrases.allPegs, 'repeat')) {
+    readUntil(cursor)
+    stars.items.push(groupItem([item], untilEnd, cursor.rangeFrom(start)))
+    return
+  }
+  cursor.eat(phrases.loopWords, 'word')
+  if (fills) {
+    const until = readUntil(cursor)
+    if (until) {
+      stars.items.push(groupItem([item], until, cursor.rangeFrom(start)))
+      return stars.sentenceEnds()
+    }
+  }
+  const times = timesAfter(cursor)
+  stars.items.push(times ? groupItem([item], times, cursor.rangeFrom(start)) : item)
+}
+
+/** "k2tog twice", "p2tog 4 times" */
+function timesAfter(cursor: Cursor): Copies | null {
+  const often = readTimes(cursor)
+  if (!often || !('times' in often)) return null
+  return { kind: 'fixed', times: often.kind === 'more' ? often.times + 1 : often.times }
+}
+
+/** The number after a stitch: "k2", "knit two", "knit next 3 pegs"; not "twice" or "3 times". */
+function readCount({ cursor, spellings }: Parsing): number | null {
+  const mark = cursor.mark()
+  cursor.eat('the? next', 'word')
+  const piece = cursor.piece()
+  if (
+    !piece ||
+    piece.value < 0 ||
+    piece.ordinal ||
+    cursor.looksAt('# times|time|x|more|additional|further|/') ||
+    (!piece.glued && spellings.find(cursor.pieces, cursor.at))
+  ) {
+    cursor.back(mark)
+    return null
+  }
+  cursor.take(1, 'number')
+  return piece.value
+}
+
+/** Does what stands glued behind a stitch begin another one ("k2p2")? */
+const goesOn = ({ cursor, spellings }: Parsing): boolean =>
+  spellings.find(cursor.pieces, cursor.at) !== null || cursor.looksAt('x|times|time|st|sts')
+
+/** "sl 2 wyif": where the yarn is may stand behind the number. */
+function slipped(meaning: Meaning, cursor: Cursor): Meaning {
+  if (meaning.is !== 'stitch' || meaning.stitch.id !== 'sl') return meaning
+  if (cursor.eatOne(phrases.inFront, 'stitch')) return { is: 'stitch', stitch: stitchOf('slf') }
+  if (!cursor.looksAt('pwise|purlwise|wyib|with')) return meaning
+  const back = !cursor.looksAt('pwise|purlwise') || cursor.looksAt('pwise|purlwise wyib')
+  return cursor.eatOne(phrases.atBack, 'stitch') && back ? { ...meaning, atBack: true } : meaning
+}

@@ -1,0 +1,59 @@
+import type { Heading } from '../../loom/direction'
+import type { RowEnd } from '../../loom/row'
+import type { Run } from '../../pattern/pattern'
+import type { Ambiguity, StitchItem, TurnItem } from './nodes'
+import type { ReadStitch, TextRange } from './reading'
+
+/** How the words that have several meanings are taken: which option of each. */
+export type Taken = Readonly<Partial<Record<Ambiguity, number>>>
+
+/** What the ambiguous words can stand for, the first unless the counts say otherwise. */
+export const options: Readonly<
+  Record<Exclude<Ambiguity, 'ask-times'>, readonly (string | null)[]>
+> = {
+  'ask-yfwd': ['yo', null],
+  'ask-inc': ['kfb', 'm1l'],
+  'ask-ds': ['k'],
+  'ask-k1b': ['ew'],
+}
+
+/** Why a row does not come out. */
+export type Trouble =
+  | {
+      readonly kind: 'repeat'
+      readonly block: number
+      readonly copies: number
+      readonly over: number
+    }
+  | { readonly kind: 'short'; readonly loops: number }
+  | { readonly kind: 'over'; readonly loops: number }
+
+/** One real row as it is told; ranges count from the start of its words. */
+export interface Stretch {
+  readonly stitches: readonly ReadStitch[]
+  /** Pegs it names. */
+  readonly run: Run | null
+  readonly goes: Heading
+  readonly end: RowEnd
+  readonly takes: number
+  readonly makes: number
+  /** Loops there were for it. */
+  readonly loops: number
+  readonly trouble: Trouble | null
+  readonly pegTrouble: {
+    readonly range: TextRange
+    readonly named: number
+    readonly next: number
+  } | null
+  readonly turn: TurnItem | null
+  readonly turnPeg: number | null
+  /** Words in it that stand for nothing known. */
+  readonly gaps: number
+  readonly tooLong: boolean
+}
+
+/** Is it a row of needles as its wrong side looks, and what of it the right side cannot show. */
+export interface Side {
+  readonly wrong: boolean
+  readonly unknown: Set<StitchItem>
+}
