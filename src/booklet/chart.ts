@@ -37,10 +37,12 @@ export function overviewBlocks(work: Work, tiling: Tiling, column: Column): Bloc
   const { type } = column
   const phrases = phrasesOf[work.pattern.style.terms]
   const scene = overviewScene(tiling, { peg1AtRight: peg1AtRight(work), letter: type.text })
+  // Many sheets ask for more room than there is, each for its letter.
+  const scale = Math.min(1, column.width / scene.width, column.width / scene.height)
   return [
     heading(phrases.chart, column),
     { ...paragraph(phrases.sheetsJoin(tiling.sheets.length), column), withNext: true },
-    pictureBlock({ x: 0, y: 0, scale: 1, scene }, column, 1),
+    pictureBlock({ x: 0, y: 0, scale, scene }, column, 1),
   ]
 }
 

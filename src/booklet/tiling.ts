@@ -95,6 +95,8 @@ function bestCut(
     at++
   ) {
     const rank = [
+      // The next run must begin after this one does, or it would lose the stitch it goes back for.
+      at - reach(at) > from ? 0 : 1,
       reach(at),
       at - from < fewest ? 1 : 0,
       every > 0 && at % every === 0 && Math.abs(at - even) < every ? 0 : 1,
