@@ -71,7 +71,7 @@ describe.each(sizes)('$width x $height', (size) => {
   })
 })
 
-test.each(['Start from', 'Piece and loom', 'Print', 'Make a cross'])(
+test.each(['Start from', 'Piece and loom', 'Print', 'Make a cross', 'Chart from words'])(
   'the dialog of %s meets WCAG 2.2 AA, takes the focus and gives it back',
   async (name) => {
     const bench = await BenchPage.open(browser, inject('url'))
@@ -84,6 +84,23 @@ test.each(['Start from', 'Piece and loom', 'Print', 'Make a cross'])(
     await bench.page.keyboard.press('Escape')
     await open.waitFor({ state: 'hidden' })
     expect(await opener.evaluate((element) => element === document.activeElement)).toBe(true)
+    await bench.page.context().close()
+  },
+)
+
+test.each(['light', 'dark'] as const)(
+  'own words with findings and what can be written meet WCAG 2.2 AA in %s',
+  async (scheme) => {
+    const bench = await BenchPage.open(browser, inject('url'))
+    await bench.page.emulateMedia({ colorScheme: scheme })
+    await bench.text.click()
+    await bench.page.keyboard.press('Control+End')
+    await bench.page.keyboard.type('\nRnd 48: k2, kwool, k2')
+    await bench.text.getByText('kwool').waitFor()
+    await bench.page.keyboard.press('Control+Space')
+    await bench.page.getByRole('option', { name: /k2tog/ }).waitFor()
+    expect(await violations(bench)).toEqual([])
+    await bench.page.keyboard.press('Escape')
     await bench.page.context().close()
   },
 )

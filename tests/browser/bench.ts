@@ -36,6 +36,18 @@ export class BenchPage {
     return this.page.getByRole('region', { name: 'Words' })
   }
 
+  /** The editor of the words. */
+  get text(): Locator {
+    return this.page.getByRole('textbox', { name: 'Words', exact: true })
+  }
+
+  /** Whose the words are, as their head says. */
+  get standing(): Locator {
+    return this.words
+      .getByRole('paragraph')
+      .filter({ hasText: /Written from the chart|My own words/ })
+  }
+
   button(name: string | RegExp, within: Page | Locator = this.page): Locator {
     return within.getByRole('button', { name })
   }

@@ -168,12 +168,18 @@ function behaviour(hooks: Hooks): Extension {
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({
       'aria-label': 'Words',
+      tabindex: '0',
       autocapitalize: 'off',
       autocorrect: 'off',
       spellcheck: 'false',
     }),
     EditorView.clipboardInputFilter.of((text) => text.replace(/\r\n?/g, '\n')),
-    autocompletion({ override: [complete(hooks.about)], selectOnOpen: false, icons: false }),
+    autocompletion({
+      override: [complete(hooks.about)],
+      selectOnOpen: false,
+      interactionDelay: 0,
+      icons: false,
+    }),
     keymap.of([
       { key: 'F8', run: go(1), shift: go(-1) },
       { key: 'Alt-Enter', run: openFixes },
