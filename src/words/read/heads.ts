@@ -3,7 +3,7 @@ import type { Head } from './nodes'
 import { readNumber } from './numberWords'
 
 const rowWord = String.raw`(?:rounds?|rnds?|rows?)\b\.?`
-const figure = String.raw`\d{1,4}(?:st|nd|rd|th)?`
+const figure = String.raw`\d{1,5}(?:st|nd|rd|th)?`
 const figures = String.raw`${figure}(?:\s*(?:-|–|—|,|&|\+|to|through|thru|and)(?:\s*and)?\s*${figure})*`
 const every = String.raw`(?<every>\s*,?\s*(?:and|&)\s+(?:all\s+|every\s+)?(?:foll(?:owing)?\.?\s+)?(?:(?:alt(?:ernate)?|even|odd|other|ws|rs|wrong[- ]side|right[- ]side)\b\.?\s*)+(?:even|odd|numbered)?)`
 const side = String.raw`(?:\s*\(\s*(?<side>rs|ws|right side|wrong side)\b[^)]{0,30}\))`
@@ -17,7 +17,7 @@ const forms: readonly (readonly [form: string, colonless: boolean])[] = [
   ],
   // 1st row, 3rd to 8th rows, 1st and alt rnds
   [
-    String.raw`(?<numbers>\d{1,4}(?:st|nd|rd|th)(?:\s*(?:-|–|,|&|to|and)\s*${figure})*)${every}?\s*(?<kind>rounds?|rnds?|rows?)`,
+    String.raw`(?<numbers>\d{1,5}(?:st|nd|rd|th)(?:\s*(?:-|–|,|&|to|and)\s*${figure})*)${every}?\s*(?<kind>rounds?|rnds?|rows?)`,
     true,
   ],
   // Heel row 1
@@ -26,7 +26,7 @@ const forms: readonly (readonly [form: string, colonless: boolean])[] = [
     false,
   ],
   // Next row, Next 6 rounds
-  [String.raw`next\s+(?:(?<next>\d{1,4}|[a-z]+)\s+)?(?<kind>rounds?|rnds?|rows?)`, true],
+  [String.raw`next\s+(?:(?<next>\d{1,5}|[a-z]+)\s+)?(?<kind>rounds?|rnds?|rows?)`, true],
   // Inc row, Set-up rnd, Every round
   [
     String.raw`(?<name>set[- ]?up|foundation|inc\.?|increase|dec\.?|decrease|eyelet|cable|plain|every|all|each|first|last|turning|ridge|pattern|knit|purl|lace|cross|edging)\s+(?<kind>rounds?|rnds?|rows?)`,
@@ -108,11 +108,11 @@ function numbersIn(text: string): number[] {
 }
 
 /** Where in a line a further head with a colon stands behind a full stop or a bracket. */
-const later = /[.)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,4}(?:st|nd|rd|th)|next)\b)/gi
+const later = /[.)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,5}(?:st|nd|rd|th)|next)\b)/gi
 
 /** "Purl 1 rnd." is a statement by itself; another may stand behind it. */
 const wholeRounds =
-  /\b(?:knit|purl|k|p)\s+(?:\d{1,4}|[a-z]+)\s+(?:rounds?|rnds?|rows?)[.,;]\s+(?=\S)/gi
+  /\b(?:knit|purl|k|p)\s+(?:\d{1,5}|[a-z]+)\s+(?:rounds?|rnds?|rows?)[.,;]\s+(?=\S)/gi
 
 /** Offsets at which the statements of a line begin. */
 export function headStarts(line: string): number[] {

@@ -7,7 +7,7 @@ export const readLimits = {
   /** Rows in all, repeats of rows worked out. */
   rows: 5000,
   /** Stitches in all rows together. */
-  work: 4_000_000,
+  work: 1_000_000,
   /** Brackets inside brackets. */
   depth: 12,
   remarks: 1000,

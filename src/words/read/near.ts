@@ -28,8 +28,21 @@ export function distance(a: string, b: string, most: number): number {
   return oneBack[b.length] ?? most + 1
 }
 
+/** Words that are looked for once; a text of nothing but unknown words asks for no more. */
+const mostRemembered = 2000
+const remembered = new Map<string, readonly string[]>()
+
 /** The words of a list that are nearest to one that is not known: none if all are far off. */
 export function nearest(word: string, list: readonly string[]): readonly string[] {
+  let near = remembered.get(word)
+  if (!near) {
+    if (remembered.size >= mostRemembered) remembered.clear()
+    remembered.set(word, (near = findNearest(word, list)))
+  }
+  return near
+}
+
+function findNearest(word: string, list: readonly string[]): readonly string[] {
   const most = word.length <= 2 ? 0 : word.length <= 4 ? 1 : 2
   if (most === 0 || word.length > 20) return []
   const near = list

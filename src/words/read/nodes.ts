@@ -121,7 +121,7 @@ export interface Body {
   readonly measured: TextRange | null
   readonly workEven: TextRange | null
   readonly tokens: readonly Token[]
-  readonly remarks: readonly RelativeRemark[]
+  readonly remarks: readonly (() => RelativeRemark)[]
   /** How many words were understood, and how many were not. */
   readonly known: number
   readonly unknown: number

@@ -11,6 +11,11 @@ export class Remarker {
 
   constructor(private readonly shape: 'ring' | 'bar') {}
 
+  /** Are there so many remarks that no more are taken? */
+  get full(): boolean {
+    return this.remarks.length >= readLimits.remarks
+  }
+
   /** `by`: where the words that the remark's ranges count from begin. */
   add(
     { range, fixes, ...rest }: RelativeRemark,
@@ -18,7 +23,7 @@ export class Remarker {
     row: number | null = null,
     pegs: Remark['pegs'] = null,
   ): void {
-    if (this.remarks.length >= readLimits.remarks) return
+    if (this.full) return
     const moved = (one: TextRange) => ({ from: one.from + by, to: one.to + by })
     this.remarks.push({
       ...rest,

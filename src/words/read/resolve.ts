@@ -57,12 +57,13 @@ export class Resolver {
     const kind = head?.head.kind ?? (ring && !turns ? 'round' : 'row')
     const side = head?.head.side ?? body.side
     const words: Words = { range, from, body, text, kind, side, headed: head !== null }
-    for (const remark of body.remarks) this.#remarker.add(remark, from, this.rows.length)
+    for (const remark of body.remarks)
+      if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
     const { reference, measured } = body
     const length = measured ?? (reference?.often.kind === 'length' ? reference.range : null)
     if (length) this.#remarker.add(say.needsGauge(quoted(words, length), length), from)
     if (head && head.head.numbers.length > 0) return this.#addNumbered(words, head.head)
-    this.#flush(reference?.named.kind === 'numbers' ? Math.max(...reference.named.numbers) : null)
+    this.#flush(reference ? lastOf(reference.named) : null)
     this.#addUnnumbered(words, head?.head ?? null, next)
   }
 
@@ -176,15 +177,15 @@ export class Resolver {
     const restarts = next !== null && next === this.#number + 1 && more > 0
     const before = this.#place.loops
     const start = this.rows.length
-    let worked = 0
-    for (let time = 1; time <= more && !this.#full; time++, worked++)
+    for (let time = 1; time <= more && !this.#full; time++)
       for (const one of told) {
         const number = restarts ? one.number : ++this.#number
         this.#workRow(one.words, words, String(number), time, false)
       }
-    if (adjacent && worked > 0 && body.reference.often.kind !== 'length')
-      this.bands.push({ from: first.from, to: last.to - 1, times: worked + 1 })
     const rows = this.rows.length - start
+    const times = Math.floor(rows / Math.max(1, height))
+    if (adjacent && times > 0 && body.reference.often.kind !== 'length')
+      this.bands.push({ from: first.from, to: last.to - 1, times: times + 1 })
     for (const said of body.said)
       if (said.kind === 'rows' && said.count !== rows + height && said.count !== rows)
         this.#remarker.add(say.statedRows(said, rows + height), from)
@@ -216,7 +217,8 @@ export class Resolver {
     if (this.rows.length >= readLimits.rows) return this.#stop(words, `${readLimits.rows} rows`)
     const place = this.#place
     const resolved = this.#resolve(source, label)
-    resolved.rows.forEach((worked, index) => {
+    const room = readLimits.rows - this.rows.length
+    resolved.rows.slice(0, room).forEach((worked, index) => {
       const part = index === 0 ? label : `${label}${letterOf(index)}`
       const facts = { label: part, source, saidAt: words.range, time }
       const old = this.memory.previous?.rows[this.rows.length]
@@ -259,6 +261,10 @@ export class Resolver {
     )
   }
 }
+
+/** The highest number of rows that are named by number. */
+const lastOf = (named: Named): number | null =>
+  named.kind === 'numbers' ? named.numbers.reduce((most, n) => Math.max(most, n), 0) : null
 
 /** Even rows of needles show their wrong side unless the words say otherwise. */
 function isWrong({ side, kind }: Words, number: number): boolean {

@@ -28,7 +28,8 @@ const tails: readonly string[] = [
 
 /** "24 sts rem", "= 24 sts", "2 sts inc": as it stands without brackets. */
 export function readCount(cursor: Cursor): Said | null {
-  const start = cursor.at
+  // The mark before the number is no part of it.
+  const start = cursor.at + (['=', '-'].includes(cursor.text()) ? 1 : 0)
   const say = (kind: Said['kind'], sign = 1): Said => {
     const count = sign * (cursor.numbers[0]?.value ?? 0)
     cursor.eatOne(tails, 'count')

@@ -27,22 +27,26 @@ export class Parser {
 
   readAll(): Item[] {
     const { cursor } = this.parsing
-    const items: Item[] = []
+    const stars = new Stars()
     while (!cursor.done) {
-      items.push(...this.#readList())
-      // A closing bracket that nothing opened.
-      if (!cursor.done) cursor.take(1, 'punctuation')
+      // A closing bracket that nothing opened is passed over.
+      if (isClosing(cursor.text())) cursor.take(1, 'punctuation')
+      else this.#readItem(stars)
     }
-    return items
+    return this.#close(stars)
   }
 
   /** Items up to a closing bracket or the end; stars are paired within the list. */
   #readList(): Item[] {
-    const { cursor, remarks } = this.parsing
+    const { cursor } = this.parsing
     const stars = new Stars()
     while (!cursor.done && !isClosing(cursor.text())) this.#readItem(stars)
+    return this.#close(stars)
+  }
+
+  #close(stars: Stars): Item[] {
     const open = stars.close()
-    if (open) remarks.push(open)
+    if (open) this.parsing.remark(open)
     return stars.items
   }
 
@@ -59,7 +63,10 @@ export class Parser {
     }
     if (this.#readSide()) return
     const counts = readCountInBrackets(cursor)
-    if (counts) return void said.push(...counts)
+    if (counts) {
+      for (const count of counts) said.push(count)
+      return
+    }
     if (closing[text]) return this.#readBrackets(stars)
     if (this.#readRepeat(stars) || this.#readRows()) return
     if (this.#readTurn(stars)) return
@@ -102,10 +109,11 @@ export class Parser {
   }
 
   #readBrackets(stars: Stars): void {
-    const { cursor, remarks } = this.parsing
+    const { parsing } = this
+    const { cursor } = parsing
     const start = cursor.at
     if (this.#depth >= readLimits.depth) {
-      remarks.push(tooDeep(cursor.rangeFrom(start)))
+      parsing.remark(tooDeep(cursor.rangeFrom(start)))
       return cursor.take(1, 'unknown')
     }
     cursor.take(1, 'punctuation')
@@ -119,12 +127,12 @@ export class Parser {
     this.#depth--
     if (isClosing(cursor.text())) cursor.take(1, 'punctuation')
     else
-      remarks.push(
+      parsing.remark(
         bracketOpen({ from: cursor.pieces[start]?.from ?? 0, to: cursor.pieces[start]?.to ?? 0 }),
       )
     if (cursor.eatOne(phrases.sameStitch, 'word')) {
       const range = cursor.rangeFrom(start)
-      remarks.push(noStitch(this.parsing.quote(start), range))
+      parsing.remark(noStitch(parsing.quote(start), range))
       return void stars.items.push({ do: 'gap', range })
     }
     const copies = this.#copies(true) ?? once
@@ -168,7 +176,7 @@ export class Parser {
     }
     const range = cursor.rangeFrom(start)
     const missing = star ? stars.repeatFrom(star, copies, range) : stars.repeatAll(copies, range)
-    if (missing) parsing.remarks.push(missing)
+    if (missing) parsing.remark(missing)
     return true
   }
 
@@ -212,6 +220,6 @@ export class Parser {
     if (cursor.isNumber() && /^(?:[.,;)\]*]|)$/.test(cursor.text(1))) cursor.take(1, 'unknown')
     parsing.unknown++
     stars.items.push({ do: 'gap', range })
-    parsing.remarks.push(unknownWord(word, range))
+    parsing.remark(() => unknownWord(word, range))
   }
 }

@@ -1,3 +1,4 @@
+import { readLimits } from '../limits'
 import type { Body, Reference, RelativeRemark, Said } from '../nodes'
 import type { TextRange } from '../reading'
 import type { Spellings } from '../spellings'
@@ -6,7 +7,8 @@ import type { Cursor } from './cursor'
 /** What is gathered while the words of a row are read. */
 export class Parsing {
   readonly said: Said[] = []
-  readonly remarks: RelativeRemark[] = []
+  /** Made when they are asked for: near spellings take long to find. */
+  readonly remarks: (() => RelativeRemark)[] = []
   reference: Reference | null = null
   rows = 1
   measured: TextRange | null = null
@@ -19,6 +21,11 @@ export class Parsing {
     readonly spellings: Spellings,
     private readonly text: string,
   ) {}
+
+  remark(remark: RelativeRemark | (() => RelativeRemark)): void {
+    if (this.remarks.length < readLimits.remarks)
+      this.remarks.push(typeof remark === 'function' ? remark : () => remark)
+  }
 
   /** The words from a piece up to the cursor. */
   quote(start: number): string {

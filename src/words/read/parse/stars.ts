@@ -1,6 +1,7 @@
+import { readLimits } from '../limits'
 import type { Copies, GroupItem, Item, RelativeRemark } from '../nodes'
 import type { TextRange } from '../reading'
-import { noStar, starOpen } from '../remarks/parsing'
+import { noStar, starOpen, tooDeep } from '../remarks/parsing'
 import { groupItem, mayFill, once, spanOf } from './items'
 
 interface Open {
@@ -16,6 +17,8 @@ export class Stars {
   /** Groups between two asterisks, by their mark. */
   readonly #closed = new Map<string, { item: GroupItem; at: number }>()
   #sentence = 0
+  /** How often all that was read so far was put into a group. */
+  #wrapped = 0
 
   /** An asterisk: true when it closes a group that an earlier one opened. */
   star(mark: string, range: TextRange): boolean {
@@ -50,10 +53,7 @@ export class Stars {
       return null
     }
     if (!open) {
-      const items = this.items.splice(0)
-      if (items.length > 0) this.items.push(groupItem(items, copies, range))
-      this.sentenceEnds()
-      return noStar(mark, range)
+      return this.repeatAll(copies, range) ?? noStar(mark, range)
     }
     this.#cut(open)
     const items = this.items.splice(open.at)
@@ -77,7 +77,8 @@ export class Stars {
   }
 
   /** "rep to end", "repeat 5 more times": all that was read so far. */
-  repeatAll(copies: Copies, range: TextRange): null {
+  repeatAll(copies: Copies, range: TextRange): RelativeRemark | null {
+    if (this.#wrapped++ > readLimits.depth) return tooDeep(range)
     const at = this.#open.at(-1)?.at ?? 0
     const items = this.items.splice(at)
     if (items.length > 0) this.items.push(groupItem(items, copies, range))

@@ -38,8 +38,8 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
   }
   const said = cursor.rangeFrom(start)
   const meaning = slipped(found.meaning, cursor)
-  if (meaning.is === 'cross') parsing.remarks.push(askCross(parsing.quote(start), meaning, name))
-  if (meaning.is === 'none') parsing.remarks.push(noStitch(meaning.name, name))
+  if (meaning.is === 'cross') parsing.remark(askCross(parsing.quote(start), meaning, name))
+  if (meaning.is === 'none') parsing.remark(noStitch(meaning.name, name))
   if (count !== null && cursor.eat(phrases.rowWords, 'count')) {
     parsing.rows = Math.max(1, count)
     stars.items.push(groupItem([itemOf(meaning, 1, name)], untilEnd, said))

@@ -71,8 +71,8 @@ export function statedCount(
       said.kind === 'total'
         ? [
             {
-              label: `Write (${computed} sts)`,
-              changes: [{ range: said.range, text: `(${computed} sts)` }],
+              label: `Write ${computed} sts`,
+              changes: [{ range: said.range, text: `${computed} sts` }],
             },
           ]
         : [],
