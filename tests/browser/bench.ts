@@ -66,7 +66,8 @@ export class BenchPage {
   async wordLines(): Promise<string[]> {
     const lines = this.words.locator('.cm-line')
     await lines.first().waitFor()
-    return lines.allInnerTexts()
+    const texts = await lines.allInnerTexts()
+    return texts.map((text) => text.replace(/\n$/, ''))
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {
