@@ -64,7 +64,11 @@ test('three planted mistakes are found and mended by keyboard alone, and undo gi
 
   await keyboard.press('Control+Home')
   const places: string[] = []
-  for (const expected of [/say 35 stitches.*leave 36/, /Rnds 9, 10, 12.*purl pegs 6/, /Rnd 11.*2\/2 RC/]) {
+  for (const expected of [
+    /say 35 stitches.*leave 36/,
+    /Rnds 9, 10, 12.*purl pegs 6/,
+    /Rnd 11.*2\/2 RC/,
+  ]) {
     await keyboard.press('F8')
     await bench.words.getByRole('paragraph').filter({ hasText: expected }).waitFor()
     places.push(await bench.place())
