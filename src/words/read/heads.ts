@@ -108,7 +108,7 @@ function numbersIn(text: string): number[] {
 }
 
 /** Where in a line a further head with a colon stands behind a full stop or a bracket. */
-const later = /[.)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,5}(?:st|nd|rd|th)|next)\b)/gi
+const later = /[.:)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,5}(?:st|nd|rd|th)|next)\b)/gi
 
 /** "Purl 1 rnd." is a statement by itself; another may stand behind it. */
 const wholeRounds =

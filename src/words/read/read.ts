@@ -32,7 +32,8 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     if (section !== null && now !== sectionAt) resolver.startSection()
     section = statement.section
     sectionAt = now
-    if (use === 'counts') resolver.addCounts(body.said, statement.from)
+    if (use === 'unread') resolver.leaveOut(statement)
+    else if (use === 'counts') resolver.addCounts(body.said, statement.from)
     else resolver.add(statement, body, nextNumber(told, index + 1))
   })
   resolver.end()
@@ -74,7 +75,7 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
 interface Told {
   readonly statement: Statement
   readonly body: Body
-  readonly use: 'rows' | 'counts'
+  readonly use: 'rows' | 'counts' | 'unread'
 }
 
 const notRows =
@@ -100,6 +101,7 @@ function tell(
       told.push({ statement, body, use: 'rows' })
     else if (body.said.length > 0 && body.unknown === 0)
       told.push({ statement, body, use: 'counts' })
+    else if (body.measured || body.rows > 1) told.push({ statement, body, use: 'unread' })
   }
   return told
 }
@@ -107,7 +109,7 @@ function tell(
 /** The number of the head that comes next; null if no numbered row does. */
 function nextNumber(told: readonly Told[], index: number): number | null {
   let at = index
-  while (told[at]?.use === 'counts') at++
+  while (at < told.length && told[at]?.use !== 'rows') at++
   return told[at]?.statement.head?.head.numbers[0] ?? null
 }
 

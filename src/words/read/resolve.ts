@@ -28,6 +28,8 @@ export class Resolver {
   readonly #waiting = new Waiting<Words>()
   readonly #told: Told[] = []
   readonly #byNumber = new Map<number, Told>()
+  /** The last row that left as many loops as it took: what "work even" goes on with. */
+  #steady: Words | null = null
   #place: Place
   /** The number of the last row, as the words count. */
   #number = 0
@@ -75,6 +77,12 @@ export class Resolver {
     if (row) this.#remarker.said(said, from, `Row ${row.label}`, counts, this.rows.length - 1)
   }
 
+  /** Words that tell rows, and not how they are worked. */
+  leaveOut({ words, from }: Statement): void {
+    this.#flush(null)
+    this.#remarker.add(say.notRead(words), from)
+  }
+
   /** A new section counts its rows anew. */
   startSection(): void {
     this.#flush(null)
@@ -115,6 +123,8 @@ export class Resolver {
       this.#workRow(source, words, String(++this.#number), 0, false)
     const told = { number, words: source, from, to: this.rows.length }
     this.#told.push(told)
+    const row = this.rows.at(-1)
+    if (row && row.takes === row.makes && told.to - from === 1) this.#steady = source
     this.#byNumber.set(number, told)
   }
 
@@ -146,7 +156,7 @@ export class Resolver {
     for (let n = 0; n < times && !this.#full; n++) {
       const number = this.#number + 1
       const source = body.workEven
-        ? this.#told.at(-1)?.words
+        ? (this.#steady ?? undefined)
         : reference
           ? this.#referred(words, reference.named, n, number)
           : words

@@ -1,10 +1,11 @@
+import { stitchOf } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
 import { bracketOpen, noStitch, tooDeep, unknownWord } from '../remarks/parsing'
 import { readCount, readCountInBrackets } from './counts'
 import { startsIn } from './cursor'
 import { readEnding, readTimes, readUntil } from './extents'
-import { groupItem, once } from './items'
+import { groupItem, once, stitchItem, untilEnd } from './items'
 import type { Parsing } from './parsing'
 import * as phrases from './phrases'
 import { readLength, readReference, referenceStarts } from './references'
@@ -68,7 +69,7 @@ export class Parser {
       return
     }
     if (closing[text]) return this.#readBrackets(stars)
-    if (this.#readRepeat(stars) || this.#readRows()) return
+    if (this.#readRows(stars) || this.#readRepeat(stars)) return
     if (this.#readTurn(stars)) return
     const pegs = readPegs(cursor)
     if (pegs.length > 0) {
@@ -180,11 +181,19 @@ export class Parser {
     return true
   }
 
-  /** "for 5 rows", "for 5 cm", "work even". */
-  #readRows(): boolean {
+  /** "for 5 rows", "for 5 cm", "in st st", "work even". */
+  #readRows(stars: Stars): boolean {
     const { parsing } = this
     const { cursor } = parsing
     const start = cursor.at
+    const knit = cursor.eatOne(phrases.stockinette, 'stitch')
+    if (knit || cursor.eatOne(phrases.reversed, 'stitch')) {
+      const range = cursor.rangeFrom(start)
+      stars.items.push(
+        groupItem([stitchItem(stitchOf(knit ? 'k' : 'p'), 1, range)], untilEnd, range),
+      )
+      return true
+    }
     if (cursor.eatOne(phrases.rowsLong, 'count')) {
       parsing.rows = Math.max(1, cursor.numbers[0]?.value ?? 1)
       return true

@@ -68,13 +68,24 @@ export const theseStitches: readonly string[] = [
   'in brackets',
 ]
 
-export const rowsLong: readonly string[] = [`for # more? ${rowWords}`]
+export const rowsLong: readonly string[] = [
+  `for|work # more? ${rowWords}`,
+  `for the? next # ${rowWords}`,
+]
+
+/** Fabrics of one stitch. */
+export const stockinette: readonly string[] = ['in? st st', 'in? stockinette|stocking st|stitch?']
+export const reversed: readonly string[] = [
+  'in? rev|reverse st st',
+  'in? rev|reverse stockinette|stocking st|stitch?',
+]
 
 export const even: readonly string[] = [
   'work|knit|purl|cont|continue even|straight',
   'work? in patt|pattern|pat as? set|est|established?',
   'work? as set|est|established',
   'cont|continue as? set|est|established',
+  'even|straight',
 ]
 
 export const allPegs: readonly string[] = [

@@ -50,7 +50,8 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
 /** "purl pegs 3-6", "knit from 12 to 1", "knit 7-24" */
 function readPegsOf(meaning: Meaning, start: number, { cursor }: Parsing, stars: Stars): boolean {
   if (meaning.is !== 'stitch' || meaning.stitch.takes !== 1) return false
-  const list = cursor.looksAt('pegs|peg|from #') ? readPegs(cursor) : readBarePegs(cursor)
+  const named = cursor.looksAt('from? pegs|peg #') || cursor.looksAt('from #')
+  const list = named ? readPegs(cursor) : readBarePegs(cursor)
   const range = cursor.rangeFrom(start)
   for (const pegs of list) stars.items.push({ do: 'pegs', stitch: meaning.stitch, ...pegs, range })
   return list.length > 0

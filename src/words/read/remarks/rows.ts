@@ -217,7 +217,8 @@ export const asSet = (range: TextRange) =>
     rule: 'as-set',
     severity: 'warning',
     range,
-    message: 'The words go on as before and do not say how; the row before is worked again.',
+    message:
+      'The words go on as before and do not say how; the last row that keeps the count is worked again.',
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
@@ -237,4 +238,13 @@ export const statedPegsRemark = (said: number, pegs: number, range: TextRange) =
     range,
     message: `The words cast on ${said}; they are read for ${pegs}.`,
     advice: `Read them for ${said} pegs, or change the number in the words.`,
+  })
+
+export const notRead = (words: string): RelativeRemark =>
+  made({
+    rule: 'not-read',
+    severity: 'warning',
+    range: { from: 0, to: words.length },
+    message: `"${words.trim().slice(0, 40)}" tells rows, but not how they are worked; it makes none.`,
+    advice: 'Write out one of the rows, and how often it is worked.',
   })
