@@ -53,7 +53,8 @@ const quiet = [
 
 /**
  * Arguments of the carried browser that are left out: in one process it ends when its first
- * window closes, and without web security it would let pass what other browsers stop.
+ * window closes, without web security it would let pass what other browsers stop, and a graphics
+ * card played by the processor paints large drawings many times slower than the processor itself.
  */
 const unwanted = [
   '--single-process',
@@ -61,6 +62,10 @@ const unwanted = [
   '--in-process-gpu',
   '--disable-web-security',
   '--allow-running-insecure-content',
+  '--ignore-gpu-blocklist',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
 ]
 
 /** Opens an installed Chrome or Chromium, or else the one that a package carries for Linux. */
@@ -76,6 +81,6 @@ export async function openBrowser(): Promise<Browser> {
   const { default: carried } = await import('@sparticuz/chromium')
   return chromium.launch({
     executablePath: await carried.executablePath(),
-    args: [...carried.args.filter((arg) => !unwanted.includes(arg)), ...quiet],
+    args: [...carried.args.filter((arg) => !unwanted.includes(arg)), '--disable-gpu', ...quiet],
   })
 }
