@@ -146,19 +146,25 @@ export function findingLine(
     ...(row === null ? [] : [rowName(row, kindOf(row))]),
     ...(pegs ? [pegs[0] === pegs[1] ? `peg ${pegs[0]}` : `pegs ${pegs[0]}-${pegs[1]}`] : []),
   ].join(', ')
-  return oneLine(`${severity} ${rule}${where ? ` ${where}` : ''}: ${message} ${advice}`)
+  // A reader's message begins with the row's name, which stands here already.
+  const named = row === null ? '' : `${rowName(row, kindOf(row))}: `
+  const said = named && message.startsWith(named) ? message.slice(named.length) : message
+  return oneLine(`${severity} ${rule}${where ? ` ${where}` : ''}: ${said} ${advice}`)
 }
 
 /** "Rnd 7: k2, p2, k2tog (24 to 23)", with the shortest repeats there are. */
 export function rowLine(
-  { label, before, takes, after, stitches }: ReadRow,
+  { label, before, takes, after, stitches, run, end, heading }: ReadRow,
   kindOf: FileReport['kindOf'],
   terms: Terms,
 ): string {
   const sites = stitches.map(({ stitch }, peg) => ({ stitch, peg }))
   const row = loomRow(sites, 0, sites.length - 1, null, 'on')
   const said = sites.length > 0 ? writeStitches(row, 'forward', takes === before, terms) : 'nothing'
-  return `${rowName(label, kindOf(label))}: ${said} (${before} to ${after})`
+  const [first, last] = heading === 'back' ? [run?.to, run?.from] : [run?.from, run?.to]
+  const pegs = first === undefined || last === undefined ? '' : `pegs ${first + 1} to ${last + 1}: `
+  const turn = { on: '', 'German turn': '; German turn', wrap: '; wrap and turn' }[end]
+  return `${rowName(label, kindOf(label))}: ${pegs}${said}${turn} (${before} to ${after})`
 }
 
 /** The JSON of one or several files: entries name their file where there are several. */

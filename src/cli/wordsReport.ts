@@ -3,7 +3,14 @@ import { workPattern } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { chartFrom } from '../words/read/chartFrom'
 import type { Reading } from '../words/read/reading'
-import { checkEntry, kindInWords, remarkEntry, rowsRead, type FileReport } from './report'
+import {
+  checkEntry,
+  kindInWords,
+  remarkEntry,
+  rowsRead,
+  type FileReport,
+  type FindingEntry,
+} from './report'
 
 /** The rows that the words tell, with what the reader remarks. */
 export const reportReading = (file: string, reading: Reading, terms: Terms): FileReport => ({
@@ -19,32 +26,43 @@ export function reportWords(file: string, reading: Reading, terms: Terms): FileR
   return { ...report, findings: [...report.findings, ...findingsOfChart(reading)] }
 }
 
-/** Checks of counts: where the reader has an error in that row, it has said so already. */
-const countRules = new Set(['row-count', 'masking', 'run-fit', 'empty-peg'])
+/** Checks of counts: the reader counts the words themselves, so what they say is said already. */
+const countRules = new Set(['row-count', 'masking', 'run-fit', 'empty-peg', 'no-room'])
 
 /** Checks that rest on measures, which words do not give. */
 const measureRules = new Set(['gauge', 'cross-tight'])
 
+/** Words may leave more loops than there were pegs named; no chart can be made of these then. */
+function outgrown({ rows, settings: { pegs } }: Reading): FindingEntry | null {
+  const row = rows.find(({ after }) => after > pegs)
+  return row
+    ? {
+        rule: 'no-room',
+        severity: 'warning',
+        row: row.label,
+        pegs: null,
+        message: `${row.after} loops stand on the loom after it; it has ${pegs} pegs.`,
+        advice:
+          'The counts hold, but this needs a loom with more pegs; crosses and turns were not checked.',
+      }
+    : null
+}
+
 function findingsOfChart(reading: Reading): FileReport['findings'] {
   if (reading.rows.length === 0) return []
+  const tooMany = outgrown(reading)
+  if (tooMany) return [tooMany]
   const { pattern, remarks } = chartFrom(reading)
   const work = workPattern(pattern)
   const { passes } = work
   // Each pass is a row of the words: a chart row goes by the label of its first one.
   const readOf = (row: number): number => passes.findIndex((pass) => pass.row === row)
-  const said = new Set(
-    reading.remarks.flatMap(({ row, severity }) =>
-      severity === 'error' && row !== null ? [row] : [],
-    ),
-  )
+  const matters = ({ rule }: { readonly rule: string }) =>
+    !measureRules.has(rule) && !countRules.has(rule)
   return [
-    ...remarks.filter(({ row }) => row === null || !said.has(row)).map(remarkEntry(reading)),
+    ...remarks.filter(matters).map(remarkEntry(reading)),
     ...checkPattern(work)
-      .findings.filter(
-        ({ rule, place: { row } }) =>
-          !measureRules.has(rule) &&
-          (row === null || !countRules.has(rule) || !said.has(readOf(row))),
-      )
+      .findings.filter(matters)
       .map(checkEntry((row) => reading.rows[readOf(row)]?.label ?? null)),
   ]
 }
