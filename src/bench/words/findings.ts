@@ -43,13 +43,17 @@ const ofRemark = ({ text }: Reading, rows: Rows, remark: Remark, id: string): Wo
   }
 }
 
-const ofDifference = ({ text }: Reading, difference: Difference, id: string): WordsFinding => ({
+const ofDifference = (
+  { text }: Reading,
+  { difference, places }: Told,
+  id: string,
+): WordsFinding => ({
   id,
   rule: difference.rule,
   severity: difference.severity,
   range: difference.range,
   rows: difference.rows,
-  places: difference.places,
+  places,
   message: difference.message,
   advice: difference.advice,
   get fixes() {
@@ -61,24 +65,53 @@ const ofDifference = ({ text }: Reading, difference: Difference, id: string): Wo
 })
 
 /**
- * One remark for each line that says it: rows that are called for again, by a reference or a
- * repeat, have what is wrong from the line that they come from.
+ * One remark for each line that says it: rows that share their line, or are called for again by a
+ * reference or a repeat, have what is wrong from the line that they come from.
  */
 function saidOnce({ rows, remarks }: Reading): Remark[] {
   const said = new Set<string>()
-  return remarks.filter(({ rule, row }) => {
+  return remarks.filter(({ rule, row, range }) => {
     const read = row === null ? undefined : rows[row]
     if (!read) return true
-    const key = `${rule} ${read.range.from}`
+    const line = `${rule} from ${read.range.from}`
+    const place = `${rule} at ${range.from}-${range.to}`
     const again = read.time > 0 || read.saidAt.from !== read.range.from
-    if (again && said.has(key)) return false
-    said.add(key)
+    if (said.has(place) || (again && said.has(line))) return false
+    said.add(line).add(place)
     return true
   })
 }
 
+interface Told {
+  readonly difference: Difference
+  readonly places: readonly Run[]
+}
+
+/**
+ * Where the stitches of a line do not add up, those after the mistake stand beside others than they
+ * should: of these differences one is enough, for the whole row.
+ */
+function withoutCascade({ reading, differences }: Comparison): Told[] {
+  const wrong = new Set<number>()
+  for (const { row, severity } of reading.remarks) {
+    const read = severity === 'error' && row !== null ? reading.rows[row] : undefined
+    if (read) wrong.add(read.range.from)
+  }
+  const said = new Set<string>()
+  return differences.flatMap((difference) => {
+    const read = difference.read === null ? undefined : reading.rows[difference.read]
+    if (difference.rule !== 'words-differ' || !read || !wrong.has(read.range.from))
+      return [{ difference, places: difference.places }]
+    const key = difference.rows.join(' ')
+    if (said.has(key)) return []
+    said.add(key)
+    return [{ difference, places: [] }]
+  })
+}
+
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
-export function findingsOf({ reading, differences }: Comparison, rows: Rows): WordsFinding[] {
+export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
+  const { reading } = comparison
   const counts = new Map<string, number>()
   const idOf = (rule: string, row: number | null): string => {
     const key = `words, ${rule}, ${row === null ? 'all' : `row ${row + 1}`}`
@@ -95,7 +128,9 @@ export function findingsOf({ reading, differences }: Comparison, rows: Rows): Wo
         idOf(remark.rule, remark.row === null ? null : rows.chartRow(remark.row)),
       ),
     ),
-    ...differences.map((one) => ofDifference(reading, one, idOf(one.rule, one.row))),
+    ...withoutCascade(comparison).map((told) =>
+      ofDifference(reading, told, idOf(told.difference.rule, told.difference.row)),
+    ),
   ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
 }
 

@@ -19,6 +19,9 @@ export const look = EditorView.theme({
   '.cm-content': { padding: '0.25rem 0', caretColor: 'var(--accent)' },
   // The first words of a line hang out to the left of those that follow.
   '.cm-line': { padding: '0 0.5rem 0 1.5rem', textIndent: '-1.1rem' },
+  '.cm-line::selection, .cm-line ::selection': {
+    backgroundColor: 'color-mix(in srgb, var(--accent) 28%, transparent)',
+  },
   '.cm-line.lit': { backgroundColor: 'var(--accent-wash)', boxShadow: 'inset 3px 0 var(--accent)' },
   '.lit-stitch': { borderBlockEnd: '2px solid var(--accent)' },
   '.cm-gutters': { backgroundColor: 'transparent', color: 'var(--quiet)', border: 'none' },

@@ -139,6 +139,8 @@ export class WordsState {
    */
   type(text: string, now: number): void {
     if (text === this.text) return
+    // A text that is pasted gets room.
+    if (!this.isOwn && lines(text) > lines(this.text) + 1) this.wide = true
     const burst = this.#burst
     const gesture = burst && now < burst.until ? burst.gesture : this.#ground.newGesture()
     this.#burst = { gesture, until: now + longestPause }
@@ -171,6 +173,8 @@ export class WordsState {
     this.#ground.apply(fix.label, fix.edit, null)
   }
 }
+
+const lines = (text: string): number => text.split('\n').length
 
 /** A second without a key ends what is taken back as one. */
 const longestPause = 1000

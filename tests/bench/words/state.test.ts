@@ -190,3 +190,16 @@ test('what stands at the caret is shown, or what stands on its line', () => {
   expect(shown(wording.text.indexOf('Rnd 2'))).toEqual(['words-differ'])
   expect(shown(wording.text.indexOf('Knitt') + 2)).toContain('unknown-word')
 })
+
+test('a line that does not add up differs once, and its fix mends all of it', () => {
+  const bench = ribbedBench(agreeing.with(0, 'Rnd 1: *k2, p1; rep from * to end, k1. (12 sts)'))
+  const { wording } = bench
+  const differing = wording.findings.filter(({ rule }) => rule === 'words-differ')
+  expect(differing).toHaveLength(1)
+  expect(differing[0]?.rows).toEqual([0, 2])
+  const [fix] = differing[0]?.fixes ?? []
+  if (!differing[0] || !fix) throw new Error('There is no fix')
+  wording.mend(differing[0], fix.label)
+  expect(wording.standing).toEqual({ kind: 'agree' })
+  expect(wording.findings).toEqual([])
+})
