@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import { workPattern } from '../../../src/pattern/work'
+import { chartFrom } from '../../../src/words/read/chartFrom'
+import { read } from '../../../src/words/read/read'
+import { readSettingsOf } from '../../../src/words/read/reading'
+import { withSmallestRepeat } from '../../../src/words/read/smallestRepeat'
+import { pieceOf, rowOf } from '../helpers'
+
+const ring = (pegs: number): Pattern => newPattern(pegs, 1)
+const bar = (pegs: number): Pattern => {
+  const piece = newPattern(pegs, 1)
+  return { ...piece, loom: { ...piece.loom, shape: 'bar' } }
+}
+
+const made = (text: string, pattern: Pattern) =>
+  chartFrom(read(text, readSettingsOf(pattern)), pattern)
+
+/** The stitches on the pegs, row by row, peg 1 first. */
+const onPegs = ({ pattern }: ReturnType<typeof made>) =>
+  workPattern(pattern).run.rows.map(({ row }) => row.sites.map(({ stitch }) => stitch.id).join(' '))
+
+const miscounts = ({ pattern }: ReturnType<typeof made>) =>
+  workPattern(pattern).run.rows.filter(({ miscount }) => miscount !== null)
+
+describe('a chart from words', () => {
+  it('puts a no-stitch cell beside each decrease, and works only the pegs with loops after it', () => {
+    const chart = made('Rnd 1: k3, k2tog, k3. Rnd 2: knit. Rnd 3: p3, ssk, p2.', ring(8))
+    expect(onPegs(chart)).toEqual([
+      'k k k k2tog none k k k',
+      'k k k k none k k k',
+      'p p p ssk none none p p',
+    ])
+    expect(miscounts(chart)).toEqual([])
+    expect(chart.remarks).toEqual([])
+  })
+
+  it('gives an increase the nearest empty peg', () => {
+    const chart = made('Rnd 1: k2tog, k4, k2tog. Rnd 2: k5, m1, k1. Rnd 3: knit.', ring(8))
+    expect(onPegs(chart)).toEqual([
+      'k2tog none k k k k k2tog none',
+      'k none k k k k m1l k',
+      'k none k k k k k k',
+    ])
+    expect(miscounts(chart)).toEqual([])
+  })
+
+  it('keeps a yarn over on the peg that its decrease empties', () => {
+    const chart = made('Rnd 1: *k2, yo, k2tog; rep from * to end.', ring(8))
+    expect(onPegs(chart)).toEqual(['k k yo k2tog k k yo k2tog'])
+  })
+
+  it('runs the other way on the way back', () => {
+    const chart = made('Row 1: k2, p4\nRow 2: k2, 2/2 LC\nRow 3: k2, k2tog, k2', bar(6))
+    expect(onPegs(chart)).toEqual(['k k p p p p', '2/2 LC k k', 'k k k2tog none k k'])
+  })
+
+  it('writes a band out that comes out otherwise the second time', () => {
+    const { rows, bands } = made('Rnd 1: k2tog, knit to end\nRep Rnd 1 twice more.', ring(8))
+      .pattern.chart
+    expect([rows.length, bands.length]).toEqual([3, 0])
+  })
+
+  it('has turns and runs where the words turn', () => {
+    const { rows } = made('Row 1: k6, w&t\nRow 2: p4, w&t\nRow 3: knit to end', bar(8)).pattern
+      .chart
+    expect(rows.map(({ run, heading, end }) => [run, heading, end])).toEqual([
+      [{ from: 0, to: 5 }, null, 'wrap'],
+      [{ from: 2, to: 5 }, null, 'wrap'],
+      [{ from: 2, to: 7 }, null, 'on'],
+    ])
+  })
+
+  it('says where there is no room, with the numbers', () => {
+    const { remarks, pattern } = made('Rnd 1: knit\nRnd 2: (k1, m1) 6 times', ring(6))
+    expect(remarks).toMatchObject([{ rule: 'no-room', severity: 'error', row: 1 }])
+    expect(remarks[0]?.message).toBe(
+      'Row 2 needs 12 pegs; there are 6. 6 stitches are left out of the chart.',
+    )
+    expect(pattern.chart.rows).toHaveLength(2)
+  })
+
+  it('lays words for other pegs on the loom there is', () => {
+    const reading = read('Rnd 1: k2, p2, k2', { ...readSettingsOf(ring(8)), pegs: 6 })
+    expect(chartFrom(reading, ring(8)).pattern.chart.rows[0]?.cells).toHaveLength(8)
+    expect(chartFrom(reading).pattern.loom.pegs).toBe(6)
+  })
+
+  it('makes an empty chart of no words', () => {
+    expect(made('', ring(8)).pattern.chart.rows).toHaveLength(1)
+  })
+})
+
+describe('the smallest repeat', () => {
+  const chartOf = (...rows: string[]) =>
+    withSmallestRepeat(pieceOf(rows.map((cells) => rowOf(cells)))).chart
+
+  it('is the fewest columns that all rows repeat', () => {
+    const chart = chartOf('(k*2, p*2)*6', '(p, k)*12')
+    expect([chart.columns, chart.repeat]).toEqual([4, { from: 0, to: 3 }])
+  })
+
+  it('leaves edge stitches beside it', () => {
+    const chart = chartOf('p, (k*3, p)*5, k')
+    expect(chart.columns).toBeLessThan(8)
+    expect(chart.rows[0]?.cells.join(' ')).toBe('p k k k p k')
+    expect(chart.repeat).toEqual({ from: 0, to: 3 })
+  })
+
+  it('cuts no cross', () => {
+    const chart = chartOf('k*2, (2/2 LC)*5, k*2')
+    expect(chart.rows[0]?.cells).toEqual(['k', 'k', '2/2 LC', '', '', '', 'k', 'k'])
+  })
+
+  it('is none where nothing repeats, and none in a plain piece', () => {
+    expect(chartOf('k*3, p, k*2, p*4, k, p').repeat).toBeNull()
+    expect(chartOf('k*24').columns).toBe(24)
+  })
+})
