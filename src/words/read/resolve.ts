@@ -121,11 +121,14 @@ export class Resolver {
     this.#workRow(source, words, label, 0, first)
     for (let more = 1; more < rows && !this.#full; more++)
       this.#workRow(source, words, String(++this.#number), 0, false)
-    const told = { number, words: source, from, to: this.rows.length }
-    this.#told.push(told)
+    this.#remember({ number, words: source, from, to: this.rows.length })
     const row = this.rows.at(-1)
-    if (row && row.takes === row.makes && told.to - from === 1) this.#steady = source
-    this.#byNumber.set(number, told)
+    if (row && row.takes === row.makes && this.rows.length - from === 1) this.#steady = source
+  }
+
+  #remember(told: Told): void {
+    this.#told.push(told)
+    this.#byNumber.set(told.number, told)
   }
 
   #referred(words: Words, named: Named, index: number, number: number): Words | null {
@@ -190,7 +193,9 @@ export class Resolver {
     for (let time = 1; time <= more && !this.#full; time++)
       for (const one of told) {
         const number = restarts ? one.number : ++this.#number
+        const at = this.rows.length
         this.#workRow(one.words, words, String(number), time, false)
+        if (!restarts) this.#remember({ number, words: one.words, from: at, to: this.rows.length })
       }
     const rows = this.rows.length - start
     const times = Math.floor(rows / Math.max(1, height))
