@@ -6,7 +6,8 @@ const rowWord = String.raw`(?:rounds?|rnds?|rows?)\b\.?`
 const figure = String.raw`\d{1,5}(?:st|nd|rd|th)?`
 const figures = String.raw`${figure}(?:\s*(?:-|–|—|,|&|\+|to|through|thru|and)(?:\s*and)?\s*${figure})*`
 const every = String.raw`(?<every>\s*,?\s*(?:and|&)\s+(?:all\s+|every\s+)?(?:foll(?:owing)?\.?\s+)?(?:(?:alt(?:ernate)?|even|odd|other|ws|rs|wrong[- ]side|right[- ]side)\b\.?\s*)+(?:even|odd|numbered)?)`
-const side = String.raw`(?:\s*\(\s*(?<side>rs|ws|right side|wrong side)\b[^)]{0,30}\))`
+const note = String.raw`(?:\s*\([a-z][a-z. -]{0,30}\))`
+const side = String.raw`(?:\s*\(\s*(?<side>rs|ws|right side|wrong side)\b[^)]{0,30}\)|${note})`
 const sideLater = String.raw`(?:\s*\(\s*(?<later>rs|ws|right side|wrong side)\b[^)]{0,30}\)\s*[.:]?)`
 
 const forms: readonly (readonly [form: string, colonless: boolean])[] = [
@@ -36,7 +37,7 @@ const forms: readonly (readonly [form: string, colonless: boolean])[] = [
 
 const compiled = forms.map(([form, colonless]) => ({
   pattern: new RegExp(
-    String.raw`^\s*${form}${side}?(?<end>\s*[:.]|\s+[-–—]{1,2}(?=\s)|)${sideLater}?`,
+    String.raw`^\s*(?:[-•–]\s+)?${form}${side}?(?<end>\s*[:.]|\s+[-–—]{1,2}(?=\s)|)${sideLater}?`,
     'i',
   ),
   colonless,
@@ -114,6 +115,10 @@ const later = /[.:)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,5}(?:st|nd|rd|th)|nex
 const wholeRounds =
   /\b(?:knit|purl|k|p)\s+(?:\d{1,5}|[a-z]+)\s+(?:rounds?|rnds?|rows?)[.,;]\s+(?=\S)/gi
 
+/** "Rep Rnds 1-2 once more" is one as well. */
+const repeatedRows =
+  /[.)]\s+(?=rep(?:eat)?\s+(?:the\s+)?(?:last|these|this|rows?|rnds?|rounds?|\d{1,5}(?:st|nd|rd|th))\b)/gi
+
 /** Offsets at which the statements of a line begin. */
 export function headStarts(line: string): number[] {
   const starts: number[] = []
@@ -121,9 +126,7 @@ export function headStarts(line: string): number[] {
     const at = match.index + match[0].length
     if (readHead(line.slice(at, at + longestHead), true)) starts.push(at)
   }
-  for (const match of line.matchAll(wholeRounds)) {
-    const at = match.index + match[0].length
-    if (!starts.includes(at)) starts.push(at)
-  }
-  return starts.sort((a, b) => a - b)
+  for (const pattern of [wholeRounds, repeatedRows])
+    for (const match of line.matchAll(pattern)) starts.push(match.index + match[0].length)
+  return [...new Set(starts)].sort((a, b) => a - b)
 }

@@ -85,6 +85,8 @@ export type Often =
   | { readonly kind: 'all'; readonly times: number }
   | { readonly kind: 'bare'; readonly times: number; readonly said: TextRange }
   | { readonly kind: 'length' }
+  /** "until all stitches are used up", "for pattern": no number can be made of it. */
+  | { readonly kind: 'open'; readonly pattern: boolean }
   | { readonly kind: 'none' }
 
 export interface Reference {

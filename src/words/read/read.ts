@@ -81,6 +81,9 @@ interface Told {
 const notRows =
   /^\s*(?:cast|bind|co\b|bo\b|weave|join|cut|gather|sew|break|fasten|block|place|using|with)\b/i
 
+/** "Cont in same manner", "Keeping cont of pat" */
+const goesOn = /^\s*(?:cont|continue|keep|keeping|proceed)\b(?!.*follows)/i
+
 /** The statements that tell rows; all others are prose, and say nothing that is worked. */
 function tell(
   statements: readonly Statement[],
@@ -101,7 +104,8 @@ function tell(
       told.push({ statement, body, use: 'rows' })
     else if (body.said.length > 0 && body.unknown === 0)
       told.push({ statement, body, use: 'counts' })
-    else if (body.measured || body.rows > 1) told.push({ statement, body, use: 'unread' })
+    else if (body.measured || body.rows > 1 || goesOn.test(words))
+      told.push({ statement, body, use: 'unread' })
   }
   return told
 }

@@ -25,6 +25,9 @@ export function settleTimes(
       return { more: often.times, asked: null }
     case 'all':
       return { more: Math.max(0, often.times - 1), asked: null }
+    case 'open':
+      // The rows of a pattern stitch have been told once; they are no piece yet.
+      return { more: often.pattern ? 0 : 1, asked: null }
     case 'length':
     case 'none':
       return { more: 1, asked: null }

@@ -64,6 +64,8 @@ export class Resolver {
     const { reference, measured } = body
     const length = measured ?? (reference?.often.kind === 'length' ? reference.range : null)
     if (length) this.#remarker.add(say.needsGauge(quoted(words, length), length), from)
+    if (reference?.often.kind === 'open')
+      this.#remarker.add(say.askOften(quoted(words, reference.range), reference.range), from)
     if (head && head.head.numbers.length > 0) return this.#addNumbered(words, head.head)
     this.#flush(reference ? lastOf(reference.named) : null)
     this.#addUnnumbered(words, head?.head ?? null, next)
@@ -199,7 +201,8 @@ export class Resolver {
       }
     const rows = this.rows.length - start
     const times = Math.floor(rows / Math.max(1, height))
-    if (adjacent && times > 0 && body.reference.often.kind !== 'length')
+    const counted = body.reference.often.kind !== 'length' && body.reference.often.kind !== 'open'
+    if (adjacent && times > 0 && counted)
       this.bands.push({ from: first.from, to: last.to - 1, times: times + 1 })
     for (const said of body.said)
       if (said.kind === 'rows' && said.count !== rows + height && said.count !== rows)

@@ -1,12 +1,17 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Pattern } from '../../../src/pattern/pattern'
+import { directions } from '../../../src/loom/direction'
+import { shapes, type Pattern } from '../../../src/pattern/pattern'
+import { termSets, type Stitch } from '../../../src/stitches/stitch'
+import { vocabulary } from '../../../src/stitches/vocabulary'
 import { workPattern } from '../../../src/pattern/work'
 import { plainText } from '../../../src/words/text'
 import { writeWords } from '../../../src/words/write'
 import { chartFrom } from '../../../src/words/read/chartFrom'
 import { read } from '../../../src/words/read/read'
 import { readSettingsOf } from '../../../src/words/read/reading'
+import { pieceOf, rowOf } from '../helpers'
+import { cellsOf } from '../../arbitraries'
 import { workable } from './workable'
 
 /** What is worked, peg by peg, whatever the chart looks like. */
@@ -59,4 +64,34 @@ describe('words written from a chart, read', () => {
       { numRuns: 300 },
     )
   })
+
+  it.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))('name %s', (_, stitch) => {
+    for (const terms of termSets)
+      for (const direction of directions)
+        for (const shape of shapes) {
+          const pattern = pieceWith(stitch)
+          const { loom, style } = pattern
+          const piece: Pattern = {
+            ...pattern,
+            loom: { ...loom, shape, direction },
+            style: { ...style, terms },
+          }
+          const text = plainText(workPattern(piece))
+          const { errors, chart } = settled(text, piece)
+          expect(errors, text).toEqual([])
+          expect(workedRows(chart.pattern), text).toEqual(workedRows(piece))
+        }
+  })
 })
+
+/** Two rows with a stitch twice, and what else all loops of all pegs need. */
+function pieceWith(stitch: Stitch): Pattern {
+  const pegs = 24
+  const room = pegs - 2 * stitch.width
+  const more = pegs - 2 * stitch.takes - room
+  const fill = (id: string, count: number) => Array.from({ length: Math.max(0, count) }, () => id)
+  const even = more > 0 ? 'k2tog' : 'none'
+  const rest = [...fill('k', room - Math.abs(more)), ...fill(even, Math.abs(more))]
+  const cells = [...cellsOf(stitch), ...cellsOf(stitch), ...rest]
+  return pieceOf([rowOf(fill('k', pegs)), rowOf(cells)])
+}

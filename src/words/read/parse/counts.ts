@@ -22,6 +22,7 @@ const totals: readonly string[] = [
 const tails: readonly string[] = [
   'in all',
   'in total',
+  'on? the? left|right|back|front|first|second|third needle|needles?',
   'on the? loom|needle|needles',
   'rem|remain|remaining|left|total|altogether|now|all|loom|pegs|sts',
 ]
@@ -61,7 +62,16 @@ export function readCountInBrackets(cursor: Cursor): Said[] | null {
     return null
   }
   cursor.take(1, 'count')
-  return said
+  return addedUp(said)
+}
+
+/** "(25 sts on left needle, 10 sts on right)": 35 in all. */
+function addedUp(said: readonly Said[]): Said[] {
+  const [first, ...more] = said.filter(({ kind }) => kind === 'total')
+  if (!first || more.length === 0) return [...said]
+  const count = more.reduce((sum, one) => sum + one.count, first.count)
+  const range = { from: first.range.from, to: more.at(-1)?.range.to ?? first.range.to }
+  return [...said.filter(({ kind }) => kind !== 'total'), { kind: 'total', count, range }]
 }
 
 function readBare(cursor: Cursor, close: string): Said | null {

@@ -95,10 +95,15 @@ export function readReference(cursor: Cursor): Reference | null {
     cursor.back(mark)
     return null
   }
-  cursor.eat('for|in pattern|patt|pat', 'reference')
   const often = readOften(cursor)
   const rep = how === 'as' && often.kind === 'none' ? 'as' : 'rep'
   return { how: rep, named, often, range: cursor.rangeFrom(start) }
+}
+
+/** "until all stitches at the ends are used up": up to the end of the sentence. */
+function readOpen(cursor: Cursor): Often {
+  while (!cursor.done && !/^[.;([]$/.test(cursor.text())) cursor.take(1, 'reference')
+  return { kind: 'open', pattern: false }
 }
 
 /** So many words may stand between the rows that are repeated and how often. */
@@ -111,6 +116,9 @@ function readOften(cursor: Cursor): Often {
     const times = readTimes(cursor)
     if (times) return times
     if (readLength(cursor)) return { kind: 'length' }
+    if (cursor.eat('for|in the? patt|pattern|pat', 'reference'))
+      return { kind: 'open', pattern: true }
+    if (cursor.text() === 'until') return readOpen(cursor)
     const text = cursor.text()
     if (text === '(') open++
     if (text === ')') open--

@@ -1,6 +1,6 @@
 import { stitchOf } from '../../../stitches/vocabulary'
 import type { Copies, Item } from '../nodes'
-import { askCross, noStitch } from '../remarks/parsing'
+import { askCross, askDoubled, noStitch } from '../remarks/parsing'
 import type { Meaning } from '../spellings'
 import type { Cursor } from './cursor'
 import { readTimes, readUntil } from './extents'
@@ -48,12 +48,16 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
 }
 
 /** "purl pegs 3-6", "knit from 12 to 1", "knit 7-24" */
-function readPegsOf(meaning: Meaning, start: number, { cursor }: Parsing, stars: Stars): boolean {
-  if (meaning.is !== 'stitch' || meaning.stitch.takes !== 1) return false
+function readPegsOf(meaning: Meaning, start: number, parsing: Parsing, stars: Stars): boolean {
+  const { cursor } = parsing
+  const doubled = meaning.is === 'choice' && meaning.rule === 'ask-ds'
+  const stitch = doubled ? stitchOf('k') : meaning.is === 'stitch' ? meaning.stitch : null
+  if (stitch?.takes !== 1) return false
   const named = cursor.looksAt('from? pegs|peg #') || cursor.looksAt('from #')
   const list = named ? readPegs(cursor) : readBarePegs(cursor)
   const range = cursor.rangeFrom(start)
-  for (const pegs of list) stars.items.push({ do: 'pegs', stitch: meaning.stitch, ...pegs, range })
+  for (const pegs of list) stars.items.push({ do: 'pegs', stitch, ...pegs, range })
+  if (list.length > 0 && doubled) parsing.remark(askDoubled(parsing.quote(start), range))
   return list.length > 0
 }
 

@@ -105,3 +105,12 @@ export const bracketOpen = (range: TextRange): RelativeRemark =>
     'This bracket is not closed.',
     'Close it behind the last stitch that belongs to the group.',
   )
+
+export const askDoubled = (said: string, range: TextRange): RelativeRemark =>
+  remark(
+    'ask-ds',
+    'warning',
+    range,
+    `"${said}" can mean doubled stitches of German turns, or stitches over three loops; they are taken as knit stitches.`,
+    'Write "knit" where doubled stitches are worked as one, or explain it in the abbreviations.',
+  )

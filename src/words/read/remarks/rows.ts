@@ -248,3 +248,12 @@ export const notRead = (words: string): RelativeRemark =>
     message: `"${words.trim().slice(0, 40)}" tells rows, but not how they are worked; it makes none.`,
     advice: 'Write out one of the rows, and how often it is worked.',
   })
+
+export const askOften = (word: string, range: TextRange) =>
+  made({
+    rule: 'ask-often',
+    severity: 'warning',
+    range,
+    message: `"${word}" says no number of times.`,
+    advice: 'Write how often the rows are worked, or how many there are in all.',
+  })
