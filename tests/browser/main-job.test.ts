@@ -172,3 +172,40 @@ test('what is saved is opened again as it was', async () => {
   await bench.words.getByText(before[0] ?? '').waitFor()
   expect(await bench.wordLines()).toEqual(before)
 })
+
+test.each([
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+])('the pages of the print preview stand apart at $width x $height', async (size) => {
+  await bench.page.setViewportSize(size)
+  await bench.button('Start from').click()
+  await bench.button(/^Hundred-steps heel/).click()
+  await bench.page.getByRole('button', { name: 'Print', exact: true }).click()
+  const pages = bench.page.getByRole('img', { name: /^Page \d+ of/ })
+  await pages.nth(2).waitFor()
+  const boxes = await pages.evaluateAll((all) =>
+    all.map((page) => {
+      const { left, right, top, bottom } = page.getBoundingClientRect()
+      return { left, right, top, bottom }
+    }),
+  )
+  const overlaps = boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom),
+  )
+  expect(overlaps).toEqual([])
+  // A4 is 210 x 297 mm (ISO 216), on the screen as well.
+  for (const { left, right, top, bottom } of boxes)
+    expect((bottom - top) / (right - left)).toBeCloseTo(297 / 210, 2)
+})
+
+test('after a press on a button with the pointer the keys work on the chart again', async () => {
+  await bench.startEmpty(12, 4)
+  await bench.press('p', 'Enter')
+  await bench.button('Undo').click()
+  await bench.page.keyboard.press('y')
+  await bench.page.keyboard.press('Enter')
+  await bench.words.getByText(/yo, k11/).waitFor()
+  expect((await bench.wordLines())[0]).toMatch(/^Rnd 1: yo/)
+})

@@ -62,7 +62,6 @@ export const look = EditorView.theme({
   '.token-repeat': { color: 'var(--accent)' },
   '.token-reference': { color: 'var(--accent)' },
   '.token-turn': { color: 'var(--accent)', fontWeight: '700' },
-  '.token-peg': { fontStyle: 'italic' },
   '.token-count': { color: 'var(--quiet)' },
   '.token-definition': { fontWeight: '700' },
   '.token-unknown': { textDecoration: 'underline wavy var(--warning) 1.5px' },
