@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { benchKey, chartCommands, chartKey } from '../../src/bench/commands/keys'
 import { historyCommands } from '../../src/bench/commands/history'
+import { setEnd, setRun } from '../../src/pattern/edits/turning'
 import { trayItems } from '../../src/bench/state/tray'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { cellsOf, smallBench } from './render'
@@ -50,6 +51,28 @@ test('rows and columns that are marked are copied and repeated', () => {
   press(bench, 'ArrowLeft', { shiftKey: true })
   press(bench, 'r')
   expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 1 })
+})
+
+test('marked columns fill the loom, and undo brings the others back', () => {
+  const bench = smallBench()
+  press(bench, 'p')
+  press(bench, 'Enter')
+  for (let column = 0; column < 3; column++) press(bench, 'ArrowLeft', { shiftKey: true })
+  press(bench, 'R', { shiftKey: true })
+  expect(cellsOf(bench, 0)).toBe('p k k k')
+  expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 3 })
+  expect(bench.work.layout).toMatchObject({ copies: 3, over: 0 })
+  bench.undo()
+  expect(bench.pattern.chart).toMatchObject({ columns: 12, repeat: null })
+})
+
+test('a row put in after a turn starts beside the yarn and goes back', () => {
+  const bench = smallBench()
+  bench.apply('Turn', (p) => setEnd(setRun(p, 0, { from: 0, to: 5 }), 0, 'German turn'))
+  press(bench, 'Insert')
+  // The turned peg keeps its strand: work goes back from its neighbour (common practice).
+  expect(bench.pattern.chart.rows[1]?.run).toEqual({ from: 0, to: 4 })
+  expect(bench.work.firstRuns[1]).toMatchObject({ heading: 'back', faults: [] })
 })
 
 test('a command that cannot run says why', () => {

@@ -209,3 +209,19 @@ test('after a press on a button with the pointer the keys work on the chart agai
   await bench.words.getByText(/yo, k11/).waitFor()
   expect((await bench.wordLines())[0]).toMatch(/^Rnd 1: yo/)
 })
+
+test('a piece that was opened and not changed is not kept a second time', async () => {
+  for (let time = 0; time < 3; time++) {
+    await bench.button('Start from').click()
+    await bench.button(/^Spindrift topper/).click()
+    await bench.page.getByText(/^Kept in this browser at/).waitFor()
+  }
+  await bench.button('Start from').click()
+  const dialog = bench.page.getByRole('dialog', { name: 'Start from' })
+  await bench
+    .button(/^Spindrift topper/, dialog)
+    .first()
+    .waitFor()
+  await bench.page.waitForTimeout(300)
+  expect(await dialog.getByRole('button', { name: 'Throw away' }).count()).toBe(0)
+})
