@@ -1,24 +1,11 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest'
-import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import { expect, test } from 'vitest'
+import type { BenchPage } from './bench'
 import { readPdf } from './readPdf'
+import { eachTestWithBench } from './suite'
 
-let browser: Browser
 let bench: BenchPage
-
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
-beforeEach(async () => {
-  bench = await BenchPage.open(browser, inject('url'))
-})
-afterEach(async () => {
-  expect(bench.complaints).toEqual([])
-  await bench.page.context().close()
+eachTestWithBench((opened) => {
+  bench = opened
 })
 
 /** A ring of 24 pegs, 8 rounds, columns 1 to 8 repeated, a 2/2 left cross over their edge. */

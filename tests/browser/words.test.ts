@@ -1,27 +1,13 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest'
-import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import { expect, inject, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
 
-let browser: Browser
 let bench: BenchPage
-
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
-beforeEach(async () => {
-  bench = await BenchPage.open(browser, inject('url'))
+eachTestWithBench(async (opened) => {
+  bench = opened
   await bench.page
     .context()
     .grantPermissions(['clipboard-read', 'clipboard-write'], { origin: inject('url') })
-})
-afterEach(async () => {
-  // A style or script that the page's policy stops would stand among them.
-  expect(bench.complaints).toEqual([])
-  await bench.page.context().close()
 })
 
 const says = (text: string) => bench.standing.filter({ hasText: text }).waitFor()

@@ -3,18 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { workPattern } from '../../../src/pattern/work'
 import { plainText } from '../../../src/words/text'
 import { read } from '../../../src/words/read/read'
-import { readSettingsOf, type Reading, type ReadSettings } from '../../../src/words/read/reading'
+import { readSettingsOf, type Reading } from '../../../src/words/read/reading'
+import { usual as settings } from './cases'
 import { workable } from './workable'
-
-const settings: ReadSettings = {
-  shape: 'ring',
-  pegs: 24,
-  direction: 'clockwise',
-  knit: 'u-wrap',
-  terms: 'us',
-  size: 0,
-  needles: false,
-}
 
 /** What a reading says, with its stitches by name. */
 const saidBy = ({ rows, remarks, bands, sections, stated, tokens }: Reading) => ({

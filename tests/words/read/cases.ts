@@ -28,7 +28,7 @@ export const casesOf = (file: string, text: string): Case[] =>
     .slice(1)
     .map((part) => readCase(file, part))
 
-const usual: ReadSettings = {
+export const usual: ReadSettings = {
   shape: 'ring',
   pegs: 24,
   direction: 'clockwise',

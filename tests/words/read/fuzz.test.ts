@@ -6,18 +6,8 @@ import { chartFrom } from '../../../src/words/read/chartFrom'
 import { readLimits } from '../../../src/words/read/limits'
 import { read } from '../../../src/words/read/read'
 import type { Reading, ReadSettings, TextRange } from '../../../src/words/read/reading'
-import { readCases } from './cases'
+import { readCases, usual as settings } from './cases'
 import { workable } from './workable'
-
-const settings: ReadSettings = {
-  shape: 'ring',
-  pegs: 24,
-  direction: 'clockwise',
-  knit: 'u-wrap',
-  terms: 'us',
-  size: 0,
-  needles: false,
-}
 
 const anySettings: Arbitrary<ReadSettings> = fc.record(
   {

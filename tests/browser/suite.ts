@@ -1,0 +1,27 @@
+import type { Browser } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject } from 'vitest'
+import { BenchPage } from './bench'
+import { openBrowser } from './browser'
+
+/**
+ * A bench of its own for each test of a file, closed after it. A page that complains fails its
+ * test: a script or style that the page's policy stops would stand among the complaints.
+ */
+export function eachTestWithBench(use: (bench: BenchPage) => void | Promise<void>): void {
+  let browser: Browser
+  let bench: BenchPage
+  beforeAll(async () => {
+    browser = await openBrowser()
+  })
+  afterAll(async () => {
+    await browser?.close()
+  })
+  beforeEach(async () => {
+    bench = await BenchPage.open(browser, inject('url'))
+    await use(bench)
+  })
+  afterEach(async () => {
+    expect(bench.complaints).toEqual([])
+    await bench.page.context().close()
+  })
+}
