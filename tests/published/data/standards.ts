@@ -43,31 +43,3 @@ export const papers = {
   a5: [148, 210],
   letter: [215.9, 279.4],
 } as const
-
-/** EN 420:2003: hand round and hand length in mm, by glove size. */
-export const hands: readonly [size: number, round: number, length: number][] = [
-  [6, 152, 160],
-  [7, 178, 171],
-  [8, 203, 182],
-  [9, 229, 192],
-  [10, 254, 204],
-  [11, 279, 215],
-]
-
-/** A published table of shoe sizes: foot length in cm, by age in months. */
-export const infantFeet: readonly [from: number, to: number, length: number][] = [
-  [0, 3, 9.3],
-  [3, 6, 10.2],
-  [6, 9, 10.7],
-  [9, 12, 11.5],
-  [12, 15, 12.3],
-  [15, 18, 13.0],
-  [18, 21, 13.7],
-  [21, 24, 14.3],
-]
-
-/** Shoe sizes: Paris point and barleycorn in mm; ISO 9407 gives the foot's length in mm. */
-export const shoePoints = { paris: 6.67, barleycorn: 8.47 } as const
-
-/** EN 14682 (to 7 years no cords at hood or neck) and 16 CFR 1120 (waist cord outside, inches). */
-export const cords = { noneAtNeckToYears: 7, longestWaistCordInches: 3 } as const
