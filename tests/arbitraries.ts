@@ -4,7 +4,7 @@
  */
 import fc, { type Arbitrary } from 'fast-check'
 import { directions, headings } from '../src/loom/direction'
-import { knits } from '../src/loom/move'
+import { bindOffs, castOns, knits } from '../src/loom/move'
 import { crossings, rowEnds, transfers } from '../src/loom/row'
 import {
   cellShapes,
@@ -22,6 +22,7 @@ import {
   type Run,
   type Style,
 } from '../src/pattern/pattern'
+import { pairs, type Piece, type Step } from '../src/pattern/piece'
 import { traditions } from '../src/stitches/sign'
 import { termSets, type Stitch } from '../src/stitches/stitch'
 import { vocabulary } from '../src/stitches/vocabulary'
@@ -186,6 +187,71 @@ export const arbitraryReadAs: Arbitrary<ReadAs> = record({
 
 const gaugeCount = fc.double({ min: 0.5, max: 1000, noNaN: true })
 
+const plainStitches = vocabulary.filter(
+  ({ width, takes, makes }) => width === 1 && takes === 1 && makes === 1,
+)
+
+export const arbitraryStep = (pegs: number, names: readonly string[]): Arbitrary<Step> => {
+  const some = fc.option(arbitraryRun(pegs))
+  return fc.oneof(
+    record({
+      kind: fc.constant('cast on' as const),
+      how: fc.constantFrom(...castOns),
+      pegs: some,
+    }),
+    record({
+      kind: fc.constant('chart' as const),
+      section: fc.constantFrom(...names),
+      times: fc.integer({ min: 1, max: 4 }),
+    }),
+    record({
+      kind: fc.constant('plain' as const),
+      stitch: fc.constantFrom(...plainStitches).map(({ id }) => id),
+      amount: fc.oneof(
+        fc.integer({ min: 1, max: 20 }).map((rows) => ({ rows })),
+        fc.double({ min: 1, max: 200, noNaN: true }).map((mm) => ({ mm })),
+      ),
+    }),
+    record({ kind: fc.constant('pegs' as const), run: some, toAndFro: fc.boolean() }),
+    record({ kind: fc.constant('note' as const), text: fc.string({ unit: 'binary' }) }),
+    record({
+      kind: fc.constant('bind off' as const),
+      how: fc.constantFrom(...bindOffs),
+      pegs: some,
+    }),
+  )
+}
+
+/** A piece of up to three sections, in any order that is no order to work in at all. */
+export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<Piece> =>
+  fc
+    .uniqueArray(fc.string({ minLength: 1, maxLength: 12 }), { minLength: 1, maxLength: 3 })
+    .chain(([onBench = 'Chart', ...names]) =>
+      record({
+        onBench: fc.constant(onBench),
+        others: fc.tuple(
+          ...names.map((name) =>
+            record({
+              name: fc.constant(name),
+              chart: arbitraryChart(pegs, size),
+              words: arbitraryWords,
+              aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
+            }),
+          ),
+        ),
+        steps: fc.array(arbitraryStep(pegs, [onBench, ...names]), { maxLength: 6 }),
+        pair: fc.constantFrom(...pairs),
+        pace: fc.option(fc.double({ min: 1, max: 200, noNaN: true })),
+        swatch: fc.option(
+          record({
+            stitches: gaugeCount,
+            rows: gaugeCount,
+            grams: fc.double({ min: 0.1, max: 1000, noNaN: true }),
+          }),
+        ),
+      }),
+    )
+
 /** A whole document. Texts hold any characters there are. */
 export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
   arbitraryLoom().chain((loom) =>
@@ -201,5 +267,6 @@ export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
       readAs: arbitraryReadAs,
       checks: arbitraryCheckSettings,
       style: arbitraryStyle,
+      piece: arbitraryPiece(loom.pegs, size),
     }),
   )

@@ -1,5 +1,5 @@
 import { opposite, type Heading } from './direction'
-import type { How, Knit, Move } from './move'
+import type { BindOff, CastOn, How, Knit, Move } from './move'
 import type { LoomState, Side } from './state'
 import {
   emptyStack,
@@ -27,7 +27,7 @@ export type Fault =
 /** By habit the most that can be lifted at once (common practice). */
 export const mostLoopsOnPeg = 3
 
-const strandOf: Record<How, StrandKind> = {
+export const strandOf: Readonly<Record<How, StrandKind>> = {
   'e-wrap': 'twisted knit',
   'u-wrap': 'knit',
   flat: 'knit',
@@ -170,7 +170,34 @@ export class Loom {
 
   /** Take loops away unworked; only what a wrong count makes necessary. */
   drop(peg: number): void {
+    if (this.stack(peg).length === 0) return
     this.stacks[peg] = emptyStack
+    this.record?.({ do: 'drop', peg }, this)
+  }
+
+  /** On an empty loom a loop begins the wale of its own peg. */
+  castOn(peg: number, how: CastOn): void {
+    if (this.stack(peg).length > 0) this.faults.push({ kind: 'peg in use', peg })
+    const taken = this.stacks.some((stack) => stack.some(({ wale }) => wale === peg))
+    this.stacks[peg] = onTop(this.stack(peg), strand('cast-on', taken ? this.#newWale() : peg))
+    this.#catchYarn(peg)
+    this.record?.({ do: 'cast on', peg, how }, this)
+  }
+
+  /** Lift the lower loops over the top one and off the peg. */
+  lift(peg: number): void {
+    const top = this.stack(peg).at(-1)
+    if (!top) this.faults.push({ kind: 'empty peg', peg })
+    else this.stacks[peg] = single(top)
+    this.record?.({ do: 'lift', peg }, this)
+  }
+
+  /** The loops leave the peg, kept by the yarn end. */
+  letGo(peg: number, how: BindOff): void {
+    if (this.stack(peg).length === 0) this.faults.push({ kind: 'empty peg', peg })
+    this.stacks[peg] = emptyStack
+    this.#leave(peg)
+    this.record?.({ do: 'let go', peg, how }, this)
   }
 
   /** Give each wale that began in this row a lasting number: that of its peg's old wale if free. */

@@ -5,6 +5,14 @@ export const knits = ['e-wrap', 'u-wrap', 'flat', 'true'] as const
 export type Knit = (typeof knits)[number]
 export type How = Knit | 'purl' | 'twisted purl'
 
+export const castOns = ['e-wrap', 'double e-wrap', 'chain', 'long-tail', 'drawstring'] as const
+/** How loops are cast on (common practice). */
+export type CastOn = (typeof castOns)[number]
+
+export const bindOffs = ['basic', 'elastic', 'sewn', 'gather', 'three-needle', 'graft'] as const
+/** How the last loops are made safe (common practice). */
+export type BindOff = (typeof bindOffs)[number]
+
 /**
  * The primitive moves of the hands. Every stitch is a short program in these.
  * All `peg`s are 0-based.
@@ -35,3 +43,11 @@ export type Move =
   /** The lowest of several loops knitted on one peg is lifted back onto it. */
   | { readonly do: 'base'; readonly peg: number }
   | { readonly do: 'turn' }
+  /** A first loop is put on an empty peg. */
+  | { readonly do: 'cast on'; readonly peg: number; readonly how: CastOn }
+  /** The lower loops on the peg are lifted over the top one and off. */
+  | { readonly do: 'lift'; readonly peg: number }
+  /** The loops leave the peg; the yarn end drawn through them keeps them. */
+  | { readonly do: 'let go'; readonly peg: number; readonly how: BindOff }
+  /** The loops fall off unworked: only where a row's count is wrong. */
+  | { readonly do: 'drop'; readonly peg: number }

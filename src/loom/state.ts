@@ -1,5 +1,5 @@
 import type { Heading } from './direction'
-import { single, strand, type Stack } from './strand'
+import { emptyStack, single, strand, type Stack } from './strand'
 
 export type Side = 'inside' | 'outside'
 
@@ -24,6 +24,14 @@ export interface LoomState {
 /** A loom with a loop cast on every peg, yarn at the start of the round. */
 export const castOn = (pegs: number): LoomState => ({
   stacks: Array.from({ length: pegs }, (_, peg) => single(strand('cast-on', peg))),
+  yarn: { gap: 0, side: 'inside' },
+  heading: 'forward',
+  float: 0,
+})
+
+/** A loom with nothing on it yet. */
+export const emptyLoom = (pegs: number): LoomState => ({
+  stacks: Array.from({ length: pegs }, () => emptyStack),
   yarn: { gap: 0, side: 'inside' },
   heading: 'forward',
   float: 0,

@@ -1,8 +1,12 @@
-import type { Direction, Heading } from '../loom/direction'
+import type { Direction } from '../loom/direction'
 import type { Knit } from '../loom/move'
-import type { Crossing, RowEnd, Transfer } from '../loom/row'
+import type { Crossing, Transfer } from '../loom/row'
 import type { Tradition } from '../stitches/sign'
 import type { Terms } from '../stitches/stitch'
+import type { Chart, Row } from './chart'
+import { newPiece, type Piece } from './piece'
+
+export type { Band, Chart, Row, Run } from './chart'
 
 /**
  * The document. All of it is immutable; edits make new objects and share what they do not change.
@@ -22,6 +26,8 @@ export interface Pattern {
   readonly readAs: ReadAs
   readonly checks: CheckSettings
   readonly style: Style
+  /** From cast-on to bind-off: what is done with this chart and the charts of the other sections. */
+  readonly piece: Piece
 }
 
 export const shapes = ['ring', 'bar'] as const
@@ -48,41 +54,6 @@ export interface Making {
   readonly transfer: Transfer
   /** Things for babies and children get stricter checks and printed cautions. */
   readonly forBaby: boolean
-}
-
-export interface Chart {
-  /** Columns in peg order: column 0 holds peg 1. */
-  readonly columns: number
-  /** The columns worked again and again; those before and after it are worked once. */
-  readonly repeat: Run | null
-  /** Rows worked several times. Bands do not overlap and stand in rising order. */
-  readonly bands: readonly Band[]
-  /** Row 0 is worked first. 1 to 600. */
-  readonly rows: readonly Row[]
-}
-
-/** Both ends included, 0-based. */
-export interface Run {
-  readonly from: number
-  readonly to: number
-}
-
-export interface Band extends Run {
-  /** 2 to 99 in all. */
-  readonly times: number
-}
-
-/**
- * One row of the chart. `cells` has one entry per column: the stitch id in the stitch's lowest
- * column, '' in its other columns.
- */
-export interface Row {
-  readonly cells: readonly string[]
-  /** The pegs it covers; null for all. */
-  readonly run: Run | null
-  /** null: goes on from the row before (a bar turns at its edges, a turn turns). */
-  readonly heading: Heading | null
-  readonly end: RowEnd
 }
 
 export interface ReadAs {
@@ -180,5 +151,6 @@ export function newPattern(pegs = 36, rows = 12): Pattern {
       ringCastOn: 'outside',
       heavyEvery: 5,
     },
+    piece: newPiece(),
   }
 }

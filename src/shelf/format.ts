@@ -9,16 +9,18 @@
  *   before leaves it, and does not turn.
  * - Own words are a list of their lines; null: the words are written from the chart. Sizes are
  *   numbered from 1.
+ * - `piece` is what is done from the cast-on to the bind-off. `chart` and `words` are those of the
+ *   section named by `onBench`; `sections` holds the others.
  * - Lengths are millimetres; a gauge is in stitches and rows to 100 mm.
  *
  * Keys that are not known are refused, since saving would lose them.
  */
-import type { Band, Chart, Pattern, Row, Run } from '../pattern/pattern'
-import { limits } from '../pattern/pattern'
+import type { Pattern } from '../pattern/pattern'
 import { findStitch } from '../stitches/vocabulary'
-import { plural, readCells, writeCells } from './formatCells'
+import { Misfit, toChart, toChartEntry, toWords } from './formatChart'
 import { parseJson } from './formatJson'
-import { checkShape, type PatternFile, type RowEntry, type RunEntry } from './formatSchema'
+import { toPiece, toPieceEntry } from './formatPiece'
+import { checkShape, type PatternFile } from './formatSchema'
 import { upgrade, version } from './formatVersions'
 
 export type ReadResult =
@@ -68,9 +70,6 @@ export function fileName({ title }: Pick<Pattern, 'title'>): string {
 
 const refuse = (message: string): ReadResult => ({ ok: false, message })
 
-/** Parts that are right one by one but do not fit together. */
-class Misfit extends Error {}
-
 function toPattern(file: PatternFile): Pattern {
   const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } = file
   if (findStitch(style.background)?.width !== 1)
@@ -89,74 +88,13 @@ function toPattern(file: PatternFile): Pattern {
     readAs: { ...readAs, size: readAs.size - 1 },
     checks,
     style,
-  }
-}
-
-function toChart({ columns, repeat, bands, rows }: PatternFile['chart']): Chart {
-  const { least, most } = limits.rows
-  if (rows.length < least || rows.length > most)
-    throw new Misfit(
-      `The chart has ${plural(rows.length, 'row')}; it can have ${least} to ${most}.`,
-    )
-  return {
-    columns,
-    repeat: repeat && toRun(repeat, 'The repeat', 'column', columns),
-    bands: toBands(bands, rows.length),
-    rows: rows.map((row, index) => toRow(row, index + 1, columns)),
-  }
-}
-
-function toWords(lines: readonly string[]): string {
-  const words = lines.join('\n')
-  const { most } = limits.words
-  if (words.length > most)
-    throw new Misfit(
-      `"words" has ${plural(words.length, 'character')}; the longest words have ${most}.`,
-    )
-  return words
-}
-
-function toRun({ from, to }: RunEntry, what: string, noun: string, most: number): Run {
-  if (from > to)
-    throw new Misfit(`${what} runs from ${noun} ${from} to ${noun} ${to}, which stands before it.`)
-  if (to > most)
-    throw new Misfit(`${what} runs to ${noun} ${to}; there are only ${plural(most, noun)}.`)
-  return { from: from - 1, to: to - 1 }
-}
-
-function toBands(bands: PatternFile['chart']['bands'], rows: number): Band[] {
-  return bands.map(({ times, ...band }, index) => {
-    const run = toRun(band, `Band ${index + 1}`, 'row', rows)
-    const last = bands[index - 1]
-    if (last && band.from <= last.to)
-      throw new Misfit(
-        `Band ${index + 1} starts at row ${band.from}, but band ${index} goes to row ${last.to}; bands must follow one another.`,
-      )
-    return { ...run, times }
-  })
-}
-
-function toRow({ stitches, pegs, heading, end }: RowEntry, number: number, columns: number): Row {
-  const read = readCells(stitches, limits.columns.most)
-  if (!read.ok) throw new Misfit(`Row ${number}, column ${read.column}: ${read.reason}.`)
-  const { cells } = read
-  if (cells.length !== columns)
-    throw new Misfit(
-      `Row ${number} has ${plural(cells.length, 'column')}; the chart has ${columns}.`,
-    )
-  return {
-    cells,
-    // The loom may have been made smaller since: the run may then end beyond it.
-    run: pegs ? toRun(pegs, `Row ${number}`, 'peg', limits.pegs.most) : null,
-    heading: heading ?? null,
-    end: end ?? 'on',
+    piece: toPiece(file.piece),
   }
 }
 
 function toFile(pattern: Pattern): PatternFile {
   const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } =
     pattern
-  const { columns, repeat, bands, rows } = chart
   return {
     pegwright: version,
     title,
@@ -165,17 +103,7 @@ function toFile(pattern: Pattern): PatternFile {
     loom: inOrder(loom, ['shape', 'pegs', 'pitch', 'direction']),
     gauge: gauge && inOrder(gauge, ['stitches', 'rows']),
     making: inOrder(making, ['knit', 'crossing', 'transfer', 'forBaby']),
-    chart: {
-      columns,
-      repeat: repeat && toEntry(repeat),
-      bands: bands.map((band) => ({ ...toEntry(band), times: band.times })),
-      rows: rows.map(({ cells, run, heading, end }) => ({
-        stitches: writeCells(cells),
-        ...(run && { pegs: toEntry(run) }),
-        ...(heading && { heading }),
-        ...(end !== 'on' && { end }),
-      })),
-    },
+    chart: toChartEntry(chart),
     words: words === null ? null : words.split('\n'),
     readAs: { size: readAs.size + 1, needles: readAs.needles },
     checks: {
@@ -184,25 +112,31 @@ function toFile(pattern: Pattern): PatternFile {
       aside: [...checks.aside],
     },
     style: inOrder(style, ['symbols', 'terms', 'background', 'cell', 'ringCastOn', 'heavyEvery']),
+    piece: toPieceEntry(pattern.piece),
   }
 }
-
-const toEntry = ({ from, to }: Run): RunEntry => ({ from: from + 1, to: to + 1 })
 
 /** The named keys in this order, whatever order the object was made in. */
 const inOrder = <T extends object, K extends keyof T>(whole: T, keys: readonly K[]) =>
   Object.fromEntries(keys.map((key) => [key, whole[key]])) as Pick<T, K>
 
-/** Lists down to the third level go one item a line; what lies deeper goes on one line. */
-function print(value: unknown, depth: number): string {
+/**
+ * Lists down to the third level go one item a line; what lies deeper goes on one line. A section
+ * lies three levels deeper than the chart on the bench and is written as that is.
+ */
+function print(value: unknown, depth: number, deepest = 2): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
   const isList = Array.isArray(value)
   const [open, close] = isList ? '[]' : '{}'
   const items = isList
-    ? value.map((item: unknown) => print(item, depth + 1))
-    : Object.entries(value).map(([key, item]) => `"${key}": ${print(item, depth + 1)}`)
+    ? value.map((item: unknown) => print(item, depth + 1, deepest))
+    : Object.entries(value).map(
+        ([key, item]) =>
+          `"${key}": ${print(item, depth + 1, key === 'sections' ? deepest + 3 : deepest)}`,
+      )
   if (items.length === 0) return `${open}${close}`
-  if (depth > 2 || (depth === 2 && !isList)) return `${open} ${items.join(', ')} ${close}`
+  if (depth > deepest || (depth === deepest && !isList))
+    return `${open} ${items.join(', ')} ${close}`
   const indent = '  '.repeat(depth)
   return `${open}\n${items.map((item) => `${indent}  ${item}`).join(',\n')}\n${indent}${close}`
 }

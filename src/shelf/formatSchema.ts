@@ -1,8 +1,9 @@
 import * as v from 'valibot'
 import { directions, headings } from '../loom/direction'
-import { knits } from '../loom/move'
+import { bindOffs, castOns, knits } from '../loom/move'
 import { crossings, rowEnds, transfers } from '../loom/row'
 import { cellShapes, limits, ringStarts, shapes } from '../pattern/pattern'
+import { pairs, pieceLimits } from '../pattern/piece'
 import { traditions } from '../stitches/sign'
 import { termSets } from '../stitches/stitch'
 
@@ -63,9 +64,67 @@ const band = parts({
   times: whole(limits.times),
 })
 
+const chart = parts({
+  columns: whole(limits.columns),
+  repeat: v.nullable(run(limits.columns.most)),
+  bands: list(band, 'bands'),
+  rows: list(row, 'rows'),
+})
+const words = v.nullable(list(text, 'lines'))
+
+const shortText = ({ least, most }: Range) => {
+  const must = `a text of ${least} to ${most} characters`
+  return v.pipe(v.string(must), v.minLength(least, must), v.maxLength(most, must))
+}
+
+const somePegs = v.exactOptional(run(limits.pegs.most))
+const step = v.variant(
+  'step',
+  [
+    parts({ step: v.literal('cast on'), how: oneOf(castOns), pegs: somePegs }),
+    parts({
+      step: v.literal('chart'),
+      section: shortText(pieceLimits.name),
+      times: whole(pieceLimits.times),
+    }),
+    parts({
+      step: v.literal('plain'),
+      stitch: text,
+      rows: v.exactOptional(whole(pieceLimits.plainRows)),
+      mm: v.exactOptional(size(pieceLimits.length)),
+    }),
+    parts({ step: v.literal('pegs'), pegs: somePegs, toAndFro: flag }),
+    parts({ step: v.literal('note'), text: shortText(pieceLimits.note) }),
+    parts({ step: v.literal('bind off'), how: oneOf(bindOffs), pegs: somePegs }),
+  ],
+  'a step: "cast on", "chart", "plain", "pegs", "note" or "bind off"',
+)
+
+const section = parts({
+  name: shortText(pieceLimits.name),
+  chart,
+  words,
+  aside: list(text, 'texts'),
+})
+
+const piece = parts({
+  onBench: shortText(pieceLimits.name),
+  steps: list(step, 'steps'),
+  sections: list(section, 'sections'),
+  pair: oneOf(pairs),
+  pace: v.nullable(size(pieceLimits.pace)),
+  swatch: v.nullable(
+    parts({
+      stitches: above0(widest.gauge),
+      rows: above0(widest.gauge),
+      grams: size(pieceLimits.grams),
+    }),
+  ),
+})
+
 /** A file of the version that is written now. */
 export const fileSchema = parts({
-  pegwright: v.literal(2),
+  pegwright: v.literal(3),
   title: text,
   designer: text,
   notes: text,
@@ -82,13 +141,8 @@ export const fileSchema = parts({
     transfer: oneOf(transfers),
     forBaby: flag,
   }),
-  chart: parts({
-    columns: whole(limits.columns),
-    repeat: v.nullable(run(limits.columns.most)),
-    bands: list(band, 'bands'),
-    rows: list(row, 'rows'),
-  }),
-  words: v.nullable(list(text, 'lines')),
+  chart,
+  words,
   readAs: parts({ size: whole(limits.sizes), needles: flag }),
   checks: parts({
     off: list(text, 'texts'),
@@ -108,10 +162,12 @@ export const fileSchema = parts({
     ringCastOn: oneOf(ringStarts),
     heavyEvery: whole(widest.heavyEvery),
   }),
+  piece,
 })
 
 export type PatternFile = v.InferOutput<typeof fileSchema>
 export type RowEntry = v.InferOutput<typeof row>
+export type StepEntry = v.InferOutput<typeof step>
 export type RunEntry = v.InferOutput<ReturnType<typeof run>>
 
 export type SchemaResult =
@@ -137,7 +193,12 @@ function describe(issue: v.BaseIssue<unknown>): string {
 
 /** [chart, rows, 11, pegs, from] is "In row 12, " and "pegs.from". */
 function placeOf(keys: readonly unknown[]): { where: string; name: string } {
-  const lists: Readonly<Record<string, string>> = { rows: 'row', bands: 'band' }
+  const lists: Readonly<Record<string, string>> = {
+    rows: 'row',
+    bands: 'band',
+    steps: 'step',
+    sections: 'section',
+  }
   const index = keys.findIndex((key) => typeof key === 'number')
   const noun = lists[String(keys[index - 1])]
   if (!noun) return { where: '', name: nameOf(keys) }
@@ -145,7 +206,7 @@ function placeOf(keys: readonly unknown[]): { where: string; name: string } {
   const rest = keys.slice(index + 1)
   return rest.length > 0
     ? { where: `In ${which}, `, name: nameOf(rest) }
-    : { where: '', name: `${noun === 'row' ? 'Row' : 'Band'} ${Number(keys[index]) + 1}` }
+    : { where: '', name: `${noun[0]?.toUpperCase()}${noun.slice(1)} ${Number(keys[index]) + 1}` }
 }
 
 /** Names are quoted, list places counted from 1: "checks.off", item 2. */

@@ -5,6 +5,20 @@ export interface Form {
   readonly upgrade: (file: object) => object
 }
 
+/** As the file holds it: cast on, the chart once, bind off. */
+const pieceOfOneChart = {
+  onBench: 'Chart',
+  steps: [
+    { step: 'cast on', how: 'e-wrap' },
+    { step: 'chart', section: 'Chart', times: 1 },
+    { step: 'bind off', how: 'basic' },
+  ],
+  sections: [],
+  pair: 'none',
+  pace: null,
+  swatch: null,
+}
+
 /**
  * Every version there has been, oldest first. To change the format: change the schema, write the
  * step from the last version into its entry here, and add an entry for the new one.
@@ -15,11 +29,16 @@ export const forms: readonly [Form, ...Form[]] = [
     version: 1,
     upgrade: (file) => ({ ...file, words: null, readAs: { size: 1, needles: false } }),
   },
-  { version: 2, upgrade: (file) => file },
+  // Before version 3 a file held one chart and nothing of the piece round it.
+  {
+    version: 2,
+    upgrade: (file) => ({ ...file, piece: pieceOfOneChart }),
+  },
+  { version: 3, upgrade: (file) => file },
 ]
 
 /** The version that is written. */
-export const version = 2
+export const version = 3
 
 export type UpgradeResult =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }

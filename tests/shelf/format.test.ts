@@ -87,7 +87,15 @@ describe('round trip', () => {
     const old = JSON.parse(written) as Record<string, unknown>
     delete old['words']
     delete old['readAs']
+    delete old['piece']
     const result = readFile(JSON.stringify({ ...old, pegwright: 1 }))
+    expect(result).toStrictEqual({ ok: true, pattern: newPattern(36, 12) })
+  })
+
+  test('a file of version 2 is a piece of its one chart', () => {
+    const old = JSON.parse(written) as Record<string, unknown>
+    delete old['piece']
+    const result = readFile(JSON.stringify({ ...old, pegwright: 2 }))
     expect(result).toStrictEqual({ ok: true, pattern: newPattern(36, 12) })
   })
 
@@ -115,13 +123,13 @@ describe('messages', () => {
     ],
     [
       'version in words',
-      () => changed('"pegwright": 2', '"pegwright": "one"'),
+      () => changed('"pegwright": 3', '"pegwright": "one"'),
       'This is not a Pegwright file: its "pegwright" is no version number (a whole number from 1 on).',
     ],
     [
       'newer',
-      () => changed('"pegwright": 2', '"pegwright": 3'),
-      'This file was written by a newer Pegwright (version 3; this one reads up to 2). Open it with the newer one.',
+      () => changed('"pegwright": 3', '"pegwright": 4'),
+      'This file was written by a newer Pegwright (version 4; this one reads up to 3). Open it with the newer one.',
     ],
     [
       'broken off',
@@ -254,6 +262,48 @@ describe('messages', () => {
       '"words" has 1200001 characters; the longest words have 1000000.',
     ],
     [
+      'a step of a section that is not there',
+      () => changed('"section": "Chart"', '"section": "Thumb"'),
+      'Step 2 works section "Thumb", which is not in the file.',
+    ],
+    [
+      'two sections of one name',
+      () =>
+        changed(
+          '"sections": []',
+          `"sections": [{ "name": "Chart", "chart": { "columns": 1, "repeat": null, "bands": [], "rows": [{ "stitches": "k" }] }, "words": null, "aside": [] }]`,
+        ),
+      'Two sections are called "Chart"; names must differ.',
+    ],
+    [
+      'a chart of another section',
+      () =>
+        changed(
+          '"sections": []',
+          `"sections": [{ "name": "Thumb", "chart": { "columns": 2, "repeat": null, "bands": [], "rows": [{ "stitches": "k" }] }, "words": null, "aside": [] }]`,
+        ),
+      'In section "Thumb": Row 1 has 1 column; the chart has 2.',
+    ],
+    [
+      'plain rows of a stitch that is not plain',
+      () =>
+        changed(
+          '"how": "basic" }',
+          '"how": "basic" }, { "step": "plain", "stitch": "yo", "rows": 2 }',
+        ),
+      'Step 4 works rows of "yo"; it must be a stitch that works one loop into one, such as "k".',
+    ],
+    [
+      'plain rows of no length',
+      () => changed('"how": "basic" }', '"how": "basic" }, { "step": "plain", "stitch": "k" }'),
+      'Step 4 needs either "rows" or "mm".',
+    ],
+    [
+      'a step that is none',
+      () => changed('"step": "cast on"', '"step": "felt"'),
+      'In step 1, "step" is "felt"; it must be a step: "cast on", "chart", "plain", "pegs", "note" or "bind off".',
+    ],
+    [
       'no rows',
       () => changed(/"rows": \[[^\]]*\]/, '"rows": []'),
       'The chart has 0 rows; it can have 1 to 600.',
@@ -279,7 +329,7 @@ describe('nothing throws', () => {
     fc.assert(
       fc.property(fc.json(), fc.dictionary(fc.string(), fc.jsonValue()), (json, keys) => {
         isAnswer(json)
-        isAnswer(JSON.stringify({ ...keys, pegwright: 2 }))
+        isAnswer(JSON.stringify({ ...keys, pegwright: 3 }))
       }),
       { numRuns: 300 },
     )

@@ -1,0 +1,88 @@
+import type { BindOff, CastOn } from '../loom/move'
+import type { Chart, Run } from './chart'
+
+/**
+ * The whole piece: what is done from the cast-on to the bind-off. Its charts are *sections*; the
+ * chart of one of them is `Pattern.chart`, the one on the bench.
+ */
+export interface Piece {
+  /** Name of the section whose chart is on the bench. */
+  readonly onBench: string
+  /** The other sections, in no order that matters. Names are unique, with the one on the bench. */
+  readonly others: readonly Section[]
+  readonly steps: readonly Step[]
+  readonly pair: Pair
+  /** Plain stitches that the designer works in a minute; null: not said. */
+  readonly pace: number | null
+  /** A swatch that was weighed; null: none was. */
+  readonly swatch: Swatch | null
+}
+
+export interface Section {
+  readonly name: string
+  readonly chart: Chart
+  /** Own words for this section, or null. */
+  readonly words: string | null
+  /** Findings of this section that were set aside. */
+  readonly aside: readonly string[]
+}
+
+export const pairs = ['none', 'alike', 'mirrored'] as const
+/** Is a second one made, and is it the mirror image? It is always derived from the first. */
+export type Pair = (typeof pairs)[number]
+
+/** Plain knit, in the pattern's own way, on this many stitches and rows, weighed in grams. */
+export interface Swatch {
+  readonly stitches: number
+  readonly rows: number
+  readonly grams: number
+}
+
+/** Plain rows: a number of them, or so many mm through the gauge. */
+export type Amount = { readonly rows: number } | { readonly mm: number }
+
+export type Step =
+  | { readonly kind: 'cast on'; readonly how: CastOn; readonly pegs: Run | null }
+  | { readonly kind: 'chart'; readonly section: string; readonly times: number }
+  /** Rows of one stitch on all pegs in work. */
+  | { readonly kind: 'plain'; readonly stitch: string; readonly amount: Amount }
+  /**
+   * From here on these pegs are worked, the others wait with their loops on. Work goes round, or to
+   * and fro between the first and the last of them; a run of pegs is always worked to and fro.
+   */
+  | { readonly kind: 'pegs'; readonly run: Run | null; readonly toAndFro: boolean }
+  | { readonly kind: 'note'; readonly text: string }
+  | { readonly kind: 'bind off'; readonly how: BindOff; readonly pegs: Run | null }
+
+export type StepKind = Step['kind']
+
+export const pieceLimits = {
+  steps: { least: 0, most: 100 },
+  sections: { least: 1, most: 40 },
+  /** Times a chart is worked. */
+  times: { least: 1, most: 99 },
+  plainRows: { least: 1, most: 1000 },
+  /** mm */
+  length: { least: 1, most: 3000 },
+  /** Rows of the whole piece; what goes beyond is not worked. */
+  rows: { least: 0, most: 6000 },
+  /** Stitches a minute. */
+  pace: { least: 1, most: 200 },
+  grams: { least: 0.1, most: 1000 },
+  note: { least: 0, most: 4000 },
+  name: { least: 1, most: 60 },
+} as const
+
+/** A piece of one section: cast on, its chart once, bind off. */
+export const newPiece = (name = 'Chart'): Piece => ({
+  onBench: name,
+  others: [],
+  steps: [
+    { kind: 'cast on', how: 'e-wrap', pegs: null },
+    { kind: 'chart', section: name, times: 1 },
+    { kind: 'bind off', how: 'basic', pegs: null },
+  ],
+  pair: 'none',
+  pace: null,
+  swatch: null,
+})

@@ -1,0 +1,204 @@
+import { bindOffPegs, castOnPegs, type EdgeRun } from '../loom/edges'
+import { opposite, type Heading } from '../loom/direction'
+import { simulate, type Run as WorkedRows } from '../loom/simulate'
+import { emptyLoom, type LoomState } from '../loom/state'
+import { emptyStack } from '../loom/strand'
+import type { Habits } from '../loom/work'
+import { layOut, type Layout } from './layout'
+import type { Pattern, Row, Run } from './pattern'
+import { pieceLimits, type Amount, type Section, type Step } from './piece'
+import { onPegs, type PatternRow } from './row'
+import { schedule } from './schedule'
+import { findSection } from './sections'
+import { habitsOf } from './work'
+
+/** One step of the piece, worked. */
+export interface StepWork {
+  readonly step: Step
+  readonly before: LoomState
+  readonly after: LoomState
+  /** The rows of a chart or of plain rows; null where the step has none. */
+  readonly rows: WorkedRows<PatternRow> | null
+  /** A cast-on or bind-off; null otherwise. */
+  readonly edge: EdgeRun | null
+  /** The chart it works; null where it works none, or one that is not there. */
+  readonly section: Section | null
+  /** Rows worked before this step. */
+  readonly firstRow: number
+  /** The pegs in work, and whether work goes to and fro between them. */
+  readonly pegs: Run
+  readonly toAndFro: boolean
+  /** Rows it should have that were left out, since the piece would become too long. */
+  readonly leftOut: number
+}
+
+/** The whole piece, worked from an empty loom. One entry for each step. */
+export interface PieceWork {
+  readonly pattern: Pattern
+  readonly steps: readonly StepWork[]
+  readonly end: LoomState
+  readonly rows: number
+}
+
+/** Work the whole piece; with an earlier version, only the rows that an edit touches. */
+export function workPiece(pattern: Pattern, previous?: PieceWork): PieceWork {
+  const { loom, piece } = pattern
+  const habits = habitsOf(pattern)
+  const whole: Run = { from: 0, to: loom.pegs - 1 }
+  let pegs = whole
+  let toAndFro = loom.shape === 'bar'
+  let state = previous?.steps[0]?.before ?? emptyLoom(loom.pegs)
+  if (state.stacks.length !== loom.pegs) state = emptyLoom(loom.pegs)
+  let firstRow = 0
+  const steps = piece.steps.map((step, index): StepWork => {
+    if (step.kind === 'pegs') {
+      pegs = inside(step.run, whole)
+      toAndFro = loom.shape === 'bar' || step.toAndFro || step.run !== null
+    }
+    const room = Math.max(0, pieceLimits.rows.most - firstRow)
+    const part = { pegs, toAndFro, whole: pegs.from === 0 && pegs.to === whole.to }
+    const was = previous?.steps[index]
+    const made = workStep(pattern, step, state, part, room, habits, was)
+    const work: StepWork = { step, before: state, firstRow, pegs, toAndFro, ...made }
+    state = made.after
+    firstRow += made.rows?.rows.length ?? 0
+    return same(work, was) ? was : work
+  })
+  return { pattern, steps, end: state, rows: firstRow }
+}
+
+interface Part {
+  readonly pegs: Run
+  readonly toAndFro: boolean
+  readonly whole: boolean
+}
+
+type Made = Pick<StepWork, 'after' | 'rows' | 'edge' | 'section' | 'leftOut'>
+
+function workStep(
+  pattern: Pattern,
+  step: Step,
+  before: LoomState,
+  part: Part,
+  room: number,
+  habits: Habits,
+  was?: StepWork,
+): Made {
+  const nothing: Made = { after: before, rows: null, edge: null, section: null, leftOut: 0 }
+  switch (step.kind) {
+    case 'cast on':
+    case 'bind off': {
+      if (was?.step === step && was.before === before && was.edge)
+        return { ...nothing, after: was.after, edge: was.edge }
+      const { from, to } = inside(step.pegs, { from: 0, to: before.stacks.length - 1 })
+      const edge =
+        step.kind === 'cast on'
+          ? castOnPegs(before, habits, step.how, from, to)
+          : bindOffPegs(before, habits, step.how, from, to)
+      return { ...nothing, after: edge.after, edge }
+    }
+    case 'chart': {
+      const section = findSection(pattern, step.section) ?? null
+      if (!section) return nothing
+      const layout = layOut(section.chart, pattern.loom.pegs)
+      const passes = schedule(section.chart)
+      const list: Row[] = []
+      for (let time = 0; time < step.times; time++)
+        for (const { row } of passes) list.push(section.chart.rows[row] as Row)
+      return { ...nothing, section, ...workRows(list, layout, before, part, room, habits, was) }
+    }
+    case 'plain': {
+      const count = plainRows(pattern, step.amount)
+      const row = plainRow(step.stitch)
+      const layout = layOut(plainChart, pattern.loom.pegs)
+      const list = Array.from({ length: count }, () => row)
+      return { ...nothing, ...workRows(list, layout, before, part, room, habits, was) }
+    }
+    case 'pegs':
+    case 'note':
+      return nothing
+  }
+}
+
+function workRows(
+  list: readonly Row[],
+  layout: Layout,
+  before: LoomState,
+  part: Part,
+  room: number,
+  habits: Habits,
+  was?: StepWork,
+): Pick<Made, 'rows' | 'after' | 'leftOut'> {
+  const shown = list.slice(0, room)
+  const laid = layRows(shown, layout, before, part, habits)
+  const rows = simulate(laid, before, habits, was?.rows ?? undefined)
+  return { rows, after: rows.end, leftOut: list.length - shown.length }
+}
+
+/**
+ * Rows on the pegs in work. In the round, and on a whole bar, they go their own way; to and fro on
+ * a part, or over a ring's opening, each row heads the other way, from where the yarn is.
+ */
+function layRows(
+  list: readonly Row[],
+  layout: Layout,
+  before: LoomState,
+  { pegs, toAndFro, whole }: Part,
+  { shape }: Habits,
+): readonly PatternRow[] {
+  if (whole && (!toAndFro || shape === 'bar')) return list.map((row) => onPegs(row, layout))
+  let heading: Heading = before.yarn.gap > pegs.from ? 'back' : 'forward'
+  return list.map((row) => {
+    const own = row.run !== null || row.heading !== null || row.end !== 'on'
+    const now = row.heading ?? heading
+    heading = opposite(now)
+    return onPegs(own ? row : partRow(row, pegs, now), layout)
+  })
+}
+
+const partRows = new WeakMap<Row, Map<string, Row>>()
+
+/** The row on a run of pegs, heading one way. The same object for the same parts. */
+function partRow(row: Row, run: Run, heading: Heading): Row {
+  let known = partRows.get(row)
+  if (!known) partRows.set(row, (known = new Map<string, Row>()))
+  const key = `${run.from}/${run.to}/${heading}`
+  let made = known.get(key)
+  if (!made) known.set(key, (made = { ...row, run, heading }))
+  return made
+}
+
+/** One column that fills any loom. */
+const plainChart = { columns: 1, repeat: { from: 0, to: 0 } }
+const plainOf = new Map<string, Row>()
+
+function plainRow(stitch: string): Row {
+  let row = plainOf.get(stitch)
+  if (!row) plainOf.set(stitch, (row = { cells: [stitch], run: null, heading: null, end: 'on' }))
+  return row
+}
+
+/** Rows of an amount; none for a length without a gauge. */
+export function plainRows({ gauge }: Pick<Pattern, 'gauge'>, amount: Amount): number {
+  if ('rows' in amount) return amount.rows
+  return gauge ? Math.max(1, Math.round((amount.mm * gauge.rows) / 100)) : 0
+}
+
+const inside = (run: Run | null, whole: Run): Run =>
+  run ? { from: Math.min(run.from, whole.to), to: Math.min(run.to, whole.to) } : whole
+
+function same(work: StepWork, was: StepWork | undefined): was is StepWork {
+  if (!was) return false
+  const keys = Object.keys(work) as (keyof StepWork)[]
+  return keys.every((key) =>
+    key === 'pegs'
+      ? work.pegs.from === was.pegs.from && work.pegs.to === was.pegs.to
+      : key === 'section'
+        ? work.section?.chart === was.section?.chart && work.section?.name === was.section?.name
+        : work[key] === was[key],
+  )
+}
+
+/** Loops still on the loom when all is done. */
+export const loopsLeft = ({ end }: PieceWork): number =>
+  end.stacks.filter((stack) => stack !== emptyStack).length

@@ -1,0 +1,90 @@
+import type { Band, Chart, Row, Run } from '../pattern/pattern'
+import { limits } from '../pattern/pattern'
+import { plural, readCells, writeCells } from './formatCells'
+import type { PatternFile, RowEntry, RunEntry } from './formatSchema'
+
+type ChartEntry = PatternFile['chart']
+
+/** Parts that are right one by one but do not fit together. */
+export class Misfit extends Error {}
+
+/** The chart of a file. `where` says which one, for messages: "" or "In section "Heel": ". */
+export function toChart({ columns, repeat, bands, rows }: ChartEntry, where = ''): Chart {
+  const { least, most } = limits.rows
+  try {
+    if (rows.length < least || rows.length > most)
+      throw new Misfit(
+        `The chart has ${plural(rows.length, 'row')}; it can have ${least} to ${most}.`,
+      )
+    return {
+      columns,
+      repeat: repeat && toRun(repeat, 'The repeat', 'column', columns),
+      bands: toBands(bands, rows.length),
+      rows: rows.map((row, index) => toRow(row, index + 1, columns)),
+    }
+  } catch (error) {
+    if (where && error instanceof Misfit) throw new Misfit(where + error.message)
+    throw error
+  }
+}
+
+export function toWords(lines: readonly string[]): string {
+  const words = lines.join('\n')
+  const { most } = limits.words
+  if (words.length > most)
+    throw new Misfit(
+      `"words" has ${plural(words.length, 'character')}; the longest words have ${most}.`,
+    )
+  return words
+}
+
+export function toRun({ from, to }: RunEntry, what: string, noun: string, most: number): Run {
+  if (from > to)
+    throw new Misfit(`${what} runs from ${noun} ${from} to ${noun} ${to}, which stands before it.`)
+  if (to > most)
+    throw new Misfit(`${what} runs to ${noun} ${to}; there are only ${plural(most, noun)}.`)
+  return { from: from - 1, to: to - 1 }
+}
+
+function toBands(bands: PatternFile['chart']['bands'], rows: number): Band[] {
+  return bands.map(({ times, ...band }, index) => {
+    const run = toRun(band, `Band ${index + 1}`, 'row', rows)
+    const last = bands[index - 1]
+    if (last && band.from <= last.to)
+      throw new Misfit(
+        `Band ${index + 1} starts at row ${band.from}, but band ${index} goes to row ${last.to}; bands must follow one another.`,
+      )
+    return { ...run, times }
+  })
+}
+
+function toRow({ stitches, pegs, heading, end }: RowEntry, number: number, columns: number): Row {
+  const read = readCells(stitches, limits.columns.most)
+  if (!read.ok) throw new Misfit(`Row ${number}, column ${read.column}: ${read.reason}.`)
+  const { cells } = read
+  if (cells.length !== columns)
+    throw new Misfit(
+      `Row ${number} has ${plural(cells.length, 'column')}; the chart has ${columns}.`,
+    )
+  return {
+    cells,
+    // The loom may have been made smaller since: the run may then end beyond it.
+    run: pegs ? toRun(pegs, `Row ${number}`, 'peg', limits.pegs.most) : null,
+    heading: heading ?? null,
+    end: end ?? 'on',
+  }
+}
+
+export const toChartEntry = ({ columns, repeat, bands, rows }: Chart): ChartEntry => ({
+  columns,
+  repeat: repeat && toEntry(repeat),
+  bands: bands.map((band) => ({ ...toEntry(band), times: band.times })),
+  rows: rows.map(({ cells, run, heading, end }) => ({
+    stitches: writeCells(cells),
+    ...(run && { pegs: toEntry(run) }),
+    ...(heading && { heading }),
+    ...(end !== 'on' && { end }),
+  })),
+})
+
+export const toEntry = ({ from, to }: Run): RunEntry => ({ from: from + 1, to: to + 1 })
