@@ -1,9 +1,7 @@
-import { opposite, type Heading } from '../../loom/direction'
-import { stitchOf } from '../../stitches/vocabulary'
-import type { Pattern, Row, Run } from '../pattern'
-import { headingsOf } from '../headings'
+import type { Chart, Pattern, Run } from '../pattern'
 import { mendOrphans } from './columns'
 import { withCells, withChart } from './chart'
+import { withAllCharts } from './piece'
 
 /**
  * Start the round elsewhere: column `by` becomes the first one of the run of columns that goes
@@ -46,56 +44,42 @@ export function reverseCells(
   return [...reversed, ...tail]
 }
 
-const reverseRun = (run: Run | null, count: number): Run | null =>
+export const reverseRun = (run: Run | null, count: number): Run | null =>
   run && { from: count - 1 - run.to, to: count - 1 - run.from }
 
-const reverseColumns = (
-  pattern: Pattern,
-  rename: (id: string) => string,
-  heading: (row: Row, index: number) => Heading | null,
-): Pattern => {
-  const { columns, repeat, rows } = pattern.chart
-  return withChart(pattern, {
-    repeat: reverseRun(repeat, columns),
-    rows: rows.map((row, index) => ({
-      ...row,
-      cells: reverseCells(row.cells, rename),
-      run: reverseRun(row.run, pattern.loom.pegs),
-      heading: heading(row, index),
-    })),
-  })
-}
+/** The chart with its columns in the opposite order; rows keep the way they head. */
+const reverseColumns = (chart: Chart, pegs: number): Chart => ({
+  ...chart,
+  repeat: reverseRun(chart.repeat, chart.columns),
+  rows: chart.rows.map((row) => ({
+    ...row,
+    cells: reverseCells(row.cells),
+    run: reverseRun(row.run, pegs),
+  })),
+})
 
 /**
- * Work the loom the other way round and keep the look of the fabric: peg 1 changes sides, so
- * columns are renumbered; crosses and leans stay as they look. Moves and words follow.
+ * Work the loom the other way round and keep the look of the fabric, in every section: peg 1
+ * changes sides, so columns and pegs are renumbered; crosses and leans stay as they look. Moves
+ * and words follow.
  */
 export function reverseDirection(pattern: Pattern): Pattern {
   const { loom } = pattern
   const direction = loom.direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
-  return reverseColumns(
-    { ...pattern, loom: { ...loom, direction } },
-    (id) => id,
-    (row) => row.heading,
-  )
+  const turned = withAllCharts(pattern, (chart) => reverseColumns(chart, loom.pegs))
+  return withStepPegs({ ...turned, loom: { ...loom, direction } }, loom.pegs)
 }
 
-/**
- * Mirror the design, for the second of a pair: crosses and leans swap, columns reverse, the loom
- * goes on being worked the same way. Rows of a part of the pegs head the other way; whole rounds
- * keep their heading.
- */
-export function mirror(pattern: Pattern): Pattern {
-  const headings = headingsOf(pattern)
-  const flips = (row: Row) => row.run !== null || row.end !== 'on'
-  const anyFlip = pattern.loom.shape === 'ring' && pattern.chart.rows.some(flips)
-  return reverseColumns(
-    pattern,
-    (id) => stitchOf(id).mirror,
-    (row, index) => {
-      if (!anyFlip) return row.heading
-      const now = headings[index] ?? 'forward'
-      return flips(row) ? opposite(now) : now
-    },
-  )
-}
+/** Pegs named by steps, counted from the other end. */
+export const withStepPegs = (pattern: Pattern, pegs: number): Pattern => ({
+  ...pattern,
+  piece: {
+    ...pattern.piece,
+    steps: pattern.piece.steps.map((step) => {
+      if (step.kind === 'pegs')
+        return step.run ? { ...step, run: reverseRun(step.run, pegs) } : step
+      if (step.kind !== 'cast on' && step.kind !== 'bind off') return step
+      return step.pegs ? { ...step, pegs: reverseRun(step.pegs, pegs) } : step
+    }),
+  },
+})

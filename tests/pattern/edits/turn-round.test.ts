@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { mirror } from '../../../src/pattern/edits/mirror'
 import {
-  mirror,
   reverseCells,
   reverseDirection,
   rotateColumns,
