@@ -131,7 +131,10 @@ function workRows(
 ): Pick<Made, 'rows' | 'after' | 'leftOut'> {
   const shown = list.slice(0, room)
   const laid = layRows(shown, layout, before, part, habits)
-  const rows = simulate(laid, before, habits, was?.rows ?? undefined)
+  const old = was?.rows ?? undefined
+  const anew = simulate(laid, before, habits, old)
+  const isOld = old?.rows.length === anew.rows.length && anew.worked === 0 && old.start === before
+  const rows = isOld ? old : anew
   return { rows, after: rows.end, leftOut: list.length - shown.length }
 }
 

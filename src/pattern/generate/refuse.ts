@@ -1,0 +1,71 @@
+import { limits, type LoomSetup } from '../pattern'
+import { mostTurns, pegsIn, type ShortRowWish } from './wish'
+
+/** Why something cannot be worked, and what can be. */
+export interface Refusal {
+  readonly message: string
+  readonly advice: string
+}
+
+const peg = (index: number): string => `peg ${index + 1}`
+const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
+
+/** The first thing that keeps this section from being worked on this loom; null when nothing does. */
+export function refuse(
+  { pegs, shape: loomShape }: Pick<LoomSetup, 'pegs' | 'shape'>,
+  { run, turned, step, sides, shape, closeCorners }: ShortRowWish,
+): Refusal | null {
+  const { from, to } = run
+  if (from < 0 || to >= pegs || from > to)
+    return {
+      message: `The section runs from ${peg(from)} to ${peg(to)}; the loom has pegs 1 to ${pegs}.`,
+      advice: 'Choose a first and a last peg on the loom.',
+    }
+  if (step < 1 || turned < 1)
+    return {
+      message: `A section with ${count(turned, 'turned peg')} a side and a step of ${step} has no turn.`,
+      advice: 'Turn at least one peg at each side, and step by at least one.',
+    }
+  const most = mostTurns(run, step, sides)
+  if (turned > most) {
+    const where = sides === 'both' ? 'at each side' : 'at one side'
+    return {
+      message: `${count(turned, 'turned peg')} ${where}, ${count(step, 'peg')} apart, need more than the ${count(pegsIn(run), 'peg')} of the section: no peg would be left between them.`,
+      advice:
+        most > 0
+          ? `Turn at most ${count(most, 'peg')} ${where}, or choose more pegs.`
+          : 'Choose at least 3 pegs.',
+    }
+  }
+  const rows = turned * 4 + 4
+  if (rows > limits.rows.most)
+    return {
+      message: `${count(turned, 'turned peg')} a side make about ${rows} rows; a chart can have ${limits.rows.most}.`,
+      advice: 'Turn fewer pegs, or step by more.',
+    }
+  if (sides !== 'both') {
+    if (loomShape === 'ring')
+      return {
+        message:
+          'In the round there is no edge to go back from: a section that turns at one side only would turn on the same peg again and again at the other.',
+        advice: 'Turn at both sides, or work it on a bar.',
+      }
+    const edge = sides === 'last' ? from === 0 : to === pegs - 1
+    if (!edge)
+      return {
+        message: `A section that turns at its ${sides} peg only must reach the other edge of the bar; it runs from ${peg(from)} to ${peg(to)} of ${pegs}.`,
+        advice: sides === 'last' ? 'Begin it on peg 1.' : `End it on peg ${pegs}.`,
+      }
+  }
+  if (shape === 'heel' && closeCorners && sides === 'both' && (from === 0 || to === pegs - 1)) {
+    const end = from === 0 ? 'begins on peg 1' : `ends on peg ${pegs}`
+    return {
+      message: `The section ${end}, so its corner lies beyond the ${loomShape === 'ring' ? 'join of the round' : 'edge of the bar'}.`,
+      advice:
+        pegsIn(run) <= pegs - 2
+          ? 'Move it so that one peg is free on each side, or leave the corners open.'
+          : 'Leave the corners open, or choose fewer pegs.',
+    }
+  }
+  return null
+}

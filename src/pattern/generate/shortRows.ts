@@ -1,0 +1,125 @@
+import type { Heading } from '../../loom/direction'
+import type { RowEnd } from '../../loom/row'
+import type { Chart, LoomSetup, Row, Run } from '../pattern'
+import { refuse, type Refusal } from './refuse'
+import type { ShortRowWish } from './wish'
+
+export type ShortRows =
+  | { readonly ok: true; readonly rows: readonly Row[]; readonly neverTurned: number }
+  | ({ readonly ok: false } & Refusal)
+
+interface Line {
+  readonly from: number
+  readonly to: number
+  readonly end: RowEnd
+}
+
+/**
+ * The rows of a heel, toe or wedge: ordinary rows of one stitch, `columns` wide. The yarn stands at
+ * peg 1 when it begins and when it ends; no strand of a turn is left (common practice in the order
+ * of the turns: shared out between two rows, in towards the middle, then out again).
+ */
+export function makeShortRows(
+  loom: Pick<LoomSetup, 'pegs' | 'shape'>,
+  wish: ShortRowWish,
+  stitch = 'k',
+  columns = loom.pegs,
+): ShortRows {
+  const refusal = refuse(loom, wish)
+  if (refusal) return { ok: false, ...refusal }
+  const lines = wish.sides === 'both' ? bothSides(loom.pegs, wish) : oneSide(loom.pegs, wish)
+  const cells = Array.from({ length: columns }, () => stitch)
+  const whole = ({ from, to }: Line) => from === 0 && to === loom.pegs - 1
+  const rows = lines.map((line) => ({
+    cells,
+    run: whole(line) ? null : { from: line.from, to: line.to },
+    heading: null,
+    end: line.end,
+  }))
+  const reach = (wish.turned - 1) * wish.step + 1
+  const sides = wish.sides === 'both' ? 2 : 1
+  return { ok: true, rows, neverTurned: wish.run.to - wish.run.from + 1 - sides * reach }
+}
+
+/** The same as a chart of its own. */
+export function shortRowChart(
+  loom: Pick<LoomSetup, 'pegs' | 'shape'>,
+  wish: ShortRowWish,
+  stitch = 'k',
+): { readonly ok: true; readonly chart: Chart } | ({ readonly ok: false } & Refusal) {
+  const made = makeShortRows(loom, wish, stitch)
+  if (!made.ok) return made
+  return {
+    ok: true,
+    chart: { columns: loom.pegs, repeat: null, bands: [], rows: made.rows },
+  }
+}
+
+/** Lines that each begin beside where the one before turned. */
+class Lines {
+  readonly list: Line[] = []
+  /** The next peg to be worked. */
+  #next = 0
+
+  constructor(private readonly turn: ShortRowWish['turn']) {}
+
+  /** Go on to the peg before a wrap, or to the peg of a German turn, and turn there. */
+  turnAt(peg: number, heading: Heading): void {
+    const step = heading === 'forward' ? 1 : -1
+    const last = this.turn === 'wrap' ? peg - step : peg
+    this.#add(last, this.turn)
+    // A wrapped peg was not worked: the row back begins on the peg before it, as after a German turn.
+    this.#next = peg - step
+  }
+
+  /** Go on to a peg without turning there; `next` is where the row after it begins. */
+  goOn(peg: number, next: number): void {
+    this.#add(peg, 'on')
+    this.#next = next
+  }
+
+  #add(last: number, end: RowEnd): void {
+    this.list.push({ from: Math.min(this.#next, last), to: Math.max(this.#next, last), end })
+  }
+}
+
+/** How many turns in from each end: in, and for a heel out again. */
+function* turnsOf({ shape, turned, step }: ShortRowWish): Generator<number> {
+  for (let turn = 0; turn < turned; turn++) yield turn * step
+  if (shape === 'heel') for (let turn = turned - 2; turn >= 0; turn--) yield turn * step
+}
+
+function bothSides(pegs: number, wish: ShortRowWish): readonly Line[] {
+  const { from, to }: Run = wish.run
+  const lines = new Lines(wish.turn)
+  for (const inward of turnsOf(wish)) {
+    lines.turnAt(to - inward, 'forward')
+    lines.turnAt(from + inward, 'back')
+  }
+  if (wish.shape === 'heel' && wish.closeCorners) {
+    lines.turnAt(to + 1, 'forward')
+    lines.turnAt(from - 1, 'back')
+  }
+  // Out to the end of the round, then once over all pegs: what was turned at the start is taken in.
+  lines.goOn(pegs - 1, 0)
+  lines.goOn(pegs - 1, 0)
+  return lines.list
+}
+
+function oneSide(pegs: number, wish: ShortRowWish): readonly Line[] {
+  const lines = new Lines(wish.turn)
+  const { from, to } = wish.run
+  if (wish.sides === 'first') lines.goOn(pegs - 1, pegs - 1)
+  for (const inward of turnsOf(wish)) {
+    if (wish.sides === 'last') {
+      lines.turnAt(to - inward, 'forward')
+      lines.goOn(0, 0)
+    } else {
+      lines.turnAt(from + inward, 'back')
+      lines.goOn(pegs - 1, pegs - 1)
+    }
+  }
+  if (wish.sides === 'last') lines.goOn(pegs - 1, pegs - 1)
+  lines.goOn(0, 0)
+  return lines.list
+}

@@ -1,0 +1,127 @@
+import { bindOffPegs, castOnPegs } from '../loom/edges'
+import { yarnOf } from '../loom/length'
+import type { Move } from '../loom/move'
+import { workRow, type Habits } from '../loom/work'
+import type { Pattern } from './pattern'
+import { habitsOf, type PatternRun } from './work'
+import type { PieceWork, StepWork } from './workPiece'
+
+/** What a step, or the whole piece, comes to. */
+export interface Totals {
+  readonly rows: number
+  /** How often each stitch is worked, by its id, most often first. */
+  readonly stitches: ReadonlyMap<string, number>
+  /** Moves of the hands. */
+  readonly moves: number
+  /** Yarn in mm, by our own reckoning of strand lengths (loom/length.ts); null without a gauge. */
+  readonly yarn: number | null
+  /** Yarn in grams, by the weighed swatch; null without one, or without a gauge. */
+  readonly grams: number | null
+  /** By the designer's own pace: a move counts as long as a plain stitch; null without a pace. */
+  readonly minutes: number | null
+}
+
+export interface PieceTotals {
+  /** One entry for each step. */
+  readonly steps: readonly Totals[]
+  readonly whole: Totals
+}
+
+interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+/** A stitch in mm, by the gauge. */
+export const stitchSize = ({ gauge }: Pick<Pattern, 'gauge'>): Size | null =>
+  gauge && { width: 100 / gauge.stitches, height: 100 / gauge.rows }
+
+/** Count the whole piece, step by step. */
+export function totalsOf(work: PieceWork): PieceTotals {
+  const { pattern } = work
+  const habits = habitsOf(pattern)
+  const size = stitchSize(pattern)
+  const counts = work.steps.map((step) => countStep(step, habits, size))
+  const finish = (count: Count): Totals => withEstimates(count, pattern, size)
+  return { steps: counts.map(finish), whole: finish(counts.reduce(sum, nothing)) }
+}
+
+interface Count {
+  readonly rows: number
+  readonly stitches: ReadonlyMap<string, number>
+  readonly moves: number
+  /** mm; 0 without a size. */
+  readonly yarn: number
+}
+
+const nothing: Count = { rows: 0, stitches: new Map(), moves: 0, yarn: 0 }
+
+function sum(a: Count, b: Count): Count {
+  const stitches = new Map(a.stitches)
+  for (const [id, count] of b.stitches) stitches.set(id, (stitches.get(id) ?? 0) + count)
+  return {
+    rows: a.rows + b.rows,
+    stitches,
+    moves: a.moves + b.moves,
+    yarn: a.yarn + b.yarn,
+  }
+}
+
+function countStep(step: StepWork, habits: Habits, size: Size | null): Count {
+  if (step.edge) return countEdge(step, habits, size)
+  return (step.rows?.rows ?? []).reduce((so, run) => sum(so, countRow(run, habits, size)), nothing)
+}
+
+/** Turning and carrying the yarn take no time of their own. */
+const isFree = ({ do: what }: Move): boolean => what === 'turn' || what === 'carry'
+
+class Counter {
+  moves = 0
+  yarn = 0
+
+  constructor(private readonly size: Size | null) {}
+
+  readonly take = (move: Move): void => {
+    if (!isFree(move)) this.moves++
+    if (this.size) this.yarn += yarnOf(move, this.size)
+  }
+}
+
+const counted = new WeakMap<PatternRun, { readonly size: Size | null; readonly count: Count }>()
+
+function countRow(run: PatternRun, habits: Habits, size: Size | null): Count {
+  const known = counted.get(run)
+  if (known?.size?.width === size?.width && known?.size?.height === size?.height && known)
+    return known.count
+  const counter = new Counter(size)
+  workRow(run.before, run.row, habits, counter.take)
+  const stitches = new Map<string, number>()
+  for (const { stitch } of run.row.sites)
+    stitches.set(stitch.id, (stitches.get(stitch.id) ?? 0) + 1)
+  const count = { rows: 1, stitches, moves: counter.moves, yarn: counter.yarn }
+  counted.set(run, { size, count })
+  return count
+}
+
+function countEdge({ step, before }: StepWork, habits: Habits, size: Size | null): Count {
+  if (step.kind !== 'cast on' && step.kind !== 'bind off') return nothing
+  const counter = new Counter(size)
+  const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
+  if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.take)
+  else bindOffPegs(before, habits, step.how, from, to, counter.take)
+  return { rows: 0, stitches: new Map(), moves: counter.moves, yarn: counter.yarn }
+}
+
+function withEstimates(count: Count, pattern: Pattern, size: Size | null): Totals {
+  const { pace, swatch } = pattern.piece
+  const knit: Move = { do: 'work', peg: 0, how: pattern.making.knit }
+  const inSwatch = size && swatch && swatch.stitches * swatch.rows * yarnOf(knit, size)
+  return {
+    rows: count.rows,
+    stitches: new Map([...count.stitches].sort(([, a], [, b]) => b - a)),
+    moves: count.moves,
+    yarn: size && count.yarn,
+    grams: inSwatch ? (count.yarn / inSwatch) * swatch.grams : null,
+    minutes: pace && count.moves / pace,
+  }
+}

@@ -1,0 +1,181 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { bindOffs, castOns } from '../../src/loom/move'
+import { castOn } from '../../src/loom/state'
+import { addSection, addStep, changeStep } from '../../src/pattern/edits/piece'
+import { setGauge } from '../../src/pattern/edits/settings'
+import { shortRowChart } from '../../src/pattern/generate/shortRows'
+import { usualHeel } from '../../src/pattern/generate/wish'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import type { Step } from '../../src/pattern/piece'
+import { totalsOf } from '../../src/pattern/totals'
+import { loopsLeft, workPiece, type PieceWork } from '../../src/pattern/workPiece'
+import { arbitraryPattern, arbitraryStep } from '../arbitraries'
+
+const withSteps = (pattern: Pattern, steps: readonly Step[]): Pattern => ({
+  ...pattern,
+  piece: { ...pattern.piece, steps },
+})
+
+const faultsOf = ({ steps }: PieceWork) =>
+  steps.flatMap(({ rows }) => rows?.rows.flatMap(({ faults }) => faults) ?? [])
+
+/** All but how many rows had to be worked to get there. */
+const worked = ({ steps, end, rows }: PieceWork) => ({
+  end,
+  rows,
+  steps: steps.map((step) => ({ ...step, rows: step.rows?.rows })),
+})
+
+test.each(castOns)('cast on by %s: a loop on every peg, as a chart begins', (how) => {
+  const pattern = withSteps(newPattern(12), [{ kind: 'cast on', how, pegs: null }])
+  for (const shape of ['ring', 'bar'] as const) {
+    const { end } = workPiece({ ...pattern, loom: { ...pattern.loom, shape } })
+    expect(end).toEqual(castOn(12))
+  }
+})
+
+test.each(bindOffs)('bound off by %s: no loop is left, on any loom', (how) => {
+  for (const pegs of [5, 12, 37]) {
+    const pattern = newPattern(pegs)
+    const work = workPiece(changeStep(pattern, 2, { kind: 'bind off', how, pegs: null }))
+    expect(work.steps.flatMap(({ edge }) => edge?.faults ?? [])).toEqual([])
+    expect(loopsLeft(work)).toBe(0)
+  }
+})
+
+test('plain rows to a length go through the gauge', () => {
+  const pattern = setGauge(newPattern(36), { stitches: 25, rows: 35 })
+  const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 120 } }
+  const work = workPiece(addStep(pattern, 2, foot))
+  expect(work.steps[2]?.rows?.rows.length).toBe(42)
+  expect(work.rows).toBe(12 + 42)
+})
+
+test('a chart is worked as often as its step says, from where the last time ended', () => {
+  const pattern = newPattern(36, 4)
+  const work = workPiece(changeStep(pattern, 1, { kind: 'chart', section: 'Chart', times: 3 }))
+  expect(work.steps[1]?.rows?.rows.length).toBe(12)
+})
+
+test('a heel is a section like any other: one loop on each peg after it', () => {
+  const pattern = newPattern(40, 4)
+  const heel = shortRowChart(pattern.loom, usualHeel(pattern.loom))
+  if (!heel.ok) throw new Error(heel.message)
+  const withHeel = addStep(addSection(pattern, 'Heel', heel.chart), 2, {
+    kind: 'chart',
+    section: 'Heel',
+    times: 1,
+  })
+  const work = workPiece(withHeel)
+  expect(work.steps[2]?.after.stacks.every(({ length }) => length === 1)).toBe(true)
+  expect(loopsLeft(work)).toBe(0)
+})
+
+describe('pegs in work', () => {
+  const opening = withSteps(newPattern(20, 2), [
+    { kind: 'cast on', how: 'e-wrap', pegs: null },
+    { kind: 'pegs', run: null, toAndFro: true },
+    { kind: 'plain', stitch: 'k', amount: { rows: 6 } },
+    { kind: 'pegs', run: null, toAndFro: false },
+    { kind: 'plain', stitch: 'k', amount: { rows: 3 } },
+  ])
+
+  test('to and fro on a ring leaves an opening at its join, and the round goes on from there', () => {
+    const work = workPiece(opening)
+    expect(work.steps[2]?.rows?.rows.map(({ heading }) => heading)).toEqual([
+      'forward',
+      'back',
+      'forward',
+      'back',
+      'forward',
+      'back',
+    ])
+    expect(faultsOf(work)).toEqual([])
+  })
+
+  test('a run of pegs is worked to and fro; the other loops wait', () => {
+    const work = workPiece(
+      withSteps(newPattern(20, 2), [
+        { kind: 'cast on', how: 'e-wrap', pegs: null },
+        { kind: 'pegs', run: { from: 0, to: 9 }, toAndFro: true },
+        { kind: 'plain', stitch: 'p', amount: { rows: 4 } },
+        { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 9 } },
+      ]),
+    )
+    const { after } = work.steps[2] ?? {}
+    expect(after?.stacks.map(([loop]) => loop?.kind)).toEqual([
+      ...new Array<string>(10).fill('purl'),
+      ...new Array<string>(10).fill('cast-on'),
+    ])
+    expect(loopsLeft(work)).toBe(10)
+  })
+})
+
+describe('any piece at all', () => {
+  test('worked from its last version it is the piece worked from nothing', () => {
+    fc.assert(
+      fc.property(
+        arbitraryPattern({ rows: 3 }).chain((pattern) =>
+          fc.tuple(
+            fc.constant(pattern),
+            fc.nat(6),
+            arbitraryStep(pattern.loom.pegs, [pattern.piece.onBench]),
+          ),
+        ),
+        ([pattern, at, step]) => {
+          const before = workPiece(pattern)
+          const after = addStep(pattern, at, step)
+          expect(worked(workPiece(after, before))).toEqual(worked(workPiece(after)))
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+
+  test('an edit of the last step works no other step again', () => {
+    const pattern = newPattern(36, 12)
+    const before = workPiece(pattern)
+    const after = workPiece(
+      changeStep(pattern, 2, { kind: 'bind off', how: 'gather', pegs: null }),
+      before,
+    )
+    expect(after.steps[0]).toBe(before.steps[0])
+    expect(after.steps[1]).toBe(before.steps[1])
+  })
+})
+
+describe('totals', () => {
+  const pattern = setGauge(newPattern(36, 10), { stitches: 20, rows: 30 })
+
+  test('rows, stitches and moves of each step and of the whole', () => {
+    const { steps, whole } = totalsOf(workPiece(pattern))
+    expect(steps.map(({ rows, moves }) => [rows, moves])).toEqual([
+      [0, 36],
+      [10, 360],
+      // Each peg is knitted; 35 times a loop is moved, lifted over and moved back; one is let go.
+      [0, 36 + 3 * 35 + 1],
+    ])
+    expect([...whole.stitches]).toEqual([['k', 360]])
+  })
+
+  test('a piece of as many plain stitches as the swatch weighs what the swatch weighs', () => {
+    const weighed = {
+      ...pattern,
+      piece: { ...pattern.piece, swatch: { stitches: 36, rows: 10, grams: 9 } },
+    }
+    expect(totalsOf(workPiece(weighed)).steps[1]?.grams).toBeCloseTo(9)
+  })
+
+  test('an e-wrap takes more yarn than a flat knit (common practice)', () => {
+    const yarnOf = (knit: 'e-wrap' | 'flat') =>
+      totalsOf(workPiece({ ...pattern, making: { ...pattern.making, knit } })).steps[1]?.yarn ?? 0
+    expect(yarnOf('e-wrap')).toBeGreaterThan(yarnOf('flat'))
+  })
+
+  test('time goes by the designer’s own pace', () => {
+    const paced = { ...pattern, piece: { ...pattern.piece, pace: 30 } }
+    expect(totalsOf(workPiece(paced)).steps[1]?.minutes).toBe(12)
+    expect(totalsOf(workPiece(pattern)).whole.minutes).toBeNull()
+  })
+})
