@@ -23,6 +23,8 @@ export interface Layer {
  * Inks are roles, not colours: each writer has one table for them (paper: black and white).
  *  line: drawn signs; solid: filled signs; ground: paper; shade: no stitch, grey;
  *  grid, heavy: cell lines; frame: outlines; repeat, band: boxes; note: texts and arrows;
+ *  peg: pegs and rims of the loom; needle, tool: what the hands hold; loop, loop-edge: a strand of
+ *  yarn and its outline; laid: a strand laid over loops; tone-1 to tone-4: strands that are followed;
  *  error, warning, hint: findings, which also differ by shape; place: the current place.
  */
 export const inks = [
@@ -37,6 +39,16 @@ export const inks = [
   'band',
   'note',
   'unworked',
+  'peg',
+  'needle',
+  'tool',
+  'loop',
+  'loop-edge',
+  'laid',
+  'tone-1',
+  'tone-2',
+  'tone-3',
+  'tone-4',
   'error',
   'warning',
   'hint',
