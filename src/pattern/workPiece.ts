@@ -115,9 +115,18 @@ function workStep(
       return { ...nothing, ...workRows(list, layout, before, part, room, habits, was) }
     }
     case 'pegs':
+      return { ...nothing, after: intoTheRound(before, part, habits, was) }
     case 'note':
       return nothing
   }
+}
+
+/** Work that went to and fro goes on in the round, from its start, whichever way it came there. */
+function intoTheRound(before: LoomState, part: Part, { shape }: Habits, was?: StepWork): LoomState {
+  const atJoin = before.yarn.gap % before.stacks.length === 0
+  if (shape === 'bar' || part.toAndFro || !atJoin || before.heading === 'forward') return before
+  if (was?.before === before && was.step.kind === 'pegs' && was.after !== before) return was.after
+  return { ...before, heading: 'forward', yarn: { ...before.yarn, gap: 0 } }
 }
 
 function workRows(

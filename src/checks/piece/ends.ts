@@ -1,0 +1,123 @@
+import { pegsInWork } from '../../loom/state'
+import { addStep, removeStep } from '../../pattern/edits/piece'
+import { sectionsOf } from '../../pattern/sections'
+import { loopsLeft } from '../../pattern/workPiece'
+import { counted } from '../wording'
+import { forSteps, stepNamed, works, type PieceRule } from './rule'
+
+export const castOnFirst: PieceRule = {
+  id: 'piece-cast-on',
+  title: 'Nothing is cast on',
+  severity: 'error',
+  check: (work) =>
+    forSteps(work, (step, index) =>
+      works(step) && step.step.kind !== 'cast on' && pegsInWork(step.before) === 0
+        ? {
+            step: index,
+            message: `${stepNamed(work, index)} begins with no loop on the loom.`,
+            advice: 'Cast on before it.',
+            fixes: [
+              {
+                label: 'Cast on all pegs before it',
+                edit: (p) => addStep(p, index, { kind: 'cast on', how: 'e-wrap', pegs: null }),
+              },
+            ],
+          }
+        : null,
+    ),
+}
+
+export const boundOff: PieceRule = {
+  id: 'piece-bind-off',
+  title: 'Loops are left on the loom',
+  severity: 'error',
+  check: (work) => {
+    const left = loopsLeft(work)
+    if (left === 0 || work.steps.length === 0) return []
+    return [
+      {
+        step: work.steps.length - 1,
+        message: `${counted(left, 'loop is', 'loops are')} still on the loom after the last step.`,
+        advice: 'Bind them off, or gather or graft them.',
+        fixes: [
+          {
+            label: 'Bind off all loops at the end',
+            edit: (p) =>
+              addStep(p, p.piece.steps.length, { kind: 'bind off', how: 'basic', pegs: null }),
+          },
+          {
+            label: 'Gather all loops at the end',
+            edit: (p) =>
+              addStep(p, p.piece.steps.length, { kind: 'bind off', how: 'gather', pegs: null }),
+          },
+        ],
+      },
+    ]
+  },
+}
+
+export const onHeldPegs: PieceRule = {
+  id: 'piece-cast-on-held',
+  title: 'Cast on over loops',
+  severity: 'error',
+  check: (work) =>
+    forSteps(work, (step, index) => {
+      const held = step.edge?.faults.filter(({ kind }) => kind === 'peg in use') ?? []
+      return step.step.kind === 'cast on' && held.length > 0
+        ? {
+            step: index,
+            message: `${stepNamed(work, index)} puts loops on ${counted(held.length, 'peg')} that hold loops already.`,
+            advice: 'Bind those loops off first, or cast on other pegs.',
+            fixes: [{ label: `Take step ${index + 1} out`, edit: (p) => removeStep(p, index) }],
+          }
+        : null
+    }),
+}
+
+export const evenHalves: PieceRule = {
+  id: 'piece-halves',
+  title: 'Halves that do not match',
+  severity: 'warning',
+  check: (work) =>
+    forSteps(work, ({ step, before }, index) => {
+      if (step.kind !== 'bind off' || (step.how !== 'graft' && step.how !== 'three-needle'))
+        return null
+      const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
+      const loops = before.stacks.slice(from, to + 1).filter(({ length }) => length > 0).length
+      return loops % 2 === 0
+        ? null
+        : {
+            step: index,
+            message: `${stepNamed(work, index)} joins two halves of ${counted(loops, 'loop')}: the one in the middle has no partner.`,
+            advice: 'Decrease one stitch before it, or bind off in another way.',
+            fixes: [],
+          }
+    }),
+}
+
+export const unusedSection: PieceRule = {
+  id: 'piece-unused',
+  title: 'A chart that no step works',
+  severity: 'hint',
+  check: ({ pattern, steps }) => {
+    const used = new Set(steps.map(({ section }) => section?.name))
+    return sectionsOf(pattern)
+      .filter(({ name }) => !used.has(name))
+      .map(({ name }) => ({
+        step: null,
+        message: `No step works the chart “${name}”.`,
+        advice: 'Add a step that works it, or take the section out.',
+        fixes: [
+          {
+            label: `Work “${name}” before the last step`,
+            edit: (p) =>
+              addStep(p, Math.max(0, p.piece.steps.length - 1), {
+                kind: 'chart',
+                section: name,
+                times: 1,
+              }),
+          },
+        ],
+      }))
+  },
+}

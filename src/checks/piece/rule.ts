@@ -1,0 +1,59 @@
+import type { Step } from '../../pattern/piece'
+import type { PieceWork, StepWork } from '../../pattern/workPiece'
+import type { Fix, Severity } from '../finding'
+
+/** What is wrong with the piece as a whole. Steps are 0-based. */
+export interface PieceFinding {
+  /** Stable while the same thing is wrong at the same step: rule, step. */
+  readonly id: string
+  readonly rule: string
+  readonly severity: Severity
+  /** null: the whole piece. */
+  readonly step: number | null
+  /** One sentence: what is wrong, with the numbers in it. */
+  readonly message: string
+  /** One sentence: what to do. */
+  readonly advice: string
+  readonly fixes: readonly Fix[]
+}
+
+export type PieceNote = Omit<PieceFinding, 'id' | 'rule' | 'severity'>
+
+export interface PieceRule {
+  readonly id: string
+  readonly title: string
+  readonly severity: Severity
+  readonly check: (work: PieceWork) => readonly PieceNote[]
+}
+
+/** "Step 3 (Heel)". */
+export const stepNamed = ({ steps }: PieceWork, index: number): string => {
+  const step = steps[index]?.step
+  return `Step ${index + 1}${step ? ` (${kindNamed(step)})` : ''}`
+}
+
+function kindNamed(step: Step): string {
+  switch (step.kind) {
+    case 'chart':
+      return step.section
+    case 'plain':
+      return 'plain rows'
+    case 'pegs':
+      return 'pegs in work'
+    default:
+      return step.kind
+  }
+}
+
+/** A note for every step that `note` has something to say about. */
+export const forSteps = (
+  work: PieceWork,
+  note: (step: StepWork, index: number) => PieceNote | null,
+): readonly PieceNote[] =>
+  work.steps.flatMap((step, index) => {
+    const noted = note(step, index)
+    return noted ? [noted] : []
+  })
+
+/** Does the step put a hook into loops: is it more than a note? */
+export const works = ({ step }: StepWork): boolean => step.kind !== 'note' && step.kind !== 'pegs'

@@ -1,0 +1,163 @@
+import { describe, expect, test } from 'vitest'
+import { checkPiece, pieceRules } from '../../../src/checks/piece/check'
+import { addSection } from '../../../src/pattern/edits/piece'
+import { setRun } from '../../../src/pattern/edits/turning'
+import { rotateColumns } from '../../../src/pattern/edits/turn-round'
+import { shortRowChart } from '../../../src/pattern/generate/shortRows'
+import { usualHeel } from '../../../src/pattern/generate/wish'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import type { Step } from '../../../src/pattern/piece'
+import { workPiece } from '../../../src/pattern/workPiece'
+import { patternOf } from '../../pattern/edits/chart-text'
+
+const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
+const bindOff: Step = { kind: 'bind off', how: 'basic', pegs: null }
+const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+const chart = (section = 'Chart', times = 1): Step => ({ kind: 'chart', section, times })
+
+const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
+  ...pattern,
+  piece: { ...pattern.piece, steps },
+})
+
+const found = (pattern: Pattern): string[] =>
+  checkPiece(workPiece(pattern)).map(({ message }) => message)
+
+/** Each case: what is wrong, a piece with it, and the message. */
+const ring = newPattern(12, 2)
+const bar: Pattern = { ...ring, loom: { ...ring.loom, shape: 'bar' } }
+const rope = patternOf('p 2/2_LC . . . p p 2/2_RC . . . p')
+const cases: [rule: string, pattern: Pattern, message: string][] = [
+  [
+    'piece-cast-on',
+    withSteps(ring, chart(), bindOff),
+    'Step 1 (Chart) begins with no loop on the loom.',
+  ],
+  [
+    'piece-bind-off',
+    withSteps(ring, castOn, chart()),
+    '12 loops are still on the loom after the last step.',
+  ],
+  [
+    'piece-cast-on-held',
+    withSteps(ring, castOn, castOn, bindOff),
+    'Step 2 (cast on) puts loops on 12 pegs that hold loops already.',
+  ],
+  [
+    'piece-halves',
+    withSteps(newPattern(13, 1), castOn, chart(), { kind: 'bind off', how: 'graft', pegs: null }),
+    'Step 3 (bind off) joins two halves of 13 loops: the one in the middle has no partner.',
+  ],
+  [
+    'piece-loops',
+    // A decrease without a yarn over leaves a peg empty; plain rows then find a loop too few.
+    withSteps(patternOf('k k2tog none k k k k k k k k k'), castOn, chart(), knit(1), bindOff),
+    'Step 3 (plain rows) takes 12 loops in its row 1; 11 loops are there.',
+  ],
+  [
+    'piece-yarn',
+    withSteps(setRun(ring, 1, { from: 0, to: 5 }), castOn, chart(), knit(1), bindOff),
+    'Step 3 (plain rows) begins at peg 1, but the yarn is between pegs 6 and 7.',
+  ],
+  [
+    'piece-way',
+    withSteps(bar, castOn, knit(3), chart(), bindOff),
+    'Row 1 of step 3 (chart) is drawn from peg 1 to peg 12, but the work before it leads the other way.',
+  ],
+  [
+    'piece-cross-line',
+    withSteps(
+      {
+        ...addSection(rope, 'Foot', rotateColumns(rope, 1).chart),
+      },
+      castOn,
+      chart(),
+      chart('Foot'),
+      bindOff,
+    ),
+    'The crosses of step 3 (foot) stand 1 peg before those of step 2 (chart).',
+  ],
+  [
+    'piece-length',
+    withSteps(ring, castOn, { kind: 'plain', stitch: 'k', amount: { mm: 60 } }, bindOff),
+    'Step 2 (plain rows) is worked for 60 mm, but the piece has no gauge: how many rows that is cannot be said.',
+  ],
+  [
+    'piece-too-long',
+    withSteps(ring, castOn, ...new Array<Step>(7).fill(knit(1000)), bindOff),
+    'Step 8 (plain rows) has 1000 rows more than the 6000 rows that a piece can have here; they are not worked.',
+  ],
+  ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'No step works the chart “Thumb”.'],
+]
+
+describe('each rule finds what it is for', () => {
+  test.each(cases)('%s', (rule, pattern, message) => {
+    expect(
+      checkPiece(workPiece(pattern)).map(({ rule: id, message: said }) => [id, said]),
+    ).toContainEqual([rule, message])
+  })
+})
+
+test('every rule has a case', () => {
+  expect(cases.map(([rule]) => rule).toSorted()).toEqual(pieceRules.map(({ id }) => id).toSorted())
+})
+
+describe('nothing is found in', () => {
+  const leg = patternOf('p 2/2_LC . . . p p 2/2_LC . . . p p 2/2_LC . . . p p 2/2_LC . . . p')
+  const heel = shortRowChart(leg.loom, usualHeel(leg.loom))
+  if (!heel.ok) throw new Error(heel.message)
+  const sock = withSteps(
+    addSection(leg, 'Heel', heel.chart),
+    castOn,
+    chart('Chart', 3),
+    chart('Heel'),
+    chart('Chart', 2),
+    chart('Heel'),
+    { kind: 'bind off', how: 'graft', pegs: null },
+  )
+
+  test('a sock with crosses before and after its heel', () => {
+    expect(found(sock)).toEqual([])
+  })
+
+  test('a mitt with an opening worked to and fro', () => {
+    expect(
+      found(
+        withSteps(
+          ring,
+          castOn,
+          chart(),
+          { kind: 'pegs', run: null, toAndFro: true },
+          knit(6),
+          { kind: 'pegs', run: null, toAndFro: false },
+          chart(),
+          bindOff,
+        ),
+      ),
+    ).toEqual([])
+  })
+
+  test('a new piece', () => {
+    expect(found(newPattern())).toEqual([])
+    expect(found({ ...bar, piece: newPattern().piece })).toEqual([])
+  })
+})
+
+test('a fix takes its finding away and brings none that was not there', () => {
+  let fixes = 0
+  for (const [rule, pattern] of cases) {
+    const before = checkPiece(workPiece(pattern))
+    for (const finding of before.filter((item) => item.rule === rule))
+      for (const { label, edit } of finding.fixes) {
+        fixes++
+        const after = checkPiece(workPiece(edit(pattern)))
+        expect([label, after.filter((item) => item.rule === rule)]).toEqual([label, []])
+        const rulesBefore = before.map((item) => item.rule)
+        expect([label, after.filter((item) => !rulesBefore.includes(item.rule))]).toEqual([
+          label,
+          [],
+        ])
+      }
+  }
+  expect(fixes).toBeGreaterThan(6)
+})
