@@ -57,15 +57,17 @@ export function refuse(
         advice: sides === 'last' ? 'Begin it on peg 1.' : `End it on peg ${pegs}.`,
       }
   }
-  if (shape === 'heel' && closeCorners && sides === 'both' && (from === 0 || to === pegs - 1)) {
-    const end = from === 0 ? 'begins on peg 1' : `ends on peg ${pegs}`
-    return {
-      message: `The section ${end}, so its corner lies beyond the ${loomShape === 'ring' ? 'join of the round' : 'edge of the bar'}.`,
-      advice:
-        pegsIn(run) <= pegs - 2
-          ? 'Move it so that one peg is free on each side, or leave the corners open.'
-          : 'Leave the corners open, or choose fewer pegs.',
-    }
+  if (shape === 'heel' && closeCorners && sides === 'both') {
+    if (loomShape === 'bar' && (from === 0 || to === pegs - 1))
+      return {
+        message: `The section ${from === 0 ? 'begins on peg 1' : `ends on peg ${pegs}`}, so its corner lies beyond the edge of the bar.`,
+        advice: 'Move it so that one peg is free on each side, or leave the corners open.',
+      }
+    if (pegsIn(run) > pegs - 2)
+      return {
+        message: `The section lies on ${pegsIn(run)} of ${pegs} pegs, so both its corners would be turned on the same peg.`,
+        advice: 'Choose fewer pegs, or leave the corners open.',
+      }
   }
   return null
 }

@@ -61,13 +61,20 @@ class Lines {
   /** The next peg to be worked. */
   #next = 0
 
-  constructor(private readonly turn: ShortRowWish['turn']) {}
+  constructor(
+    private readonly turn: ShortRowWish['turn'],
+    private readonly pegs: number,
+  ) {}
 
   /** Go on to the peg before a wrap, or to the peg of a German turn, and turn there. */
   turnAt(peg: number, heading: Heading): void {
     const step = heading === 'forward' ? 1 : -1
     const last = this.turn === 'wrap' ? peg - step : peg
-    this.#add(last, this.turn)
+    if (last < 0 || last >= this.pegs) {
+      // Over the join of the round: on to its end, then a row of the one peg beyond.
+      this.goOn(last < 0 ? 0 : this.pegs - 1, (last + this.pegs) % this.pegs)
+      this.#add(this.#next, this.turn)
+    } else this.#add(last, this.turn)
     // A wrapped peg was not worked: the row back begins on the peg before it, as after a German turn.
     this.#next = peg - step
   }
@@ -91,7 +98,7 @@ function* turnsOf({ shape, turned, step }: ShortRowWish): Generator<number> {
 
 function bothSides(pegs: number, wish: ShortRowWish): readonly Line[] {
   const { from, to }: Run = wish.run
-  const lines = new Lines(wish.turn)
+  const lines = new Lines(wish.turn, pegs)
   for (const inward of turnsOf(wish)) {
     lines.turnAt(to - inward, 'forward')
     lines.turnAt(from + inward, 'back')
@@ -107,7 +114,7 @@ function bothSides(pegs: number, wish: ShortRowWish): readonly Line[] {
 }
 
 function oneSide(pegs: number, wish: ShortRowWish): readonly Line[] {
-  const lines = new Lines(wish.turn)
+  const lines = new Lines(wish.turn, pegs)
   const { from, to } = wish.run
   if (wish.sides === 'first') lines.goOn(pegs - 1, pegs - 1)
   for (const inward of turnsOf(wish)) {

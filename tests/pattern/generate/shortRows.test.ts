@@ -9,7 +9,8 @@ import {
   usualTurns,
   type ShortRowWish,
 } from '../../../src/pattern/generate/wish'
-import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import { newPattern, type Pattern, type Row } from '../../../src/pattern/pattern'
+import { starterCharts } from '../../../src/shelf/seeds'
 import { workPattern } from '../../../src/pattern/work'
 
 const turns = ['German turn', 'wrap'] as const
@@ -68,7 +69,8 @@ describe('laws', () => {
               const run = { from: before, to: before + length - 1 }
               const step = 1 + (stepPick % (length - 2))
               const turned = 1 + (turnPick % mostTurns(run, step, 'both'))
-              const closeCorners = corners && before > 0 && after > 0
+              const closeCorners =
+                corners && (loomShape === 'ring' ? before + after > 1 : before > 0 && after > 0)
               const wish = { shape, turn, run, step, turned, closeCorners, sides: 'both' as const }
               const pattern = patternOf(before + length + after, wish, loomShape)
               expect(faultsOf(pattern)).toEqual([])
@@ -176,12 +178,18 @@ describe('refused, with the numbers and what to do', () => {
       'In the round there is no edge to go back from: a section that turns at one side only would turn on the same peg again and again at the other. Turn at both sides, or work it on a bar.',
     ],
     [
-      'a corner over the join',
-      { run: { from: 0, to: 19 } },
-      'The section begins on peg 1, so its corner lies beyond the join of the round. Move it so that one peg is free on each side, or leave the corners open.',
+      'both corners on one peg',
+      { run: { from: 0, to: 38 } },
+      'The section lies on 39 of 40 pegs, so both its corners would be turned on the same peg. Choose fewer pegs, or leave the corners open.',
     ],
   ])('%s', (_, change, reason) => {
     expect(reasonOf(change)).toBe(reason)
+  })
+
+  test('a corner beyond the edge of a bar', () => {
+    expect(reasonOf({ run: { from: 0, to: 19 } }, 'bar')).toBe(
+      'The section begins on peg 1, so its corner lies beyond the edge of the bar. Move it so that one peg is free on each side, or leave the corners open.',
+    )
   })
 
   test('one side of a bar that does not reach its edge', () => {
@@ -189,6 +197,16 @@ describe('refused, with the numbers and what to do', () => {
       'A section that turns at its last peg only must reach the other edge of the bar; it runs from peg 4 to peg 21 of 40. Begin it on peg 1.',
     )
   })
+})
+
+test('the starter chart of a heel is the heel this makes for its loom', () => {
+  const heel = starterCharts.find(({ id }) => id === 'hundred-steps-heel')?.pattern()
+  const made = makeShortRows({ pegs: 40, shape: 'ring' }, usualHeel({ pegs: 40, shape: 'ring' }))
+  const shape = ({ run, end }: Row) => ({ run, end })
+  // Rows 2 to 29 of the chart; its first row and its last two are of rib.
+  expect(made.ok && made.rows.slice(0, -2).map(shape)).toEqual(
+    heel?.chart.rows.slice(1, 29).map(shape),
+  )
 })
 
 test('all pegs are in work again after a heel', () => {
