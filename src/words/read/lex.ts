@@ -1,4 +1,4 @@
-import { readNumber } from './numberWords'
+import { isOrdinalWord, readNumber } from './numberWords'
 
 /** A word, a number or a sign of the text. Offsets count from the start of what is lexed. */
 export interface Piece {
@@ -68,7 +68,7 @@ export function lex(text: string, size: number): Piece[] {
       while (at < text.length && isLetter(text.charCodeAt(at))) at++
       const word = small.slice(from, at)
       const value = readNumber(word)
-      const ordinal = value > 0 && word.endsWith('th')
+      const ordinal = value > 0 && isOrdinalWord(word)
       piece = { kind: 'word', text: word, value, from, to: at, glued, sizes: 1, ordinal }
     } else {
       while (code === 42 && text.charCodeAt(at + 1) === 42) at++
