@@ -250,10 +250,11 @@ export class Resolver {
     this.#place = resolved.after
     if (this.#work < 0) return this.#stop(words, `${readLimits.work} stitches`)
     const { said } = words.body
-    if (resolved.trouble) {
+    const unclear = resolved.rows.some(({ gaps }) => gaps > 0)
+    if (resolved.trouble || unclear) {
       const total = said.find(({ kind }) => kind === 'total')
       if (total) this.#place = this.memory.places.withLoops(resolved.after, total.count)
-    } else if (first && resolved.rows.every(({ gaps }) => gaps === 0)) {
+    } else if (first) {
       const counts = [place.loops, resolved.after.loops] as const
       this.#remarker.said(said, words.from, nameOf(source.kind, label), counts, last)
     }

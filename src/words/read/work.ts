@@ -136,13 +136,14 @@ function afterRow(
   before: Place,
   shape: 'ring' | 'bar',
   covers: Run | null,
-  { stitches, goes, end, takes, makes, trouble, turn }: Stretch,
+  { stitches, goes, end, takes, makes, trouble, turn, gaps }: Stretch,
 ): Place {
   const left = before.loops - takes + makes
   const all: Run = covers ?? { from: 0, to: before.pegs - 1 }
-  // After a row that does not come out, go on from the loops that were there before it.
+  // After a row that does not come out, go on from the loops that were there before it; words that
+  // are not known may have worked the pegs that the others leave.
   const laid =
-    trouble || !covers
+    trouble || gaps > 0 || !covers
       ? null
       : layStitches(
           before,

@@ -12,6 +12,7 @@ import { readLength, readReference, referenceStarts } from './references'
 import { Stars } from './stars'
 import { readStitch } from './stitch'
 import { readPegs, readTurn } from './turns'
+import { readWraps } from './wraps'
 
 const pauses = new Set([',', ';', '.', ':', '|', '-', '/'])
 const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
@@ -58,11 +59,14 @@ export class Parser {
     const piece = cursor.piece()
     if (piece?.kind === 'word' && !starts.has(text) && piece.value < 0)
       return this.#readStitchOr(stars)
-    if (pauses.has(text) && !cursor.looksAt('=|- #')) {
+    if (pauses.has(text) && !(text === '-' && cursor.isNumber(1))) {
       if (text === '.' || text === ';') stars.sentenceEnds()
       return cursor.take(1, 'punctuation')
     }
     if (this.#readSide()) return
+    const wraps = readWraps(cursor)
+    if (wraps) return void stars.items.push(...wraps)
+    if (cursor.eatOne(phrases.lastRows, 'word')) return
     const counts = readCountInBrackets(cursor)
     if (counts) {
       for (const count of counts) said.push(count)
