@@ -1,6 +1,7 @@
 import { checkPattern } from '../checks/check'
 import { workPattern } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
+import { saidOnce } from '../words/compare/saidOnce'
 import { chartFrom } from '../words/read/chartFrom'
 import type { Reading } from '../words/read/reading'
 import {
@@ -12,12 +13,12 @@ import {
   type FindingEntry,
 } from './report'
 
-/** The rows that the words tell, with what the reader remarks. */
+/** The rows that the words tell, with what the reader remarks: once for each line that says it. */
 export const reportReading = (file: string, reading: Reading, terms: Terms): FileReport => ({
   file,
   kindOf: kindInWords(reading),
   rows: rowsRead(reading, terms),
-  findings: reading.remarks.map(remarkEntry(reading)),
+  findings: saidOnce(reading).map(remarkEntry(reading)),
 })
 
 /** The same, with what the checks find in the chart that the words make. */

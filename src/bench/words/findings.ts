@@ -2,6 +2,7 @@ import type { Fix, Severity } from '../../checks/finding'
 import { setWords } from '../../pattern/edits/words'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
+import { saidOnce } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
 import type { Rows } from './places'
 
@@ -63,24 +64,6 @@ const ofDifference = (
     }))
   },
 })
-
-/**
- * One remark for each line that says it: rows that share their line, or are called for again by a
- * reference or a repeat, have what is wrong from the line that they come from.
- */
-function saidOnce({ rows, remarks }: Reading): Remark[] {
-  const said = new Set<string>()
-  return remarks.filter(({ rule, row, range }) => {
-    const read = row === null ? undefined : rows[row]
-    if (!read) return true
-    const line = `${rule} from ${read.range.from}`
-    const place = `${rule} at ${range.from}-${range.to}`
-    const again = read.time > 0 || read.saidAt.from !== read.range.from
-    if (said.has(place) || (again && said.has(line))) return false
-    said.add(line).add(place)
-    return true
-  })
-}
 
 interface Told {
   readonly difference: Difference
