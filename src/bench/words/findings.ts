@@ -4,10 +4,12 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
 import { saidOnce } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
+import { FindingIds } from './findingIds'
 import type { Rows } from './places'
 
 /** What the reader or the comparison found in own words, as the bench shows it. */
 export interface WordsFinding {
+  /** Stable while the same thing is wrong with the same line: see `FindingIds`. */
   readonly id: string
   readonly rule: string
   readonly severity: Severity
@@ -95,24 +97,11 @@ function withoutCascade({ reading, differences }: Comparison): Told[] {
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
 export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const { reading } = comparison
-  const counts = new Map<string, number>()
-  const idOf = (rule: string, row: number | null): string => {
-    const key = `words, ${rule}, ${row === null ? 'all' : `row ${row + 1}`}`
-    const count = (counts.get(key) ?? 0) + 1
-    counts.set(key, count)
-    return count === 1 ? key : `${key}, ${count}`
-  }
+  const ids = new FindingIds(reading)
   return [
-    ...saidOnce(reading).map((remark) =>
-      ofRemark(
-        reading,
-        rows,
-        remark,
-        idOf(remark.rule, remark.row === null ? null : rows.chartRow(remark.row)),
-      ),
-    ),
+    ...saidOnce(reading).map((remark) => ofRemark(reading, rows, remark, ids.ofRemark(remark))),
     ...withoutCascade(comparison).map((told) =>
-      ofDifference(reading, told, idOf(told.difference.rule, told.difference.row)),
+      ofDifference(reading, told, ids.ofDifference(told.difference)),
     ),
   ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
 }

@@ -60,9 +60,19 @@ export class WordsState {
       ? (this.#comparison = compare(this.reading, this.#ground.work, this.#comparison))
       : null,
   )
-  readonly findings: readonly WordsFinding[] = $derived.by(() => {
+  readonly #found: readonly WordsFinding[] = $derived.by(() => {
     const found = this.comparison ? findingsOf(this.comparison, this.#rows) : none
     return found.length > 0 ? found : none
+  })
+  readonly findings: readonly WordsFinding[] = $derived.by(() => {
+    const { aside } = this
+    return aside.length > 0 ? this.#found.filter((one) => !aside.includes(one)) : this.#found
+  })
+  /** Findings that were set aside, in the same order. */
+  readonly aside: readonly WordsFinding[] = $derived.by(() => {
+    const set = new Set(this.#ground.pattern.checks.aside)
+    const aside = set.size > 0 ? this.#found.filter(({ id }) => set.has(id)) : none
+    return aside.length > 0 ? aside : none
   })
   readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
