@@ -4,7 +4,15 @@ import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { readLimits } from './limits'
-import type { Ambiguity, GroupItem, Item, PegsItem, StitchItem, TurnItem } from './nodes'
+import type {
+  Ambiguity,
+  FabricItem,
+  GroupItem,
+  Item,
+  PegsItem,
+  StitchItem,
+  TurnItem,
+} from './nodes'
 import { fromWrongSide } from './needles'
 import { endsInTurns, withFills } from './fills'
 import { loopsOn, type Place } from './place'
@@ -12,7 +20,6 @@ import type { ReadStitch, TextRange } from './reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
 
-const rightReads = new WeakMap<StitchItem, ReadStitch>()
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 
 /** Yarn said to be at the back of a slipped stitch lies in front, as the right side is seen. */
@@ -103,6 +110,9 @@ export class Expander {
         case 'pegs':
           this.#pegs(item)
           break
+        case 'fabric':
+          this.#fabric(item, items, i, after)
+          break
         case 'turn':
           this.#turn(item)
           break
@@ -118,15 +128,13 @@ export class Expander {
     this.#put(this.#readOf(item), item.count ?? 1)
   }
 
-  /** The same object for the same words. */
+  /** The same object for the same words; as the right side looks, the item itself. */
   #readOf(item: StitchItem): ReadStitch {
-    const known = this.side.wrong ? wrongReads : rightReads
-    let read = known.get(item)
-    if (!read) {
-      const stitch = this.side.wrong ? seenFromBehind(item) : item.stitch
-      known.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
-    }
-    if (this.side.wrong && !seenFromBehind(item)) this.side.unknown.add(item)
+    if (!this.side.wrong) return item
+    const stitch = seenFromBehind(item)
+    if (!stitch) this.side.unknown.add(item)
+    let read = wrongReads.get(item)
+    if (!read) wrongReads.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
     return read
   }
 
@@ -177,6 +185,26 @@ export class Expander {
     )
       return
     this.#trouble ??= { kind: 'repeat', block: block.takes, copies: times, over }
+  }
+
+  /**
+   * Flat, every other row goes back over the first one and meets the repeat from its other end: so
+   * the columns stand above each other.
+   */
+  #fabric(item: FabricItem, list: readonly Item[], at: number, after: number): void {
+    this.#mixed = true
+    const cells = item.rows[this.side.row % item.rows.length] ?? []
+    const reads = cells.map((stitch): ReadStitch => ({ stitch, range: item.range }))
+    const back = this.shape === 'bar' && this.side.row % 2 === 1
+    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const copies = Math.max(0, Math.floor(count / cells.length))
+    for (let n = 0; n < count && !this.#tooLong; n++) {
+      const read = reads[(back ? count - 1 - n : n) % cells.length]
+      if (read) this.#put(read, 1)
+    }
+    const over = count - copies * cells.length
+    if (count < 0 || (over > 0 && item.whole && this.shape === 'ring'))
+      this.#trouble ??= { kind: 'repeat', block: cells.length, copies, over }
   }
 
   /** "end k3": the last copy is broken off in the middle, at a stitch that the ending goes on with. */

@@ -37,7 +37,8 @@ export interface Outline {
 const referenceStart = /^\s*(?:rep|repeat|as|like|cont|next|cast|bind|knit|purl)\b/i
 
 /** A line that begins with a stitch is a row by itself, if the one before it is finished. */
-const stitchStart = /^\s*(?:k|p|sl|ew|uw|fk|tk)\s?\d/
+const stitchStart =
+  /^\s*(?:(?:k|p|sl|ew|uw|fk|tk)\s?\d|garter|seed|moss|stockinette|stocking|rib\b|work\s+(?:in|\d|even))/
 
 export function shapeOf(line: string): LineShape {
   const text = line.trim()

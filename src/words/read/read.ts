@@ -147,8 +147,11 @@ function tokensOf(
     const { head, range, from } = statement
     if (head)
       tokens.push({ kind: 'head', range: { from: range.from, to: range.from + head.length } })
-    for (const { kind, range: at } of body.tokens)
-      tokens.push({ kind, range: { from: at.from + from, to: at.to + from } })
+    const { kinds, bounds } = body.tokens
+    kinds.forEach((kind, i) => {
+      const [start, end] = [bounds[2 * i] ?? 0, bounds[2 * i + 1] ?? 0]
+      tokens.push({ kind, range: { from: start + from, to: end + from } })
+    })
   }
   return tokens.sort((a, b) => a.range.from - b.range.from)
 }

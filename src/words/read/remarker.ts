@@ -1,6 +1,7 @@
 import { readLimits } from './limits'
 import type { Body, RelativeRemark, Said } from './nodes'
 import type { Remark, TextRange } from './reading'
+import { remembered } from './remembered'
 import * as say from './remarks/rows'
 import type { Words } from './rows'
 import type { Resolved, Worked } from './work'
@@ -107,8 +108,9 @@ export const quoted = ({ text }: Words, { from, to }: TextRange): string =>
   text.slice(from, Math.min(to, from + 60)).trim()
 
 /** Does a repeat go on to a marker? */
-const hasOpen = (items: Body['items']): boolean =>
-  items.some((item) => item.do === 'group' && (item.copies.kind === 'open' || hasOpen(item.items)))
+const hasOpen: (items: Body['items']) => boolean = remembered((items) =>
+  items.some((item) => item.do === 'group' && (item.copies.kind === 'open' || hasOpen(item.items))),
+)
 
 /** Pegs of the loops that a row leaves unworked. */
 function pegsLeft({ trouble, takes, goes, covers, before }: Worked): Remark['pegs'] {

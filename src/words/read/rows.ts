@@ -17,6 +17,10 @@ export interface Words extends Source {
   readonly text: string
   readonly kind: 'round' | 'row'
   readonly side: 'right' | 'wrong' | null
+  /** The number of its first row; null if it has none. */
+  readonly number: number | null
+  /** Which row of its fabric's cycle it stands for, from 0. */
+  readonly row: number
   /** It has a head of its own. */
   readonly headed: boolean
 }

@@ -55,5 +55,7 @@ export interface Stretch {
 /** Is it a row of needles as its wrong side looks, and what of it the right side cannot show. */
 export interface Side {
   readonly wrong: boolean
+  /** Which row of its fabric's cycle is worked, from 0. */
+  readonly row: number
   readonly unknown: Set<StitchItem>
 }

@@ -30,6 +30,8 @@ export interface WorkSettings {
   /** A round, which starts at peg 1 wherever the yarn is. */
   readonly whole: boolean
   readonly wrong: boolean
+  /** Which row of its fabric's cycle is worked, from 0. */
+  readonly row: number
   /** There are German turns, so "ds" is the stitch that one left doubled. */
   readonly german: boolean
 }
@@ -100,10 +102,10 @@ function waysOf(rules: readonly Ambiguity[]): Taken[] {
 type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
 
 function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tried {
-  const { settings, places, whole, wrong } = how
+  const { settings, places, whole, wrong, row } = how
   const { shape } = settings
   const rows: Worked[] = []
-  const side: Side = { wrong, unknown: new Set() }
+  const side: Side = { wrong, row, unknown: new Set() }
   const advance = (stretch: Stretch, before: Place): Place => {
     const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
     const covers = coversOf(stretch, before)

@@ -9,7 +9,8 @@ export const stitchItem = (
   count: number | null,
   range: TextRange,
   atBack?: true,
-): StitchItem => ({ do: 'stitch', stitch, count, range, ...(atBack && { atBack }) })
+): StitchItem =>
+  atBack ? { do: 'stitch', stitch, count, range, atBack } : { do: 'stitch', stitch, count, range }
 
 export const groupItem = (items: readonly Item[], copies: Copies, range: TextRange): GroupItem => ({
   do: 'group',

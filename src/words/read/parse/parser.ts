@@ -5,6 +5,7 @@ import { bracketOpen, noStitch, tooDeep, unknownWord } from '../remarks/parsing'
 import { readCount, readCountInBrackets } from './counts'
 import { startsIn } from './cursor'
 import { readEnding, readTimes, readUntil } from './extents'
+import { readFabric } from './fabrics'
 import { groupItem, once, stitchItem, untilEnd } from './items'
 import type { Parsing } from './parsing'
 import * as phrases from './phrases'
@@ -189,6 +190,11 @@ export class Parser {
   #readRows(stars: Stars): boolean {
     const { parsing } = this
     const { cursor } = parsing
+    if (readFabric(parsing, stars)) return true
+    if (cursor.looksAtOne(phrases.inStitches)) {
+      cursor.take(1, 'word')
+      return true
+    }
     const start = cursor.at
     const knit = cursor.eatOne(phrases.stockinette, 'stitch')
     if (knit || cursor.eatOne(phrases.reversed, 'stitch')) {

@@ -80,11 +80,26 @@ export const reversed: readonly string[] = [
   'in? rev|reverse stockinette|stocking st|stitch?',
 ]
 
+/** Fabrics whose rows change. */
+export const garter: readonly string[] = ['in? garter|g stitch|st|sts', 'in garter']
+export const seed: readonly string[] = ['in? seed stitch|st|sts', 'in? single moss stitch|st']
+export const moss: readonly string[] = ['in? moss stitch|st|sts']
+export const doubleMoss: readonly string[] = [
+  'in? double|irish moss stitch|st',
+  'in? double seed stitch|st',
+]
+export const rib: readonly string[] = ['rib|ribs|ribbing stitch|st|pattern?']
+export const ribByNumbers: readonly string[] = ['in? a? # x|by|- # rib|ribbing stitch|st|pattern?']
+/** "Work in k2, p2 rib": what stands behind tells what it is. */
+export const inStitches: readonly string[] = ['in k|p|knit|purl|(|[']
+
 export const even: readonly string[] = [
   'work|knit|purl|cont|continue even|straight',
   'work? in patt|pattern|pat as? set|est|established?',
   'work? as set|est|established',
   'cont|continue as? set|est|established',
+  'cont|continue? in rib|ribbing as? set|est|established?',
+  'rib',
   'even|straight',
 ]
 

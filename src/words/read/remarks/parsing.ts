@@ -70,6 +70,16 @@ export const noStitch = (name: string, range: TextRange): RelativeRemark =>
     'Use another stitch that takes and makes as many loops.',
   )
 
+export const askMoss = (said: string, range: TextRange): RelativeRemark =>
+  remark(
+    'ask-moss',
+    'warning',
+    range,
+    `"${said}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is taken as seed stitch.`,
+    'Write "seed stitch" or "double moss stitch".',
+    ['seed stitch', 'double moss stitch'].map((text) => write(range, text)),
+  )
+
 export const tooDeep = (range: TextRange): RelativeRemark =>
   remark(
     'too-long',
