@@ -4,12 +4,12 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
 import { saidOnce } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
-import { FindingIds } from './findingIds'
+import { findingIds } from './findingIds'
 import type { Rows } from './places'
 
 /** What the reader or the comparison found in own words, as the bench shows it. */
 export interface WordsFinding {
-  /** Stable while the same thing is wrong with the same line: see `FindingIds`. */
+  /** Stable while the same thing is wrong with the same line: see `findingIds`. */
   readonly id: string
   readonly rule: string
   readonly severity: Severity
@@ -97,12 +97,14 @@ function withoutCascade({ reading, differences }: Comparison): Told[] {
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
 export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const { reading } = comparison
-  const ids = new FindingIds(reading)
+  const remarks = saidOnce(reading)
+  const all = withoutCascade(comparison)
+  const differences = all.map(({ difference }) => difference)
+  const ids = findingIds(reading, remarks, differences)
+  const idAt = (index: number): string => ids[index] ?? ''
   return [
-    ...saidOnce(reading).map((remark) => ofRemark(reading, rows, remark, ids.ofRemark(remark))),
-    ...withoutCascade(comparison).map((told) =>
-      ofDifference(reading, told, ids.ofDifference(told.difference)),
-    ),
+    ...remarks.map((remark, index) => ofRemark(reading, rows, remark, idAt(index))),
+    ...all.map((told, index) => ofDifference(reading, told, idAt(remarks.length + index))),
   ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
 }
 

@@ -70,8 +70,8 @@ export class WordsState {
   })
   /** Findings that were set aside, in the same order. */
   readonly aside: readonly WordsFinding[] = $derived.by(() => {
-    const set = new Set(this.#ground.pattern.checks.aside)
-    const aside = set.size > 0 ? this.#found.filter(({ id }) => set.has(id)) : none
+    const { aside: ids } = this.#ground.pattern.checks
+    const aside = ids.length > 0 ? this.#found.filter(({ id }) => ids.includes(id)) : none
     return aside.length > 0 ? aside : none
   })
   readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
