@@ -23,8 +23,8 @@ import { options, type Side, type Stretch, type Taken, type Trouble } from './st
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 
 /** Yarn said to be at the back of a slipped stitch lies in front, as the right side is seen. */
-const seenFromBehind = ({ stitch, atBack }: StitchItem) =>
-  atBack ? stitchOf('slf') : fromWrongSide(stitch)
+const seenFromBehind = ({ stitch, atBack, twinOf }: StitchItem) =>
+  atBack ? stitchOf('slf') : twinOf ? stitch : fromWrongSide(stitch)
 
 const mostSteps = 20_000
 
@@ -130,7 +130,10 @@ export class Expander {
 
   /** The same object for the same words; as the right side looks, the item itself. */
   #readOf(item: StitchItem): ReadStitch {
-    if (!this.side.wrong) return item
+    if (!this.side.wrong) {
+      if (item.twinOf) this.side.unknown.add(item)
+      return item
+    }
     const stitch = seenFromBehind(item)
     if (!stitch) this.side.unknown.add(item)
     let read = wrongReads.get(item)

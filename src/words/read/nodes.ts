@@ -20,6 +20,8 @@ export interface StitchItem {
   readonly range: TextRange
   /** Slipped with the yarn said to be at the back. */
   readonly atBack?: true
+  /** Stands in for its purl twin of this name, which the vocabulary does not have. */
+  readonly twinOf?: string
 }
 
 export interface GroupItem {

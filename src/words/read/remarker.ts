@@ -2,6 +2,7 @@ import { readLimits } from './limits'
 import type { Body, RelativeRemark, Said } from './nodes'
 import type { Remark, TextRange } from './reading'
 import { remembered } from './remembered'
+import { standsIn } from './remarks/parsing'
 import * as say from './remarks/rows'
 import type { Words } from './rows'
 import type { Resolved, Worked } from './work'
@@ -63,7 +64,13 @@ export class Remarker {
   /** What has to be asked about the words of a row. */
   asks({ asks, side }: Resolved, source: Words, row: number): void {
     for (const item of side.unknown)
-      this.add(say.wrongSide(item.stitch.us.abbr, item.range), source.from, row)
+      this.add(
+        item.twinOf && !side.wrong
+          ? standsIn(item.twinOf, item.stitch, item.range)
+          : say.wrongSide(item.stitch.us.abbr, item.range),
+        source.from,
+        row,
+      )
     if (asks.length > 0 || hasOpen(source.body.items))
       this.#ask(source.body.items, asks, source, row)
   }

@@ -52,7 +52,7 @@ export interface Stretch {
   readonly tooLong: boolean
 }
 
-/** Is it a row of needles as its wrong side looks, and what of it the right side cannot show. */
+/** Is it a row of needles as its wrong side looks, and which of its items cannot be shown as said. */
 export interface Side {
   readonly wrong: boolean
   /** Which row of its fabric's cycle is worked, from 0. */

@@ -1,11 +1,12 @@
 import { stitchOf } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
-import { bracketOpen, noStitch, tooDeep, unknownWord } from '../remarks/parsing'
+import { bracketOpen, tooDeep, unknownWord } from '../remarks/parsing'
 import { readCount, readCountInBrackets } from './counts'
 import { startsIn } from './cursor'
 import { readEnding, readTimes, readUntil } from './extents'
 import { readFabric } from './fabrics'
+import { readInOne } from './inOne'
 import { groupItem, once, stitchItem, untilEnd } from './items'
 import type { Parsing } from './parsing'
 import * as phrases from './phrases'
@@ -137,9 +138,8 @@ export class Parser {
         bracketOpen({ from: cursor.pieces[start]?.from ?? 0, to: cursor.pieces[start]?.to ?? 0 }),
       )
     if (cursor.eatOne(phrases.sameStitch, 'word')) {
-      const range = cursor.rangeFrom(start)
-      parsing.remark(noStitch(parsing.quote(start), range))
-      return void stars.items.push({ do: 'gap', range })
+      stars.items.push(...readInOne(parsing, items, start))
+      return
     }
     const copies = this.#copies(true) ?? once
     if (items.length > 0) stars.items.push(groupItem(items, copies, cursor.rangeFrom(start)))

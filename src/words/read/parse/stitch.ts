@@ -1,6 +1,6 @@
 import { stitchOf } from '../../../stitches/vocabulary'
 import type { Copies, Item } from '../nodes'
-import { askCross, askDoubled, noStitch } from '../remarks/parsing'
+import { askCross, askDoubled, noStitch, standsIn } from '../remarks/parsing'
 import type { TextRange } from '../reading'
 import type { Meaning } from '../spellings'
 import type { Cursor } from './cursor'
@@ -59,6 +59,8 @@ const stopsAt = (cursor: Cursor): boolean => {
 
 function remarkOn(meaning: Meaning, start: number, name: TextRange, parsing: Parsing): void {
   if (meaning.is === 'cross') parsing.remark(askCross(parsing.quote(start), meaning, name))
+  if (meaning.is === 'lacking' && !meaning.twin)
+    parsing.remark(standsIn(meaning.name, meaning.stitch, name))
   if (meaning.is === 'none') parsing.remark(noStitch(meaning.name, name))
 }
 
@@ -105,7 +107,7 @@ function timesAfter(cursor: Cursor): Copies | null {
 
 /** The number after a stitch: "k2", "knit two", "knit next 3 pegs"; not "twice" or "3 times". */
 function readCount({ cursor, spellings }: Parsing): number | null {
-  if (cursor.eat('the? next st|stitch|loop|peg', 'word')) return 1
+  if (cursor.eat('of|in? the? next st|stitch|loop|peg', 'word')) return 1
   const mark = cursor.mark()
   cursor.eat('the? next', 'word')
   const piece = cursor.piece()
