@@ -149,13 +149,13 @@ export function statedDirection(text: string): 'clockwise' | 'counterclockwise' 
 }
 
 const castOn =
-  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?:\s*(?:\(([\d, -]{1,60})\)))?/i
+  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?:\s*(?:\(([\d, -]{1,60})\)|((?:,\s*\d{1,4}){2,15})(?=\s*(?:sts?|stitches|pegs|loops)\b)))?/i
 
 /** How many loops the words cast on, for the size that is read. */
 export function statedPegs(text: string, size: number): { pegs: number; range: TextRange } | null {
   const match = castOn.exec(text)
   if (!match) return null
-  const list = [match[1] ?? '', ...(match[2] ?? '').split(/\D+/)].filter(Boolean)
+  const list = [match[1] ?? '', ...(match[2] ?? match[3] ?? '').split(/\D+/)].filter(Boolean)
   const pegs = Number(list[Math.min(size, list.length - 1)])
   return { pegs, range: { from: match.index, to: match.index + match[0].length } }
 }

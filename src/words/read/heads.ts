@@ -7,7 +7,7 @@ const ordinal = String.raw`(?:\d{1,5}(?:st|nd|rd|th)|(?:${ordinalWordsPattern})\
 const figure = String.raw`(?:${ordinal}|\d{1,5}|(?:${numberWordsPattern})\b)`
 const figures = String.raw`${figure}(?:\s*(?:-|–|—|,|&|\+|to|through|thru|and)(?:\s*and)?\s*${figure})*`
 const every = String.raw`(?<every>\s*,?\s*(?:and|&)\s+(?:all\s+|every\s+)?(?:foll(?:owing)?\.?\s+)?(?:(?:alt(?:ernate)?|even|odd|other|ws|rs|wrong[- ]side|right[- ]side)\b\.?\s*)+(?:even|odd|numbered)?)`
-const note = String.raw`(?:\s*\([a-z][a-z. -]{0,30}\))`
+const note = String.raw`(?:\s*\((?:[a-z][a-z. -]{0,30}|(?:for\s+)?sizes?\b[^()]{0,60})\))`
 const side = String.raw`(?:\s*\(\s*(?<side>rs|ws|right side|wrong side)\b[^)]{0,30}\)|${note})`
 const sideLater = String.raw`(?:\s*\(\s*(?<later>rs|ws|right side|wrong side)\b[^)]{0,30}\)\s*[.:]?)`
 

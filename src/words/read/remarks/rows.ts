@@ -231,6 +231,15 @@ export const sizeLists = (length: number, usual: number, range: TextRange) =>
     advice: 'Give a number for every size, in the same order everywhere.',
   })
 
+export const askSize = (said: string, range: TextRange): RelativeRemark =>
+  made({
+    rule: 'ask-size',
+    severity: 'warning',
+    range,
+    message: `These words are only for "${said.trim().slice(0, 40)}", and it is not said which of the sizes that is; they are read for all.`,
+    advice: 'Name the sizes in their order once, as in "Sizes S (M, L)".',
+  })
+
 export const statedPegsRemark = (said: number, pegs: number, range: TextRange) =>
   made({
     rule: 'stated-pegs',
