@@ -3,7 +3,7 @@ import { workPattern } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { saidOnce } from '../words/compare/saidOnce'
 import { chartFrom } from '../words/read/chartFrom'
-import type { Reading } from '../words/read/reading'
+import type { Reading, Remark } from '../words/read/reading'
 import {
   checkEntry,
   kindInWords,
@@ -14,11 +14,16 @@ import {
 } from './report'
 
 /** The rows that the words tell, with what the reader remarks: once for each line that says it. */
-export const reportReading = (file: string, reading: Reading, terms: Terms): FileReport => ({
+export const reportReading = (
+  file: string,
+  reading: Reading,
+  terms: Terms,
+  remarks: readonly Remark[] = saidOnce(reading),
+): FileReport => ({
   file,
   kindOf: kindInWords(reading),
   rows: rowsRead(reading, terms),
-  findings: saidOnce(reading).map(remarkEntry(reading)),
+  findings: remarks.map(remarkEntry(reading)),
 })
 
 /** The same, with what the checks find in the chart that the words make. */

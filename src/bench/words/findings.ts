@@ -2,7 +2,7 @@ import type { Fix, Severity } from '../../checks/finding'
 import { setWords } from '../../pattern/edits/words'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
-import { saidOnce } from '../../words/compare/saidOnce'
+import { saidBeside } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
 import { findingIds } from './findingIds'
 import type { Rows } from './places'
@@ -97,7 +97,7 @@ function withoutCascade({ reading, differences }: Comparison): Told[] {
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
 export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const { reading } = comparison
-  const remarks = saidOnce(reading)
+  const remarks = saidBeside(comparison)
   const all = withoutCascade(comparison)
   const differences = all.map(({ difference }) => difference)
   const ids = findingIds(reading, remarks, differences)

@@ -1,4 +1,5 @@
 import type { Reading, Remark } from '../read/reading'
+import type { Comparison } from './comparison'
 
 /**
  * One remark for each line that says it: rows that share their line, or are called for again by a
@@ -17,3 +18,9 @@ export function saidOnce({ rows, remarks }: Reading): Remark[] {
     return true
   })
 }
+
+/** The same beside a comparison, which says itself that words and chart have other pegs. */
+export const saidBeside = ({ reading, differences }: Comparison): Remark[] =>
+  differences.some(({ rule }) => rule === 'pegs-differ')
+    ? saidOnce(reading).filter(({ rule }) => rule !== 'stated-pegs')
+    : saidOnce(reading)

@@ -258,3 +258,12 @@ test('lines that read alike are told apart by their section', () => {
     expect.stringMatching(/^words, row-count, "Row 1: k11\.".*, Toe$/),
   ])
 })
+
+test('pegs that the words state otherwise are one finding, at their place', () => {
+  const { wording } = withWords('Cast on 14 sts.', 'Rnds 1-4: k12.')
+  const found = wording.findings.map(({ rule, range }) => [
+    rule,
+    range && wording.text.slice(range.from, range.to),
+  ])
+  expect(found).toEqual([['pegs-differ', 'Cast on 14']])
+})
