@@ -40,6 +40,8 @@ export class Expander {
   #first: PegsItem | null = null
   #last: PegsItem | null = null
   #mixed = false
+  /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
+  #joinedAt: number | null = null
   #trouble: Trouble | null = null
   #pegTrouble: Stretch['pegTrouble'] = null
   #gaps = 0
@@ -74,6 +76,7 @@ export class Expander {
     this.#takes = this.#makes = this.#gaps = 0
     this.#run = this.#first = this.#last = this.#trouble = this.#pegTrouble = null
     this.#mixed = this.#tooLong = false
+    this.#joinedAt = null
     this.#goes = this.place.heading
     this.#loops = this.#available(this.#goes)
   }
@@ -250,18 +253,45 @@ export class Expander {
       this.#goes = back ? 'back' : 'forward'
       this.#first = item
       this.#loops = this.place.loops
+      if (this.#goesOverJoin(item)) return this.#workOverJoin(item)
     } else {
       const step = this.#goes === 'forward' ? 1 : -1
       const next = this.#last
         ? this.#last.last + step
         : (this.#goes === 'forward' ? 0 : this.place.pegs - 1) + step * this.#takes
-      if (next !== item.first) this.#pegTrouble ??= { range: item.range, named: item.first, next }
+      if (this.#isJoin(next, item.first)) this.#joinedAt ??= this.#takes
+      else if (next !== item.first)
+        this.#pegTrouble ??= { range: item.range, named: item.first, next }
     }
     this.#last = item
     this.#put(
       { stitch: this.#seen(item.stitch), range: item.range },
       Math.abs(item.last - item.first) + 1,
     )
+  }
+
+  /** On a ring peg 1 follows the last peg. */
+  #isJoin(next: number, named: number): boolean {
+    const { pegs } = this.place
+    if (this.shape !== 'ring') return false
+    return (next === pegs && named === 0) || (next === -1 && named === pegs - 1)
+  }
+
+  /** "Knit pegs 20 to 4" goes back, but on over the join where the yarn waits before peg 20. */
+  #goesOverJoin({ first, last }: PegsItem): boolean {
+    const { gap, heading } = this.place
+    return (
+      this.shape === 'ring' && first > last && gap > 0 && gap === first && heading === 'forward'
+    )
+  }
+
+  #workOverJoin(item: PegsItem): void {
+    const { first, last, stitch, range } = item
+    if (!stitch) return
+    this.#goes = 'forward'
+    this.#last = item
+    this.#joinedAt = this.place.pegs - first
+    this.#put({ stitch: this.#seen(stitch), range }, this.#joinedAt + last + 1)
   }
 
   #setRun(first: number, last: number, back: boolean): void {
@@ -285,6 +315,8 @@ export class Expander {
   #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#run): void {
     this.#settleRun()
     const loops = this.#loops
+    const join = this.#tooLong ? null : this.#overJoin(turn)
+    if (join) this.#trouble = join
     if (told && !this.#trouble && !this.#tooLong) {
       if (this.#takes > loops) this.#trouble = { kind: 'over', loops }
       else if (this.#takes < loops && !(goesOn && !this.#run) && this.#gaps === 0)
@@ -310,11 +342,22 @@ export class Expander {
     this.#begin()
   }
 
+  #overJoin(turn: TurnItem | null): Trouble | null {
+    const takes = this.#takes
+    const named = this.#joinedAt
+    if (named !== null) return { kind: 'join', loops: named, over: takes - named }
+    const loops = this.#loops
+    const inside = this.shape === 'ring' && turn !== null && !this.#run && !this.#first
+    return inside && loops < takes && takes <= this.place.loops
+      ? { kind: 'join', loops, over: takes - loops }
+      : null
+  }
+
   /** A row told by peg numbers alone covers just them; other rows start where the yarn is. */
   #settleRun(): void {
     const first = this.#first
     const last = this.#last
-    if (this.#run) return
+    if (this.#run || this.#joinedAt !== null) return
     if (first && last && !this.#mixed) {
       const run = {
         from: Math.min(first.first, last.last, first.last, last.first),

@@ -27,6 +27,8 @@ export type Trouble =
     }
   | { readonly kind: 'short'; readonly loops: number }
   | { readonly kind: 'over'; readonly loops: number }
+  /** A row that turns goes over the join of a ring: loops up to it, and beyond. */
+  | { readonly kind: 'join'; readonly loops: number; readonly over: number }
 
 /** One real row as it is told; ranges count from the start of its words. */
 export interface Stretch {

@@ -123,7 +123,11 @@ function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tr
 }
 
 /** Pegs that a row covers: those it names, all, or those from the yarn on. */
-function coversOf({ run, goes, takes, loops, end, turn }: Stretch, before: Place): Run | null {
+function coversOf(
+  { run, goes, takes, loops, end, turn, trouble }: Stretch,
+  before: Place,
+): Run | null {
+  if (trouble?.kind === 'join') return null
   if (run) return run.to < before.pegs ? run : null
   if (!turn && end === 'on' && loops === before.loops) return { from: 0, to: before.pegs - 1 }
   if (!turn) {
@@ -140,6 +144,8 @@ function afterRow(
   covers: Run | null,
   { stitches, goes, end, takes, makes, trouble, turn, gaps }: Stretch,
 ): Place {
+  if (trouble?.kind === 'join')
+    return places.overJoin(before, goes, end, trouble.over, turn !== null)
   const left = before.loops - takes + makes
   const all: Run = covers ?? { from: 0, to: before.pegs - 1 }
   // After a row that does not come out, go on from the loops that were there before it; words that

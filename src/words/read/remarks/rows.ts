@@ -31,6 +31,14 @@ export function rowCount(
           : 'Take stitches away before or after the repeat, or work it on more loops.',
     })
   }
+  if (trouble.kind === 'join')
+    return made({
+      ...base,
+      rule: 'over-join',
+      message: `${name} goes over the join of the round: up to the join it takes ${loops(trouble.loops)}, beyond it ${trouble.over} more. A row of a chart ends at the join.`,
+      advice:
+        'Start the round elsewhere, so that no row that turns passes between the last peg and peg 1.',
+    })
   const by = Math.abs(takes - trouble.loops)
   const over = trouble.kind === 'over'
   return made({
