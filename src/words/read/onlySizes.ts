@@ -30,13 +30,13 @@ export function sizesInHead(head: string): string | null {
 }
 
 const name = String.raw`[a-z0-9][a-z0-9./-]*(?:\s(?:mos?\b|months?|yrs?\b|years?|small|large))?`
-const after = String.raw`\bsizes?\b(?:\s+(?:are|to\s+fit|in))?\s*:?\s*`
+const after = String.raw`\bsizes?\b(?:\s(?:are|to\sfit|in))?\s{0,3}:?\s{0,5}`
 const lists: readonly RegExp[] = [
   // Sizes XS (S, M, L)
-  new RegExp(String.raw`${after}(${name}\s*[([][^)\]\n]{1,120})[)\]]`, 'gi'),
+  new RegExp(String.raw`${after}(${name}\s{0,3}[([][^)\]\n]{1,120})[)\]]`, 'gi'),
   // Sizes: S, M and L
   new RegExp(
-    String.raw`${after}(${name}(?:\s*,\s*${name})*\s*(?:,|,?\s*(?:and|&))\s*${name})(?![^\n]*\bonly\b)`,
+    String.raw`${after}(${name}(?:\s?,\s?${name}){0,12}\s?(?:,|,?\s?(?:and|&))\s?${name})(?![^\n]{0,60}\bonly\b)`,
     'gi',
   ),
 ]

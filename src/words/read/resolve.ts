@@ -113,7 +113,13 @@ export class Resolver {
     for (const { number, words, index } of this.#waiting.take(upTo)) {
       if (this.#full) return
       const { reference, rows } = words.body
-      const source = reference ? this.#referred(words, reference.named, index, number) : words
+      const { workEven } = words.body
+      if (workEven && index === 0) this.#remarker.add(say.asSet(workEven), words.from)
+      const source = workEven
+        ? this.#steady
+        : reference
+          ? this.#referred(words, reference.named, index, number)
+          : words
       // Rows between that are told elsewhere count: "Rows 1, 3, 5" all go the same way.
       const nth = number - (words.number ?? number)
       if (source) this.#tell(source, words, number, rows, nth)

@@ -151,7 +151,7 @@ function afterRow(
   // After a row that does not come out, go on from the loops that were there before it; words that
   // are not known may have worked the pegs that the others leave.
   const laid =
-    trouble || gaps > 0 || !covers
+    trouble || gaps > 0 || stitches.length === 0 || !covers
       ? null
       : layStitches(
           before,

@@ -69,6 +69,7 @@ export class Parser {
     const wraps = readWraps(cursor)
     if (wraps) return void stars.items.push(...wraps)
     if (cursor.eatOne(phrases.lastRows, 'word')) return
+    if (stars.isOpen && this.#readEnd(stars)) return
     const counts = readCountInBrackets(cursor)
     if (counts) {
       for (const count of counts) said.push(count)
@@ -183,6 +184,15 @@ export class Parser {
     const range = cursor.rangeFrom(start)
     const missing = star ? stars.repeatFrom(star, copies, range) : stars.repeatAll(copies, range)
     if (missing) parsing.remark(missing)
+    return true
+  }
+
+  /** "*k2, p1; end with k3": what goes back to the asterisk is left out. */
+  #readEnd(stars: Stars): boolean {
+    const { cursor } = this.parsing
+    const start = cursor.at
+    if (!readEnding(cursor)) return false
+    stars.repeatFrom('*', { kind: 'until', last: 0, ending: true }, cursor.rangeFrom(start))
     return true
   }
 

@@ -176,6 +176,7 @@ export const lengthEnds: readonly string[] = ['from the? beginning|beg|cast-on|s
 export const wrapNotes: readonly string[] = [
   'work|working|knitting|purling|lift|lifting|hide|hiding|pick|picking up? the|all|any|each? wrap|wraps',
   'together|tog with its|the|their|any wrap|wraps',
+  'knit|lift off',
 ]
 /** "Knit the wrap together with the stitch" works that stitch; of several it is a note. */
 export const wrapsWorked: readonly string[] = ['knit|purl the|all|any|each? wrap|wraps']
