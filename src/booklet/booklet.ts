@@ -7,6 +7,7 @@ import { flow, heightOf, type Block } from './flow'
 import { footed } from './foot'
 import { frontBlocks } from './front'
 import { abbreviationBlocks, cautionBlocks, wordBlocks } from './instructions'
+import { explainsStitches, ownWordBlocks } from './ownWords'
 import type { Booklet, PrintWarning } from './page'
 import { liveArea, papers, type Area, type BookletSettings } from './paper'
 import { phrasesOf } from './phrases'
@@ -32,12 +33,13 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const area = liveArea(paper)
   const column = textColumn(area.width, typeScale(settings.largePrint))
   const front = frontBlocks(work, column)
+  const own = settings.words && settings.wording === 'own' ? pattern.words : null
   const chart = chartPart(work, settings, column, area, front)
   const blocks = [
     ...front,
     ...chart.blocks,
     ...keyOf(work, column),
-    ...(settings.words ? [...abbreviationBlocks(work, column), ...wordBlocks(work, column)] : []),
+    ...(settings.words ? instructionBlocks(work, own, column) : []),
     ...cautionBlocks(work, column),
   ]
   return {
@@ -46,8 +48,15 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
     language: phrases.tag,
     paper: settings.paper,
     pages: footed(flow(blocks, area), pattern.title, paper, column, phrases),
-    warnings: [...warnings, ...chart.warnings, ...letterWarnings(work)],
+    warnings: [...warnings, ...chart.warnings, ...letterWarnings(work, own ?? '')],
   }
+}
+
+/** Abbreviations and words; own words that explain their own stitches explain them alone. */
+function instructionBlocks(work: Work, own: string | null, column: Column): Block[] {
+  if (own === null) return [...abbreviationBlocks(work, column), ...wordBlocks(work, column)]
+  const key = explainsStitches(work, own) ? [] : abbreviationBlocks(work, column)
+  return [...key, ...ownWordBlocks(work, own, column)]
 }
 
 function chartPart(
@@ -125,14 +134,17 @@ function ringPart(work: Work, settings: BookletSettings, column: Column, area: A
   }
 }
 
-function letterWarnings({ pattern: { title, designer, notes } }: Work): PrintWarning[] {
-  const missing = lettersMissing(`${title} ${designer} ${notes}`)
+function letterWarnings(
+  { pattern: { title, designer, notes } }: Work,
+  words: string,
+): PrintWarning[] {
+  const missing = lettersMissing(`${title} ${designer} ${notes} ${words}`)
   if (missing.length === 0) return []
   const shown = missing.slice(0, 10).join(' ')
   return [
     {
       message: `The fonts of the booklet do not have ${missing.length} of its letters: ${shown}. An empty box is printed for each.`,
-      advice: 'Write the title, the designer and the notes with other letters to print them whole.',
+      advice: `Write the title, the designer${words ? ', the notes and your own words' : ' and the notes'} with other letters to print them whole.`,
     },
   ]
 }

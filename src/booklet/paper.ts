@@ -28,6 +28,10 @@ export const paperSizes = Object.keys(papers) as readonly PaperSize[]
 export const chartChoices = ['flat', 'ring', 'both'] as const
 export type ChartChoice = (typeof chartChoices)[number]
 
+export const wordings = ['chart', 'own'] as const
+/** Words as the chart writes them, or the designer's own. */
+export type Wording = (typeof wordings)[number]
+
 /** What the user asks of a printed booklet. */
 export interface BookletSettings {
   readonly paper: PaperSize
@@ -35,6 +39,8 @@ export interface BookletSettings {
   /** Text of 22 points and larger signs. */
   readonly largePrint: boolean
   readonly words: boolean
+  /** Which words; a pattern without own words has the chart's. */
+  readonly wording: Wording
   /** Width of a chart cell in mm; null: as large as is needed to read and to use few sheets. */
   readonly cell: number | null
 }
@@ -44,6 +50,7 @@ export const usualSettings: BookletSettings = {
   chart: 'flat',
   largePrint: false,
   words: true,
+  wording: 'chart',
   cell: null,
 }
 

@@ -5,6 +5,7 @@ import { writeSvg } from '../drawing/svg'
 import { newPattern } from '../pattern/pattern'
 import { workPattern } from '../pattern/work'
 import { compare } from '../words/compare/compare'
+import { saidBeside } from '../words/compare/saidOnce'
 import { read } from '../words/read/read'
 import { readSettingsOf, type ReadSettings } from '../words/read/reading'
 import { plainText } from '../words/text'
@@ -168,8 +169,9 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   const work = workPattern(pattern)
   const terms = termsOf(call) ?? 'us'
   const reading = read(await readWords(words), settings)
-  const told = reportReading(nameOf(words), reading, terms)
-  const differences = compare(reading, work).differences.map(differenceEntry(reading, work))
+  const comparison = compare(reading, work)
+  const told = reportReading(nameOf(words), reading, terms, saidBeside(comparison))
+  const differences = comparison.differences.map(differenceEntry(reading, work))
   return [
     {
       file: nameOf(file),

@@ -1,8 +1,9 @@
 import { checkPattern } from '../checks/check'
 import { workPattern } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
+import { saidOnce } from '../words/compare/saidOnce'
 import { chartFrom } from '../words/read/chartFrom'
-import type { Reading } from '../words/read/reading'
+import type { Reading, Remark } from '../words/read/reading'
 import {
   checkEntry,
   kindInWords,
@@ -12,12 +13,17 @@ import {
   type FindingEntry,
 } from './report'
 
-/** The rows that the words tell, with what the reader remarks. */
-export const reportReading = (file: string, reading: Reading, terms: Terms): FileReport => ({
+/** The rows that the words tell, with what the reader remarks: once for each line that says it. */
+export const reportReading = (
+  file: string,
+  reading: Reading,
+  terms: Terms,
+  remarks: readonly Remark[] = saidOnce(reading),
+): FileReport => ({
   file,
   kindOf: kindInWords(reading),
   rows: rowsRead(reading, terms),
-  findings: reading.remarks.map(remarkEntry(reading)),
+  findings: remarks.map(remarkEntry(reading)),
 })
 
 /** The same, with what the checks find in the chart that the words make. */

@@ -74,7 +74,10 @@ function drawAgain<G extends Geometry, O extends WithMarks>(
   const layers = kept.layers.slice()
   const replaced = replaceRows(layers, work, kept.work, geometry)
   if (!replaced) return null
-  if (replaced.sidesChanged) layers[layers.length - 2] = kind.numbers(work, geometry)
+  if (replaced.sidesChanged) {
+    if (kind.geometry(work, options).key !== geometry.key) return null
+    layers[layers.length - 2] = kind.numbers(work, geometry)
+  }
   const { marks = noMarks } = options
   if (!sameMarks(marks, kept.options.marks ?? noMarks))
     layers[layers.length - 1] = kind.findings(marks, geometry)

@@ -47,12 +47,15 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   const firstRow = Math.max(0, options.rows?.from ?? 0)
   const lastRow = Math.min(lastChartRow, options.rows?.to ?? lastChartRow)
   const text = numberSize(Math.min(width, height))
-  const numbers = 1 + Math.max(textWidth(String(largestNumber(work)), text), width * 0.9)
+  const numbered = 1 + Math.max(textWidth(String(largestNumber(work)), text), width * 0.9)
+  const ends = work.firstRuns.slice(firstRow, lastRow + 1)
+  // Beyond the last peg numbers stand only where a row starts there.
+  const numbers = ends.every((run) => run.rightToLeft === slots.leftward) ? 0.5 : numbered
   const marker = text * 1.2
   const hasBands = pattern.chart.bands.length > 0
   const bands = hasBands ? text + textWidth(timesText(10), text) : 0
-  const near = border + numbers + marker
-  const beyond = near + bands
+  const near = border + numbered + marker
+  const beyond = border + numbers + marker + bands
   const [leftMargin, rightMargin] = slots.leftward ? [beyond, near] : [near, beyond]
 
   const left = leftMargin

@@ -11,21 +11,24 @@ import { tokensOf, type Tokens } from './tokens'
 
 type Shape = Habits['shape']
 
-/** Is it a round or row that needs no peg numbers: all pegs, the usual way, no turn before its end? */
-function isWhole({ row, heading, before }: PatternRun, shape: Shape): boolean {
-  return (
-    row.end === 'on' &&
-    row.from === 0 &&
-    row.to === before.stacks.length - 1 &&
-    heading === before.heading &&
-    (shape === 'bar' || heading === 'forward')
-  )
+const coversAll = ({ row, before }: PatternRun): boolean =>
+  row.from === 0 && row.to === before.stacks.length - 1
+
+/**
+ * Is it a round or row that needs no peg numbers: all pegs, the usual way, no turn before its end?
+ * A row of a bar goes on from the yarn, so it needs them where the yarn hangs between its pegs.
+ */
+function isWhole(run: PatternRun, shape: Shape): boolean {
+  const { row, heading, before } = run
+  if (row.end !== 'on' || !coversAll(run) || heading !== before.heading) return false
+  if (shape === 'ring') return heading === 'forward'
+  return before.yarn.gap === (heading === 'forward' ? 0 : before.stacks.length)
 }
 
 /** "Rnd" for what goes round a ring, "Row" for what is worked flat (common practice). */
-export const labelKind = ({ row, heading, before }: PatternRun, shape: Shape): LabelKind => {
-  const allPegs = row.from === 0 && row.to === before.stacks.length - 1
-  const round = shape === 'ring' && row.end === 'on' && allPegs && heading === 'forward'
+export const labelKind = (run: PatternRun, shape: Shape): LabelKind => {
+  const { row, heading } = run
+  const round = shape === 'ring' && row.end === 'on' && coversAll(run) && heading === 'forward'
   return round ? 'round' : 'row'
 }
 
@@ -35,6 +38,7 @@ const sentences = new WeakMap<PatternRow, Map<string, string>>()
  * What is done in one row, as one sentence without its label and count: "*k2, p2; rep from * to
  * end." Stitches stand in the order they are worked. A row that takes another number of loops than
  * there are is written with counted groups, since "to end" would promise what does not come out.
+ * "Knit" alone stands only for all pegs of a row that comes out: elsewhere it is "k8".
  */
 export function writeRow(run: PatternRun, shape: Shape, terms: Terms): string {
   const whole = isWhole(run, shape)
@@ -49,7 +53,7 @@ export function writeRow(run: PatternRun, shape: Shape, terms: Terms): string {
 function write(run: PatternRun, shape: Shape, terms: Terms, whole: boolean): string {
   const language = languages[terms]
   const { row, heading } = run
-  const stitches = writeStitches(row, heading, !run.miscount, terms)
+  const stitches = writeStitches(row, heading, !run.miscount, terms, coversAll(run))
   if (whole) return `${capitalWord(stitches, language)}.`
   const first = heading === 'forward' ? row.from : row.to
   const last = heading === 'forward' ? row.to : row.from
@@ -76,17 +80,21 @@ const wholeRowWords: Readonly<Record<string, 'allKnit' | 'allPurl'>> = {
   p: 'allPurl',
 }
 
-/** The stitches of a row in their shortest words, in working order; `comesOut`: to its end. */
+/**
+ * The stitches of a row in their shortest words, in working order. `comesOut`: they end where the
+ * row does. `all`: it covers all pegs.
+ */
 export function writeStitches(
   row: PatternRow,
   heading: Heading,
   comesOut: boolean,
   terms: Terms,
+  all = true,
 ): string {
   const language = languages[terms]
   const tokens = tokensOf(row, heading, terms)
   const [only, second] = tokens.vocabulary
-  const word = only && !second ? wholeRowWords[only.id] : undefined
+  const word = comesOut && all && only && !second ? wholeRowWords[only.id] : undefined
   if (word) return language[word]
   const { before, block, after, lastLoops } = shorten(tokens, comesOut)
   const say = (parts: readonly Part[]) => writeParts(parts, tokens, language, terms)

@@ -47,6 +47,28 @@ describe.each(sizes)('$width x $height', (size) => {
     await bench.page.context().close()
   })
 
+  test.each(['light', 'dark'] as const)(
+    'own words that differ, and their repairs, meet WCAG 2.2 AA in %s',
+    async (scheme) => {
+      const bench = await BenchPage.open(browser, inject('url'), size)
+      await bench.page.emulateMedia({ colorScheme: scheme })
+      if (size.width < 760) await bench.show('Words')
+      const text = (await bench.wordLines()).join('\n')
+      await bench.text.click()
+      await bench.paste(`Cuff\n\n${text.replace('(36 sts)', '(35 sts)')}\nRnd 48: k2, kwool, k2`)
+      await bench.text.getByText('kwool').waitFor()
+      await bench.page.keyboard.press('Control+Home')
+      await bench.page.keyboard.press('F8')
+      await bench.button('Write 36 sts', bench.words).waitFor()
+      expect(await violations(bench)).toEqual([])
+      const wide = await bench.page.evaluate(
+        () => document.documentElement.scrollWidth - innerWidth,
+      )
+      expect(wide).toBe(0)
+      await bench.page.context().close()
+    },
+  )
+
   test('nothing reaches over the edge of the window', async () => {
     const bench = await BenchPage.open(browser, inject('url'), size)
     const over = await bench.page.evaluate(() => ({

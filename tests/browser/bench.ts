@@ -1,4 +1,4 @@
-import type { Browser, Download, Locator, Page } from 'playwright-core'
+import type { Browser, BrowserContextOptions, Download, Locator, Page } from 'playwright-core'
 
 /** The bench in a real browser, with what the tests do on it over and over. */
 export class BenchPage {
@@ -12,8 +12,14 @@ export class BenchPage {
   }
 
   /** Open the app on a browser store of its own. */
-  static async open(browser: Browser, url: string, size = { width: 1440, height: 900 }) {
-    const context = await browser.newContext({ viewport: size, acceptDownloads: true })
+  static async open(
+    browser: Browser,
+    url: string,
+    size = { width: 1440, height: 900 },
+    more: BrowserContextOptions = {},
+  ) {
+    const context = await browser.newContext({ viewport: size, acceptDownloads: true, ...more })
+    await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: url })
     const bench = new BenchPage(await context.newPage())
     await bench.page.goto(url)
     await bench.rows.waitFor()
@@ -68,6 +74,24 @@ export class BenchPage {
     await lines.first().waitFor()
     const texts = await lines.allInnerTexts()
     return texts.map((text) => text.replace(/\n$/, ''))
+  }
+
+  /** Put a text in place of all words, as people do; the words must have the focus. */
+  async paste(text: string): Promise<void> {
+    await this.page.evaluate((all) => navigator.clipboard.writeText(all), text)
+    await this.page.keyboard.press('Control+a')
+    await this.page.keyboard.press('Control+v')
+  }
+
+  /** Wait until the head of the words says this. */
+  async says(text: string): Promise<void> {
+    await this.standing.filter({ hasText: text }).waitFor()
+  }
+
+  /** On a phone one reading is shown at a time. */
+  async show(reading: string): Promise<void> {
+    const readings = this.page.getByRole('navigation', { name: 'Readings' })
+    await this.button(new RegExp(`^${reading}`), readings).click()
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {

@@ -89,6 +89,17 @@ test('all words can be found in the text', async () => {
   for (const line of lines) expect(text).toContain(oneLine(line.text))
 })
 
+test('own words can be found in the text, line by line', async () => {
+  const own = ['Cuff', '', 'Rnd 1: knit — all pegs, “plain”', '  loosely', 'Rnds 2-4: as rnd 1']
+  const pattern = { ...newPattern(24, 4), words: own.join('\n') }
+  const { pages } = await print(pattern, { wording: 'own' })
+  const lines = pages.flatMap((page) => page.text.split('\n')).map((line) => line.trim())
+  const places = own.filter(Boolean).map((line) => lines.indexOf(line.trim()))
+  expect(places.every((place) => place >= 0)).toBe(true)
+  expect(places).toEqual(places.toSorted((a, b) => a - b))
+  expect(oneLine(lines.join(' '))).not.toContain('Rnds 1-4: Knit.')
+})
+
 test('every path of the scenes is drawn, as a path', async () => {
   for (const { pattern } of starterCharts) {
     const { pages } = layOutBooklet(workPattern(pattern()), { ...usualSettings, chart: 'both' })

@@ -1,4 +1,4 @@
-import type { Browser } from 'playwright-core'
+import type { Browser, BrowserContextOptions } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject } from 'vitest'
 import { BenchPage } from './bench'
 import { openBrowser } from './browser'
@@ -7,7 +7,11 @@ import { openBrowser } from './browser'
  * A bench of its own for each test of a file, closed after it. A page that complains fails its
  * test: a script or style that the page's policy stops would stand among the complaints.
  */
-export function eachTestWithBench(use: (bench: BenchPage) => void | Promise<void>): void {
+export function eachTestWithBench(
+  use: (bench: BenchPage) => void | Promise<void>,
+  size?: { width: number; height: number },
+  more: BrowserContextOptions = {},
+): void {
   let browser: Browser
   let bench: BenchPage
   beforeAll(async () => {
@@ -17,7 +21,7 @@ export function eachTestWithBench(use: (bench: BenchPage) => void | Promise<void
     await browser?.close()
   })
   beforeEach(async () => {
-    bench = await BenchPage.open(browser, inject('url'))
+    bench = await BenchPage.open(browser, inject('url'), size, more)
     await use(bench)
   })
   afterEach(async () => {

@@ -1,24 +1,15 @@
-import { expect, inject, test } from 'vitest'
+import { expect, test } from 'vitest'
 import type { BenchPage } from './bench'
 import { eachTestWithBench } from './suite'
 
 let bench: BenchPage
-eachTestWithBench(async (opened) => {
+eachTestWithBench((opened) => {
   bench = opened
-  await bench.page
-    .context()
-    .grantPermissions(['clipboard-read', 'clipboard-write'], { origin: inject('url') })
 })
 
-const says = (text: string) => bench.standing.filter({ hasText: text }).waitFor()
+const says = (text: string) => bench.says(text)
+const paste = (text: string) => bench.paste(text)
 const wholeText = async () => (await bench.wordLines()).join('\n')
-
-/** Put a text in place of all words, as people do. */
-async function paste(text: string): Promise<void> {
-  await bench.page.evaluate((all) => navigator.clipboard.writeText(all), text)
-  await bench.page.keyboard.press('Control+a')
-  await bench.page.keyboard.press('Control+v')
-}
 
 /** Tab on until the words have the focus. */
 async function tabToWords(): Promise<void> {

@@ -74,6 +74,29 @@ describe('check', () => {
     expect(output).toMatch(new RegExp(`^${words}: error \\S+ Rnd 2`, 'm'))
   })
 
+  it('says once what is wrong with a line that is called for again', async () => {
+    const words = folder.put(
+      'again.txt',
+      'Rnd 1: k11.\nRnd 2: As Rnd 1.\nRep Rnds 1-2 twice more.\n',
+    )
+    const args = ['check', '--words', words, '--pegs', '12']
+    const { exit, output } = await answer(args)
+    expect(exit).toBe(1)
+    expect(output.split('\n').filter((line) => line.includes('row-count'))).toEqual([
+      expect.stringMatching(/: error row-count Rnd 1/),
+    ])
+    const { rows, findings } = parsed((await answer([...args, '--json'])).output)
+    expect(rows).toHaveLength(6)
+    expect(findings.filter(({ rule }) => rule === 'row-count')).toHaveLength(1)
+  })
+
+  it('says again what is wrong with another line', async () => {
+    const words = folder.put('both.txt', 'Rnd 1: k11.\nRnd 2: As Rnd 1.\nRnd 3: p11.\n')
+    const { output } = await answer(['check', '--words', words, '--pegs', '12'])
+    const named = output.split('\n').flatMap((line) => /row-count (Rnd \d)/.exec(line)?.[1] ?? [])
+    expect(named).toEqual(['Rnd 1', 'Rnd 3'])
+  })
+
   it('holds words against their pattern', async () => {
     const pattern = folder.put('cuff.json', writeFile(cuff))
     const same = folder.put('same.txt', wordsOf(cuff))

@@ -136,7 +136,17 @@ const asItIs = EditorState.lineSeparator.of('\n')
 
 const folds: Extension = [
   codeFolding({ placeholderText: '…' }),
-  foldGutter({ openText: '▾', closedText: '▸' }),
+  foldGutter({
+    openText: '▾',
+    closedText: '▸',
+    // The focus stays in the text, so that the next key works there.
+    domEventHandlers: {
+      mousedown: (_view, _line, event) => {
+        event.preventDefault()
+        return true
+      },
+    },
+  }),
   keymap.of(foldKeymap),
 ]
 

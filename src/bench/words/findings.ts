@@ -2,11 +2,14 @@ import type { Fix, Severity } from '../../checks/finding'
 import { setWords } from '../../pattern/edits/words'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
+import { saidBeside } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
+import { findingIds } from './findingIds'
 import type { Rows } from './places'
 
 /** What the reader or the comparison found in own words, as the bench shows it. */
 export interface WordsFinding {
+  /** Stable while the same thing is wrong with the same line: see `findingIds`. */
   readonly id: string
   readonly rule: string
   readonly severity: Severity
@@ -64,24 +67,6 @@ const ofDifference = (
   },
 })
 
-/**
- * One remark for each line that says it: rows that share their line, or are called for again by a
- * reference or a repeat, have what is wrong from the line that they come from.
- */
-function saidOnce({ rows, remarks }: Reading): Remark[] {
-  const said = new Set<string>()
-  return remarks.filter(({ rule, row, range }) => {
-    const read = row === null ? undefined : rows[row]
-    if (!read) return true
-    const line = `${rule} from ${read.range.from}`
-    const place = `${rule} at ${range.from}-${range.to}`
-    const again = read.time > 0 || read.saidAt.from !== read.range.from
-    if (said.has(place) || (again && said.has(line))) return false
-    said.add(line).add(place)
-    return true
-  })
-}
-
 interface Told {
   readonly difference: Difference
   readonly places: readonly Run[]
@@ -112,25 +97,14 @@ function withoutCascade({ reading, differences }: Comparison): Told[] {
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
 export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const { reading } = comparison
-  const counts = new Map<string, number>()
-  const idOf = (rule: string, row: number | null): string => {
-    const key = `words, ${rule}, ${row === null ? 'all' : `row ${row + 1}`}`
-    const count = (counts.get(key) ?? 0) + 1
-    counts.set(key, count)
-    return count === 1 ? key : `${key}, ${count}`
-  }
+  const remarks = saidBeside(comparison)
+  const all = withoutCascade(comparison)
+  const differences = all.map(({ difference }) => difference)
+  const ids = findingIds(reading, remarks, differences)
+  const idAt = (index: number): string => ids[index] ?? ''
   return [
-    ...saidOnce(reading).map((remark) =>
-      ofRemark(
-        reading,
-        rows,
-        remark,
-        idOf(remark.rule, remark.row === null ? null : rows.chartRow(remark.row)),
-      ),
-    ),
-    ...withoutCascade(comparison).map((told) =>
-      ofDifference(reading, told, idOf(told.difference.rule, told.difference.row)),
-    ),
+    ...remarks.map((remark, index) => ofRemark(reading, rows, remark, idAt(index))),
+    ...all.map((told, index) => ofDifference(reading, told, idAt(remarks.length + index))),
   ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
 }
 

@@ -26,8 +26,8 @@ export const look = EditorView.theme({
   '.lit-stitch': { borderBlockEnd: '2px solid var(--accent)' },
   '.cm-gutters': { backgroundColor: 'transparent', color: 'var(--quiet)', border: 'none' },
   '.margin .cm-gutterElement': {
-    inlineSize: '1.25rem',
-    paddingBlockStart: '0.3rem',
+    inlineSize: '1.5rem',
+    padding: '0.3rem 0 0 0.4rem',
     cursor: 'pointer',
   },
   '.mark': {
@@ -44,7 +44,7 @@ export const look = EditorView.theme({
   '.warning': { color: 'var(--warning)' },
   '.hint': { color: 'var(--hint)' },
   '.cm-foldGutter .cm-gutterElement': {
-    inlineSize: '1.25rem',
+    inlineSize: '1.5rem',
     textAlign: 'center',
     cursor: 'pointer',
   },
@@ -97,6 +97,8 @@ export const look = EditorView.theme({
   '.cm-tooltip.cm-tooltip-autocomplete > ul': { fontFamily: 'inherit', maxBlockSize: '14rem' },
   '.cm-tooltip.cm-tooltip-autocomplete > ul > li': {
     padding: '0.2rem 0.6rem',
+    minBlockSize: 'var(--press-close)',
+    alignContent: 'center',
     lineHeight: '1.5',
     textIndent: '0',
   },
@@ -117,7 +119,7 @@ export const look = EditorView.theme({
     backgroundColor: 'transparent',
     border: '1px solid var(--control)',
     borderRadius: '6px',
-    minBlockSize: '1.75rem',
+    minBlockSize: 'var(--press-close)',
     margin: '0.35rem 0.4rem 0 0',
     cursor: 'pointer',
   },

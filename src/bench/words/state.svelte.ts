@@ -3,6 +3,7 @@ import type { Spot } from '../../pattern/history'
 import type { Pattern } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import { compare, type Comparison } from '../../words/compare/compare'
+import { isDifference } from '../../words/compare/comparison'
 import { read } from '../../words/read/read'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
@@ -60,10 +61,24 @@ export class WordsState {
       ? (this.#comparison = compare(this.reading, this.#ground.work, this.#comparison))
       : null,
   )
-  readonly findings: readonly WordsFinding[] = $derived.by(() => {
+  readonly #found: readonly WordsFinding[] = $derived.by(() => {
     const found = this.comparison ? findingsOf(this.comparison, this.#rows) : none
     return found.length > 0 ? found : none
   })
+  readonly findings: readonly WordsFinding[] = $derived.by(() => {
+    const { aside } = this
+    return aside.length > 0 ? this.#found.filter((one) => !aside.includes(one)) : this.#found
+  })
+  /** Findings that were set aside, in the same order. */
+  readonly aside: readonly WordsFinding[] = $derived.by(() => {
+    const { aside: ids } = this.#ground.pattern.checks
+    const aside = ids.length > 0 ? this.#found.filter(({ id }) => ids.includes(id)) : none
+    return aside.length > 0 ? aside : none
+  })
+  /** How many things words and chart say differently, set aside or not. */
+  readonly differences: number = $derived.by(
+    () => this.#found.filter(({ rule }) => isDifference(rule)).length,
+  )
   readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
   )

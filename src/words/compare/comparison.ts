@@ -21,6 +21,10 @@ export const differenceRules = [
 ] as const
 export type DifferenceRule = (typeof differenceRules)[number]
 
+/** Is it the rule of a difference, not of a remark? */
+export const isDifference = (rule: string): rule is DifferenceRule =>
+  differenceRules.some((one) => one === rule)
+
 /** One thing that words and chart say differently. */
 export interface Difference {
   readonly rule: DifferenceRule

@@ -1,3 +1,4 @@
+import type { Pattern } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { read } from '../read/read'
 import type { Reading, TextFix } from '../read/reading'
@@ -35,14 +36,9 @@ export function fixesThatWork(
 ): readonly DifferenceFix[] {
   const { reading, work } = comparison
   const fixes: DifferenceFix[] = []
-  for (const { label, plan } of rewrites) {
-    const changes = rewrite(reading, {
-      sentences: new Map(),
-      gone: new Set(),
-      added: new Map(),
-      head,
-      ...plan(),
-    })
+  for (const one of rewrites) {
+    const { label } = one
+    const changes = 'plan' in one ? planned(reading, head, one.plan()) : one.changes()
     if (!changes) continue
     const after = read(applyChanges(reading.text, changes), reading.settings, reading)
     if (errorsIn(after) > errorsIn(reading)) continue
@@ -53,9 +49,29 @@ export function fixesThatWork(
   for (const { label, edit } of edits) {
     const pattern = edit(work.pattern)
     if (pattern === work.pattern) continue
-    if (!isBetter(compare(reading, workPattern(pattern, work)), comparison, rule)) continue
+    const now = readFor(pattern, reading)
+    if (errorsIn(now) > errorsIn(reading)) continue
+    if (!isBetter(compare(now, workPattern(pattern, work)), comparison, rule)) continue
     fixes.push({ label, edit })
     break
   }
   return fixes
+}
+
+const planned = (reading: Reading, head: Plan['head'], plan: Partial<Plan>) =>
+  rewrite(reading, {
+    sentences: new Map(),
+    gone: new Set(),
+    added: new Map(),
+    head,
+    ...plan,
+  })
+
+/** The words as they are read for another loom. */
+function readFor({ loom, making }: Pattern, reading: Reading): Reading {
+  const { settings, text } = reading
+  const { shape, pegs, direction } = loom
+  const now = { ...settings, shape, pegs, direction, knit: making.knit }
+  const keys = ['shape', 'pegs', 'direction', 'knit'] as const
+  return keys.every((key) => now[key] === settings[key]) ? reading : read(text, now, reading)
 }

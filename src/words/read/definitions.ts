@@ -1,6 +1,6 @@
 import { knits, type Knit } from '../../loom/move'
 import { findStitch } from '../../stitches/vocabulary'
-import type { Stitch } from '../../stitches/stitch'
+import { termSets, type Stitch } from '../../stitches/stitch'
 import { lex } from './lex'
 import { readNumber } from './numberWords'
 import type { Statement } from './outline'
@@ -31,7 +31,7 @@ export function readDefinitions(statements: readonly Statement[]): Definitions {
     if (head || (section !== 'key' && !equalsForm.test(words))) continue
     const [, name = '', text = ''] = form.exec(words.slice(0, 600)) ?? []
     if (name) ranges.push(range)
-    const stitch = name && meaningOf(text, name)
+    const stitch = name && !givesItsName(name, text) && meaningOf(text, name)
     if (stitch) found.push({ name: name.trim(), meaning: { is: 'stitch', stitch } })
   }
   const news = found.filter(({ name, meaning }) => !alreadySo(name, meaning))
@@ -43,15 +43,21 @@ export function readDefinitions(statements: readonly Statement[]): Definitions {
   return { key, spellings, ranges }
 }
 
-function alreadySo(name: string, meaning: Meaning): boolean {
+/** The stitch that the trade calls so. */
+function knownAs(name: string): Stitch | null {
   const pieces = lex(name, 0)
   const known = tradeSpellings.find(pieces, 0)
-  return (
-    known?.end === pieces.length &&
-    known.meaning.is === 'stitch' &&
-    meaning.is === 'stitch' &&
-    known.meaning.stitch === meaning.stitch
-  )
+  return known?.end === pieces.length && known.meaning.is === 'stitch' ? known.meaning.stitch : null
+}
+
+const alreadySo = (name: string, meaning: Meaning): boolean =>
+  meaning.is === 'stitch' && knownAs(name) === meaning.stitch
+
+/** "sl wyif: slip, yarn in front" defines nothing new, and not a plain slip. */
+function givesItsName(name: string, text: string): boolean {
+  const stitch = knownAs(name)
+  const said = text.toLowerCase()
+  return stitch !== null && termSets.some((terms) => said.startsWith(stitch[terms].name))
 }
 
 const number = String.raw`(\d|one|two|three|four)`
@@ -143,13 +149,13 @@ export function statedDirection(text: string): 'clockwise' | 'counterclockwise' 
 }
 
 const castOn =
-  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?:\s*(?:\(([\d, -]{1,60})\)))?/i
+  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?:\s*(?:\(([\d, -]{1,60})\)|((?:,\s*\d{1,4}){2,15})(?=\s*(?:sts?|stitches|pegs|loops)\b)))?/i
 
 /** How many loops the words cast on, for the size that is read. */
 export function statedPegs(text: string, size: number): { pegs: number; range: TextRange } | null {
   const match = castOn.exec(text)
   if (!match) return null
-  const list = [match[1] ?? '', ...(match[2] ?? '').split(/\D+/)].filter(Boolean)
+  const list = [match[1] ?? '', ...(match[2] ?? match[3] ?? '').split(/\D+/)].filter(Boolean)
   const pegs = Number(list[Math.min(size, list.length - 1)])
   return { pegs, range: { from: match.index, to: match.index + match[0].length } }
 }

@@ -1,12 +1,14 @@
 import type { Body, Item } from './nodes'
+import { remembered } from './remembered'
 
 /** Does a row of these words end in a German turn? */
-export const turnsGerman = (items: readonly Item[]): boolean =>
+export const turnsGerman: (items: readonly Item[]) => boolean = remembered((items) =>
   items.some(
     (item) =>
       (item.do === 'turn' && item.end === 'German turn') ||
       (item.do === 'group' && turnsGerman(item.items)),
-  )
+  ),
+)
 
 const closed = new WeakMap<Body, Body>()
 const begun = new WeakMap<Body, Body>()

@@ -4,7 +4,15 @@ import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { readLimits } from './limits'
-import type { Ambiguity, GroupItem, Item, PegsItem, StitchItem, TurnItem } from './nodes'
+import type {
+  Ambiguity,
+  FabricItem,
+  GroupItem,
+  Item,
+  PegsItem,
+  StitchItem,
+  TurnItem,
+} from './nodes'
 import { fromWrongSide } from './needles'
 import { endsInTurns, withFills } from './fills'
 import { loopsOn, type Place } from './place'
@@ -12,12 +20,11 @@ import type { ReadStitch, TextRange } from './reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
 
-const rightReads = new WeakMap<StitchItem, ReadStitch>()
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 
 /** Yarn said to be at the back of a slipped stitch lies in front, as the right side is seen. */
-const seenFromBehind = ({ stitch, atBack }: StitchItem) =>
-  atBack ? stitchOf('slf') : fromWrongSide(stitch)
+const seenFromBehind = ({ stitch, atBack, twinOf }: StitchItem) =>
+  atBack ? stitchOf('slf') : twinOf ? stitch : fromWrongSide(stitch)
 
 const mostSteps = 20_000
 
@@ -33,6 +40,8 @@ export class Expander {
   #first: PegsItem | null = null
   #last: PegsItem | null = null
   #mixed = false
+  /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
+  #joinedAt: number | null = null
   #trouble: Trouble | null = null
   #pegTrouble: Stretch['pegTrouble'] = null
   #gaps = 0
@@ -67,6 +76,7 @@ export class Expander {
     this.#takes = this.#makes = this.#gaps = 0
     this.#run = this.#first = this.#last = this.#trouble = this.#pegTrouble = null
     this.#mixed = this.#tooLong = false
+    this.#joinedAt = null
     this.#goes = this.place.heading
     this.#loops = this.#available(this.#goes)
   }
@@ -103,6 +113,9 @@ export class Expander {
         case 'pegs':
           this.#pegs(item)
           break
+        case 'fabric':
+          this.#fabric(item, items, i, after)
+          break
         case 'turn':
           this.#turn(item)
           break
@@ -118,15 +131,16 @@ export class Expander {
     this.#put(this.#readOf(item), item.count ?? 1)
   }
 
-  /** The same object for the same words. */
+  /** The same object for the same words; as the right side looks, the item itself. */
   #readOf(item: StitchItem): ReadStitch {
-    const known = this.side.wrong ? wrongReads : rightReads
-    let read = known.get(item)
-    if (!read) {
-      const stitch = this.side.wrong ? seenFromBehind(item) : item.stitch
-      known.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
+    if (!this.side.wrong) {
+      if (item.twinOf) this.side.unknown.add(item)
+      return item
     }
-    if (this.side.wrong && !seenFromBehind(item)) this.side.unknown.add(item)
+    const stitch = seenFromBehind(item)
+    if (!stitch) this.side.unknown.add(item)
+    let read = wrongReads.get(item)
+    if (!read) wrongReads.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
     return read
   }
 
@@ -179,6 +193,26 @@ export class Expander {
     this.#trouble ??= { kind: 'repeat', block: block.takes, copies: times, over }
   }
 
+  /**
+   * Flat, every other row goes back over the first one and meets the repeat from its other end: so
+   * the columns stand above each other.
+   */
+  #fabric(item: FabricItem, list: readonly Item[], at: number, after: number): void {
+    this.#mixed = true
+    const cells = item.rows[this.side.row % item.rows.length] ?? []
+    const reads = cells.map((stitch): ReadStitch => ({ stitch, range: item.range }))
+    const back = this.shape === 'bar' && this.side.row % 2 === 1
+    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const copies = Math.max(0, Math.floor(count / cells.length))
+    for (let n = 0; n < count && !this.#tooLong; n++) {
+      const read = reads[(back ? count - 1 - n : n) % cells.length]
+      if (read) this.#put(read, 1)
+    }
+    const over = count - copies * cells.length
+    if (count < 0 || (over > 0 && item.whole && this.shape === 'ring'))
+      this.#trouble ??= { kind: 'repeat', block: cells.length, copies, over }
+  }
+
   /** "end k3": the last copy is broken off in the middle, at a stitch that the ending goes on with. */
   #cutShort(item: GroupItem, over: number, ending: Item | undefined): boolean {
     const probe = new Expander(
@@ -219,18 +253,45 @@ export class Expander {
       this.#goes = back ? 'back' : 'forward'
       this.#first = item
       this.#loops = this.place.loops
+      if (this.#goesOverJoin(item)) return this.#workOverJoin(item)
     } else {
       const step = this.#goes === 'forward' ? 1 : -1
       const next = this.#last
         ? this.#last.last + step
         : (this.#goes === 'forward' ? 0 : this.place.pegs - 1) + step * this.#takes
-      if (next !== item.first) this.#pegTrouble ??= { range: item.range, named: item.first, next }
+      if (this.#isJoin(next, item.first)) this.#joinedAt ??= this.#takes
+      else if (next !== item.first)
+        this.#pegTrouble ??= { range: item.range, named: item.first, next }
     }
     this.#last = item
     this.#put(
       { stitch: this.#seen(item.stitch), range: item.range },
       Math.abs(item.last - item.first) + 1,
     )
+  }
+
+  /** On a ring peg 1 follows the last peg. */
+  #isJoin(next: number, named: number): boolean {
+    const { pegs } = this.place
+    if (this.shape !== 'ring') return false
+    return (next === pegs && named === 0) || (next === -1 && named === pegs - 1)
+  }
+
+  /** "Knit pegs 20 to 4" goes back, but on over the join where the yarn waits before peg 20. */
+  #goesOverJoin({ first, last }: PegsItem): boolean {
+    const { gap, heading } = this.place
+    return (
+      this.shape === 'ring' && first > last && gap > 0 && gap === first && heading === 'forward'
+    )
+  }
+
+  #workOverJoin(item: PegsItem): void {
+    const { first, last, stitch, range } = item
+    if (!stitch) return
+    this.#goes = 'forward'
+    this.#last = item
+    this.#joinedAt = this.place.pegs - first
+    this.#put({ stitch: this.#seen(stitch), range }, this.#joinedAt + last + 1)
   }
 
   #setRun(first: number, last: number, back: boolean): void {
@@ -254,6 +315,8 @@ export class Expander {
   #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#run): void {
     this.#settleRun()
     const loops = this.#loops
+    const join = this.#tooLong ? null : this.#overJoin(turn)
+    if (join) this.#trouble = join
     if (told && !this.#trouble && !this.#tooLong) {
       if (this.#takes > loops) this.#trouble = { kind: 'over', loops }
       else if (this.#takes < loops && !(goesOn && !this.#run) && this.#gaps === 0)
@@ -279,11 +342,22 @@ export class Expander {
     this.#begin()
   }
 
+  #overJoin(turn: TurnItem | null): Trouble | null {
+    const takes = this.#takes
+    const named = this.#joinedAt
+    if (named !== null) return { kind: 'join', loops: named, over: takes - named }
+    const loops = this.#loops
+    const inside = this.shape === 'ring' && turn !== null && !this.#run && !this.#first
+    return inside && loops < takes && takes <= this.place.loops
+      ? { kind: 'join', loops, over: takes - loops }
+      : null
+  }
+
   /** A row told by peg numbers alone covers just them; other rows start where the yarn is. */
   #settleRun(): void {
     const first = this.#first
     const last = this.#last
-    if (this.#run) return
+    if (this.#run || this.#joinedAt !== null) return
     if (first && last && !this.#mixed) {
       const run = {
         from: Math.min(first.first, last.last, first.last, last.first),

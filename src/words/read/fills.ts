@@ -1,16 +1,10 @@
 import type { GroupItem, Item } from './nodes'
 import { groupItem, mayFill, untilEnd } from './parse/items'
-
-const filled = new WeakMap<readonly Item[], readonly Item[]>()
+import { remembered } from './remembered'
 
 /** "Knit." as all that a row says means all its pegs. */
-export function withFills(items: readonly Item[]): readonly Item[] {
-  let list = filled.get(items)
-  if (!list) filled.set(items, (list = makeFills(items)))
-  return list
-}
-
-function makeFills(items: readonly Item[]): readonly Item[] {
+export const withFills: (items: readonly Item[]) => readonly Item[] = remembered((items) => {
+  if (items.length > 1 && items.every(({ do: does }) => does === 'stitch')) return items
   const list: Item[] = []
   let chunk: Item[] = []
   const close = () => {
@@ -34,7 +28,7 @@ function makeFills(items: readonly Item[]): readonly Item[] {
   }
   close()
   return list
-}
+})
 
 const hasTurn = ({ items }: GroupItem): boolean => items.some((item) => item.do === 'turn')
 

@@ -1,12 +1,13 @@
 import { lex } from './lex'
 import type { Head } from './nodes'
-import { readNumber } from './numberWords'
+import { numberWordsPattern, ordinalWordsPattern, readNumber } from './numberWords'
 
 const rowWord = String.raw`(?:rounds?|rnds?|rows?)\b\.?`
-const figure = String.raw`\d{1,5}(?:st|nd|rd|th)?`
+const ordinal = String.raw`(?:\d{1,5}(?:st|nd|rd|th)|(?:${ordinalWordsPattern})\b)`
+const figure = String.raw`(?:${ordinal}|\d{1,5}|(?:${numberWordsPattern})\b)`
 const figures = String.raw`${figure}(?:\s*(?:-|–|—|,|&|\+|to|through|thru|and)(?:\s*and)?\s*${figure})*`
 const every = String.raw`(?<every>\s*,?\s*(?:and|&)\s+(?:all\s+|every\s+)?(?:foll(?:owing)?\.?\s+)?(?:(?:alt(?:ernate)?|even|odd|other|ws|rs|wrong[- ]side|right[- ]side)\b\.?\s*)+(?:even|odd|numbered)?)`
-const note = String.raw`(?:\s*\([a-z][a-z. -]{0,30}\))`
+const note = String.raw`(?:\s*\((?:[a-z][a-z. -]{0,30}|(?:for\s+)?sizes?\b[^()]{0,60})\))`
 const side = String.raw`(?:\s*\(\s*(?<side>rs|ws|right side|wrong side)\b[^)]{0,30}\)|${note})`
 const sideLater = String.raw`(?:\s*\(\s*(?<later>rs|ws|right side|wrong side)\b[^)]{0,30}\)\s*[.:]?)`
 
@@ -18,7 +19,7 @@ const forms: readonly (readonly [form: string, colonless: boolean])[] = [
   ],
   // 1st row, 3rd to 8th rows, 1st and alt rnds
   [
-    String.raw`(?<numbers>\d{1,5}(?:st|nd|rd|th)(?:\s*(?:-|–|,|&|to|and)\s*${figure})*)${every}?\s*(?<kind>rounds?|rnds?|rows?)`,
+    String.raw`(?<numbers>${ordinal}(?:\s*(?:-|–|,|&|to|and)\s*${figure})*)${every}?\s*(?<kind>rounds?|rnds?|rows?)`,
     true,
   ],
   // Heel row 1
@@ -30,7 +31,7 @@ const forms: readonly (readonly [form: string, colonless: boolean])[] = [
   [String.raw`next\s+(?:(?<next>\d{1,5}|[a-z]+)\s+)?(?<kind>rounds?|rnds?|rows?)`, true],
   // Inc row, Set-up rnd, Every round
   [
-    String.raw`(?<name>set[- ]?up|foundation|inc\.?|increase|dec\.?|decrease|eyelet|cable|plain|every|all|each|first|last|turning|ridge|pattern|knit|purl|lace|cross|edging)\s+(?<kind>rounds?|rnds?|rows?)`,
+    String.raw`(?<name>set[- ]?up|foundation|inc\.?|increase|dec\.?|decrease|eyelet|cable|plain|every|all|each|last|turning|ridge|pattern|knit|purl|lace|cross|edging)\s+(?<kind>rounds?|rnds?|rows?)`,
     false,
   ],
 ]
@@ -97,7 +98,7 @@ function numbersIn(text: string): number[] {
   const numbers: number[] = []
   for (let at = 0; at < pieces.length; at++) {
     const piece = pieces[at]
-    if (piece?.kind !== 'number') continue
+    if (!piece || piece.value < 0) continue
     const to = pieces[at + 1]?.text ?? ''
     const last = pieces[at + 2]?.value ?? -1
     if ((to === '-' || to === 'to' || to.startsWith('thr')) && last >= piece.value) {
@@ -109,7 +110,10 @@ function numbersIn(text: string): number[] {
 }
 
 /** Where in a line a further head with a colon stands behind a full stop or a bracket. */
-const later = /[.:)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|\d{1,5}(?:st|nd|rd|th)|next)\b)/gi
+const later = new RegExp(
+  String.raw`[.:)\]]\s+(?=(?:r(?:ou)?nds?|rows?|r\d|${ordinal}|next)\b)`,
+  'gi',
+)
 
 /** "Purl 1 rnd." is a statement by itself; another may stand behind it. */
 const wholeRounds =

@@ -2,7 +2,7 @@ import type { Heading } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
-import type { Laid, Place } from './place'
+import { loopsOn, type Laid, type Place } from './place'
 
 const none = stitchOf('none')
 const isSteady = ({ takes, makes, width }: Stitch) => takes === width && makes === width
@@ -32,9 +32,31 @@ export function layStitches(
   }
   if (width > pegs) return null
   const forward = goes === 'forward'
-  const loops = loopsInOrder(place, from, to, forward)
   const free = pegs - width
-  const skips = free === 0 ? [] : placeFree(stitches, loops, pegs, free)
+  const loops = place.occupied ? loopsOn(place, from, to) : pegs
+  let sites: Laid['sites'] | null = null
+  const put = () => {
+    const skips =
+      free === 0 ? [] : placeFree(stitches, loopsInOrder(place, from, to, forward), pegs, free)
+    return sitesOf(stitches, skips, { from, to }, forward)
+  }
+  return {
+    // A steady row leaves the loom as it was: where its stitches stand is hardly ever asked.
+    get sites() {
+      return (sites ??= put())
+    },
+    steady: steady && free === 0,
+    miscount: takes !== loops,
+  }
+}
+
+/** The stitches one after the other, so many no-stitch cells before each, and the rest behind. */
+function sitesOf(
+  stitches: readonly Stitch[],
+  skips: readonly number[],
+  { from, to }: Run,
+  forward: boolean,
+): Laid['sites'] {
   const sites: { stitch: Stitch; peg: number }[] = []
   let at = 0
   const put = (stitch: Stitch) => {
@@ -45,8 +67,8 @@ export function layStitches(
     for (let skip = skips[index] ?? 0; skip > 0; skip--) put(none)
     put(stitch)
   })
-  while (at < pegs) put(none)
-  return { sites, steady: steady && free === 0, miscount: takes !== loops.length }
+  while (at <= to - from) put(none)
+  return sites
 }
 
 /** Places of the loops in the run, counted from 0 in the order they are worked. */

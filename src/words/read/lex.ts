@@ -1,4 +1,4 @@
-import { readNumber } from './numberWords'
+import { isOrdinalWord, readNumber } from './numberWords'
 
 /** A word, a number or a sign of the text. Offsets count from the start of what is lexed. */
 export interface Piece {
@@ -48,6 +48,8 @@ export function lex(text: string, size: number): Piece[] {
   // Lower case of a few letters is longer: then offsets would no longer agree.
   const small = lower.length === text.length ? lower : text
   let listed = false
+  /** Commas behind numbers. */
+  let manyCommas = 0
   let end = -1
   for (let at = 0; at < text.length;) {
     const code = text.charCodeAt(at)
@@ -68,13 +70,14 @@ export function lex(text: string, size: number): Piece[] {
       while (at < text.length && isLetter(text.charCodeAt(at))) at++
       const word = small.slice(from, at)
       const value = readNumber(word)
-      const ordinal = value > 0 && word.endsWith('th')
+      const ordinal = value > 0 && isOrdinalWord(word)
       piece = { kind: 'word', text: word, value, from, to: at, glued, sizes: 1, ordinal }
     } else {
       while (code === 42 && text.charCodeAt(at + 1) === 42) at++
       at++
       const sign = text.slice(from, at)
       const plain = signs[sign] ?? sign
+      if (sign === ',' && (pieces.at(-1)?.value ?? -1) >= 0) manyCommas++
       if (sign === '(' || sign === '[') listed ||= (pieces.at(-1)?.value ?? -1) >= 0
       const kind = plain === 'x' ? 'word' : 'sign'
       piece = { kind, text: plain, value: -1, from, to: at, glued, sizes: 1, ordinal: false }
@@ -82,7 +85,8 @@ export function lex(text: string, size: number): Piece[] {
     pieces.push(piece)
     end = at
   }
-  return listed ? foldSizes(pieces, size) : pieces
+  const read = listed ? foldSizes(pieces, size) : pieces
+  return manyCommas > 1 ? foldBare(read, size) : read
 }
 
 const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']' }
@@ -116,6 +120,46 @@ function foldSizes(pieces: readonly Piece[], size: number): Piece[] {
     at = list.end
   }
   return folded
+}
+
+const loopWords = new Set(['st', 'sts', 'stitch', 'stitches', 'loops', 'pegs'])
+/** Fewer numbers with commas between are no list of sizes for certain. */
+const leastBare = 3
+
+/** "knit 24, 28, 32 sts": three or more numbers that do not fall, and then what is counted. */
+function foldBare(pieces: readonly Piece[], size: number): Piece[] {
+  const folded: Piece[] = []
+  for (let at = 0; at < pieces.length; at++) {
+    const piece = pieces[at] as Piece
+    const end = bareEnd(pieces, at)
+    const count = (end - at) / 2 + 1
+    if (end < 0 || count < leastBare) {
+      folded.push(piece)
+      continue
+    }
+    const chosen = pieces[at + 2 * Math.min(size, count - 1)] as Piece
+    folded.push({ ...chosen, from: piece.from, to: (pieces[end] as Piece).to, sizes: count })
+    at = end
+  }
+  return folded
+}
+
+/** Where a list without brackets that begins at a piece ends; -1 if none does. */
+function bareEnd(pieces: readonly Piece[], start: number): number {
+  const first = pieces[start] as Piece
+  const before = pieces[start - 1]
+  // Behind its stitch ("k2, 4, 6 sts") a number can be its own; pegs and rows are numbered.
+  if (first.kind !== 'number' || first.sizes > 1 || (first.glued && before?.kind !== 'sign'))
+    return -1
+  if (before && /^(?:pegs?|rows?|rnds?|rounds?)$/.test(before.text)) return -1
+  let end = start
+  for (let at = start + 2; at < pieces.length && at < start + 2 * mostSizes; at += 2) {
+    const number = pieces[at] as Piece
+    if (pieces[at - 1]?.text !== ',' || number.kind !== 'number') break
+    if (number.value < (pieces[at - 2] as Piece).value) return -1
+    end = at
+  }
+  return loopWords.has(pieces[end + 1]?.text ?? '') ? end : -1
 }
 
 /** Most sizes in a list: more numbers than that in brackets are something else. */

@@ -34,9 +34,9 @@ export class Memory {
   body(words: string): Body {
     let body = this.bodies.get(words)
     if (!body) {
-      const { size } = this.settings
+      const { size, terms } = this.settings
       const { spellings } = this.definitions
-      body = this.before?.bodies.get(words) ?? parseBody(words, { size, spellings })
+      body = this.before?.bodies.get(words) ?? parseBody(words, { size, spellings, terms })
       this.bodies.set(words, body)
     }
     return body

@@ -3,8 +3,10 @@ import type { Stitch } from '../../stitches/stitch'
 
 /**
  * What a stitch worked on the wrong side shows on the right side. Published lists pair p2tog with
- * k2tog and ssp with ssk: the strand that lies on top does so from both sides, so a lean keeps its
- * name when knit and purl change places.
+ * k2tog and ssp with ssk (the column "RS action on a WS needle row" of the published list of
+ * abbreviations): the strand that lies on top does so from both sides, so a lean keeps its name when
+ * knit and purl change places. Their purl twins that the vocabulary lacks (pfb, p3tog, m1p) are in
+ * `spellings.ts`: worked on the wrong side they show just the knit stitch that they are twins of.
  */
 const seenFromRight: Readonly<Record<string, string>> = {
   k: 'p',
@@ -31,7 +33,10 @@ export function fromWrongSide(stitch: Stitch): Stitch | null {
   const { cross } = stitch
   if (!cross) return findStitch(seenFromRight[stitch.id] ?? '') ?? null
   const { front, back, lean, frontTexture, backTexture } = cross
-  // From behind, the back group is in front; a crossing has the same hand from both sides.
+  // The hand of a crossing does not depend on the side that it is seen from, as that of a screw does
+  // not: the strand that lies behind leans the other way, and seen from behind it is in front and
+  // leans the same way as the front strand did. So the groups change places and swap their
+  // textures, and the lean stays.
   const letters = backTexture === 'knit' ? 'PPC' : frontTexture === 'knit' ? 'PC' : 'C'
   return findStitch(`${back}/${front} ${lean === 'left' ? 'L' : 'R'}${letters}`) ?? null
 }

@@ -1,6 +1,6 @@
 import type { RowEnd } from '../../loom/row'
 import type { Stitch } from '../../stitches/stitch'
-import type { Remark, TextRange, Token } from './reading'
+import type { Remark, TextRange, TokenKind } from './reading'
 
 /** How often a group is worked in all. */
 export type Copies =
@@ -20,6 +20,8 @@ export interface StitchItem {
   readonly range: TextRange
   /** Slipped with the yarn said to be at the back. */
   readonly atBack?: true
+  /** Stands in for its purl twin of this name, which the vocabulary does not have. */
+  readonly twinOf?: string
 }
 
 export interface GroupItem {
@@ -64,7 +66,19 @@ export interface GapItem {
   readonly range: TextRange
 }
 
-export type Item = StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem
+/** A fabric by its name, as the right side looks, on all loops that are left. */
+export interface FabricItem {
+  readonly do: 'fabric'
+  /** The stitches that are repeated from where its first row begins, for each row of its cycle. */
+  readonly rows: readonly (readonly Stitch[])[]
+  /** On a ring only whole repeats meet. */
+  readonly whole: boolean
+  /** So many loops are left after it; 0: those that what follows takes. */
+  readonly last: number
+  readonly range: TextRange
+}
+
+export type Item = StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem | FabricItem
 
 /** A count that the words state. */
 export interface Said {
@@ -112,6 +126,12 @@ export interface Head {
   readonly range: TextRange
 }
 
+/** Tokens kept flat, for there is one for every word: token i goes from bounds[2i] to bounds[2i+1]. */
+export interface BodyTokens {
+  readonly kinds: readonly TokenKind[]
+  readonly bounds: Int32Array
+}
+
 /** The words of one or several rows, or of one reference to rows. Ranges count from its start. */
 export interface Body {
   readonly items: readonly Item[]
@@ -119,10 +139,12 @@ export interface Body {
   readonly reference: Reference | null
   /** "for 5 rows", "Knit 3 rnds": worked that often; 1 if not said. */
   readonly rows: number
+  /** After so many rows a fabric by name begins anew; 1 where none is named. */
+  readonly cycle: number
   /** Its length is measured: "for 5 cm". */
   readonly measured: TextRange | null
   readonly workEven: TextRange | null
-  readonly tokens: readonly Token[]
+  readonly tokens: BodyTokens
   readonly remarks: readonly (() => RelativeRemark)[]
   /** How many words were understood, and how many were not. */
   readonly known: number

@@ -5,7 +5,12 @@ const small = [
   .join(' ')
   .split(' ')
 
-const ordinals = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ')
+const ordinals = [
+  'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth',
+  'fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth',
+]
+  .join(' ')
+  .split(' ')
 
 const values = new Map<string, number>([
   ...small.map((word, value) => [word, value] as const),
@@ -15,6 +20,13 @@ const values = new Map<string, number>([
   ['fifty', 50],
   ['sixty', 60],
 ])
+
+/** Alternatives of a regular expression: "one|two|...", "first|second|...". */
+export const numberWordsPattern = small.slice(1).join('|')
+export const ordinalWordsPattern = ordinals.join('|')
+
+const ordinalWords = new Set(ordinals)
+export const isOrdinalWord = (word: string): boolean => ordinalWords.has(word)
 
 /** "three" is 3, "second" is 2; -1 for a word that is no number. */
 export const readNumber = (word: string): number => values.get(word) ?? -1

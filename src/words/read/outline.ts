@@ -1,11 +1,14 @@
 import type { Section, TextRange } from './reading'
 import { headStarts, readHead, type HeadFound } from './heads'
+import { sizeLabel, sizesInHead, type SizeLabel } from './onlySizes'
 import { sectionKind, type SectionKind } from './sections'
 
 /** A line as it stands, whatever stands around it. */
 export interface LineShape {
   readonly blank: boolean
   readonly head: HeadFound | null
+  /** It begins with the sizes that it is for; the head stands behind them. */
+  readonly label: SizeLabel | null
   /** Offsets of further heads in the line. */
   readonly heads: readonly number[]
   /** A section that the line is known to begin. */
@@ -26,6 +29,8 @@ export interface Statement {
   readonly from: number
   readonly words: string
   readonly section: SectionKind
+  /** The sizes that it is only for; null: all of them. */
+  readonly only: string | null
 }
 
 export interface Outline {
@@ -37,19 +42,24 @@ export interface Outline {
 const referenceStart = /^\s*(?:rep|repeat|as|like|cont|next|cast|bind|knit|purl)\b/i
 
 /** A line that begins with a stitch is a row by itself, if the one before it is finished. */
-const stitchStart = /^\s*(?:k|p|sl|ew|uw|fk|tk)\s?\d/
+const stitchStart =
+  /^\s*(?:(?:k|p|sl|ew|uw|fk|tk)\s?\d|garter|seed|moss|stockinette|stocking|rib\b|work\s+(?:in|\d|even))/
 
 export function shapeOf(line: string): LineShape {
   const text = line.trim()
-  const head = readHead(line)
+  const label = sizeLabel(line)
+  const labelled = label?.length ?? 0
+  const rest = label ? line.slice(labelled) : line
+  const head = readHead(rest)
   const opened = count(text, /[([]/g) > count(text, /[)\]]/g)
   const starred = count(text, /\*/g) === 1 && !/\brep|\buntil\b/i.test(text)
   return {
     blank: text === '',
     head,
-    heads: headStarts(line),
-    section: head ? null : sectionKind(text),
-    title: !head && text.length <= 60 && !/[.;,)\]]$/.test(text) && !/[*[\]]/.test(text),
+    label,
+    heads: headStarts(rest).map((start) => start + labelled),
+    section: head || label ? null : sectionKind(text),
+    title: !head && !label && text.length <= 60 && !/[.;,)\]]$/.test(text) && !/[*[\]]/.test(text),
     unfinished: /[,;*&-]$/.test(text) || opened || starred,
     goesOn:
       /^\s*(?:[a-z]|\(\s*\d|\[\s*\d|\d+\s*(?:sts?|stitches)\b|rep(?:eat)? from)/.test(line) &&
@@ -66,7 +76,15 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
   const sections: { title: string; from: number }[] = []
   const titles: TextRange[] = []
   let section: SectionKind = 'open'
-  let open: { head: HeadFound | null; from: number; to: number; section: SectionKind } | null = null
+  let open: {
+    head: HeadFound | null
+    from: number
+    to: number
+    section: SectionKind
+    only: string | null
+  } | null = null
+  /** A label of sizes by itself is for the lines below it, up to an empty one. */
+  let only: string | null = null
   let unfinished = false
   let afterBlank = true
 
@@ -79,6 +97,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
         from,
         words: text.slice(from, open.to),
         section: open.section,
+        only: sizesInHead(text.slice(open.from, from)) ?? open.only,
       })
     }
     open = null
@@ -88,25 +107,41 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
     const newline = text.indexOf('\n', from)
     const to = newline < 0 ? text.length : newline
     const line = text.slice(from, to)
-    const { blank, head, heads, section: named, title, ...joins } = shape(line)
+    const { blank, head, label, heads, section: named, title, ...joins } = shape(line)
+    const begins = from + (label?.length ?? 0)
     if (blank) {
       close()
+      only = null
       afterBlank = true
     } else if (named || (title && afterBlank && isTitle(line))) {
       close()
       section = named ?? 'work'
       sections.push({ title: line.trim().replace(/:$/, ''), from })
       titles.push({ from, to })
+      only = null
       afterBlank = false
       unfinished = false
+    } else if (label && begins === to) {
+      close()
+      only = label.said
+      titles.push({ from, to })
+      afterBlank = false
     } else {
-      if (head) close()
+      if (head || label) close()
       else if (open && !(unfinished || joins.goesOn)) close()
-      open ??= { head, from, to, section }
+      if (label) titles.push({ from, to: begins })
+      const sizes = label ? label.said : only
+      open ??= { head, from: begins, to, section, only: sizes }
       for (const start of heads) {
         open.to = from + start
         close()
-        open = { head: readHead(line.slice(start), true), from: from + start, to, section }
+        open = {
+          head: readHead(line.slice(start), true),
+          from: from + start,
+          to,
+          section,
+          only: sizes,
+        }
       }
       open.to = to
       unfinished = joins.unfinished

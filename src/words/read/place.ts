@@ -82,6 +82,15 @@ export class Places {
     return this.of(pegs, occupied, Math.min(gap, pegs), turned ? opposite(goes) : goes)
   }
 
+  /** After a row that went on over the join of a ring, by so many pegs. */
+  overJoin(place: Place, goes: Heading, end: RowEnd, over: number, turned: boolean): Place {
+    const { pegs, occupied } = place
+    // The yarn of a German turn hangs before the peg that it lies on.
+    const beyond = Math.max(0, end === 'German turn' ? over - 1 : over)
+    const gap = goes === 'forward' ? beyond : pegs - beyond
+    return this.of(pegs, occupied, Math.min(Math.max(0, gap), pegs), turned ? opposite(goes) : goes)
+  }
+
   /** A plain turn: back the other way from where the row ended. */
   turned(place: Place, went: Heading, { from, to }: Run): Place {
     const gap = went === 'forward' ? Math.min(to + 1, place.pegs) : from

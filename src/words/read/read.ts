@@ -5,7 +5,8 @@ import { Memory, shapesFrom, usable } from './memory'
 import type { Body } from './nodes'
 import { outline, type LineShape, type Statement } from './outline'
 import type { Reading, ReadSettings, Remark, TextRange, Token } from './reading'
-import { sizeLists, statedPegsRemark, tooLong } from './remarks/rows'
+import { isFor, sizeNames } from './onlySizes'
+import { askSize, sizeLists, statedPegsRemark, tooLong } from './remarks/rows'
 import { Resolver } from './resolve'
 
 /**
@@ -16,7 +17,8 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   const cut = text.length > readLimits.text ? text.slice(0, readLimits.text) : text
   const shapes = new Map<string, LineShape>()
   const last = previous ? (Memory.of.get(previous) ?? null) : null
-  const { statements, sections, titles } = outline(cut, shapesFrom(last, shapes))
+  const { statements: all, sections, titles } = outline(cut, shapesFrom(last, shapes))
+  const { statements, unclear } = forSize(all, cut, settings.size)
   const definitions = readDefinitions(statements)
   const before = usable(previous, settings, definitions.key)
   const memory = new Memory(settings, definitions, before, previous ?? null)
@@ -39,7 +41,7 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   resolver.end()
 
   const pegs = statedPegs(cut, settings.size)
-  const remarks: Remark[] = [...resolver.remarks, ...sizeRemarks(told)]
+  const remarks: Remark[] = [...resolver.remarks, ...sizeRemarks(told), ...unclear]
   const whole = (remark: Omit<Remark, 'row' | 'pegs'>): void => {
     remarks.push({ ...remark, row: null, pegs: null })
   }
@@ -70,6 +72,24 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   }
   Memory.of.set(reading, memory)
   return reading
+}
+
+/** Statements that are for the size that is read, and remarks on those of which it is not plain. */
+function forSize(
+  all: readonly Statement[],
+  text: string,
+  size: number,
+): { statements: readonly Statement[]; unclear: readonly Remark[] } {
+  if (all.every(({ only }) => only === null)) return { statements: all, unclear: [] }
+  const names = sizeNames(text)
+  const unclear: Remark[] = []
+  const statements = all.filter(({ only, range }) => {
+    const fits = only === null || isFor(only, size, names)
+    if (fits === null && only !== null && unclear.length < readLimits.remarks)
+      unclear.push({ ...askSize(only, range), row: null, pegs: null })
+    return fits ?? true
+  })
+  return { statements, unclear }
 }
 
 interface Told {
@@ -147,8 +167,11 @@ function tokensOf(
     const { head, range, from } = statement
     if (head)
       tokens.push({ kind: 'head', range: { from: range.from, to: range.from + head.length } })
-    for (const { kind, range: at } of body.tokens)
-      tokens.push({ kind, range: { from: at.from + from, to: at.to + from } })
+    const { kinds, bounds } = body.tokens
+    kinds.forEach((kind, i) => {
+      const [start, end] = [bounds[2 * i] ?? 0, bounds[2 * i + 1] ?? 0]
+      tokens.push({ kind, range: { from: start + from, to: end + from } })
+    })
   }
   return tokens.sort((a, b) => a.range.from - b.range.from)
 }

@@ -1,6 +1,8 @@
 import { readLimits } from './limits'
 import type { Body, RelativeRemark, Said } from './nodes'
 import type { Remark, TextRange } from './reading'
+import { remembered } from './remembered'
+import { standsIn } from './remarks/parsing'
 import * as say from './remarks/rows'
 import type { Words } from './rows'
 import type { Resolved, Worked } from './work'
@@ -62,7 +64,13 @@ export class Remarker {
   /** What has to be asked about the words of a row. */
   asks({ asks, side }: Resolved, source: Words, row: number): void {
     for (const item of side.unknown)
-      this.add(say.wrongSide(item.stitch.us.abbr, item.range), source.from, row)
+      this.add(
+        item.twinOf && !side.wrong
+          ? standsIn(item.twinOf, item.stitch, item.range)
+          : say.wrongSide(item.stitch.us.abbr, item.range),
+        source.from,
+        row,
+      )
     if (asks.length > 0 || hasOpen(source.body.items))
       this.#ask(source.body.items, asks, source, row)
   }
@@ -107,8 +115,9 @@ export const quoted = ({ text }: Words, { from, to }: TextRange): string =>
   text.slice(from, Math.min(to, from + 60)).trim()
 
 /** Does a repeat go on to a marker? */
-const hasOpen = (items: Body['items']): boolean =>
-  items.some((item) => item.do === 'group' && (item.copies.kind === 'open' || hasOpen(item.items)))
+const hasOpen: (items: Body['items']) => boolean = remembered((items) =>
+  items.some((item) => item.do === 'group' && (item.copies.kind === 'open' || hasOpen(item.items))),
+)
 
 /** Pegs of the loops that a row leaves unworked. */
 function pegsLeft({ trouble, takes, goes, covers, before }: Worked): Remark['pegs'] {

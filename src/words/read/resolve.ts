@@ -55,10 +55,19 @@ export class Resolver {
   add({ head, range, from, words: text }: Statement, body: Body, next: number | null): void {
     if (this.#full) return
     const ring = this.memory.settings.shape === 'ring'
-    const turns = body.items.some((item) => item.do === 'turn' || item.do === 'pegs')
-    const kind = head?.head.kind ?? (ring && !turns ? 'round' : 'row')
+    const kind = head?.head.kind ?? (ring && !turnsOrNames(body) ? 'round' : 'row')
     const side = head?.head.side ?? body.side
-    const words: Words = { range, from, body, text, kind, side, headed: head !== null }
+    const words: Words = {
+      range,
+      from,
+      body,
+      text,
+      kind,
+      side,
+      number: head?.head.numbers[0] ?? null,
+      row: 0,
+      headed: head !== null,
+    }
     for (const remark of body.remarks)
       if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
     const { reference, measured } = body
@@ -104,28 +113,42 @@ export class Resolver {
     for (const { number, words, index } of this.#waiting.take(upTo)) {
       if (this.#full) return
       const { reference, rows } = words.body
-      const source = reference ? this.#referred(words, reference.named, index, number) : words
-      if (source) this.#tell(source, words, number, rows, index === 0)
+      const { workEven } = words.body
+      if (workEven && index === 0) this.#remarker.add(say.asSet(workEven), words.from)
+      const source = workEven
+        ? this.#steady
+        : reference
+          ? this.#referred(words, reference.named, index, number)
+          : words
+      // Rows between that are told elsewhere count: "Rows 1, 3, 5" all go the same way.
+      const nth = number - (words.number ?? number)
+      if (source) this.#tell(source, words, number, rows, nth)
     }
   }
 
-  /** Work words as a row of a number, and as `rows` rows in all. */
+  /**
+   * Work words as a row of a number, and as `rows` rows in all. `nth`: how many
+   * rows after the first one of its words.
+   */
   #tell(
     source: Words,
     words: Words,
     number: number,
     rows = 1,
-    first = true,
+    nth = 0,
     label = String(number),
   ): void {
-    const from = this.rows.length
-    this.#number = label === String(number) ? number : number - 1
-    this.#workRow(source, words, label, 0, first)
-    for (let more = 1; more < rows && !this.#full; more++)
-      this.#workRow(source, words, String(++this.#number), 0, false)
-    this.#remember({ number, words: source, from, to: this.rows.length })
-    const row = this.rows.at(-1)
-    if (row && row.takes === row.makes && this.rows.length - from === 1) this.#steady = source
+    this.#number = label === String(number) ? number - 1 : number - 2
+    for (let more = 0; more < rows && !this.#full; more++) {
+      const from = this.rows.length
+      const one = source === words ? inCycle(words, nth + more) : source
+      const name = more === 0 ? label : String(this.#number + 1)
+      this.#workRow(one, words, name, 0, nth + more === 0)
+      this.#number++
+      this.#remember({ number: number + more, words: one, from, to: this.rows.length })
+      const row = this.rows.at(-1)
+      if (row && row.takes === row.makes && this.rows.length - from === 1) this.#steady = one
+    }
   }
 
   #remember(told: Told): void {
@@ -168,7 +191,7 @@ export class Resolver {
       if (!source) return
       // "Dec rnd" before "Rnd 1" has a name and no number.
       const named = times === 1 && head?.name && next === number
-      this.#tell(source, words, number, 1, n === 0, named ? head.name : undefined)
+      this.#tell(source, words, number, 1, n, named ? head.name : undefined)
     }
   }
 
@@ -250,10 +273,11 @@ export class Resolver {
     this.#place = resolved.after
     if (this.#work < 0) return this.#stop(words, `${readLimits.work} stitches`)
     const { said } = words.body
-    if (resolved.trouble) {
+    const unclear = resolved.rows.some(({ gaps }) => gaps > 0)
+    if (resolved.trouble || unclear) {
       const total = said.find(({ kind }) => kind === 'total')
       if (total) this.#place = this.memory.places.withLoops(resolved.after, total.count)
-    } else if (first && resolved.rows.every(({ gaps }) => gaps === 0)) {
+    } else if (first) {
       const counts = [place.loops, resolved.after.loops] as const
       this.#remarker.said(said, words.from, nameOf(source.kind, label), counts, last)
     }
@@ -264,9 +288,10 @@ export class Resolver {
     const wrong = settings.needles && isWrong(source, Number(label))
     const whole = source.headed && source.kind === 'round' && settings.shape === 'ring'
     const { german } = this
-    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}`
+    const { row } = source
+    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}`
     return this.memory.resolved(source.body, this.#place, key, () =>
-      workBody(source.body, this.#place, { settings, places, whole, wrong, german }),
+      workBody(source.body, this.#place, { settings, places, whole, wrong, german, row }),
     )
   }
 
@@ -279,6 +304,16 @@ export class Resolver {
     )
   }
 }
+
+/** The words as they stand for one of their rows. */
+const inCycle = (words: Words, index: number): Words => {
+  const row = index % words.body.cycle
+  return row === words.row ? words : { ...words, row }
+}
+
+/** Words with a turn or with pegs in them tell a row, not a round. */
+const turnsOrNames = ({ items }: Body): boolean =>
+  items.some((item) => item.do === 'turn' || item.do === 'pegs')
 
 /** The highest number of rows that are named by number. */
 const lastOf = (named: Named): number | null =>

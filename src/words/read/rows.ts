@@ -17,6 +17,10 @@ export interface Words extends Source {
   readonly text: string
   readonly kind: 'round' | 'row'
   readonly side: 'right' | 'wrong' | null
+  /** The number of its first row; null if it has none. */
+  readonly number: number | null
+  /** Which row of its fabric's cycle it stands for, from 0. */
+  readonly row: number
   /** It has a head of its own. */
   readonly headed: boolean
 }
@@ -32,17 +36,22 @@ const shift = ({ from, to }: TextRange, by: number): TextRange => ({ from: from 
 
 /** The stitches at their place in the text; each object of the words becomes one object. */
 function stitchesAt(stitches: readonly ReadStitch[], by: number): readonly ReadStitch[] {
+  const shifted: ReadStitch[] = []
+  let known: Map<ReadStitch, ReadStitch> | null = null
   let last: ReadStitch | null = null
-  let lastShifted: ReadStitch | null = null
-  const known = new Map<ReadStitch, ReadStitch>()
-  return stitches.map((read) => {
-    if (read === last && lastShifted) return lastShifted
-    let shifted = known.get(read)
-    if (!shifted) known.set(read, (shifted = { stitch: read.stitch, range: shift(read.range, by) }))
-    last = read
-    lastShifted = shifted
-    return shifted
-  })
+  let here: ReadStitch | null = null
+  for (const read of stitches) {
+    if (read !== last || !here) {
+      // As long as the words only go on, none of them has been met before.
+      if (last && read.range.from <= last.range.from)
+        known ??= new Map(shifted.map((one, index) => [stitches[index] ?? one, one]))
+      here = known?.get(read) ?? { stitch: read.stitch, range: shift(read.range, by) }
+      known?.set(read, here)
+      last = read
+    }
+    shifted.push(here)
+  }
+  return shifted
 }
 
 /** A row of the reading; its stitches are put at their place when they are first asked for. */

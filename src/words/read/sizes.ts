@@ -1,5 +1,6 @@
 import { stitchOf } from '../../stitches/vocabulary'
 import type { GroupItem, Item } from './nodes'
+import { remembered } from './remembered'
 import { options, type Taken } from './stretch'
 
 /** Groups inside groups: more are not worked out. */
@@ -19,7 +20,7 @@ export function sizeOf(list: readonly Item[], from: number, taken: Taken, depth 
     if (item.do === 'stitch') size.takes += item.stitch.takes * (item.count ?? 1)
     else if (item.do === 'pegs')
       size.takes += item.stitch ? Math.abs(item.last - item.first) + 1 : 0
-    else if (item.do === 'turn') size.turns = true
+    else if (item.do === 'turn' || item.do === 'fabric') size.turns = true
     else if (item.do === 'choice') {
       const id = item.rule === 'ask-times' ? null : options[item.rule][taken[item.rule] ?? 0]
       if (id) size.takes += stitchOf(id).takes * item.count
@@ -42,18 +43,11 @@ export function timesOf({ copies }: GroupItem, taken: Taken): number | null {
   return null
 }
 
-const untils = new WeakMap<GroupItem, boolean>()
-
 /** Does a group hold a repeat that goes on to an end? */
-export function hasUntil(group: GroupItem): boolean {
-  let found = untils.get(group)
-  if (found === undefined) {
-    found = group.items.some(
-      (item) =>
-        item.do === 'group' &&
-        (item.copies.kind === 'until' || item.copies.kind === 'open' || hasUntil(item)),
-    )
-    untils.set(group, found)
-  }
-  return found
-}
+export const hasUntil: (group: GroupItem) => boolean = remembered(({ items }) =>
+  items.some(
+    (item) =>
+      item.do === 'group' &&
+      (item.copies.kind === 'until' || item.copies.kind === 'open' || hasUntil(item)),
+  ),
+)

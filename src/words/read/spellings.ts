@@ -8,9 +8,25 @@ export type Meaning =
   | { readonly is: 'stitch'; readonly stitch: Stitch; readonly atBack?: true }
   | { readonly is: 'choice'; readonly rule: Ambiguity }
   /** A cross whose two groups the spelling does not tell. `size`: loops in all, 0 if not told. */
-  | { readonly is: 'cross'; readonly size: number; readonly lean: 'left' | 'right' | null }
+  | {
+      readonly is: 'cross'
+      readonly size: number
+      readonly lean: 'left' | 'right' | null
+      /** It has three groups; the letters of its textures. */
+      readonly three?: string
+    }
   /** A stitch of the trade that the vocabulary does not have. */
   | { readonly is: 'none'; readonly name: string }
+  /**
+   * Another one that it does not have, and one that takes and makes as many loops. `twin`: the same
+   * with knit for purl, so that it is what shows of it when it is worked on the wrong side.
+   */
+  | {
+      readonly is: 'lacking'
+      readonly name: string
+      readonly stitch: Stitch
+      readonly twin: boolean
+    }
 
 interface Node {
   readonly next: Map<string, Node>
@@ -59,7 +75,19 @@ const more: Readonly<Record<string, readonly string[]>> = {
   yo: ['yarn over', 'yarn round needle', 'wool forward', 'yfrn', 'yon', 'yrn', 'yarn forward'],
   m1l: ['m1', 'm1l', 'make 1', 'make one', 'm1 left', 'make 1 left'],
   m1r: ['m1r', 'm1 right', 'make 1 right', 'make one right'],
-  kfb: ['k1fb', 'k1f/b', 'kf&b', 'kf/b', 'k1f&b', 'kbf', 'knit front and back', 'inc1', 'inc 1'],
+  kfb: [
+    'k1fb',
+    'k1f/b',
+    'kf&b',
+    'kf/b',
+    'k1f&b',
+    'kbf',
+    'knit front and back',
+    'knit into front and back',
+    'knit into the front and back',
+    'inc1',
+    'inc 1',
+  ],
   k2tog: ['k2 tog', 'knit two together', 'knit 2 together', 'knit 2 tog', 'k2together'],
   ssk: [
     'sl1 k1 psso',
@@ -98,19 +126,23 @@ const ambiguous: readonly (readonly [string, Ambiguity])[] = [
 ]
 
 /** Known to the trade, but no stitch of the vocabulary. */
-const without: readonly string[] = [
-  'pfb',
-  'p1fb',
-  'p1f&b',
-  'pfkb',
-  'p3tog',
-  'sssk',
-  'ssp2',
-  'm1p',
-  'k4tog',
-  'k5tog',
-  'dew',
-]
+const without: readonly string[] = ['k4tog', 'k5tog']
+
+/** The purl stitches of published lists whose knit twin is one of the vocabulary. */
+const purlTwins: Readonly<Record<string, readonly string[]>> = {
+  kfb: ['pfb', 'p1fb', 'p1f&b', 'p1f/b', 'pf&b', 'purl front and back'],
+  k3tog: ['p3tog', 'p3 tog', 'purl 3 together', 'purl three together', 'purl 3 tog'],
+  sk2p: ['p3tog tbl', 'sssp'],
+  m1l: ['m1p', 'm1 p', 'm1 purlwise', 'make 1 purlwise', 'm1lp'],
+  m1r: ['m1rp'],
+}
+
+/** Others, with a stitch that takes and makes as many loops and leans the same way. */
+const alike: Readonly<Record<string, readonly string[]>> = {
+  kfb: ['pfkb', 'kfpb'],
+  sk2p: ['sssk'],
+  ew: ['dew', 'double e wrap'],
+}
 
 const words = { l: 'left', r: 'right' } as const
 
@@ -164,6 +196,22 @@ function crossMeaning(
 ): Meaning {
   const stitch = vocabulary.find(({ id }) => id === `${front}/${back} ${side}${letters}`)
   return stitch ? { is: 'stitch', stitch } : { is: 'cross', size, lean }
+}
+
+/** Crosses of three groups, "2/1/2 LC": the vocabulary has those of two. */
+function* threeGroups(): Generator<readonly [string, Meaning]> {
+  const sizes = [1, 2, 3, 4]
+  for (const a of sizes)
+    for (const b of sizes)
+      for (const c of sizes)
+        for (const side of ['l', 'r'] as const)
+          for (const three of ['C', 'PC', 'PPC']) {
+            const size = a + b + c
+            yield [
+              `${a}/${b}/${c} ${side}${three.toLowerCase()}`,
+              { is: 'cross', size, lean: words[side], three },
+            ]
+          }
 }
 
 /** Signs that may stand between the parts of a spelling and are no part of it. */
@@ -241,6 +289,14 @@ function makeSpellings(): Spellings {
   for (const spelling of ['sl wyib', 'sl1 wyib', 'slip wyib', 'sl1p wyib', 'slwyib'])
     spellings.add(spelling, back)
   for (const [spelling, meaning] of crossSpellings()) spellings.add(spelling, meaning)
+  for (const [spelling, meaning] of threeGroups()) spellings.add(spelling, meaning)
+  for (const [list, twin] of [
+    [purlTwins, true],
+    [alike, false],
+  ] as const)
+    for (const [id, names] of Object.entries(list))
+      for (const name of names)
+        spellings.add(name, { is: 'lacking', name, stitch: stitchOf(id), twin })
   for (const name of without) spellings.add(name, { is: 'none', name })
   return spellings
 }

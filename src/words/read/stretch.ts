@@ -27,6 +27,8 @@ export type Trouble =
     }
   | { readonly kind: 'short'; readonly loops: number }
   | { readonly kind: 'over'; readonly loops: number }
+  /** A row that turns goes over the join of a ring: loops up to it, and beyond. */
+  | { readonly kind: 'join'; readonly loops: number; readonly over: number }
 
 /** One real row as it is told; ranges count from the start of its words. */
 export interface Stretch {
@@ -52,8 +54,10 @@ export interface Stretch {
   readonly tooLong: boolean
 }
 
-/** Is it a row of needles as its wrong side looks, and what of it the right side cannot show. */
+/** Is it a row of needles as its wrong side looks, and which of its items cannot be shown as said. */
 export interface Side {
   readonly wrong: boolean
+  /** Which row of its fabric's cycle is worked, from 0. */
+  readonly row: number
   readonly unknown: Set<StitchItem>
 }

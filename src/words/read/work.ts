@@ -30,6 +30,8 @@ export interface WorkSettings {
   /** A round, which starts at peg 1 wherever the yarn is. */
   readonly whole: boolean
   readonly wrong: boolean
+  /** Which row of its fabric's cycle is worked, from 0. */
+  readonly row: number
   /** There are German turns, so "ds" is the stitch that one left doubled. */
   readonly german: boolean
 }
@@ -100,10 +102,10 @@ function waysOf(rules: readonly Ambiguity[]): Taken[] {
 type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
 
 function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tried {
-  const { settings, places, whole, wrong } = how
+  const { settings, places, whole, wrong, row } = how
   const { shape } = settings
   const rows: Worked[] = []
-  const side: Side = { wrong, unknown: new Set() }
+  const side: Side = { wrong, row, unknown: new Set() }
   const advance = (stretch: Stretch, before: Place): Place => {
     const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
     const covers = coversOf(stretch, before)
@@ -121,7 +123,11 @@ function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tr
 }
 
 /** Pegs that a row covers: those it names, all, or those from the yarn on. */
-function coversOf({ run, goes, takes, loops, end, turn }: Stretch, before: Place): Run | null {
+function coversOf(
+  { run, goes, takes, loops, end, turn, trouble }: Stretch,
+  before: Place,
+): Run | null {
+  if (trouble?.kind === 'join') return null
   if (run) return run.to < before.pegs ? run : null
   if (!turn && end === 'on' && loops === before.loops) return { from: 0, to: before.pegs - 1 }
   if (!turn) {
@@ -136,13 +142,16 @@ function afterRow(
   before: Place,
   shape: 'ring' | 'bar',
   covers: Run | null,
-  { stitches, goes, end, takes, makes, trouble, turn }: Stretch,
+  { stitches, goes, end, takes, makes, trouble, turn, gaps }: Stretch,
 ): Place {
+  if (trouble?.kind === 'join')
+    return places.overJoin(before, goes, end, trouble.over, turn !== null)
   const left = before.loops - takes + makes
   const all: Run = covers ?? { from: 0, to: before.pegs - 1 }
-  // After a row that does not come out, go on from the loops that were there before it.
+  // After a row that does not come out, go on from the loops that were there before it; words that
+  // are not known may have worked the pegs that the others leave.
   const laid =
-    trouble || !covers
+    trouble || gaps > 0 || stitches.length === 0 || !covers
       ? null
       : layStitches(
           before,

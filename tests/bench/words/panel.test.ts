@@ -52,3 +52,19 @@ test('findings of the words are listed with the others, and their fixes mend the
   expect(bench.pattern.chart.rows[5]?.cells[4]).toBe('p')
   await screen.findByText('Every row can be worked and every count agrees.')
 })
+
+test('a finding of the words that is set aside leaves list and margin, and can be taken up again', async () => {
+  const words = 'Rnds 1-5: Knit.\nRnd 6: k4, p1, k7.'
+  const { user, bench } = show(Findings, {
+    bench: smallBench(setWords(newPattern(12, 6), words)),
+  })
+  await user.click(screen.getByText('Set aside'))
+  await user.click(screen.getByRole('button', { name: 'Only this one' }))
+  expect(bench.wording.findings).toEqual([])
+  expect(screen.queryByRole('button', { name: /Words, round 6/ })).toBe(null)
+  await user.click(screen.getByText('Set aside: 1'))
+  screen.getByText(/^Words, round 6: Rnd 6: the words purl peg 5/)
+  await user.click(screen.getByRole('button', { name: 'Take up again' }))
+  screen.getByRole('button', { name: /Words, round 6/ })
+  expect(bench.pattern.checks.aside).toEqual([])
+})

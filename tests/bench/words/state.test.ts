@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { setWords } from '../../../src/pattern/edits/words'
 import { paint } from '../../../src/pattern/edits/paint'
 import { setBand } from '../../../src/pattern/edits/rows'
-import { setLoom } from '../../../src/pattern/edits/settings'
+import { setAside, setLoom } from '../../../src/pattern/edits/settings'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { smallBench } from '../render'
 
@@ -202,4 +202,68 @@ test('a line that does not add up differs once, and its fix mends all of it', ()
   wording.mend(differing[0], fix.label)
   expect(wording.standing).toEqual({ kind: 'agree' })
   expect(wording.findings).toEqual([])
+})
+
+/** Several things wrong, of rows and of none, by reader and comparison. */
+const faulty = [
+  'Cuff',
+  'Work counterclockwise.',
+  'Rnd 1: *k2, p2; rep from * to end. (13 sts)',
+  'Rnd 2: k5, p1, k6.',
+  'Rnd 3: k2, frobnicate, p2, *k2, p2; rep from * to end.',
+  'Rnd 4: k11.',
+]
+
+test.each([
+  ['a line above that is wrong in the same way', 3, 'Rnd 2: k5, p2, k4.'],
+  ['a line above that is put right', 3, 'Rnd 2: Knit.'],
+  ['a line above that is taken out', 3, null],
+  ['a line above without a word that can be read', 3, 'Rnd 2: grumble.'],
+  ['a heading', 0, 'Cuff\n\nFor thick yarn.'],
+])('findings keep their names beside %s', (_, at, other) => {
+  const bench = ribbedBench(faulty)
+  const { wording } = bench
+  const edited = other === null ? faulty.toSpliced(at, 1) : faulty.with(at, other)
+  const line = faulty[at] ?? ''
+  const elsewhere = wording.findings.filter(({ id }) => !id.includes(`"${line}"`))
+  expect(elsewhere.length).toBeGreaterThan(3)
+  wording.type(edited.join('\n'), 0)
+  const now = wording.findings.map(({ id }) => id)
+  expect(now).toEqual(expect.arrayContaining(elsewhere.map(({ id }) => id)))
+  expect(new Set(now).size).toBe(now.length)
+})
+
+test('a finding that is set aside stays aside beside other edits, and comes back with its line', () => {
+  const bench = ribbedBench(faulty)
+  const { wording } = bench
+  const short = wording.findings.find(({ rule }) => rule === 'row-count')
+  if (!short) throw new Error('Nothing says that round 4 is short')
+  bench.apply('Aside', (pattern) => setAside(pattern, short.id, true))
+  expect(wording.aside.map(({ id }) => id)).toEqual([short.id])
+  expect(wording.findings.map(({ rule }) => rule)).not.toContain('row-count')
+  wording.type(faulty.with(3, 'Rnd 2: k10.').join('\n'), 0)
+  expect(wording.aside).toHaveLength(1)
+  expect(wording.findings.filter(({ rule }) => rule === 'row-count')).toHaveLength(1)
+  wording.type(faulty.with(5, 'Rnd 4: k10.').join('\n'), 5000)
+  expect(wording.aside).toEqual([])
+  expect(wording.findings.filter(({ rule }) => rule === 'row-count')).toHaveLength(1)
+})
+
+test('lines that read alike are told apart by their section', () => {
+  const bench = withWords('Rnds 1-4: Knit.', '', 'Leg', 'Row 1: k11.', '', 'Toe', 'Row 1: k11.')
+  const counts = () =>
+    bench.wording.findings.filter(({ rule }) => rule === 'row-count').map(({ id }) => id)
+  expect(counts()).toEqual([
+    expect.stringMatching(/^words, row-count, "Row 1: k11\.".*, Leg$/),
+    expect.stringMatching(/^words, row-count, "Row 1: k11\.".*, Toe$/),
+  ])
+})
+
+test('pegs that the words state otherwise are one finding, at their place', () => {
+  const { wording } = withWords('Cast on 14 sts.', 'Rnds 1-4: k12.')
+  const found = wording.findings.map(({ rule, range }) => [
+    rule,
+    range && wording.text.slice(range.from, range.to),
+  ])
+  expect(found).toEqual([['pegs-differ', 'Cast on 14']])
 })

@@ -44,7 +44,10 @@ export function repaired(
   { reading, work }: Comparison,
   fix: Comparison['differences'][number]['fixes'][number],
 ): Comparison {
-  if ('edit' in fix) return compare(reading, workPattern(fix.edit(work.pattern)))
+  if ('edit' in fix) {
+    const pattern = fix.edit(work.pattern)
+    return compare(readFor(pattern, reading.text), workPattern(pattern))
+  }
   const text = applyChanges(reading.text, fix.changes)
   return compare(readFor(work.pattern, text), work)
 }

@@ -146,6 +146,12 @@ describe('any text at all', () => {
     ['rows that are not there', fill('Next 999999 rnds: As Rnd 7.\n')],
     ['numbers of rows', `Rows 1${fill(', 3')}: knit`],
     ['lines', fill('\n')],
+    ['rows for one size', fill('Sizes S (M, L)\nSize M only: Rnd 1: knit\n')],
+    ['names of sizes', `Sizes ${fill('a, ')}\nSize b only: Rnd 1: knit`],
+    ['spaces behind sizes', `${fill('sizes   ')}\nSize b only: Rnd 1: knit`],
+    ['numbers with commas', `Rnd 1: ${fill('1, 2, 3, ')}`],
+    ['fabrics', `Rnd 1: ${fill('k1, p1 rib, garter st, ')}`],
+    ['several in one', `Rnd 1: ${fill('(k1, p1) in next st, ')}`],
     ['definitions', fill('LC = 2/2 LC\n')],
   ])('a million characters: %s', (_, text) => expectSound(read(text, settings)))
 

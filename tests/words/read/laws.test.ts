@@ -12,7 +12,7 @@ import { read } from '../../../src/words/read/read'
 import { readSettingsOf } from '../../../src/words/read/reading'
 import { pieceOf, rowOf } from '../helpers'
 import { cellsOf } from '../../arbitraries'
-import { workable } from './workable'
+import { overfull, workable } from './workable'
 
 /** What is worked, peg by peg, whatever the chart looks like. */
 const workedRows = (pattern: Pattern) =>
@@ -45,6 +45,28 @@ describe('words written from a chart, read', () => {
       }),
       { numRuns: 1000 },
     )
+  })
+
+  it('are the chart where a plain row takes more loops than there are', () => {
+    let short = 0
+    fc.assert(
+      fc.property(overfull, (pattern) => {
+        const work = workPattern(pattern)
+        const text = writeWords(work, pattern.style.terms)
+          .lines.map((line) => line.text)
+          .join('\n')
+        const { errors, chart } = settled(text, pattern)
+        const miscounted = work.run.rows.filter(({ miscount }) => miscount !== null).length
+        short += miscounted
+        expect(
+          errors.map(({ rule }) => rule),
+          text,
+        ).toEqual(Array.from({ length: miscounted }, () => 'row-count'))
+        expect(workedRows(chart.pattern), text).toEqual(workedRows(pattern))
+      }),
+      { numRuns: 500 },
+    )
+    expect(short).toBeGreaterThan(50)
   })
 
   it('are the chart when they stand in the whole text with its sections', () => {
@@ -82,6 +104,12 @@ describe('words written from a chart, read', () => {
           expect(workedRows(chart.pattern), text).toEqual(workedRows(piece))
         }
   })
+})
+
+it('an abbreviation that gives a stitch its own name makes no other stitch of it', () => {
+  const text = 'Abbreviations\nsl wyif: slip, yarn in front.\n\nInstructions\nRnd 1: k2, sl wyif.'
+  const { rows } = read(text, readSettingsOf(pieceOf([rowOf('k*3')])))
+  expect(rows[0]?.stitches.map(({ stitch }) => stitch.id)).toEqual(['k', 'k', 'slf'])
 })
 
 /** Two rows with a stitch twice, and what else all loops of all pegs need. */

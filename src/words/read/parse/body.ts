@@ -1,3 +1,4 @@
+import type { Terms } from '../../../stitches/stitch'
 import { lex } from '../lex'
 import type { Body } from '../nodes'
 import type { Spellings } from '../spellings'
@@ -9,22 +10,25 @@ export interface ParseSettings {
   /** Which size of lists of sizes is read, from 0. */
   readonly size: number
   readonly spellings: Spellings
+  readonly terms: Terms
 }
 
 /** Read the words of a row, after its head. Never fails: what is not known becomes remarks. */
-export function parseBody(text: string, { size, spellings }: ParseSettings): Body {
+export function parseBody(text: string, { size, spellings, terms }: ParseSettings): Body {
   const pieces = lex(text, size)
-  const parsing = new Parsing(new Cursor(pieces), spellings, text)
+  const parsing = new Parsing(new Cursor(pieces), spellings, terms, text)
   const items = new Parser(parsing).readAll()
-  const { cursor, said, remarks, reference, rows, measured, workEven, unknown, side } = parsing
+  const { cursor, said, remarks, reference, rows, cycle, measured, workEven, unknown, side } =
+    parsing
   return {
     items,
     said,
     reference,
     rows,
+    cycle,
     measured,
     workEven,
-    tokens: cursor.tokens,
+    tokens: cursor.tokens(),
     remarks,
     known: cursor.known,
     unknown,

@@ -13,6 +13,7 @@ const losses: readonly string[] = [
   `dec|decrease|decreased # ${loops}`,
 ]
 const totals: readonly string[] = [
+  `you? will|should? now? have # ${loops}?`,
   `=|- # ${loops}`,
   `=|- #`,
   `total? of? # ${loops} rem|remain|remains|remaining|left|in|on|total|altogether|now`,
@@ -32,8 +33,11 @@ export function readCount(cursor: Cursor): Said | null {
   // The mark before the number is no part of it.
   const start = cursor.at + (['=', '-'].includes(cursor.text()) ? 1 : 0)
   const say = (kind: Said['kind'], sign = 1): Said => {
-    const count = sign * (cursor.numbers[0]?.value ?? 0)
+    let count = sign * (cursor.numbers[0]?.value ?? 0)
     cursor.eatOne(tails, 'count')
+    // "29 stitches on back needle, 76 in all"
+    if (kind === 'total' && cursor.eat(', # in? all|total|altogether', 'count'))
+      count = cursor.numbers[0]?.value ?? count
     return { kind, count, range: cursor.rangeFrom(start) }
   }
   if (cursor.eatOne(changes, 'count')) return say('change')

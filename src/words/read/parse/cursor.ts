@@ -1,5 +1,6 @@
 import type { Piece } from '../lex'
-import type { TextRange, Token, TokenKind } from '../reading'
+import type { BodyTokens } from '../nodes'
+import type { TextRange, TokenKind } from '../reading'
 
 type Step = { readonly words: ReadonlySet<string>; readonly optional: boolean }
 const phrases = new Map<string, readonly Step[]>()
@@ -18,6 +19,7 @@ function stepsOf(phrase: string): readonly Step[] {
 }
 
 const number = '#'
+const noNumbers: readonly Piece[] = []
 
 /** Phrases of a list by what each of them can begin with. */
 const indexes = new WeakMap<readonly string[], ReadonlyMap<string, readonly string[]>>()
@@ -52,7 +54,6 @@ const longestCluster = 40
 
 interface Mark {
   readonly at: number
-  readonly tokens: number
   readonly known: number
 }
 
@@ -63,10 +64,11 @@ export const startsIn = (list: readonly string[]): ReadonlySet<string> =>
 /** Goes along the pieces of a text, and notes what each of them was read as. */
 export class Cursor {
   at = 0
-  readonly tokens: Token[] = []
+  /** What each piece was read as. */
+  readonly #kinds: TokenKind[] = []
   known = 0
   /** The numbers of the last phrase. */
-  numbers: Piece[] = []
+  numbers: readonly Piece[] = []
 
   constructor(readonly pieces: readonly Piece[]) {}
 
@@ -90,17 +92,16 @@ export class Cursor {
   /** How many pieces a phrase takes from here; 0 if it does not stand here. `#`: a number. */
   measure(phrase: string): number {
     let ahead = 0
-    const numbers: Piece[] = []
+    let numbers: Piece[] | null = null
     for (const { words, optional } of stepsOf(phrase)) {
       const piece = this.piece(ahead)
-      const fits =
-        piece !== undefined && (words.has(piece.text) || (words.has(number) && piece.value >= 0))
-      if (fits) {
-        if (words.has(number) && piece.value >= 0) numbers.push(piece)
+      const counts = piece !== undefined && piece.value >= 0 && words.has(number)
+      if (piece !== undefined && (counts || words.has(piece.text))) {
+        if (counts) (numbers ??= []).push(piece)
         ahead++
       } else if (!optional) return 0
     }
-    this.numbers = numbers
+    this.numbers = numbers ?? noNumbers
     return ahead
   }
 
@@ -131,9 +132,8 @@ export class Cursor {
   /** Take so many pieces, all read as one kind; numbers in words keep it too. */
   take(count: number, kind: TokenKind): void {
     for (let i = 0; i < count; i++) {
-      const piece = this.pieces[this.at++]
-      if (!piece) return
-      this.tokens.push({ kind, range: { from: piece.from, to: piece.to } })
+      if (this.done) return
+      this.#kinds[this.at++] = kind
     }
     if (kind !== 'punctuation' && kind !== 'unknown') this.known += count
   }
@@ -158,13 +158,23 @@ export class Cursor {
 
   /** A place to come back to when a try fails. */
   mark(): Mark {
-    return { at: this.at, tokens: this.tokens.length, known: this.known }
+    return { at: this.at, known: this.known }
   }
 
-  back({ at, tokens, known }: Mark): void {
+  back({ at, known }: Mark): void {
     this.at = at
-    this.tokens.length = tokens
     this.known = known
+  }
+
+  /** All pieces up to the cursor, as they were read. */
+  tokens(): BodyTokens {
+    const bounds = new Int32Array(2 * this.at)
+    for (let i = 0; i < this.at; i++) {
+      const piece = this.pieces[i] as Piece
+      bounds[2 * i] = piece.from
+      bounds[2 * i + 1] = piece.to
+    }
+    return { kinds: this.#kinds.slice(0, this.at), bounds }
   }
 
   /** How many pieces the first phrase of a list that stands here takes; 0 for none. */

@@ -9,7 +9,8 @@ export const stitchItem = (
   count: number | null,
   range: TextRange,
   atBack?: true,
-): StitchItem => ({ do: 'stitch', stitch, count, range, ...(atBack && { atBack }) })
+): StitchItem =>
+  atBack ? { do: 'stitch', stitch, count, range, atBack } : { do: 'stitch', stitch, count, range }
 
 export const groupItem = (items: readonly Item[], copies: Copies, range: TextRange): GroupItem => ({
   do: 'group',
@@ -32,6 +33,10 @@ export function itemOf(
   range: TextRange,
 ): StitchItem | ChoiceItem | GapItem {
   if (meaning.is === 'stitch') return stitchItem(meaning.stitch, count, range, meaning.atBack)
+  if (meaning.is === 'lacking') {
+    const item = stitchItem(meaning.stitch, count, range)
+    return meaning.twin ? { ...item, twinOf: meaning.name } : item
+  }
   if (meaning.is === 'choice') return { do: 'choice', rule: meaning.rule, count: count ?? 1, range }
   // A cross whose halves are not told takes its loops all the same: they are knitted for now.
   if (meaning.is === 'cross' && meaning.size > 0)

@@ -1,10 +1,12 @@
 import { stitchOf } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
-import { bracketOpen, noStitch, tooDeep, unknownWord } from '../remarks/parsing'
+import { bracketOpen, tooDeep, unknownWord } from '../remarks/parsing'
 import { readCount, readCountInBrackets } from './counts'
 import { startsIn } from './cursor'
 import { readEnding, readTimes, readUntil } from './extents'
+import { readFabric } from './fabrics'
+import { readInOne } from './inOne'
 import { groupItem, once, stitchItem, untilEnd } from './items'
 import type { Parsing } from './parsing'
 import * as phrases from './phrases'
@@ -12,6 +14,7 @@ import { readLength, readReference, referenceStarts } from './references'
 import { Stars } from './stars'
 import { readStitch } from './stitch'
 import { readPegs, readTurn } from './turns'
+import { readWraps } from './wraps'
 
 const pauses = new Set([',', ';', '.', ':', '|', '-', '/'])
 const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
@@ -58,11 +61,15 @@ export class Parser {
     const piece = cursor.piece()
     if (piece?.kind === 'word' && !starts.has(text) && piece.value < 0)
       return this.#readStitchOr(stars)
-    if (pauses.has(text) && !cursor.looksAt('=|- #')) {
+    if (pauses.has(text) && !(text === '-' && cursor.isNumber(1))) {
       if (text === '.' || text === ';') stars.sentenceEnds()
       return cursor.take(1, 'punctuation')
     }
     if (this.#readSide()) return
+    const wraps = readWraps(cursor)
+    if (wraps) return void stars.items.push(...wraps)
+    if (cursor.eatOne(phrases.lastRows, 'word')) return
+    if (stars.isOpen && this.#readEnd(stars)) return
     const counts = readCountInBrackets(cursor)
     if (counts) {
       for (const count of counts) said.push(count)
@@ -132,9 +139,8 @@ export class Parser {
         bracketOpen({ from: cursor.pieces[start]?.from ?? 0, to: cursor.pieces[start]?.to ?? 0 }),
       )
     if (cursor.eatOne(phrases.sameStitch, 'word')) {
-      const range = cursor.rangeFrom(start)
-      parsing.remark(noStitch(parsing.quote(start), range))
-      return void stars.items.push({ do: 'gap', range })
+      stars.items.push(...readInOne(parsing, items, start))
+      return
     }
     const copies = this.#copies(true) ?? once
     if (items.length > 0) stars.items.push(groupItem(items, copies, cursor.rangeFrom(start)))
@@ -181,10 +187,24 @@ export class Parser {
     return true
   }
 
+  /** "*k2, p1; end with k3": what goes back to the asterisk is left out. */
+  #readEnd(stars: Stars): boolean {
+    const { cursor } = this.parsing
+    const start = cursor.at
+    if (!readEnding(cursor)) return false
+    stars.repeatFrom('*', { kind: 'until', last: 0, ending: true }, cursor.rangeFrom(start))
+    return true
+  }
+
   /** "for 5 rows", "for 5 cm", "in st st", "work even". */
   #readRows(stars: Stars): boolean {
     const { parsing } = this
     const { cursor } = parsing
+    if (readFabric(parsing, stars)) return true
+    if (cursor.looksAtOne(phrases.inStitches)) {
+      cursor.take(1, 'word')
+      return true
+    }
     const start = cursor.at
     const knit = cursor.eatOne(phrases.stockinette, 'stitch')
     if (knit || cursor.eatOne(phrases.reversed, 'stitch')) {

@@ -1,5 +1,6 @@
 import { readLimits } from '../limits'
 import type { Body, Reference, RelativeRemark, Said } from '../nodes'
+import type { Terms } from '../../../stitches/stitch'
 import type { TextRange } from '../reading'
 import type { Spellings } from '../spellings'
 import type { Cursor } from './cursor'
@@ -11,6 +12,7 @@ export class Parsing {
   readonly remarks: (() => RelativeRemark)[] = []
   reference: Reference | null = null
   rows = 1
+  cycle = 1
   measured: TextRange | null = null
   workEven: TextRange | null = null
   side: Body['side'] = null
@@ -19,6 +21,7 @@ export class Parsing {
   constructor(
     readonly cursor: Cursor,
     readonly spellings: Spellings,
+    readonly terms: Terms,
     private readonly text: string,
   ) {}
 

@@ -37,7 +37,7 @@ export const untilLast: readonly string[] = [
 export const untilLastOne: readonly string[] = [`${to} the? last st|stitch|loop|peg`]
 
 export const untilMark: readonly string[] = [
-  `${to} # ${loopWords} before the? next? marker|m|pm|gap|turn`,
+  `${to} # ${loopWords} .? before the? next|last? marker|m|pm|gap|turn`,
   `${to} # before the? next? marker|m|gap`,
   `${to} the? next|last? marker|m|gap|turn`,
 ]
@@ -80,11 +80,26 @@ export const reversed: readonly string[] = [
   'in? rev|reverse stockinette|stocking st|stitch?',
 ]
 
+/** Fabrics whose rows change. */
+export const garter: readonly string[] = ['in? garter|g stitch|st|sts', 'in garter']
+export const seed: readonly string[] = ['in? seed stitch|st|sts', 'in? single moss stitch|st']
+export const moss: readonly string[] = ['in? moss stitch|st|sts']
+export const doubleMoss: readonly string[] = [
+  'in? double|irish moss stitch|st',
+  'in? double seed stitch|st',
+]
+export const rib: readonly string[] = ['rib|ribs|ribbing stitch|st|pattern?']
+export const ribByNumbers: readonly string[] = ['in? a? # x|by|- # rib|ribbing stitch|st|pattern?']
+/** "Work in k2, p2 rib": what stands behind tells what it is. */
+export const inStitches: readonly string[] = ['in k|p|knit|purl|(|[']
+
 export const even: readonly string[] = [
   'work|knit|purl|cont|continue even|straight',
   'work? in patt|pattern|pat as? set|est|established?',
   'work? as set|est|established',
   'cont|continue as? set|est|established',
+  'cont|continue? in rib|ribbing as? set|est|established?',
+  'rib',
   'even|straight',
 ]
 
@@ -157,6 +172,21 @@ export const lengthStarts: readonly string[] = [
 export const someLength: readonly string[] = ['until|to the? desired|required length']
 export const lengthEnds: readonly string[] = ['from the? beginning|beg|cast-on|start', 'long']
 
+/** A wrap is lifted with its stitch whatever is worked there: these say how, up to the pause. */
+export const wrapNotes: readonly string[] = [
+  'work|working|knitting|purling|lift|lifting|hide|hiding|pick|picking up? the|all|any|each? wrap|wraps',
+  'together|tog with its|the|their|any wrap|wraps',
+  'knit|lift off',
+]
+/** "Knit the wrap together with the stitch" works that stitch; of several it is a note. */
+export const wrapsWorked: readonly string[] = ['knit|purl the|all|any|each? wrap|wraps']
+
+/** The side that a repeat of rows ends with is said by their number. */
+export const lastRows: readonly string[] = [
+  'ending|end with|after|on a? ws|rs|wrong|right side? row|rnd|round',
+  'ending|end with|after|on a? # row|rnd|round',
+]
+
 /** Words that say nothing a chart would show. */
 export const fillers: readonly string[] = [
   'then',
@@ -174,4 +204,5 @@ export const fillers: readonly string[] = [
   'wyib|ybk|yb',
   'at the? same time',
   'rs|ws facing',
+  'ko all?',
 ]

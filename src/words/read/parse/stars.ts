@@ -100,6 +100,12 @@ export class Stars {
     this.sentenceEnds()
   }
 
+  /** Does an asterisk stand before, with something behind it? */
+  get isOpen(): boolean {
+    const open = this.#open.at(-1)
+    return open !== undefined && open.at < this.items.length
+  }
+
   sentenceEnds(): void {
     this.#sentence = this.items.length
   }

@@ -1,6 +1,7 @@
 import { stitchOf } from '../../../stitches/vocabulary'
 import type { Copies, Item } from '../nodes'
-import { askCross, askDoubled, noStitch } from '../remarks/parsing'
+import { askCross, askDoubled, noStitch, standsIn } from '../remarks/parsing'
+import type { TextRange } from '../reading'
 import type { Meaning } from '../spellings'
 import type { Cursor } from './cursor'
 import { readTimes, readUntil } from './extents'
@@ -15,7 +16,6 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
   const { cursor, spellings } = parsing
   const start = cursor.at
   const mark = cursor.mark()
-  const cluster = cursor.clusterEnd()
   const first = cursor.piece()
   let found = spellings.find(cursor.pieces, start)
   let before: number | null = null
@@ -30,21 +30,38 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
   if (!found) return false
   cursor.take(found.end - cursor.at, 'stitch')
   const name = cursor.rangeFrom(start)
+  if (stopsAt(cursor)) {
+    remarkOn(found.meaning, start, name, parsing)
+    stars.items.push(itemOf(found.meaning, before, name))
+    return true
+  }
   if (readPegsOf(found.meaning, start, parsing, stars)) return true
   const count = before ?? readCount(parsing)
-  if (cursor.at < cluster && !goesOn(parsing)) {
+  if (cursor.at < cursor.clusterEnd(start) && !goesOn(parsing)) {
     cursor.back(mark)
     return false
   }
   const said = cursor.rangeFrom(start)
   const meaning = slipped(found.meaning, cursor)
-  if (meaning.is === 'cross') parsing.remark(askCross(parsing.quote(start), meaning, name))
-  if (meaning.is === 'none') parsing.remark(noStitch(meaning.name, name))
+  remarkOn(meaning, start, name, parsing)
   if (count !== null && cursor.eat(phrases.rowWords, 'count')) {
     parsing.rows = Math.max(1, count)
     stars.items.push(groupItem([itemOf(meaning, 1, name)], untilEnd, said))
   } else placeStitch(cursor, stars, itemOf(meaning, count, said), count === null, start)
   return true
+}
+
+/** Nothing that is said of a stitch stands behind a comma, a full stop or the end. */
+const stopsAt = (cursor: Cursor): boolean => {
+  const text = cursor.text()
+  return text === ',' || text === '.' || text === ''
+}
+
+function remarkOn(meaning: Meaning, start: number, name: TextRange, parsing: Parsing): void {
+  if (meaning.is === 'cross') parsing.remark(askCross(parsing.quote(start), meaning, name))
+  if (meaning.is === 'lacking' && !meaning.twin)
+    parsing.remark(standsIn(meaning.name, meaning.stitch, name))
+  if (meaning.is === 'none') parsing.remark(noStitch(meaning.name, name))
 }
 
 /** "purl pegs 3-6", "knit from 12 to 1", "knit 7-24" */
@@ -90,6 +107,7 @@ function timesAfter(cursor: Cursor): Copies | null {
 
 /** The number after a stitch: "k2", "knit two", "knit next 3 pegs"; not "twice" or "3 times". */
 function readCount({ cursor, spellings }: Parsing): number | null {
+  if (cursor.eat('of|in? the? next st|stitch|loop|peg', 'word')) return 1
   const mark = cursor.mark()
   cursor.eat('the? next', 'word')
   const piece = cursor.piece()

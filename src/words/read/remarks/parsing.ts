@@ -1,4 +1,5 @@
 import { readLimits } from '../limits'
+import type { Stitch } from '../../../stitches/stitch'
 import { nearest } from '../near'
 import type { RelativeRemark } from '../nodes'
 import type { TextRange } from '../reading'
@@ -36,9 +37,36 @@ export function unknownWord(word: string, range: TextRange): RelativeRemark {
   )
 }
 
+/** A stitch that the vocabulary lacks, and the one that is charted in its place. */
+export const standsIn = (name: string, stitch: Stitch, range: TextRange): RelativeRemark =>
+  remark(
+    'no-stitch',
+    'warning',
+    range,
+    `"${name.slice(0, 40)}" is not among the stitches that can be charted; ${stitch.us.abbr} stands in for it, which takes ${stitch.takes} and makes ${stitch.makes} as well.`,
+    `Write "${stitch.us.abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
+    [write(range, stitch.us.abbr)],
+  )
+
+/** Several loops made of one: `instead` is what is charted, which comes to as many. */
+export const madeInOne = (
+  said: string,
+  made: number,
+  instead: string,
+  range: TextRange,
+): RelativeRemark =>
+  remark(
+    'no-stitch',
+    'warning',
+    range,
+    `"${said.slice(0, 40)}" makes ${made} loops of one, which cannot be charted as one stitch; ${instead} stands in for it and comes to as many.`,
+    `Write "${instead}" if that will do, or explain it in the notes of the pattern.`,
+    [write(range, instead)],
+  )
+
 export function askCross(
   said: string,
-  { size, lean }: Extract<Meaning, { is: 'cross' }>,
+  { size, lean, three }: Extract<Meaning, { is: 'cross' }>,
   range: TextRange,
 ): RelativeRemark {
   const letter = lean === 'right' ? 'R' : 'L'
@@ -50,14 +78,16 @@ export function askCross(
     .filter(([front, back]) => front <= 4 && back <= 4)
     .filter(([front, back]) => size === 0 || Math.abs(front - back) <= 2)
   return remark(
-    'ask-cross',
+    three ? 'no-stitch' : 'ask-cross',
     'warning',
     range,
-    size > 0
-      ? `"${said}" crosses ${size} loops, and it is not said how many of them go in front.`
-      : `"${said}" does not say how many loops cross.`,
+    three
+      ? `"${said}" crosses three groups; only crosses of two can be charted. Its ${size} loops are knitted for now.`
+      : size > 0
+        ? `"${said}" crosses ${size} loops, and it is not said how many of them go in front.`
+        : `"${said}" does not say how many loops cross.`,
     'Write it with both groups, front first, as in 2/1 LC, or explain it in the abbreviations.',
-    pairs.map(([front, back]) => write(range, `${front}/${back} ${letter}C`)),
+    pairs.map(([front, back]) => write(range, `${front}/${back} ${letter}${three ?? 'C'}`)),
   )
 }
 
@@ -68,6 +98,16 @@ export const noStitch = (name: string, range: TextRange): RelativeRemark =>
     range,
     `"${name.slice(0, 40)}" is not among the stitches that can be charted; it is left out.`,
     'Use another stitch that takes and makes as many loops.',
+  )
+
+export const askMoss = (said: string, range: TextRange): RelativeRemark =>
+  remark(
+    'ask-moss',
+    'warning',
+    range,
+    `"${said}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is taken as seed stitch.`,
+    'Write "seed stitch" or "double moss stitch".',
+    ['seed stitch', 'double moss stitch'].map((text) => write(range, text)),
   )
 
 export const tooDeep = (range: TextRange): RelativeRemark =>

@@ -31,6 +31,14 @@ export function rowCount(
           : 'Take stitches away before or after the repeat, or work it on more loops.',
     })
   }
+  if (trouble.kind === 'join')
+    return made({
+      ...base,
+      rule: 'over-join',
+      message: `${name} goes over the join of the round: up to the join it takes ${loops(trouble.loops)}, beyond it ${trouble.over} more. A row of a chart ends at the join.`,
+      advice:
+        'Start the round elsewhere, so that no row that turns passes between the last peg and peg 1.',
+    })
   const by = Math.abs(takes - trouble.loops)
   const over = trouble.kind === 'over'
   return made({
@@ -229,6 +237,15 @@ export const sizeLists = (length: number, usual: number, range: TextRange) =>
     range,
     message: `This list has ${length} sizes; the others have ${usual}.`,
     advice: 'Give a number for every size, in the same order everywhere.',
+  })
+
+export const askSize = (said: string, range: TextRange): RelativeRemark =>
+  made({
+    rule: 'ask-size',
+    severity: 'warning',
+    range,
+    message: `These words are only for "${said.trim().slice(0, 40)}", and it is not said which of the sizes that is; they are read for all.`,
+    advice: 'Name the sizes in their order once, as in "Sizes S (M, L)".',
   })
 
 export const statedPegsRemark = (said: number, pegs: number, range: TextRange) =>

@@ -1,0 +1,77 @@
+import type { Work } from '../pattern/work'
+import { languages } from '../words/languages'
+import { read } from '../words/read/read'
+import { readSettingsOf, type Reading } from '../words/read/reading'
+import { sectionKind } from '../words/read/sections'
+import { heading, labelled, textStrips, type Column } from './blocks'
+import { movedContent } from './page'
+import type { Block, Strip } from './flow'
+
+const castOn = /\bcast(?:ing)?[ -]?on\b|\bco\b/i
+const finished =
+  /\b(?:bind|cast)(?:ing)?[ -]?off\b|\bbo\b|\bgather|\bgraft|\bweave\b|\bfasten off\b/i
+
+/**
+ * The designer's own words as they stand: every line and empty line is kept, what the reader knows
+ * as a heading is set as one. Casting on and off is told where they do not tell it.
+ */
+export function ownWordBlocks({ pattern }: Work, words: string, column: Column): Block[] {
+  const { loom, style } = pattern
+  const { headings, start, finish, finishing } = languages[style.terms]
+  const reading = read(words, readSettingsOf(pattern))
+  const blocks = lineBlocks(reading, column)
+  return [
+    ...(blocks[0]?.withNext ? [] : [heading(headings.instructions, column)]),
+    ...(castOn.test(words)
+      ? []
+      : [labelled('', start(loom.pegs, loom.shape, finishing), flush(column))]),
+    ...blocks,
+    ...(finished.test(words) ? [] : [labelled('', finish(finishing), flush(column))]),
+  ]
+}
+
+/** Own words have no column of labels. */
+const flush = (column: Column): Column => ({ ...column, indent: 0 })
+
+/** Do the words explain their own stitches? */
+export const explainsStitches = ({ pattern }: Work, words: string): boolean =>
+  read(words, readSettingsOf(pattern)).sections.some(({ title }) => sectionKind(title) === 'key')
+
+function lineBlocks({ text, sections }: Reading, column: Column): Block[] {
+  const headed = new Set(sections.map(({ range }) => range.from))
+  const { unit } = column.type
+  const blocks: Block[] = []
+  let empty = 0
+  let from = 0
+  for (const line of text.split('\n')) {
+    if (line.trim() === '') empty++
+    else {
+      const before = empty * unit
+      const block = headed.has(from)
+        ? heading(line.trim(), column)
+        : { strips: lineStrips(line, column), before: 0 }
+      blocks.push({ ...block, before: Math.max(before, block.before) })
+      empty = 0
+    }
+    from += line.length + 1
+  }
+  return blocks
+}
+
+/** In letter heights: how far the further lines of a line hang in, and spaces at its start. */
+const hangEms = 1.5
+const spaceEms = 0.4
+const mostSpaces = 12
+
+/** A line that is too long goes on hanging in, so that lines of the text are seen apart. */
+function lineStrips(line: string, column: Column): Strip[] {
+  const { text: size } = column.type
+  const [spaces = ''] = /^\s*/.exec(line.replaceAll('\t', '    ')) ?? []
+  const x = Math.min(mostSpaces, spaces.length) * spaceEms * size
+  const hang = hangEms * size
+  const measure = column.measure - x - hang
+  return textStrips(line.trim(), column, { measure }).map((strip, index) => ({
+    ...strip,
+    ...movedContent(strip, index === 0 ? x : x + hang, 0),
+  }))
+}

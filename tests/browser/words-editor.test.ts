@@ -1,0 +1,158 @@
+import { expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
+
+let bench: BenchPage
+eachTestWithBench((opened) => {
+  bench = opened
+})
+
+const sections = [
+  'RIB',
+  'Rnds 1-3: *k2, p2; rep from * to end. (36 sts)',
+  'Rnd 4: knit.',
+  '',
+  'TWIST',
+  'Rnds 5-8: *2/2 LC, k2, p3; rep from * to end.',
+]
+const fold = () => bench.words.locator('.cm-foldPlaceholder')
+
+test('sections are folded and unfolded by keyboard, and folding changes no word', async () => {
+  const { keyboard } = bench.page
+  await bench.text.click()
+  await bench.paste(sections.join('\n'))
+  await bench.says('they differ')
+  await keyboard.press('Control+Home')
+  await keyboard.press('Control+Shift+BracketLeft')
+  await fold().waitFor()
+  expect(await bench.wordLines()).toEqual(['RIB…', '', ...sections.slice(4)])
+  await keyboard.press('Control+Alt+BracketLeft')
+  await expect.poll(() => fold().count()).toBe(2)
+  await keyboard.press('Control+Alt+BracketRight')
+  await expect.poll(() => fold().count()).toBe(0)
+  expect(await bench.wordLines()).toEqual(sections)
+})
+
+test('sections are folded and unfolded by pointer, and a finding unfolds its section', async () => {
+  await bench.text.click()
+  await bench.paste(sections.join('\n').replace('(36 sts)', '(35 sts)'))
+  const marks = bench.words.getByTitle('Fold line').filter({ visible: true })
+  await expect.poll(() => marks.count()).toBe(2)
+  await marks.last().click()
+  await fold().waitFor()
+  expect((await bench.wordLines()).at(-1)).toBe('TWIST…')
+  await fold().click()
+  await expect.poll(() => fold().count()).toBe(0)
+  await marks.first().click()
+  await fold().waitFor()
+  await bench.page.keyboard.press('Control+Home')
+  await bench.page.keyboard.press('F8')
+  await bench.text.getByText('35 sts').waitFor()
+})
+
+test('each kind of word has its look, and an unknown one more than a colour', async () => {
+  await bench.text.click()
+  await bench.paste(
+    [
+      'RIB',
+      'BC = slip 2 to the cable needle, k2, k2 from it.',
+      'Rnd 1: *k2, kwool; rep from * to end. (36 sts)',
+      'Rnd 2: As Rnd 1.',
+      'Row 3: k5, turn.',
+    ].join('\n'),
+  )
+  const kind = (name: string, text: string) =>
+    bench.text.locator(`.token-${name}`, { hasText: text }).first().waitFor()
+  await kind('heading', 'RIB')
+  await kind('definition', 'BC')
+  await kind('head', 'Rnd 1:')
+  await kind('stitch', 'k')
+  await kind('unknown', 'kwool')
+  await kind('repeat', 'rep')
+  await kind('count', '36')
+  await kind('reference', 'As')
+  await kind('turn', 'turn')
+  const look = (name: string) =>
+    bench.text
+      .locator(`.token-${name}`)
+      .first()
+      .evaluate((element) => {
+        const { fontWeight, textDecorationLine } = getComputedStyle(element)
+        return `${fontWeight} ${textDecorationLine}`
+      })
+  expect(await look('head')).toBe('700 none')
+  expect(await look('stitch')).toBe('400 none')
+  expect(await look('unknown')).toBe('400 underline')
+})
+
+test('heads and stitches are completed by keyboard, and Escape leaves what was typed', async () => {
+  const { keyboard } = bench.page
+  const option = (name: RegExp) => bench.page.getByRole('option', { name })
+  const chosen = bench.page.locator('.cm-tooltip [aria-selected]')
+  await bench.text.click()
+  await bench.paste('Rnds 1-4: knit.\n')
+  await keyboard.press('Control+Space')
+  await option(/^Rnd 5:/).waitFor()
+  await keyboard.press('ArrowDown')
+  await chosen.waitFor()
+  await keyboard.press('Enter')
+  await expect.poll(() => bench.wordLines()).toEqual(['Rnds 1-4: knit.', 'Rnd 5: '])
+  await keyboard.type('p2t')
+  await option(/^p2tog/).waitFor()
+  await keyboard.press('ArrowDown')
+  await chosen.waitFor()
+  await keyboard.press('Enter')
+  await expect.poll(() => bench.wordLines()).toEqual(['Rnds 1-4: knit.', 'Rnd 5: p2tog'])
+  await keyboard.type(', k2t')
+  await option(/^k2tog/).waitFor()
+  await keyboard.press('Escape')
+  await expect.poll(() => option(/^k2tog/).count()).toBe(0)
+  expect((await bench.wordLines())[1]).toBe('Rnd 5: p2tog, k2t')
+})
+
+test('each move of the caret moves the place once, and each move of the place lights its round', async () => {
+  const places = () =>
+    bench.rows.evaluate(
+      (chart) => (chart as unknown as { told?: (string | null)[] }).told?.splice(0) ?? [],
+    )
+  await bench.rows.evaluate((chart) => {
+    const told: (string | null)[] = []
+    Object.assign(chart, { told })
+    new MutationObserver(() => told.push(chart.getAttribute('aria-label'))).observe(chart, {
+      attributeFilter: ['aria-label'],
+    })
+  })
+  const caretLine = () =>
+    bench.text.evaluate((content) => {
+      const root = content.getRootNode() as ShadowRoot & { getSelection?: () => Selection | null }
+      const node = (root.getSelection?.() ?? getSelection())?.anchorNode
+      const element = node instanceof Element ? node : node?.parentElement
+      return element?.closest('.cm-line')?.textContent ?? ''
+    })
+  /** Longer than the bench waits for hands at rest: what chases itself would have moved again. */
+  const settle = () => bench.page.waitForTimeout(600)
+
+  // Wide, no line is wrapped, so that one key goes to the next round.
+  await bench.button('Widen').click()
+  await bench.text
+    .locator('.cm-line', { hasText: 'Rnd 11' })
+    .locator('.token-stitch')
+    .nth(2)
+    .click()
+  await expect.poll(() => bench.place()).toMatch(/^row 11, peg 3:/)
+  await settle()
+  expect(await places()).toHaveLength(1)
+  expect(await caretLine()).toMatch(/^Rnd 11/)
+
+  await bench.page.keyboard.press('ArrowDown')
+  await expect.poll(() => bench.place()).toMatch(/^row 12, /)
+  await settle()
+  expect(await places()).toHaveLength(1)
+  expect(await caretLine()).toMatch(/^Rnds 12-14/)
+
+  await bench.press('ArrowUp', 'ArrowUp', 'ArrowUp')
+  await bench.text.locator('.lit', { hasText: 'Rnd 15' }).waitFor()
+  await settle()
+  expect(await places()).toHaveLength(3)
+  expect(await bench.place()).toMatch(/^row 15, /)
+})
