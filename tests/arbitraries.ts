@@ -249,6 +249,12 @@ export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<Pi
             grams: fc.double({ min: 0.1, max: 1000, noNaN: true }),
           }),
         ),
+        pictures: fc.array(
+          fc
+            .tuple(fc.constantFrom(onBench, ...names), fc.nat(20), arbitraryRun(90))
+            .map(([section, row, run]) => ({ section, row, ...run })),
+          { maxLength: 3 },
+        ),
       }),
     )
 

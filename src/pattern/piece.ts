@@ -16,6 +16,14 @@ export interface Piece {
   readonly pace: number | null
   /** A swatch that was weighed; null: none was. */
   readonly swatch: Swatch | null
+  /** Moves that the booklet shows in pictures. */
+  readonly pictures: readonly Pictures[]
+}
+
+/** Moves `from`..`to` of the way a chart row is worked; all 0-based, both ends included. */
+export interface Pictures extends Run {
+  readonly section: string
+  readonly row: number
 }
 
 export interface Section {
@@ -70,6 +78,9 @@ export const pieceLimits = {
   pace: { least: 1, most: 200 },
   grams: { least: 0.1, most: 1000 },
   note: { least: 0, most: 4000 },
+  pictures: { least: 0, most: 50 },
+  /** Moves of one row. */
+  moves: { least: 1, most: 100_000 },
   name: { least: 1, most: 60 },
 } as const
 
@@ -85,4 +96,5 @@ export const newPiece = (name = 'Chart'): Piece => ({
   pair: 'none',
   pace: null,
   swatch: null,
+  pictures: [],
 })

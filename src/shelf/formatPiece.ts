@@ -1,4 +1,4 @@
-import type { Piece, Section, Step } from '../pattern/piece'
+import type { Pictures, Piece, Section, Step } from '../pattern/piece'
 import { pieceLimits } from '../pattern/piece'
 import { findStitch } from '../stitches/vocabulary'
 import { Misfit, toChart, toChartEntry, toEntry, toRun, toWords } from './formatChart'
@@ -7,7 +7,8 @@ import { limits, type Run } from '../pattern/pattern'
 
 type PieceEntry = PatternFile['piece']
 
-export function toPiece({ onBench, steps, sections, pair, pace, swatch }: PieceEntry): Piece {
+export function toPiece(entry: PieceEntry): Piece {
+  const { onBench, steps, sections, pair, pace, swatch, pictures } = entry
   const names = [onBench, ...sections.map(({ name }) => name)]
   const twice = names.find((name, index) => names.indexOf(name) !== index)
   if (twice !== undefined)
@@ -24,7 +25,24 @@ export function toPiece({ onBench, steps, sections, pair, pace, swatch }: PieceE
     pair,
     pace,
     swatch,
+    pictures: pictures.map((picture, index) => toPictures(picture, index + 1, names)),
   }
+}
+
+function toPictures(
+  { section, row, from, to }: PieceEntry['pictures'][number],
+  number: number,
+  names: readonly string[],
+): Pictures {
+  if (!names.includes(section))
+    throw new Misfit(
+      `Picture ${number} is of section ${JSON.stringify(section)}, which is not in the file.`,
+    )
+  if (from > to)
+    throw new Misfit(
+      `Picture ${number} runs from move ${from} to move ${to}, which stands before it.`,
+    )
+  return { section, row: row - 1, from: from - 1, to: to - 1 }
 }
 
 const toSection = ({ name, chart, words, aside }: PieceEntry['sections'][number]): Section => ({
@@ -82,6 +100,12 @@ export const toPieceEntry = (piece: Piece): PieceEntry => ({
     rows: piece.swatch.rows,
     grams: piece.swatch.grams,
   },
+  pictures: piece.pictures.map(({ section, row, from, to }) => ({
+    section,
+    row: row + 1,
+    from: from + 1,
+    to: to + 1,
+  })),
 })
 
 function toStepEntry(step: Step): StepEntry {

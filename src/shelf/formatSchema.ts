@@ -120,6 +120,15 @@ const piece = parts({
       grams: size(pieceLimits.grams),
     }),
   ),
+  pictures: list(
+    parts({
+      section: shortText(pieceLimits.name),
+      row: whole(limits.rows),
+      from: whole(pieceLimits.moves),
+      to: whole(pieceLimits.moves),
+    }),
+    'pictures',
+  ),
 })
 
 /** A file of the version that is written now. */

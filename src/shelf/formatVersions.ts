@@ -17,6 +17,7 @@ const pieceOfOneChart = {
   pair: 'none',
   pace: null,
   swatch: null,
+  pictures: [],
 }
 
 /**

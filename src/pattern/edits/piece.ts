@@ -1,5 +1,5 @@
 import type { Chart, Pattern } from '../pattern'
-import { pieceLimits, type Piece, type Section, type Step } from '../piece'
+import { pieceLimits, type Pictures, type Piece, type Section, type Step } from '../piece'
 import { findSection, sectionOnBench, sectionsOf, withOnBench } from '../sections'
 
 const withPiece = (pattern: Pattern, change: Partial<Piece>): Pattern => ({
@@ -84,17 +84,18 @@ export function copySection(pattern: Pattern, name: string): Pattern {
 export function renameSection(pattern: Pattern, from: string, to: string): Pattern {
   const name = to.trim()
   if (name === from || !findSection(pattern, from) || nameProblem(pattern, from, to)) return pattern
-  const { onBench, others, steps } = pattern.piece
+  const { onBench, others, steps, pictures } = pattern.piece
   return withPiece(pattern, {
     onBench: onBench === from ? name : onBench,
     others: others.map((section) => (section.name === from ? { ...section, name } : section)),
     steps: steps.map((step) =>
       step.kind === 'chart' && step.section === from ? { ...step, section: name } : step,
     ),
+    pictures: pictures.map((item) => (item.section === from ? { ...item, section: name } : item)),
   })
 }
 
-/** Take a section out, with the steps that work it. The last one stays. */
+/** Take a section out, with the steps that work it and its pictures. The last one stays. */
 export function removeSection(pattern: Pattern, name: string): Pattern {
   const next = sectionsOf(pattern).find((section) => section.name !== name)
   if (!next || !findSection(pattern, name)) return pattern
@@ -102,6 +103,7 @@ export function removeSection(pattern: Pattern, name: string): Pattern {
   return withPiece(put, {
     others: put.piece.others.filter((section) => section.name !== name),
     steps: put.piece.steps.filter((step) => !(step.kind === 'chart' && step.section === name)),
+    pictures: put.piece.pictures.filter(({ section }) => section !== name),
   })
 }
 
@@ -129,3 +131,25 @@ export const setPace = (pattern: Pattern, pace: Piece['pace']): Pattern =>
 
 export const setSwatch = (pattern: Pattern, swatch: Piece['swatch']): Pattern =>
   withPiece(pattern, { swatch })
+
+export const addPictures = (pattern: Pattern, pictures: Pictures): Pattern =>
+  pattern.piece.pictures.length >= pieceLimits.pictures.most
+    ? pattern
+    : withPiece(pattern, { pictures: [...pattern.piece.pictures, pictures] })
+
+export const removePictures = (pattern: Pattern, at: number): Pattern =>
+  at in pattern.piece.pictures
+    ? withPiece(pattern, { pictures: pattern.piece.pictures.toSpliced(at, 1) })
+    : pattern
+
+/** Rows of the chart on the bench were put in or taken out: pictures go with their rows. */
+export const movePictures = (pattern: Pattern, placeOf: (row: number) => number | null): Pattern =>
+  pattern.piece.pictures.every(({ section }) => section !== pattern.piece.onBench)
+    ? pattern
+    : withPiece(pattern, {
+        pictures: pattern.piece.pictures.flatMap((item) => {
+          if (item.section !== pattern.piece.onBench) return [item]
+          const row = placeOf(item.row)
+          return row === null ? [] : [{ ...item, row }]
+        }),
+      })

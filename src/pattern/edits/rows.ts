@@ -1,6 +1,7 @@
 import type { Band, Pattern, Row } from '../pattern'
 import { limits, noRow } from '../pattern'
 import { withChart } from './chart'
+import { movePictures } from './piece'
 
 /** Bands after `count` rows came in before row `at`: a band grows when they come inside it. */
 const bandsAfterInsert = (bands: readonly Band[], at: number, count: number): Band[] =>
@@ -15,7 +16,8 @@ const insert = (pattern: Pattern, at: number, added: readonly Row[]): Pattern =>
   const room = limits.rows.most - rows.length
   const taken = added.slice(0, Math.max(0, room))
   if (taken.length === 0) return pattern
-  return withChart(pattern, {
+  const moved = movePictures(pattern, (row) => (row >= at ? row + taken.length : row))
+  return withChart(moved, {
     rows: rows.toSpliced(at, 0, ...taken),
     bands: bandsAfterInsert(bands, at, taken.length),
   })
@@ -37,7 +39,10 @@ export const duplicateRows = (pattern: Pattern, from: number, to: number): Patte
     pattern.chart.rows.slice(from, to + 1).map((row) => ({ ...row })),
   )
 
-/** Delete rows `from`..`to`; one row always stays. Bands shrink, and go when they are empty. */
+/**
+ * Delete rows `from`..`to`; one row always stays. Bands shrink, and go when they are empty; step
+ * pictures of the rows go with them.
+ */
 export function deleteRows(pattern: Pattern, from: number, to: number): Pattern {
   const { rows, bands } = pattern.chart
   const count = to - from + 1
@@ -50,7 +55,8 @@ export function deleteRows(pattern: Pattern, from: number, to: number): Pattern 
       return { ...band, from: start, to: end }
     })
     .filter((band) => band.to >= band.from)
-  return withChart(pattern, { rows: rows.toSpliced(from, count), bands: kept })
+  const moved = movePictures(pattern, (row) => (row < from ? row : row <= to ? null : row - count))
+  return withChart(moved, { rows: rows.toSpliced(from, count), bands: kept })
 }
 
 /** Work rows `from`..`to` `times` times in all. Bands they touch are replaced. */
