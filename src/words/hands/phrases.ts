@@ -1,0 +1,79 @@
+import type { BindOff, CastOn, How } from '../../loom/move'
+import type { StrandWords } from './strands'
+
+/** "the peg" for one, "each peg" for several that are done alike. */
+type PegWord = 'the peg' | 'each peg'
+
+const over = ({ all }: StrandWords) => `lift ${all} over the yarn and off the peg`
+const above = ({ it, many }: StrandWords) => (many ? it : 'the loop')
+const exchange = ({ many }: StrandWords) =>
+  `draw a new loop of the yarn through, take the old ${many ? 'ones' : 'one'} off the peg and put the new one on`
+
+const purl = (words: StrandWords): string =>
+  `lay the yarn below ${above(words)}, put the hook down through ${words.all}, ${exchange(words)}`
+
+/** How a peg is worked, each way (common practice). */
+export const ways: Readonly<Record<How, (peg: PegWord, words: StrandWords) => string>> = {
+  'e-wrap': (peg, words) =>
+    `wind the yarn once round ${peg} so that it crosses itself, above ${above(words)}, and ${over(words)}`,
+  'u-wrap': (peg, words) =>
+    `lay the yarn across the front of ${peg} and partly round it, above ${above(words)}, and ${over(words)}`,
+  flat: (peg, words) =>
+    `lay the yarn straight across the front of ${peg}, above ${above(words)}, and ${over(words)}`,
+  true: (_, words) =>
+    `lay the yarn above ${above(words)}, put the hook up through ${words.all}, ${exchange(words)}`,
+  purl: (_, words) => purl(words),
+  'twisted purl': (peg, words) => `twist ${words.all} once on ${peg}; then ${purl(words)}`,
+}
+
+export const verbs: Readonly<Record<How, 'Knit' | 'Purl'>> = {
+  'e-wrap': 'Knit',
+  'u-wrap': 'Knit',
+  flat: 'Knit',
+  true: 'Knit',
+  purl: 'Purl',
+  'twisted purl': 'Purl',
+}
+
+/** Said of a way that is not the pattern's own. */
+export const wayNames: Readonly<Record<How, string>> = {
+  'e-wrap': ' by e-wrap',
+  'u-wrap': ' by u-wrap',
+  flat: ' by flat knit',
+  true: ' by true knit',
+  purl: '',
+  'twisted purl': ', twisted',
+}
+
+/**
+ * How a first loop is put on. Common practice; the double e-wrap and the chain from memory. All end
+ * with one strand round the outside of the peg. `peg` is "peg 5" or "each peg".
+ */
+export const castOnWays: Readonly<Record<CastOn, (peg: string) => string>> = {
+  'e-wrap': (peg) =>
+    `wind the yarn once round ${peg} so that it crosses itself; that is the first loop there`,
+  'double e-wrap': (peg) =>
+    `wind the yarn twice round ${peg} so that it crosses itself, and lift the lower strand over the upper one and off; the one that stays is the first loop there`,
+  chain: (peg) =>
+    `with the crochet hook inside the loom and the yarn outside, lay the yarn round the outside of ${peg} and draw it through the loop on the hook; the strand round the outside is the first loop there`,
+  'long-tail': (peg) =>
+    `make a loop of the long tail, draw a loop of the yarn through it, put that new loop on ${peg} and draw the tail tight below`,
+  drawstring: (peg) =>
+    `lay the yarn across the front of ${peg} without winding it round; that strand is the first loop there and can be drawn tight later`,
+}
+
+const chained = (pegs: string) =>
+  `Cut the yarn, draw its end through the last loop, on ${pegs}, and take that loop off the peg.`
+
+/** How the loops are made safe (common practice). */
+export const letGoWays: Readonly<Record<BindOff, (pegs: string, loops: string) => string>> = {
+  basic: chained,
+  elastic: chained,
+  'three-needle': chained,
+  sewn: (pegs, loops) =>
+    `With the yarn end in a sewing needle, sew a back stitch through ${loops} on ${pegs} and take ${loops === 'the loop' ? 'it' : 'them'} off.`,
+  gather: (pegs, loops) =>
+    `With the yarn end in a sewing needle, go through ${loops} on ${pegs} and take ${loops === 'the loop' ? 'it' : 'them'} off onto the yarn.`,
+  graft: (pegs, loops) =>
+    `With the yarn end in a sewing needle, sew through ${loops} on ${pegs} the way a row of knitting runs, and take ${loops === 'the loop' ? 'it' : 'them'} off.`,
+}

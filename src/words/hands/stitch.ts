@@ -1,0 +1,59 @@
+import type { Heading } from '../../loom/direction'
+import { pegsOf } from '../../loom/gather'
+import type { Knit } from '../../loom/move'
+import type { Site } from '../../loom/row'
+import type { Moment } from '../../loom/walk'
+import { crossId } from '../../stitches/crosses'
+import type { Stitch } from '../../stitches/stitch'
+import { stitchOf } from '../../stitches/vocabulary'
+import { sentence as capital } from '../english'
+import { languages } from '../languages'
+import { stitchAt, type HandsContext } from './context'
+import { namePegs } from './pegs'
+
+const stitchOfKnit: Readonly<Record<Knit, string>> = {
+  'e-wrap': 'ew',
+  'u-wrap': 'uw',
+  flat: 'fk',
+  true: 'tk',
+}
+
+/** "2/2 left cross", "cable 4 front", "knit two together (k2tog)", "u-wrap knit". */
+function nameOf(stitch: Stitch, { terms, knit }: HandsContext): string {
+  const { cross } = stitch
+  const { abbr, name } = stitch[terms]
+  if (cross && abbr === crossId(cross)) {
+    const { front, back, lean, frontTexture, backTexture } = cross
+    const kind = frontTexture === 'purl' ? ' purl over purl' : backTexture === 'purl' ? ' purl' : ''
+    return `${front}/${back} ${lean}${kind} cross`
+  }
+  if (cross) return `${name} (${abbr})`
+  if (stitch.id === 'k') return stitchOf(stitchOfKnit[knit])[terms].name
+  return stitch.family === 'increase' || stitch.family === 'decrease' ? `${name} (${abbr})` : name
+}
+
+/** The heading of the moves of one stitch: "2/2 left cross on pegs 5 to 8". Pegs in working order. */
+export function sayStitch(site: Site, heading: Heading, context: HandsContext): string {
+  const stitch = stitchAt(site)
+  return stitch ? headingOf(stitch, pegsOf(site, heading), context) : ''
+}
+
+export const headingOf = (stitch: Stitch, pegs: readonly number[], context: HandsContext): string =>
+  `${capital(nameOf(stitch, context))} on ${namePegs(pegs)}`
+
+/** The heading of moves that belong to no stitch: a turn, or an edge. */
+export function sayEdge({ move }: Moment, { terms }: HandsContext): string {
+  const { castOn, bindOff } = languages[terms].finishing
+  switch (move?.do) {
+    case undefined:
+      return ''
+    case 'lay':
+      return `${move.as === 'wrap' ? 'Wrap' : capital(move.as)} on ${namePegs([move.peg])}`
+    case 'turn':
+      return 'Turn'
+    case 'cast on':
+      return capital(castOn)
+    default:
+      return capital(bindOff)
+  }
+}
