@@ -12,7 +12,7 @@ export const inkTable: InkTable = {
   ground: '#ffffff',
   shade: '#bdbdbd',
   unworked: '#ececec',
-  peg: '#d9d9d9',
+  peg: '#ececec',
   needle: '#8a8a8a',
   loop: '#ffffff',
   laid: '#a6a6a6',

@@ -97,6 +97,8 @@ export class Loom {
       this.stacks[peg] = onTop(stack, strand(as, noWale))
     }
     this.#catchYarn(peg)
+    // A turn's strand brings the yarn back to the side it came from.
+    if (as === 'wrap' || as === 'German turn') this.gap = this.heading === 'forward' ? peg : peg + 1
     this.record?.({ do: 'lay', peg, as }, this)
   }
 

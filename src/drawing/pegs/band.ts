@@ -42,6 +42,7 @@ export class Pen {
     readonly unit: number,
     readonly ink: InkRole,
     readonly bold: boolean,
+    private readonly edge = edgeWide,
   ) {}
 
   d(strings: TemplateStringsArray, ...numbers: readonly number[]): string {
@@ -54,7 +55,7 @@ export class Pen {
 
   /** A strand of yarn: its outline, then itself. */
   strand(d: string, wide = strandWide): readonly Item[] {
-    const edge = edgeWide * (this.bold ? 1.7 : 1)
+    const edge = this.edge * (this.bold ? 1.7 : 1)
     return [this.line(d, 'loop-edge', wide + 2 * edge), this.line(d, this.ink, wide)]
   }
 

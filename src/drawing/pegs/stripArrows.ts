@@ -31,40 +31,25 @@ export function moveArrow(
   const liftedOver = (peg: number): readonly Item[] => {
     const at = spot(peg)
     if (at === undefined) return []
-    const from = u(at, -side * 0.3, -0.1)
+    const y = levelOn(peg)
     return curvedArrow(
       [
-        from,
-        u(at, -side * 0.62, -0.9),
-        u(at, -side * 0.5, top - 0.75),
-        u(at, side * 0.1, top - 0.12),
+        u(at, side * 0.42, y - 0.28),
+        u(at, side * 0.6, y - 0.8),
+        u(at, side * 0.5, top - 0.72),
+        u(at, -side * 0.08, top - 0.1),
       ],
       size,
     )
   }
+  /** Down or up through the loop, to fetch the new one. */
   const through = (peg: number, down: boolean): readonly Item[] => {
     const at = spot(peg)
     if (at === undefined) return []
     const y = levelOn(peg)
-    return down
-      ? curvedArrow(
-          [
-            u(at, -side * 0.36, y - 0.62),
-            u(at, -side * 0.4, y - 0.2),
-            u(at, -side * 0.4, y + 0.2),
-            u(at, -side * 0.36, y + 0.42),
-          ],
-          size,
-        )
-      : curvedArrow(
-          [
-            u(at, -side * 0.36, y + 0.3),
-            u(at, -side * 0.4, y),
-            u(at, -side * 0.4, y - 0.4),
-            u(at, -side * 0.36, y - 0.7),
-          ],
-          size,
-        )
+    const [from, to] = down ? [y - 0.95, y - 0.16] : [y + 0.12, y - 0.8]
+    const between = (share: number): Point => u(at, 0, from + (to - from) * share)
+    return curvedArrow([between(0), between(0.3), between(0.6), between(1)], size)
   }
 
   switch (move.do) {
@@ -168,13 +153,25 @@ export function moveArrow(
     case 'cast on': {
       const at = spot(move.peg)
       if (at === undefined) return []
-      const y = levelOn(move.peg) - 0.34
+      const y = levelOn(move.peg) - 0.46
+      const as = move.do === 'lay' ? move.as : null
+      if (as === 'wrap')
+        return curvedArrow(
+          [
+            u(at, comes * 0.5, y - 0.2),
+            u(at, -comes * 0.95, y - 0.24),
+            u(at, -comes * 0.95, y + 0.3),
+            u(at, comes * 0.5, y + 0.16),
+          ],
+          size,
+        )
+      const on = as === 'German turn' ? -comes : comes
       return curvedArrow(
         [
-          u(at, comes * 0.46, y),
-          u(at, comes * 0.2, y + 0.14),
-          u(at, -comes * 0.1, y + 0.14),
-          u(at, -comes * 0.46, y),
+          u(at, on * 0.46, y),
+          u(at, on * 0.2, y + 0.14),
+          u(at, -on * 0.1, y + 0.14),
+          u(at, -on * 0.46, y),
         ],
         size,
       )

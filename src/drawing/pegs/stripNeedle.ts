@@ -31,7 +31,7 @@ export function needleOnStrip(
 ): HeldNeedle {
   const { unit, leftward, x, xOfGap, width } = geometry
   if (needle.length === 0) return { loops: [], inside: [], outside: [] }
-  const wide = needle.map(({ stack }) => Math.max(0.62, 0.34 + stack.length * 0.22))
+  const wide = needle.map(({ stack }) => Math.max(0.62, 0.3 + stack.length * 0.34))
   const total = wide.reduce((sum, one) => sum + one, 0) * unit
   const middle = x(near) ?? xOfGap(near) ?? width / 2
   const half = total / 2 + 0.5 * unit
@@ -50,7 +50,7 @@ export function needleOnStrip(
       strands: stack.map(({ kind }, level) =>
         hanging(
           new Pen(unit, strandInk(kind, index === taken), index === taken),
-          [at + (level - (stack.length - 1) / 2) * 0.24 * unit, y],
+          [at + (level - (stack.length - 1) / 2) * 0.36 * unit, y],
           unit,
         ),
       ),
@@ -71,8 +71,8 @@ export function needleOnStrip(
 function hanging(pen: Pen, [x, y]: Point, unit: number): readonly Item[] {
   const p = (dx: number, dy: number): string => `${short(x + dx * unit)} ${short(y + dy * unit)}`
   return pen.strand(
-    `M${p(-0.06, 0.5)}C${p(-0.08, 0.2)} ${p(-0.1, -0.19)} ${p(0, -0.19)}C${p(0.1, -0.19)} ${p(0.08, 0.2)} ${p(0.06, 0.5)}`,
-    strandWide * 0.75,
+    `M${p(-0.09, 0.52)}C${p(-0.16, 0.2)} ${p(-0.2, -0.22)} ${p(0, -0.22)}C${p(0.2, -0.22)} ${p(0.16, 0.2)} ${p(0.09, 0.52)}`,
+    strandWide * 0.6,
   )
 }
 

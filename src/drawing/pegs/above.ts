@@ -1,0 +1,140 @@
+import type { Moment } from '../../loom/walk'
+import { emptyStack, type Stack } from '../../loom/strand'
+import type { LoomSetup } from '../../pattern/pattern'
+import { keeper } from '../keep'
+import { circlePath, short } from '../path'
+import type { Item, Layer, Scene } from '../scene'
+import { actingIn, freshStrands, type Fresh } from './acting'
+import { bandsAbove, type BandAbove } from './aboveBand'
+import { aboveGeometry, type AboveGeometry, type AboveOptions } from './aboveGeometry'
+import { headingArrow, moveArrowAbove, toolAbove } from './aboveHands'
+import { loomItems } from './aboveLoom'
+import { needleAbove, type HeldAbove } from './aboveNeedle'
+import { yarnAbove } from './aboveYarn'
+import { keptPeg, type PegLayer } from './pegLayers'
+
+export interface LoomFromAboveOptions extends AboveOptions {
+  /** The moments that led here, oldest first; the last is the one just before. */
+  readonly trail?: readonly Moment[]
+  /** Draw the tool and the arrow of the move. */
+  readonly withMove?: boolean
+}
+
+export interface LoomDrawing {
+  readonly scene: Scene
+  readonly geometry: AboveGeometry
+  readonly drawn: {
+    /** In peg order: a band for each strand, bottom to top. */
+    readonly pegs: readonly PegLayer<BandAbove>[]
+    /** First taken first. */
+    readonly needle: readonly HeldAbove[]
+    /** Where the yarn leaves the loom, mm. */
+    readonly yarn: readonly [x: number, y: number]
+  }
+}
+
+const keepGeometry = keeper<AboveGeometry>()
+const keepLoom = keeper<Layer>()
+
+/** The ring or bar of pegs from above: loops on pegs, spare needle, yarn and tool. */
+export function loomFromAbove(
+  moment: Moment,
+  loom: LoomSetup,
+  options: LoomFromAboveOptions = {},
+): LoomDrawing {
+  const { trail = [], withMove = true, width, front } = options
+  const { shape, pegs, direction } = loom
+  const geometry = keepGeometry([shape, pegs, direction, width, front], () =>
+    aboveGeometry(loom, options),
+  )
+  const before = trail.at(-1)
+  const fresh = withMove ? freshStrands(moment, before) : null
+  const drawn = Array.from({ length: pegs }, (_, peg) =>
+    pegFromAbove(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh),
+  )
+  const acting = actingIn(moment.move)
+  const held = needleAbove(moment, geometry, acting.peg ?? moment.gap - 0.5)
+  const yarn = yarnAbove([...trail, moment], geometry)
+  const onPage = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })
+  const hands = withMove
+    ? [
+        ...(acting.peg === null ? [] : [workingPeg(geometry, acting.peg)]),
+        ...toolAbove(moment, geometry),
+        ...moveArrowAbove(moment, geometry, before),
+      ]
+    : []
+  return {
+    scene: {
+      width: geometry.width,
+      height: geometry.height,
+      title: `The loom from above: ${shape === 'ring' ? 'a ring' : 'a bar'} of ${pegs} pegs, worked ${direction}.`,
+      layers: [
+        keepLoom([geometry], () => onPage('loom', loomItems(geometry))),
+        onPage('inside', yarn.inside),
+        ...drawn.map(({ layer }) => layer),
+        onPage('outside', [...held.items, ...yarn.outside, ...headingArrow(moment, geometry)]),
+        onPage('move', hands),
+      ],
+    },
+    geometry,
+    drawn: { pegs: drawn, needle: held.loops, yarn: yarn.place },
+  }
+}
+
+function pegFromAbove(
+  peg: number,
+  stack: Stack,
+  geometry: AboveGeometry,
+  fresh: Fresh | null,
+): PegLayer<BandAbove> {
+  const mine = fresh?.peg === peg ? fresh : null
+  return keptPeg(geometry, peg, stack, mine ? `${mine.from}-${mine.to}` : '', () => {
+    const { unit, pegRadius } = geometry
+    const isFresh = (level: number): boolean =>
+      mine !== null && level >= mine.from && level < mine.to
+    const bands = bandsAbove(
+      stack.map(({ kind }) => kind),
+      unit,
+      geometry.outward(peg),
+      isFresh,
+    )
+    const [x, y] = geometry.peg(peg)
+    // A strand laid over the peg crosses its head; all others lie round it.
+    const over = bands.filter(({ kind }) => kind === 'German turn')
+    const under = bands.filter(({ kind }) => kind !== 'German turn')
+    const items = [
+      ...under.toReversed().flatMap((band) => band.items),
+      ...pegItems(stack.length > 0, pegRadius),
+      ...over.flatMap((band) => band.items),
+    ]
+    return { peg, bands, layer: { key: `peg ${peg + 1}`, x, y, items } }
+  })
+}
+
+/** A peg in work is a full disc, an empty one a smaller ring with a dot. */
+function pegItems(inWork: boolean, r: number): readonly Item[] {
+  const d = circlePath([0, 0], inWork ? r : r * 0.75)
+  return [
+    { kind: 'path', d, ink: inWork ? 'peg' : 'ground', stroke: 0, fill: true },
+    { kind: 'path', d, ink: 'frame', stroke: short(r * (inWork ? 0.22 : 0.14)), fill: false },
+    ...(inWork
+      ? []
+      : [
+          {
+            kind: 'path',
+            d: circlePath([0, 0], r * 0.16),
+            ink: 'frame',
+            stroke: 0,
+            fill: true,
+          } as const,
+        ]),
+  ]
+}
+
+const workingPeg = ({ unit, peg }: AboveGeometry, at: number): Item => ({
+  kind: 'path',
+  d: circlePath(peg(at), 0.56 * unit),
+  ink: 'place',
+  stroke: short(Math.max(0.2, 0.06 * unit)),
+  fill: false,
+})

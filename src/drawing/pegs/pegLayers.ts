@@ -1,0 +1,35 @@
+import type { Stack } from '../../loom/strand'
+import type { Layer } from '../scene'
+
+interface Kept<T> {
+  readonly stack: Stack
+  readonly fresh: string
+  readonly made: T
+}
+
+const kept = new WeakMap<object, Map<number, Kept<unknown>>>()
+
+/** What is drawn of one peg. */
+export interface PegLayer<B> {
+  readonly peg: number
+  readonly layer: Layer
+  /** One for each strand, bottom to top. */
+  readonly bands: readonly B[]
+}
+
+/** The same object while the peg's stack, its fresh strands and the geometry stay the same. */
+export function keptPeg<B>(
+  geometry: object,
+  peg: number,
+  stack: Stack,
+  fresh: string,
+  make: () => PegLayer<B>,
+): PegLayer<B> {
+  let pegs = kept.get(geometry)
+  if (!pegs) kept.set(geometry, (pegs = new Map<number, Kept<unknown>>()))
+  const found = pegs.get(peg)
+  if (found?.stack === stack && found.fresh === fresh) return found.made as PegLayer<B>
+  const made = make()
+  pegs.set(peg, { stack, fresh, made })
+  return made
+}
