@@ -1,0 +1,70 @@
+import { expect, test } from 'vitest'
+import { profileOf } from '../../../src/drawing/piece/profile'
+import { sidePicture } from '../../../src/drawing/piece/side'
+import { addSection, addStep } from '../../../src/pattern/edits/piece'
+import { shortRowChart } from '../../../src/pattern/generate/shortRows'
+import { usualHeel } from '../../../src/pattern/generate/wish'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import type { Step } from '../../../src/pattern/piece'
+import { workPiece } from '../../../src/pattern/workPiece'
+
+const leg: Pattern = { ...newPattern(40, 14), gauge: { stitches: 25, rows: 35 } }
+const options = { width: 60, height: 120, text: 2.8, chosen: null }
+
+function withHeel(...after: Step[]): Pattern {
+  const heel = shortRowChart(leg.loom, usualHeel(leg.loom))
+  if (!heel.ok) throw new Error(heel.message)
+  const pattern = addSection(leg, 'Heel', heel.chart)
+  const step: Step = { kind: 'chart', section: 'Heel', times: 1 }
+  const [castOn, chart, bindOff] = pattern.piece.steps as readonly [Step, Step, Step]
+  return {
+    ...pattern,
+    piece: { ...pattern.piece, steps: [castOn, chart, step, ...after, bindOff] },
+  }
+}
+
+test('each step is as high as its rows are by the gauge, and as wide as half the tube', () => {
+  const slices = profileOf(
+    workPiece(addStep(leg, 2, { kind: 'plain', stitch: 'k', amount: { mm: 120 } })),
+  )
+  expect(
+    slices.map(({ kind, height, lower }) => [kind, Math.round(height), Math.round(lower)]),
+  ).toEqual([
+    ['edge', 0, 80],
+    ['rows', 40, 80],
+    ['rows', 120, 80],
+    ['edge', 0, 80],
+  ])
+})
+
+test('a heel in the middle stands out; at the end of the piece it closes it', () => {
+  const kinds = (pattern: Pattern) => profileOf(workPiece(pattern)).map(({ kind }) => kind)
+  const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 100 } }
+  expect(kinds(withHeel(foot))).toContain('cup')
+  expect(kinds(withHeel())).toContain('toe')
+})
+
+test('the picture stays inside its room and in true proportion, whatever the room', () => {
+  for (const [width, height] of [
+    [60, 120],
+    [40, 200],
+    [120, 40],
+  ] as const) {
+    const { scene, boxes } = sidePicture(workPiece(leg), { ...options, width, height })
+    expect([scene.width, scene.height]).toEqual([width, height])
+    for (const { top, bottom } of boxes) {
+      expect(top).toBeGreaterThanOrEqual(0)
+      expect(bottom).toBeLessThanOrEqual(height)
+    }
+  }
+})
+
+test('lengths stand beside it; without a gauge it says that proportions are assumed', () => {
+  const texts = (pattern: Pattern) =>
+    sidePicture(workPiece(pattern), options).scene.layers.flatMap(({ items }) =>
+      items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
+    )
+  expect(texts(leg)).toEqual(['cast on', 'Chart', '14 rows', '4 cm', 'bind off'])
+  expect(texts({ ...leg, gauge: null })).toEqual(['cast on', 'Chart', '14 rows', 'bind off'])
+  expect(sidePicture(workPiece({ ...leg, gauge: null }), options).scene.title).toContain('assumed')
+})
