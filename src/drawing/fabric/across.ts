@@ -1,0 +1,44 @@
+import type { LoomSetup } from '../../pattern/pattern'
+
+/**
+ * Where pegs stand from left to right as the right side is seen, in stitch widths from the middle.
+ * A ring is cut open opposite the middle; a bar does not turn.
+ */
+export interface Across {
+  readonly pegs: number
+  readonly ring: boolean
+  /** Centre of a peg. */
+  readonly of: (peg: number) => number
+  /** The peg at this place, or -1. */
+  readonly pegAt: (x: number) => number
+  /** The way from one place to another; on a ring the shorter way round. */
+  readonly way: (from: number, to: number) => number
+}
+
+/** The peg at the middle when peg 1 stands at its edge, as in the flat chart. */
+export const middlePeg = ({ pegs, direction }: Pick<LoomSetup, 'pegs' | 'direction'>): number =>
+  direction === 'clockwise' ? Math.ceil(pegs / 2) - 1 : Math.floor(pegs / 2)
+
+export function acrossOf(
+  loom: Pick<LoomSetup, 'pegs' | 'direction' | 'shape'>,
+  turn: number,
+): Across {
+  const { pegs, direction, shape } = loom
+  const ring = shape === 'ring'
+  const middle = ring ? turn : middlePeg(loom)
+  const sign = direction === 'clockwise' ? -1 : 1
+  // An even number of pegs has none at the very middle: the fabric lies half a stitch aside.
+  const aside = pegs % 2 === 0 ? 0.5 : 0
+  const wrap = (x: number): number => x - pegs * Math.floor(x / pegs + 0.5)
+  return {
+    pegs,
+    ring,
+    of: (peg) => wrap(sign * (peg - middle)) + aside,
+    pegAt: (x) => {
+      const peg = Math.round(middle + sign * (x - aside))
+      if (ring) return ((peg % pegs) + pegs) % pegs
+      return peg >= 0 && peg < pegs ? peg : -1
+    },
+    way: (from, to) => (ring ? wrap(to - from) : to - from),
+  }
+}

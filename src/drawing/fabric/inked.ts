@@ -1,0 +1,47 @@
+import type { InkRole, Item } from '../scene'
+import { short } from '../path'
+import { Pen, type Surface } from './pen'
+
+const fills: readonly InkRole[] = ['loop', 'tone-1', 'tone-2', 'tone-3', 'tone-4']
+
+/** What lies at one depth of a row: strands, each filled in its tone and outlined. */
+export class Ply {
+  readonly #pens = new Map<number, Pen>()
+
+  constructor(private readonly surface: Surface) {}
+
+  pen(tone: number): Pen {
+    let pen = this.#pens.get(tone)
+    if (!pen) this.#pens.set(tone, (pen = new Pen(this.surface)))
+    return pen
+  }
+
+  /** Filled strands with their outlines. */
+  filled(stroke: number): Item[] {
+    const tones = [...this.#pens.keys()].sort((a, b) => a - b)
+    const paths = tones.map((tone) => ({
+      ink: fills[tone] ?? 'loop',
+      d: this.#pens.get(tone)?.d ?? '',
+    }))
+    const all = paths.map(({ d }) => d).join('')
+    return [...paths.flatMap(({ ink, d }) => area(d, ink)), ...line(all, 'loop-edge', stroke)]
+  }
+
+  /** Lines only. */
+  drawn(stroke: number): Item[] {
+    return line([...this.#pens.values()].map(({ d }) => d).join(''), 'loop-edge', stroke)
+  }
+
+  /** Areas without an outline, of one ink; tones keep their own. */
+  plain(ink: InkRole): Item[] {
+    return [...this.#pens].flatMap(([tone, { d }]) =>
+      area(d, tone > 0 ? (fills[tone] ?? ink) : ink),
+    )
+  }
+}
+
+export const area = (d: string, ink: InkRole): Item[] =>
+  d ? [{ kind: 'path', d, ink, stroke: 0, fill: true }] : []
+
+export const line = (d: string, ink: InkRole, stroke: number): Item[] =>
+  d ? [{ kind: 'path', d, ink, stroke: short(stroke), fill: false }] : []
