@@ -19,15 +19,17 @@ export function ownWordBlocks({ pattern }: Work, words: string, column: Column):
   const { loom, style } = pattern
   const { headings, start, finish, finishing } = languages[style.terms]
   const reading = read(words, readSettingsOf(pattern))
-  const blocks = lineBlocks(reading, column)
-  return [
-    ...(blocks[0]?.withNext ? [] : [heading(headings.instructions, column)]),
-    ...(castOn.test(words)
-      ? []
-      : [labelled('', start(loom.pegs, loom.shape, finishing), flush(column))]),
-    ...blocks,
-    ...(finished.test(words) ? [] : [labelled('', finish(finishing), flush(column))]),
-  ]
+  const [first, ...others] = lineBlocks(reading, column)
+  const lines = first ? [first, ...others] : []
+  const begin = castOn.test(words)
+    ? []
+    : [labelled('', start(loom.pegs, loom.shape, finishing), flush(column))]
+  const end = finished.test(words) ? [] : [labelled('', finish(finishing), flush(column))]
+  const title = first?.withNext ? words.trim().split('\n', 1)[0]?.trim() : undefined
+  const named = title?.replace(/:$/, '').toLowerCase() === headings.instructions.toLowerCase()
+  if (first && named) return [first, ...begin, ...others, ...end]
+  const headed = title !== undefined && begin.length === 0
+  return [...(headed ? [] : [heading(headings.instructions, column)]), ...begin, ...lines, ...end]
 }
 
 /** Own words have no column of labels. */

@@ -3,11 +3,12 @@ import { flatChart } from '../drawing/flat'
 import { ringChart } from '../drawing/ring'
 import { writeSvg } from '../drawing/svg'
 import { newPattern } from '../pattern/pattern'
-import { workPattern } from '../pattern/work'
+import { workPattern, type Work } from '../pattern/work'
+import type { Terms } from '../stitches/stitch'
 import { compare } from '../words/compare/compare'
 import { saidBeside } from '../words/compare/saidOnce'
 import { read } from '../words/read/read'
-import { readSettingsOf, type ReadSettings } from '../words/read/reading'
+import { readSettingsOf, type Reading, type ReadSettings } from '../words/read/reading'
 import { plainText } from '../words/text'
 import {
   directionOf,
@@ -134,12 +135,8 @@ async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems
   for (const file of call.files) {
     try {
       const work = workPattern(await readPattern(file))
-      reports.push({
-        file: nameOf(file),
-        kindOf: kindInWork(work),
-        rows: rowsWorked(work, terms),
-        findings: checkPattern(work).findings.map(checkEntry(labelInWork(work))),
-      })
+      const report = reportPattern(file, work, terms)
+      reports.push({ ...report, findings: [...report.findings, ...ownWordsFound(work, terms)] })
     } catch (error) {
       if (!(error instanceof Unusable)) throw error
       problems.push(error.message)
@@ -169,18 +166,30 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   const work = workPattern(pattern)
   const terms = termsOf(call) ?? 'us'
   const reading = read(await readWords(words), settings)
+  return [reportPattern(file, work, terms), reportCompared(nameOf(words), reading, work, terms)]
+}
+
+const reportPattern = (file: string, work: Work, terms: Terms): FileReport => ({
+  file: nameOf(file),
+  kindOf: kindInWork(work),
+  rows: rowsWorked(work, terms),
+  findings: checkPattern(work).findings.map(checkEntry(labelInWork(work))),
+})
+
+/** Words held against a chart. */
+function reportCompared(name: string, reading: Reading, work: Work, terms: Terms): FileReport {
   const comparison = compare(reading, work)
-  const told = reportReading(nameOf(words), reading, terms, saidBeside(comparison))
+  const told = reportReading(name, reading, terms, saidBeside(comparison))
   const differences = comparison.differences.map(differenceEntry(reading, work))
-  return [
-    {
-      file: nameOf(file),
-      kindOf: kindInWork(work),
-      rows: rowsWorked(work, terms),
-      findings: checkPattern(work).findings.map(checkEntry(labelInWork(work))),
-    },
-    { ...told, findings: [...told.findings, ...differences] },
-  ]
+  return { ...told, findings: [...told.findings, ...differences] }
+}
+
+/** What is wrong in the designer's own words, held against the chart; nothing without any. */
+function ownWordsFound(work: Work, terms: Terms): FileReport['findings'] {
+  const { pattern } = work
+  if (pattern.words === null) return []
+  const reading = read(pattern.words, readSettingsOf(pattern))
+  return reportCompared('', reading, work, terms).findings
 }
 
 /** Options that say something else than the pattern would be passed over in silence. */

@@ -84,7 +84,8 @@ describe('own words in the booklet', () => {
     const booklet = layOut(words.join('\n'))
     expect(lineOf(booklet, 'Cuff').first.face).toBe('bold')
     expect(lineOf(booklet, 'Instructions').first.face).toBe('bold')
-    expect(textOf(layOut(['Cuff', 'Rnd 1: knit.'].join('\n')))).not.toContain('Instructions')
+    const titled = textOf(layOut(['Cuff', 'Cast on 12 sts.', 'Rnd 1: knit.'].join('\n')))
+    expect(titled).not.toContain('Instructions')
   })
 
   test('are the chosen ones: the chart writes no line beside them, and they none beside the chart', () => {
@@ -106,6 +107,17 @@ describe('own words in the booklet', () => {
     }
     expect(said('Rnds 1-4: knit.')).toEqual([true, true])
     expect(said(words.join('\n'))).toEqual([false, false])
+  })
+
+  test('that begin with a heading are told how to begin under one, not under the abbreviations', () => {
+    const order = (text: string) =>
+      textOf(layOut(text))
+        .split('\n')
+        .filter((line) => /^(?:Instructions:?|Cast on .*|Cuff|Rnd 1: .*)$/.test(line))
+    const begun = 'Cast on 12 pegs, in the round.'
+    const round = 'Rnd 1: k12.'
+    expect(order(`Cuff\n${round}`)).toEqual(['Instructions', begun, 'Cuff', round])
+    expect(order(`Instructions:\n${round}`)).toEqual(['Instructions:', begun, round])
   })
 
   test('that explain their own stitches explain them alone', () => {

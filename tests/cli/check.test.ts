@@ -97,6 +97,19 @@ describe('check', () => {
     expect(named).toEqual(['Rnd 1', 'Rnd 3'])
   })
 
+  it('holds the own words in a pattern file against its chart', async () => {
+    const words = wordsOf(cuff)
+    const same = folder.put('own-same.json', writeFile({ ...cuff, words }))
+    expect(await answer(['check', same])).toMatchObject({ exit: 0, output: '' })
+    const differing = { ...cuff, words: words.replace('k', 'p') }
+    const other = folder.put('own-other.json', writeFile(differing))
+    const { exit, output } = await answer(['check', other, '--json'])
+    expect(exit).toBe(1)
+    const { rows, findings } = parsed(output)
+    expect(rows).toHaveLength(workPattern(cuff).passes.length)
+    expect(findings.map(({ rule, row }) => [rule, row])).toEqual([['words-differ', '1']])
+  })
+
   it('holds words against their pattern', async () => {
     const pattern = folder.put('cuff.json', writeFile(cuff))
     const same = folder.put('same.txt', wordsOf(cuff))

@@ -34,7 +34,7 @@ export function compare(reading: Reading, work: Work, previous?: Comparison): Co
   const { finds, agreement, missing } = findAll(both, pairs, knits)
   const drafts = [
     ...draftsStated(both),
-    ...finds.map((found) => draftOf(both, found, knits, missing)),
+    ...finds.map((found) => draftOf(both, found, { knits, missing, pairs })),
   ]
   const differences: Difference[] = []
   const comparison: Comparison = { reading, work, differences, agreement, pairs }
@@ -123,12 +123,19 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
   return { finds: finds.all, agreement, missing }
 }
 
-function draftOf(both: Both, found: Found, knits: Knits, missing: ReadonlySet<number>): Draft {
+interface Around {
+  readonly knits: Knits
+  /** Passes that the words leave out. */
+  readonly missing: ReadonlySet<number>
+  readonly pairs: readonly RowPair[]
+}
+
+function draftOf(both: Both, found: Found, { knits, missing, pairs }: Around): Draft {
   switch (found.what) {
     case 'mismatch':
       return draftMismatch(both, found)
     case 'not in words':
-      return draftNotInWords(both, found, missing)
+      return draftNotInWords(both, found, missing, pairs)
     case 'not in chart':
       return draftNotInChart(both, found, knits)
   }

@@ -1,10 +1,15 @@
 import type { Pattern } from '../../pattern/pattern'
-import type { Difference } from './comparison'
+import type { Comparison, Difference } from './comparison'
 import type { Changes, Plan } from './rewrite'
 
 /** A repair of the words: what is to become of their rows, or the changes themselves. */
 export type Rewrite =
-  | { readonly label: string; readonly plan: () => Partial<Plan> }
+  | {
+      readonly label: string
+      readonly plan: () => Partial<Plan>
+      /** What the words must come to besides. */
+      readonly holds?: (before: Comparison, after: Comparison) => boolean
+    }
   | { readonly label: string; readonly changes: () => Changes }
 
 /** A difference with the repairs that may be tried for it. */

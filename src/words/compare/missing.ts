@@ -1,12 +1,15 @@
 import type { Band, Run } from '../../pattern/pattern'
 import { deleteRows, setBand } from '../../pattern/edits/rows'
 import { insertRead } from './edits'
+import type { ReadRow } from '../read/reading'
+import type { RowPair } from './comparison'
 import type { Found } from './found'
 import { meaningOfRow, meaningOfWords, meanTheSame } from './meaning'
 import type { Knits } from './row'
 import type { Both } from './setting'
 import { stitchesNamed } from './wording'
-import type { Draft } from './draft'
+import type { Draft, Rewrite } from './draft'
+import { renumberingAfter } from './renumber'
 
 type NotInWords = Extract<Found, { what: 'not in words' }>
 type NotInChart = Extract<Found, { what: 'not in chart' }>
@@ -37,6 +40,7 @@ export function draftNotInWords(
   both: Both,
   { passes: runs, after }: NotInWords,
   missing: ReadonlySet<number>,
+  pairs: readonly RowPair[],
 ): Draft {
   const [passes] = runs as [Run]
   const list = Array.from({ length: size(passes) }, (_, n) => passes.from + n)
@@ -54,10 +58,26 @@ export function draftNotInWords(
     const run = runs[index] as Run
     return [after[index] ?? -1, index === 0 ? lines() : both.lines(run.from, run.to)]
   }
-  const write = (indexes: readonly number[]) => ({
-    label: `Write ${band ? `${bandLabel} again` : names} into the words`,
-    plan: () => ({ added: new Map(indexes.map(insertAt)) }),
-  })
+  const write = (
+    indexes: readonly number[],
+    renumbering: ReturnType<typeof renumberingAfter>,
+  ): Rewrite[] => {
+    const label = `Write ${band ? `${bandLabel} again` : names} into the words`
+    const added = () => new Map(indexes.map(insertAt))
+    if (renumbering === 'agree') return [{ label, plan: () => ({ added: added() }) }]
+    const asTheyAre = { label: `${label}; numbers after it stay`, plan: () => ({ added: added() }) }
+    if (renumbering === 'own') return [asTheyAre]
+    const { numbers, renumber, agrees } = renumbering
+    const head = (row: ReadRow) => `${both.head(String(numbers.get(row) ?? row.label), kind)}:`
+    return [
+      {
+        label: `${label} and number on after it`,
+        plan: () => ({ added: added(), head, also: renumber }),
+        holds: agrees,
+      },
+      asTheyAre,
+    ]
+  }
   const at = after[0] ?? null
   const place = at === null ? 0 : both.read(at).saidAt.to
   const [firstRow = 0] = rows
@@ -75,7 +95,11 @@ export function draftNotInWords(
     advice: band
       ? 'Make both say the same number of times.'
       : 'Write it into the words, or take it out of the chart.',
-    rewrites: [write([0]), ...(runs.length > 1 ? [write([...runs.keys()])] : [])],
+    get rewrites() {
+      const renumbering = renumberingAfter(both, pairs, passes, after[0] ?? null)
+      const all = runs.length > 1 ? write([...runs.keys()], renumbering) : []
+      return [...write([0], renumbering), ...all]
+    },
     edits: [
       band
         ? {

@@ -12,6 +12,8 @@ export interface Plan {
   readonly added: ReadonlyMap<number, readonly string[]>
   /** "Rnd 5:" for a row that gets a line of its own. */
   readonly head: (row: ReadRow) => string
+  /** Further changes, beside those that the rows need; null: they cannot be made. */
+  readonly also?: (changes: Changes) => Changes | null
 }
 
 /** At most so many rows get lines of their own in one repair. */
@@ -149,7 +151,8 @@ export function rewrite(reading: Reading, plan: Plan): Changes | null {
     changes.push(insertion(reading, statement, statements[0], added))
   }
   if (lines > mostLines) return null
-  return changes.sort((a, b) => a.range.from - b.range.from || a.range.to - b.range.to)
+  const sorted = changes.sort((a, b) => a.range.from - b.range.from || a.range.to - b.range.to)
+  return plan.also ? plan.also(sorted) : sorted
 }
 
 const trimmed = (text: string, { from, to }: TextRange): TextRange => ({

@@ -42,7 +42,9 @@ export function fixesThatWork(
     if (!changes) continue
     const after = read(applyChanges(reading.text, changes), reading.settings, reading)
     if (errorsIn(after) > errorsIn(reading)) continue
-    if (!isBetter(compare(after, work), comparison, rule)) continue
+    const now = compare(after, work)
+    if (!isBetter(now, comparison, rule)) continue
+    if ('holds' in one && !one.holds?.(comparison, now)) continue
     fixes.push({ label, changes } satisfies TextFix)
     break
   }
