@@ -4,6 +4,7 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
+import { PieceState } from './piece.svelte'
 
 /** What a press on the chart does. */
 export const hands = ['paint', 'erase', 'pick up', 'mark'] as const
@@ -40,6 +41,8 @@ export class Bench {
   )
   /** The words as they are read: the designer's own, or those above. */
   readonly wording = new WordsState(this)
+  /** The whole piece, from cast-on to bind-off. */
+  readonly piece = new PieceState(this)
   /** Rows and chart columns that are marked; the current place alone counts as marked. */
   readonly marked: { rows: Run; columns: Run } = $derived.by(() => {
     const { columnOf } = this.work.layout

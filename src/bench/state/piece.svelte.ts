@@ -1,0 +1,33 @@
+import { checkPiece } from '../../checks/piece/check'
+import type { PieceFinding } from '../../checks/piece/rule'
+import { totalsOf, type PieceTotals } from '../../pattern/totals'
+import { workPiece, type PieceWork } from '../../pattern/workPiece'
+import type { Bench } from './bench.svelte'
+import { rested } from './rested.svelte'
+
+/** More loops than this, and the whole piece follows when the hand rests. */
+const mostLiveLoops = 20_000
+
+/** The whole piece, as the bench shows it: worked, checked and counted. */
+export class PieceState {
+  /** The step that is looked at. */
+  chosen = $state<number | null>(null)
+
+  readonly #bench: Bench
+  readonly #pattern: { readonly value: Bench['pattern'] }
+  #last: PieceWork | undefined
+
+  constructor(bench: Bench) {
+    this.#bench = bench
+    this.#pattern = rested(
+      () => this.#bench.pattern,
+      () => (this.#last?.rows ?? 0) * this.#bench.pattern.loom.pegs > mostLiveLoops,
+    )
+  }
+
+  readonly work: PieceWork = $derived.by(
+    () => (this.#last = workPiece(this.#pattern.value, this.#last)),
+  )
+  readonly findings: readonly PieceFinding[] = $derived(checkPiece(this.work))
+  readonly totals: PieceTotals = $derived(totalsOf(this.work))
+}
