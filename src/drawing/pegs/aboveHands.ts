@@ -7,23 +7,30 @@ import type { AboveGeometry } from './aboveGeometry'
 import { toolItems } from './stripTool'
 
 /** The tool, held from the outside. */
-export function toolAbove({ move, heading }: Moment, geometry: AboveGeometry): readonly Item[] {
+export function toolAbove(
+  { move, heading, gap }: Moment,
+  geometry: AboveGeometry,
+): readonly Item[] {
   const { peg, tool } = actingIn(move)
   if (!tool || peg === null) return []
   const { at, unit, leftward } = geometry
-  const back = heading === 'forward' ? -1 : 1
+  const from = heading === 'forward' ? -1 : 1
+  // Where work comes from, unless the yarn hangs there.
+  const back = Math.abs(peg + from * 0.5 - (gap - 0.5)) < 0.6 ? -from : from
   const tip = at(peg + back * 0.08, 0.36)
   const end = at(peg + back * 0.75, 2.7)
-  return toolItems(tip, end, leftward === (heading === 'forward') ? 1 : -1, unit * 0.85)
+  return toolItems(tip, end, leftward === back < 0 ? 1 : -1, unit * 0.85)
 }
 
 /** An arrow inside the loom, from the yarn the way that work goes now. */
 export function headingArrow({ heading, gap }: Moment, geometry: AboveGeometry): readonly Item[] {
   const { kind, pegs, unit, radius, follow, at } = geometry
   const way = heading === 'forward' ? 1 : -1
-  const out = kind === 'ring' ? -Math.min(2.5, (radius / unit) * 0.55) : -2.1
+  const small = kind === 'ring' && radius < 4 * unit
+  const out = kind === 'ring' ? -Math.min(2.5, (radius / unit) * 0.5) : -2.1
   const length = kind === 'ring' ? Math.min(pegs / 5, 6) : Math.min(3, pegs / 3)
-  const from = gap - 0.5
+  // In a small ring the needle needs the room near the yarn.
+  const from = gap - 0.5 + (small ? pegs / 2 - way * length * 0.5 : 0)
   const to = from + way * length
   const size = Math.max(1.6, 0.5 * unit)
   const tip = at(to, out)

@@ -1,9 +1,11 @@
 import type { Moment } from '../../loom/walk'
-import type { StrandKind } from '../../loom/strand'
+import { emptyStack, type Stack } from '../../loom/strand'
 import type { LoomSetup } from '../../pattern/pattern'
+import { keeper } from '../keep'
 import type { Item, Layer, Scene } from '../scene'
 import { actingIn, freshStrands, type Fresh } from './acting'
 import { band, levels, postItems, type Band } from './band'
+import { keptPeg, type PegLayer } from './pegLayers'
 import { needleOnStrip, type HeldLoops } from './stripNeedle'
 import { stripGeometry, type StripGeometry, type StripOptions } from './stripGeometry'
 import { moveArrow } from './stripArrows'
@@ -23,16 +25,10 @@ export interface StripFromFrontOptions extends StripOptions {
   readonly withMove?: boolean
 }
 
-/** One peg as it is drawn: a band for each strand, bottom to top. */
-export interface DrawnPeg {
-  readonly peg: number
-  readonly bands: readonly Band[]
-}
-
 /** What stands in the scene, for those who must know without looking. */
 export interface DrawnStrip {
-  /** From the left. */
-  readonly pegs: readonly DrawnPeg[]
+  /** From the left; a band for each strand, bottom to top. */
+  readonly pegs: readonly PegLayer<Band>[]
   /** First taken first. */
   readonly needle: readonly HeldLoops[]
   /** Where the yarn hangs, mm; null when that gap is not shown. */
@@ -45,6 +41,9 @@ export interface StripDrawing {
   readonly drawn: DrawnStrip
 }
 
+const keepGeometry = keeper<StripGeometry>()
+const keepRim = keeper<Layer>()
+
 /** A run of pegs as the knitter sees them: from the outside, on the right side of the fabric. */
 export function stripFromFront(
   moment: Moment,
@@ -55,36 +54,27 @@ export function stripFromFront(
   const { trail = [], withMove = true } = options
   const sides = new Set(moment.needle.map(({ side }) => side))
   const room = options.room ?? { inside: true, outside: false }
-  const geometry = stripGeometry(loom, part, {
-    ...options,
-    room: {
-      inside: room.inside || sides.has('inside'),
-      outside: room.outside || sides.has('outside'),
-    },
-  })
-  const { pegs, leftward, unit, rim, width, height } = geometry
+  const inside = room.inside || sides.has('inside')
+  const outside = room.outside || sides.has('outside')
+  const places = 'count' in part ? [part.centre, part.count, 'count'] : [part.from, part.to, 'run']
+  const geometry = keepGeometry(
+    [loom.shape, loom.pegs, loom.direction, ...places, options.unit, inside, outside],
+    () => stripGeometry(loom, part, { ...options, room: { inside, outside } }),
+  )
+  const { pegs, leftward, unit, width, height } = geometry
   const before = trail.at(-1)
   const fresh = withMove ? freshStrands(moment, before) : null
   const acting = actingIn(moment.move)
   const held = needleOnStrip(moment, geometry, options.needleAt ?? acting.peg ?? moment.gap)
   const yarn = yarnOnStrip([...trail, moment], geometry, loom, held)
   const drawn = (leftward ? pegs.toReversed() : pegs).map((peg) =>
-    drawPeg(peg, moment.stacks[peg]?.map(({ kind }) => kind) ?? [], geometry, fresh),
+    drawPeg(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh),
   )
   const onPage = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })
   const layers: Layer[] = [
     onPage('inside', [...held.inside, ...yarn.behind]),
-    ...drawn.map(({ peg, bands, x }): Layer => ({
-      key: `peg ${peg + 1}`,
-      x,
-      y: rim,
-      items: [
-        ...bands.flatMap(({ behind }) => behind),
-        ...postItems(unit, bands.length > 0),
-        ...bands.flatMap(({ before }) => before),
-      ],
-    })),
-    onPage('rim', rimItems(geometry)),
+    ...drawn.map(({ layer }) => layer),
+    keepRim([geometry], () => onPage('rim', rimItems(geometry))),
     onPage('outside', [...held.outside, ...yarn.before]),
     onPage(
       'move',
@@ -103,18 +93,25 @@ export function stripFromFront(
 
 function drawPeg(
   peg: number,
-  kinds: readonly StrandKind[],
-  { unit, x }: StripGeometry,
+  stack: Stack,
+  geometry: StripGeometry,
   fresh: Fresh | null,
-): DrawnPeg & { readonly x: number } {
-  const heights = levels(kinds)
-  const isFresh = (level: number): boolean =>
-    fresh?.peg === peg && level >= fresh.from && level < fresh.to
-  return {
-    peg,
-    x: x(peg) ?? 0,
-    bands: kinds.map((kind, level) => band(kind, heights[level] ?? 0, unit, isFresh(level))),
-  }
+): PegLayer<Band> {
+  const mine = fresh?.peg === peg ? fresh : null
+  return keptPeg(geometry, peg, stack, mine ? `${mine.from}-${mine.to}` : '', () => {
+    const { unit, rim, x } = geometry
+    const kinds = stack.map(({ kind }) => kind)
+    const heights = levels(kinds)
+    const isFresh = (level: number): boolean =>
+      mine !== null && level >= mine.from && level < mine.to
+    const bands = kinds.map((kind, level) => band(kind, heights[level] ?? 0, unit, isFresh(level)))
+    const items = [
+      ...bands.flatMap(({ behind }) => behind),
+      ...postItems(unit, bands.length > 0),
+      ...bands.flatMap(({ before }) => before),
+    ]
+    return { peg, bands, layer: { key: `peg ${peg + 1}`, x: x(peg) ?? 0, y: rim, items } }
+  })
 }
 
 const numberItems = (number: number, unit: number): readonly Item[] => [
