@@ -1,6 +1,7 @@
 import { headings, type Heading } from '../loom/direction'
+import type { Habits } from '../loom/work'
 import type { PatternRow } from '../pattern/row'
-import type { Work } from '../pattern/work'
+import type { PatternRun, Work } from '../pattern/work'
 import type { Stitch, Terms } from '../stitches/stitch'
 import { vocabulary } from '../stitches/vocabulary'
 import { languages } from './languages'
@@ -25,9 +26,9 @@ function stitchesIn(row: PatternRow): ReadonlySet<Stitch> {
 }
 
 /** The stitches that are worked, and the ways each is worked. */
-function usedStitches({ run }: Work): ReadonlyMap<Stitch, ReadonlySet<Heading>> {
+function usedStitches(runs: readonly PatternRun[]): ReadonlyMap<Stitch, ReadonlySet<Heading>> {
   const used = new Map<Stitch, Set<Heading>>()
-  for (const { row, heading } of run.rows)
+  for (const { row, heading } of runs)
     for (const stitch of stitchesIn(row)) {
       const ways = used.get(stitch)
       if (ways) ways.add(heading)
@@ -47,12 +48,13 @@ const wordSigns = {
  * What the hands do for a stitch in this pattern: told once, or for each way it is worked where
  * the moves differ. A stitch that is not used is told for the way of the first row.
  */
-export function stepsIn(work: Work, stitch: Stitch, terms: Terms): string {
-  return stepsWorked(work, stitch, usedStitches(work).get(stitch) ?? new Set(['forward']), terms)
+export function stepsIn({ run }: Work, stitch: Stitch, terms: Terms): string {
+  const ways = usedStitches(run.rows).get(stitch) ?? new Set(['forward'])
+  return stepsWorked(run.habits, stitch, ways, terms)
 }
 
 function stepsWorked(
-  { run: { habits } }: Work,
+  habits: Habits,
   stitch: Stitch,
   ways: ReadonlySet<Heading>,
   terms: Terms,
@@ -70,16 +72,27 @@ function stepsWorked(
  * vocabulary, then its turns, then the words rnd, rep and st.
  */
 export function abbreviations(work: Work, terms: Terms): readonly Abbreviation[] {
-  const used = usedStitches(work)
+  const lines = writeWords(work, terms).lines.map(({ text }) => text)
+  return abbreviationsOf(work.run.rows, work.run.habits, lines, terms)
+}
+
+/** The same for any rows and the lines that are written of them. */
+export function abbreviationsOf(
+  runs: readonly PatternRun[],
+  habits: Habits,
+  lines: readonly string[],
+  terms: Terms,
+): readonly Abbreviation[] {
+  const used = usedStitches(runs)
   const stitches = vocabulary.flatMap((stitch): Abbreviation[] => {
     const ways = used.get(stitch)
-    return ways ? [{ ...stitch[terms], steps: stepsWorked(work, stitch, ways, terms), stitch }] : []
+    const steps = ways && stepsWorked(habits, stitch, ways, terms)
+    return steps === undefined ? [] : [{ ...stitch[terms], steps, stitch }]
   })
-  const ends = new Set(work.run.rows.map(({ row }) => row.end))
+  const ends = new Set(runs.map(({ row }) => row.end))
   const turns = (['German turn', 'wrap'] as const)
     .filter((end) => ends.has(end))
     .map((end) => ({ ...languages[terms].turnSteps[end], stitch: null }))
-  const lines = writeWords(work, terms).lines.map(({ text }) => text)
   const words = (Object.keys(wordSigns) as (keyof typeof wordSigns)[])
     .filter((word) => lines.some((text) => wordSigns[word].test(text)))
     .map((word) => ({ ...languages[terms].abbreviations[word], steps: '', stitch: null }))

@@ -1,0 +1,152 @@
+import type { BindOff, CastOn } from '../../loom/move'
+import type { Pair } from '../../pattern/piece'
+import type { Stitch, Terms } from '../../stitches/stitch'
+import { sentence as capital } from '../english'
+import { castOnWays } from '../hands/phrases'
+import type { Language, LabelKind } from '../language'
+import { languages } from '../languages'
+
+/** What a piece says beside what its charts say. Pegs are numbered from 1. */
+export interface PiecePhrases {
+  readonly castOnHeading: string
+  readonly bindOffHeading: string
+  readonly plainHeading: Readonly<Record<LabelKind, string>>
+  readonly secondHeading: string
+  readonly castOn: (how: CastOn, loops: number, where: EdgePlace) => string
+  readonly castOnWay: Readonly<Record<CastOn, string>>
+  readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
+  readonly bindOffWay: Readonly<Record<BindOff, string>>
+  readonly workChart: (name: string, rows: string, times: number, again: boolean) => string
+  readonly noChart: (name: string) => string
+  /** "1st and 3rd time:" */
+  readonly whichTimes: (times: readonly number[]) => string
+  readonly plain: (stitch: Stitch, kind: LabelKind, rows: number, length: string | null) => string
+  readonly plainToLength: (stitch: Stitch, kind: LabelKind, length: string) => string
+  readonly onAllPegs: (way: 'round' | 'open ring' | 'bar', pegs: number, again: boolean) => string
+  readonly onSomePegs: (first: number, last: number, othersWait: boolean) => string
+  readonly leftOut: (rows: number, most: number) => string
+  readonly second: Readonly<Record<Exclude<Pair, 'none'>, string>>
+  readonly weaveIn: string
+}
+
+/** Where an edge is worked: the whole ring or bar, or a run of its pegs. */
+export type EdgePlace =
+  | { readonly whole: 'ring' | 'bar'; readonly pegs: number }
+  | { readonly first: number; readonly last: number }
+
+const pegRange = (first: number, last: number): string =>
+  first === last ? `peg ${first}` : `pegs ${first} to ${last}`
+
+const count = (number: number, one: string, many: string): string =>
+  `${number} ${number === 1 ? one : many}`
+
+const rowWords: Readonly<Record<LabelKind, readonly [string, string]>> = {
+  round: ['rnd', 'rnds'],
+  row: ['row', 'rows'],
+}
+
+const ordinal = (number: number): string => {
+  const teen = Math.floor(number / 10) % 10 === 1
+  const end = teen ? 'th' : (['th', 'st', 'nd', 'rd'][number % 10] ?? 'th')
+  return `${number}${end}`
+}
+
+const listOf = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`
+
+const plainVerbs: Readonly<Record<string, string>> = { k: 'Knit', p: 'Purl' }
+
+const chainStep =
+  'knit the next peg, move its loop back onto the peg before it, lift the lower loop there over it and off'
+const chainEnd =
+  'rep from * until one loop is left; cut the yarn, draw its end through that loop and take it off'
+const basicWay = `knit the first peg; *${chainStep}, and move it forward again to its own peg; ${chainEnd}`
+
+function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
+  const { castOn, bindOff } = finishing
+  const off = bindOff.replace(' ', '-')
+  const bindOffNames: Readonly<Record<BindOff, string>> = {
+    basic: `with the basic ${off}`,
+    elastic: `with the elastic ${off}`,
+    sewn: `with the sewn stretchy ${off}`,
+    gather: 'by gathering them',
+    'three-needle': `with the three-needle ${off}`,
+    graft: 'by grafting them together',
+  }
+  const ofStitch = ({ id, [terms]: { abbr, name } }: Stitch) => ({
+    verb: plainVerbs[id] ?? 'Work',
+    what: plainVerbs[id] ? '' : ` of ${abbr === name ? abbr : `${abbr} (${name})`}`,
+  })
+  return {
+    castOnHeading: capital(castOn.replace(' ', '-')),
+    bindOffHeading: capital(off),
+    plainHeading: { round: 'Plain rounds', row: 'Plain rows' },
+    secondHeading: 'The second one',
+    castOn: (how, loops, where) => {
+      const start = `${capital(castOn)} ${count(loops, 'peg', 'pegs')} by ${how}`
+      if (!('whole' in where)) return `${start}: ${pegRange(where.first, where.last)}.`
+      return where.whole === 'ring'
+        ? `${start}, in the round, from peg 1 on.`
+        : `${start}, flat, from peg ${where.pegs} down to peg 1.`
+    },
+    castOnWay: Object.fromEntries(
+      Object.entries(castOnWays).map(([how, way]) => [how, `${capital(way('each peg'))}.`]),
+    ) as Record<CastOn, string>,
+    bindOff: (how, loops, where) => {
+      const which =
+        'whole' in where
+          ? `all ${count(loops, 'loop', 'loops')}`
+          : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
+      return loops === 0
+        ? `There is no loop to ${bindOff} here.`
+        : `${capital(bindOff)} ${which} ${bindOffNames[how]}.`
+    },
+    // Lengths of the tails: common practice.
+    bindOffWay: {
+      basic: `${capital(basicWay)}.`,
+      elastic: `Knit the first peg twice, one loop after the other; *${chainStep}, move it forward again to its own peg and knit it once more, which lets the edge stretch; ${chainEnd}.`,
+      sewn: 'Cut the yarn about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.',
+      gather:
+        'Cut the yarn about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.',
+      'three-needle': `Put the last loop onto the first peg, the last but one onto the second, and so on, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay}.`,
+      graft:
+        'Lay the first half of the loops against the last half, the first loop facing the last; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.',
+    },
+    workChart: (name, rows, number, again) =>
+      `Work ${name}${again ? ' again' : ''}, ${rows}${number === 1 ? '' : `, ${times(number)}`}${again ? '.' : ':'}`,
+    noChart: (name) => `Work ${name}: there is no chart of this name yet.`,
+    whichTimes: (numbers) => `The ${listOf(numbers.map(ordinal))} time:`,
+    plain: (stitch, kind, rows, length) => {
+      const { verb, what } = ofStitch(stitch)
+      const about = length === null ? '' : ` (about ${length})`
+      return `${verb} ${count(rows, ...rowWords[kind])}${what}${about}.`
+    },
+    plainToLength: (stitch, kind, length) => {
+      const { verb, what } = ofStitch(stitch)
+      return `${verb} ${length}${what ? ` of ${rowWords[kind][1]}${what}` : ''}, measured on your piece: without a ${finishing.gauge} the ${rowWords[kind][1]} cannot be counted here.`
+    },
+    onAllPegs: (way, pegs, again) =>
+      way === 'round'
+        ? `From here work in the round on all ${pegs} pegs${again ? ' again' : ''}.`
+        : `From here work to and fro on all ${pegs} pegs${again ? ' again' : ''}${way === 'bar' ? '' : ', without closing the round'}.`,
+    onSomePegs: (first, last, othersWait) =>
+      `From here work to and fro on ${pegRange(first, last)}${othersWait ? '; the other loops wait' : ''}.`,
+    leftOut: (rows, most) =>
+      `The last ${count(rows, 'row', 'rows')} of this step ${rows === 1 ? 'is' : 'are'} left out here: a piece can have ${most} rows in all. Work this step fewer times, or make it shorter.`,
+    second: {
+      alike: 'Make a second one in the same way.',
+      mirrored:
+        'The second one is the mirror image of this one: crosses and leaning stitches go the other way, and any heel lies on the other half. Its instructions are written out separately; do not work it from these.',
+    },
+    weaveIn: 'Weave in the ends.',
+  }
+}
+
+export const piecePhrases: Readonly<Record<Terms, PiecePhrases>> = {
+  us: phrasesOf(languages.us, 'us'),
+  uk: phrasesOf(languages.uk, 'uk'),
+}
+
+/** "12 cm", "4.5 cm", to the nearest half under 10 cm. Takes mm. */
+export const length = (mm: number): string =>
+  mm >= 100 ? `${Math.round(mm / 10)} cm` : `${Math.max(0.5, Math.round(mm / 5) / 2)} cm`

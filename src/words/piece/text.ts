@@ -1,0 +1,71 @@
+import { sectionsOf, withOnBench } from '../../pattern/sections'
+import type { PatternRun } from '../../pattern/work'
+import { habitsOf } from '../../pattern/work'
+import type { PieceWork } from '../../pattern/workPiece'
+import type { Terms } from '../../stitches/stitch'
+import { abbreviationsOf, type Abbreviation } from '../abbreviations'
+import { languages } from '../languages'
+import { cautions, statements } from '../statements'
+import { piecePhrases } from './phrases'
+import { writePiece, type PieceBlock } from './write'
+
+/** What a knitter must be told before the cast-on: what any chart of the piece asks for. */
+export function pieceStatements(
+  { pattern }: PieceWork,
+  terms: Terms = pattern.style.terms,
+): readonly string[] {
+  const used = new Set(
+    pattern.piece.steps.flatMap((step) => (step.kind === 'chart' ? [step.section] : [])),
+  )
+  const names = sectionsOf(pattern).map(({ name }) => name)
+  const shown = names.filter((name) => used.has(name))
+  const all = (shown.length > 0 ? shown : names.slice(0, 1)).flatMap((name) =>
+    statements(withOnBench(pattern, name), terms),
+  )
+  return [...new Set(all)]
+}
+
+/** Exactly the abbreviations that the words of the whole piece use. */
+export function pieceAbbreviations(
+  work: PieceWork,
+  terms: Terms = work.pattern.style.terms,
+  blocks: readonly PieceBlock[] = writePiece(work, terms).blocks,
+): readonly Abbreviation[] {
+  const runs: readonly PatternRun[] = work.steps.flatMap(({ rows }) => rows?.rows ?? [])
+  const lines = blocks.flatMap((block) => block.lines.map(({ text }) => text))
+  return abbreviationsOf(runs, habitsOf(work.pattern), lines, terms)
+}
+
+/**
+ * The whole instructions of a piece as plain text: title, how it is worked, abbreviations, notes,
+ * a part for each stretch from cast-on to bind-off, finishing and cautions. Parts are divided by an
+ * empty line; the text ends in a newline.
+ */
+export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.terms): string {
+  const { pattern } = work
+  const { title, designer, notes, gauge } = pattern
+  const { headings, gaugeLine, finishing } = languages[terms]
+  const { blocks } = writePiece(work, terms)
+  const key = pieceAbbreviations(work, terms, blocks).map(
+    ({ abbr, name, steps }) => `${abbr}: ${name}${steps ? `. ${steps}` : '.'}`,
+  )
+  const part = (heading: string, lines: readonly string[]) =>
+    lines.length > 0 ? [[heading, ...lines].join('\n')] : []
+  return `${[
+    [title, designer].filter(Boolean).join('\n'),
+    ...part(headings.about, [
+      ...pieceStatements(work, terms),
+      ...(gauge ? [gaugeLine(gauge.stitches, gauge.rows, finishing)] : []),
+    ]),
+    ...part(headings.abbreviations, key),
+    ...part(headings.notes, notes.trim() ? [notes.trim()] : []),
+    ...blocks.flatMap(({ heading, lines }) =>
+      part(
+        heading,
+        lines.map(({ text }) => text),
+      ),
+    ),
+    ...part(headings.finishing, [piecePhrases[terms].weaveIn]),
+    ...part(headings.cautions, cautions(pattern, terms)),
+  ].join('\n\n')}\n`
+}

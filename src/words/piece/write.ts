@@ -1,0 +1,221 @@
+import { pegsInWork } from '../../loom/state'
+import type { Run } from '../../pattern/pattern'
+import { pieceLimits, type Step } from '../../pattern/piece'
+import { plainRows, type PieceWork, type StepWork } from '../../pattern/workPiece'
+import type { Terms } from '../../stitches/stitch'
+import { stitchOf } from '../../stitches/vocabulary'
+import type { LabelKind } from '../language'
+import { languages } from '../languages'
+import { labelKind } from '../sentence'
+import { readChartStep, textOf } from './chartStep'
+import { length, piecePhrases, type EdgePlace, type PiecePhrases } from './phrases'
+
+/** One line of the instructions of a piece. */
+export interface PieceLine {
+  readonly text: string
+  /** "Rnds 1-4:", the head of the line within `text`; empty where it has none. */
+  readonly label: string
+  readonly kind: PieceLineKind
+  /** Index of the step it belongs to; null for what belongs to the whole piece. */
+  readonly step: number | null
+  /** The section whose chart rows it stands for, and these rows, 0-based; null for other lines. */
+  readonly chart: { readonly section: string; readonly rows: Run } | null
+}
+
+export type PieceLineKind =
+  | 'cast on'
+  | 'how'
+  | 'chart'
+  | 'times'
+  | 'row'
+  | 'repeat'
+  | 'plain'
+  | 'pegs'
+  | 'note'
+  | 'bind off'
+  | 'left out'
+  | 'second'
+
+/** Lines under a heading. */
+export interface PieceBlock {
+  readonly heading: string
+  readonly lines: readonly PieceLine[]
+}
+
+export interface PieceWords {
+  readonly terms: Terms
+  readonly blocks: readonly PieceBlock[]
+}
+
+/**
+ * The written instructions of the whole piece, from cast-on to bind-off. The rows of a chart are
+ * written as they are worked where it stands: with the pegs that are in work there, and anew where
+ * they read differently from the first time.
+ */
+export function writePiece(work: PieceWork, terms: Terms = work.pattern.style.terms): PieceWords {
+  const writer = new PieceWriter(work, terms)
+  work.steps.forEach((step, index) => writer.add(step, index))
+  return { terms, blocks: writer.finish() }
+}
+
+class PieceWriter {
+  readonly #blocks: { heading: string; lines: PieceLine[] }[] = []
+  /** Notes and changes of pegs stand before the step they lead to. */
+  #pending: PieceLine[] = []
+  /** How each section was written last. */
+  readonly #written = new Map<string, string>()
+  #pegsChanged = false
+  readonly #phrases: PiecePhrases
+
+  constructor(
+    private readonly work: PieceWork,
+    private readonly terms: Terms,
+  ) {
+    this.#phrases = piecePhrases[terms]
+  }
+
+  add(work: StepWork, index: number): void {
+    const { step } = work
+    switch (step.kind) {
+      case 'cast on':
+        this.#castOn(step, work, index)
+        break
+      case 'bind off':
+        this.#bindOff(step, work, index)
+        break
+      case 'chart':
+        this.#chart(step, work, index)
+        break
+      case 'plain':
+        this.#plain(step, work, index)
+        break
+      case 'pegs':
+        this.#pending.push(line('pegs', this.#sayPegs(work), index))
+        this.#pegsChanged = true
+        break
+      case 'note':
+        if (step.text.trim()) this.#pending.push(line('note', step.text, index))
+        break
+    }
+    if (work.leftOut > 0)
+      this.#last().push(
+        line('left out', this.#phrases.leftOut(work.leftOut, pieceLimits.rows.most), index),
+      )
+  }
+
+  finish(): readonly PieceBlock[] {
+    if (this.#pending.length > 0) this.#last().push(...this.#pending.splice(0))
+    const { pair } = this.work.pattern.piece
+    if (pair !== 'none')
+      this.#open(this.#phrases.secondHeading).push(line('second', this.#phrases.second[pair], null))
+    return this.#blocks
+  }
+
+  #castOn(step: Step & { kind: 'cast on' }, { before, after }: StepWork, index: number): void {
+    const loops = pegsInWork(after) - pegsInWork(before)
+    const { castOn, castOnHeading, castOnWay } = this.#phrases
+    this.#open(castOnHeading).push(
+      line('cast on', castOn(step.how, loops, this.#placeOf(step.pegs)), index),
+      line('how', castOnWay[step.how], index),
+    )
+  }
+
+  #bindOff(step: Step & { kind: 'bind off' }, { before, after }: StepWork, index: number): void {
+    const loops = pegsInWork(before) - pegsInWork(after)
+    const { bindOff, bindOffHeading, bindOffWay } = this.#phrases
+    const lines = this.#open(bindOffHeading)
+    lines.push(line('bind off', bindOff(step.how, loops, this.#placeOf(step.pegs)), index))
+    if (loops > 0) lines.push(line('how', bindOffWay[step.how], index))
+  }
+
+  #chart(step: Step & { kind: 'chart' }, work: StepWork, index: number): void {
+    const { section: name, times } = step
+    const lines = this.#open(name)
+    const read = readChartStep(this.work.pattern, work, this.terms)
+    if (!read) {
+      lines.push(line('chart', this.#phrases.noChart(name), index))
+      return
+    }
+    const rows = languages[this.terms].label(read.kind, 1, read.rows)
+    const text = read.readings.map((reading) => textOf(reading.lines)).join('\n\n')
+    const again = this.#written.get(name) === text
+    lines.push(line('chart', this.#phrases.workChart(name, rows, times, again), index))
+    if (again) return
+    this.#written.set(name, text)
+    for (const reading of read.readings) {
+      if (read.readings.length > 1)
+        lines.push(line('times', this.#phrases.whichTimes(reading.times), index))
+      for (const { text: words, label, rows: chartRows, kind } of reading.lines)
+        lines.push({
+          text: words,
+          label,
+          kind,
+          step: index,
+          chart: { section: name, rows: chartRows },
+        })
+    }
+  }
+
+  #plain(step: Step & { kind: 'plain' }, work: StepWork, index: number): void {
+    const { pattern } = this.work
+    const { plain, plainToLength, plainHeading } = this.#phrases
+    const kind = this.#kindOf(work)
+    const stitch = stitchOf(step.stitch)
+    const rows = plainRows(pattern, step.amount)
+    const { gauge } = pattern
+    const text =
+      'mm' in step.amount && !gauge
+        ? plainToLength(stitch, kind, length(step.amount.mm))
+        : plain(stitch, kind, rows, gauge && length((rows * 100) / gauge.rows))
+    this.#open(plainHeading[kind]).push(line('plain', text, index))
+  }
+
+  #kindOf({ rows, toAndFro }: StepWork): LabelKind {
+    const { shape } = this.work.pattern.loom
+    const [first] = rows?.rows ?? []
+    if (first && !toAndFro) return labelKind(first, shape)
+    return toAndFro ? 'row' : 'round'
+  }
+
+  #sayPegs({ before, pegs, toAndFro }: StepWork): string {
+    const { onAllPegs, onSomePegs } = this.#phrases
+    const last = before.stacks.length - 1
+    const open = this.work.pattern.loom.shape === 'bar' ? 'bar' : 'open ring'
+    if (pegs.from === 0 && pegs.to === last)
+      return onAllPegs(toAndFro ? open : 'round', last + 1, this.#pegsChanged)
+    const wait = before.stacks.some(
+      (stack, peg) => stack.length > 0 && (peg < pegs.from || peg > pegs.to),
+    )
+    return onSomePegs(pegs.from + 1, pegs.to + 1, wait)
+  }
+
+  #placeOf(run: Run | null): EdgePlace {
+    const { shape, pegs } = this.work.pattern.loom
+    const last = pegs - 1
+    const from = Math.min(run?.from ?? 0, last)
+    const to = Math.min(run?.to ?? last, last)
+    return from === 0 && to === last ? { whole: shape, pegs } : { first: from + 1, last: to + 1 }
+  }
+
+  /** The lines under this heading: of the block that is open, if it has it, or of a new one. */
+  #open(heading: string): PieceLine[] {
+    const open = this.#blocks.at(-1)
+    const block = open?.heading === heading ? open : { heading, lines: [] }
+    if (block !== open) this.#blocks.push(block)
+    block.lines.push(...this.#pending.splice(0))
+    return block.lines
+  }
+
+  #last(): PieceLine[] {
+    const open = this.#blocks.at(-1)
+    return open ? open.lines : this.#open(languages[this.terms].headings.instructions)
+  }
+}
+
+const line = (kind: PieceLineKind, text: string, step: number | null): PieceLine => ({
+  text,
+  label: '',
+  kind,
+  step,
+  chart: null,
+})

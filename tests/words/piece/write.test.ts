@@ -1,0 +1,273 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { bindOffs, castOns } from '../../../src/loom/move'
+import { mirror } from '../../../src/pattern/edits/mirror'
+import type { Pattern } from '../../../src/pattern/pattern'
+import type { Step } from '../../../src/pattern/piece'
+import { workPattern } from '../../../src/pattern/work'
+import { workPiece } from '../../../src/pattern/workPiece'
+import { withOnBench } from '../../../src/pattern/sections'
+import { writeWords } from '../../../src/words/write'
+import { pieceAbbreviations, pieceText } from '../../../src/words/piece/text'
+import { writePiece, type PieceBlock } from '../../../src/words/piece/write'
+import { arbitraryPattern } from '../../arbitraries'
+import { band, chartOf, ferryMitt, keeperSock, withPiece, withSteps } from './pieces'
+
+const blocksOf = (pattern: Pattern, terms: 'us' | 'uk' = 'us'): readonly PieceBlock[] =>
+  writePiece(workPiece(pattern), terms).blocks
+const textsOf = (blocks: readonly PieceBlock[]): string[] =>
+  blocks.flatMap(({ lines }) => lines.map(({ text }) => text))
+const headingsOf = (blocks: readonly PieceBlock[]): string[] => blocks.map(({ heading }) => heading)
+/** What a piece of these steps says of them, how-tos apart. */
+const say = (pattern: Pattern, steps: readonly Step[], terms: 'us' | 'uk' = 'us'): string[] =>
+  blocksOf(withSteps(pattern, steps), terms).flatMap(({ lines }) =>
+    lines.filter(({ kind }) => kind !== 'how').map(({ text }) => text),
+  )
+
+const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
+const work = (times: number): Step => ({ kind: 'chart', section: 'Band', times })
+const plain = (rows: number, stitch = 'k'): Step => ({ kind: 'plain', stitch, amount: { rows } })
+
+describe('a mitt', () => {
+  const blocks = blocksOf(ferryMitt())
+
+  test('has a heading for each stretch', () => {
+    expect(headingsOf(blocks)).toEqual([
+      'Cast-on',
+      'Cuff',
+      'Plait',
+      'Plain rows',
+      'Plait',
+      'Plain rounds',
+      'Bind-off',
+      'The second one',
+    ])
+  })
+
+  test('writes a chart out where it first stands, as it is written by itself', () => {
+    const [, cuff, plait] = blocks
+    expect(cuff?.lines[0]?.text).toBe('Work Cuff, Rnds 1-2, 6 times:')
+    const alone = writeWords(workPattern(withOnBench(ferryMitt(), 'Plait')), 'us').lines
+    expect(plait?.lines.filter(({ kind }) => kind === 'row').map(({ text }) => text)).toEqual(
+      alone.map(({ text }) => text),
+    )
+    expect(plait?.lines.at(-1)?.chart).toEqual({ section: 'Plait', rows: { from: 1, to: 3 } })
+  })
+
+  test('names it where it stands again', () => {
+    expect(blocks[4]?.lines.map(({ text }) => text)).toEqual([
+      'From here work in the round on all 32 pegs again.',
+      'Work Plait again, Rnds 1-4.',
+    ])
+  })
+
+  test('keeps notes letter by letter, before what they lead to', () => {
+    expect(blocks[2]?.lines[0]).toMatchObject({
+      kind: 'note',
+      text: 'Now the hand.\n  Keep the plait at the back.',
+      step: 2,
+    })
+  })
+
+  test('says how pegs are worked, and lengths by the gauge', () => {
+    expect(blocks[3]?.lines.map(({ text }) => text)).toEqual([
+      'From here work to and fro on all 32 pegs, without closing the round.',
+      'Knit 6 rows (about 2 cm).',
+    ])
+    // 20 mm at 30 rows to 100 mm.
+    expect(blocks[5]?.lines[0]?.text).toBe('Purl 6 rnds (about 2 cm).')
+  })
+
+  test('says that the second is written out separately; that one is the mirror image', () => {
+    expect(blocks.at(-1)?.lines[0]?.text).toMatch(/mirror image.*written out separately/)
+    const second = pieceText(workPiece(mirror(ferryMitt())))
+    expect(pieceText(workPiece(ferryMitt()))).toMatch(/2\/2 LC/)
+    expect(second).toMatch(/2\/2 RC/)
+    expect(second).not.toMatch(/2\/2 LC/)
+  })
+
+  test('in UK terms is cast off', () => {
+    const uk = blocksOf(ferryMitt(), 'uk')
+    expect(headingsOf(uk)).toContain('Cast-off')
+    expect(textsOf(uk).join('\n')).not.toMatch(/bind|2\/2 LC/i)
+    expect(textsOf(uk).join('\n')).toMatch(/C4F/)
+  })
+})
+
+describe('a sock', () => {
+  const sock = workPiece(keeperSock())
+  const texts = textsOf(writePiece(sock, 'us').blocks)
+
+  test('goes from cast-on to gathered toe', () => {
+    expect(texts[0]).toBe('Cast on 40 pegs by double e-wrap, in the round, from peg 1 on.')
+    expect(texts).toContain('Work Leg, Rnd 1, 30 times:')
+    // 120 mm at 35 rows to 100 mm.
+    expect(texts).toContain('Knit 42 rnds (about 12 cm).')
+    expect(texts).toContain('Bind off all 40 loops by gathering them.')
+    expect(texts.at(-1)).toBe('Make a second one in the same way.')
+  })
+
+  test('writes the heel row by row', () => {
+    expect(texts).toContain('Row 2: Pegs 20 to 2: k19; German turn on peg 2.')
+  })
+
+  test('explains each abbreviation of all its charts, once', () => {
+    const names = pieceAbbreviations(sock).map(({ abbr }) => abbr)
+    expect(names).toEqual(['k', 'p', 'German turn', 'rnd(s)', 'rep', 'st(s)'])
+  })
+
+  test('is a text of its parts', () => {
+    const text = pieceText(sock)
+    expect(text.startsWith('Keeper’s sock\n\nHow it is worked\n')).toBe(true)
+    for (const heading of ['Cast-on', 'Leg', 'Heel', 'Plain rounds', 'Bind-off', 'Finishing'])
+      expect(text).toContain(`\n\n${heading}\n`)
+    expect(text.endsWith('Weave in the ends.\n')).toBe(true)
+  })
+})
+
+describe('steps', () => {
+  const ring = band(chartOf('k, p'))
+  const bar = band(chartOf('k*3, p'), { shape: 'bar', pegs: 20 })
+
+  test('a cast-on says how, how many and where', () => {
+    expect(say(bar, [castOn])).toEqual([
+      'Cast on 20 pegs by e-wrap, flat, from peg 20 down to peg 1.',
+    ])
+    expect(say(ring, [{ kind: 'cast on', how: 'chain', pegs: { from: 2, to: 7 } }])).toEqual([
+      'Cast on 6 pegs by chain: pegs 3 to 8.',
+    ])
+  })
+
+  test('each way to cast on and bind off is told in a line below', () => {
+    for (const terms of ['us', 'uk'] as const) {
+      const ways = [...castOns, ...bindOffs].map((how) => {
+        const edge = castOns.find((one) => one === how)
+        const steps: readonly Step[] = edge
+          ? [{ kind: 'cast on', how: edge, pegs: null }]
+          : [castOn, { kind: 'bind off', how: how as (typeof bindOffs)[number], pegs: null }]
+        const told = blocksOf(withSteps(ring, steps), terms).at(-1)?.lines.at(-1)
+        expect(told?.kind).toBe('how')
+        expect(told?.text).toMatch(/^[A-Z].*\.$/)
+        if (terms === 'uk') expect(told?.text).not.toMatch(/bind/i)
+        return `${edge ? 'on' : 'off'} ${told?.text}`
+      })
+      expect(new Set(ways).size).toBe(castOns.length + bindOffs.length)
+    }
+  })
+
+  test('part of the pegs: work goes to and fro, the others wait and are not counted', () => {
+    const steps: readonly Step[] = [
+      castOn,
+      { kind: 'pegs', run: { from: 0, to: 9 }, toAndFro: true },
+      work(2),
+      plain(1, 'p'),
+      { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 9 } },
+    ]
+    // The chart's one row is worked from peg 1 to peg 10 and then back.
+    expect(say(ring, steps).slice(1)).toEqual([
+      'From here work to and fro on pegs 1 to 10; the other loops wait.',
+      'Work Band, Row 1, twice:',
+      'The 1st time:',
+      'Row 1: Pegs 1 to 10: *k1, p1; rep from * to end. (10 sts)',
+      'The 2nd time:',
+      'Row 1: Pegs 10 to 1: *p1, k1; rep from * to end. (10 sts)',
+      'Purl 1 row.',
+      'Bind off the 10 loops on pegs 1 to 10 with the basic bind-off.',
+    ])
+  })
+
+  test('an odd number of rows on a bar reads differently every other time', () => {
+    expect(say(bar, [castOn, work(3)]).slice(1)).toEqual([
+      'Work Band, Row 1, 3 times:',
+      'The 1st and 3rd time:',
+      'Row 1: *k3, p1; rep from * to end. (20 sts)',
+      'The 2nd time:',
+      'Row 1: *p1, k3; rep from * to end. (20 sts)',
+    ])
+  })
+
+  test('a chart that comes to other stitches the second time is written again', () => {
+    const steps: readonly Step[] = [
+      castOn,
+      work(1),
+      { kind: 'bind off', how: 'basic', pegs: { from: 20, to: 23 } },
+      work(1),
+    ]
+    expect(say(ring, steps).filter((text) => text.startsWith('Work Band'))).toEqual([
+      'Work Band, Rnd 1:',
+      'Work Band, Rnd 1:',
+    ])
+  })
+
+  test('plain rows of any stitch', () => {
+    expect(say(ring, [castOn, plain(1), plain(4, 'ew'), plain(2, 'tuck')]).slice(1)).toEqual([
+      'Knit 1 rnd.',
+      'Work 4 rnds of ew (e-wrap knit).',
+      'Work 2 rnds of tuck.',
+    ])
+    expect(say(bar, [castOn, plain(3, 'p')]).slice(1)).toEqual(['Purl 3 rows.'])
+  })
+
+  test('a length without a gauge is said as a length', () => {
+    const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 45 } }
+    expect(say(ring, [castOn, foot], 'uk')[1]).toBe(
+      'Knit 4.5 cm, measured on your piece: without a tension the rnds cannot be counted here.',
+    )
+  })
+
+  test('what is missing is said', () => {
+    expect(say(ring, [{ kind: 'chart', section: 'Fog bell', times: 1 }])).toEqual([
+      'Work Fog bell: there is no chart of this name yet.',
+    ])
+    expect(say(ring, [{ kind: 'bind off', how: 'sewn', pegs: null }])).toEqual([
+      'There is no loop to bind off here.',
+    ])
+  })
+
+  test('rows beyond what a piece can have are named', () => {
+    const long = Array.from({ length: 7 }, () => plain(1000))
+    expect(say(band(chartOf('k'), { pegs: 3 }), [castOn, ...long]).at(-1)).toMatch(
+      /^The last 1000 rows of this step are left out here: a piece can have 6000 rows/,
+    )
+  })
+})
+
+describe('any piece at all', () => {
+  const arbitrary = arbitraryPattern({ rows: 3, columns: 8 }).map((pattern): Pattern => ({
+    ...pattern,
+    loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 20) },
+  }))
+
+  test('every step that says something has its line, in order, under a heading', () => {
+    fc.assert(
+      fc.property(arbitrary, (pattern) => {
+        const blocks = blocksOf(pattern)
+        const steps = blocks.flatMap(({ lines }) => lines.flatMap(({ step }) => step ?? []))
+        expect(steps).toEqual(steps.toSorted((a, b) => a - b))
+        const speaking = pattern.piece.steps.flatMap((step, index) =>
+          step.kind === 'note' && !step.text.trim() ? [] : [index],
+        )
+        expect([...new Set(steps)]).toEqual(speaking)
+        for (const { heading, lines } of blocks) {
+          expect(heading).not.toBe('')
+          expect(lines.length).toBeGreaterThan(0)
+          for (const { text, label, kind } of lines) {
+            expect(text.startsWith(label)).toBe(true)
+            if (kind !== 'note') expect(text).not.toMatch(/undefined|NaN|\bnull\b/)
+          }
+        }
+      }),
+      { numRuns: 100 },
+    )
+  })
+
+  test('the words do not depend on what is on the bench', () => {
+    for (const pattern of [ferryMitt(), keeperSock()])
+      for (const { name } of pattern.piece.others)
+        expect(pieceText(workPiece(withOnBench(pattern, name)))).toBe(pieceText(workPiece(pattern)))
+  })
+
+  test('a piece without steps has no words', () => {
+    expect(blocksOf(withPiece(band(chartOf('k')), { steps: [] }))).toEqual([])
+  })
+})
