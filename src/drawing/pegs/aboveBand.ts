@@ -81,7 +81,7 @@ const draws: Readonly<Record<StrandKind, Draw>> = {
   wrap: (pen, at, r) =>
     pen.strand(`M${round(at, r)}C${at(r, -1.33 * r)} ${at(-r, -1.33 * r)} ${at(-r, 0)}Z`, wide),
   'German turn': (pen, at, r) =>
-    pen.strand(`M${at(-0.24, r + 0.1)}L${at(0.24, -r - 0.28)}`, wide * 1.2),
+    pen.strand(`M${at(-0.24, r + 0.04)}L${at(0.24, -r - 0.1)}`, wide * 1.2),
   bar: (pen, at, r) =>
     pen.strand(`M${at(-0.5, -0.25)}L${at(-r, r * 0.7)}L${at(r, r * 0.7)}L${at(0.5, -0.25)}`, wide),
 }
@@ -96,7 +96,7 @@ export function bandsAbove(
   const at = placeFor(outward, unit)
   const step = Math.min(0.11, 0.22 / Math.max(1, kinds.length - 1))
   return kinds.map((kind, level): BandAbove => {
-    const pen = new Pen(unit, strandInk(kind, isFresh(level)), isFresh(level), 0.018)
+    const pen = new Pen(unit, strandInk(kind, isFresh(level)), isFresh(level), 0.024)
     return { kind, items: draws[kind](pen, at, 0.27 + step * level) }
   })
 }

@@ -130,6 +130,7 @@ function bar(pegs: number, width: number, leftward: boolean, way: number): Above
     pegAt: (px, py) => {
       if (Math.abs(py - inner) > Math.max(1.2 * unit, 4)) return null
       const peg = Math.round((way * (all / 2 - px)) / unit + (pegs - 1) / 2)
+      // No -0.
       return peg >= 0 && peg < pegs ? peg + 0 : null
     },
   }

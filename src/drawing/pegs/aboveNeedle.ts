@@ -41,7 +41,7 @@ export function needleAbove(
       side,
       at: spot(start),
       strands: stack.map(({ kind }, level) => {
-        const pen = new Pen(unit, strandInk(kind, index === taken), index === taken, 0.018)
+        const pen = new Pen(unit, strandInk(kind, index === taken), index === taken, 0.024)
         return ring(pen, spot(start + (level - (stack.length - 1) / 2) * slot), along, unit)
       }),
     }

@@ -15,8 +15,8 @@ export function yarnAbove(
   const now = moments.at(-1)
   const gap = (now?.gap ?? 0) - 0.5
   const travels = now?.move?.do === 'pass' || now?.move?.do === 'carry'
-  const pen = new Pen(unit, 'loop', false, 0.018)
-  const latest = travels ? new Pen(unit, 'tone-1', true, 0.018) : pen
+  const pen = new Pen(unit, 'loop', false, 0.024)
+  const latest = travels ? new Pen(unit, 'tone-1', true, 0.024) : pen
   const wide = 0.075
   const inside: Item[] = []
   const outside: Item[] = []

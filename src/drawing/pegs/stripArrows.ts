@@ -87,13 +87,15 @@ export function moveArrow(
       const loops = held.loops.at(-1)
       if (at === undefined || !loops) return []
       const y = geometry.needle[loops.side]
+      // Beside the yarn, when that leads from the needle too.
+      const tip = loops.x - Math.sign((xOfGap(gap) ?? at) - loops.x) * 0.24 * unit
       return loops.side === 'inside'
         ? curvedArrow(
             [
               [at, heads - 0.1 * unit],
               [at, heads - 0.4 * unit],
-              [loops.x, y + 0.85 * unit],
-              [loops.x, y + 0.6 * unit],
+              [tip, y + 0.85 * unit],
+              [tip, y + 0.6 * unit],
             ],
             size,
           )
