@@ -4,8 +4,10 @@
  */
 import { benchBrowser } from './browser'
 import { benchEdit } from './edit'
+import { benchFabric } from './fabric'
 import { benchWords } from './words'
 
 benchEdit()
 benchWords()
+benchFabric()
 await benchBrowser()

@@ -6,12 +6,11 @@ import type { LoomSetup } from '../../pattern/pattern'
  */
 export interface Across {
   readonly pegs: number
-  readonly ring: boolean
   /** Centre of a peg. */
   readonly of: (peg: number) => number
   /** The peg at this place, or -1. */
   readonly pegAt: (x: number) => number
-  /** The way from one place to another; on a ring the shorter way round. */
+  /** From one peg to another. Loops are never moved over the join, so it is not gone round. */
   readonly way: (from: number, to: number) => number
 }
 
@@ -32,13 +31,12 @@ export function acrossOf(
   const wrap = (x: number): number => x - pegs * Math.floor(x / pegs + 0.5)
   return {
     pegs,
-    ring,
     of: (peg) => wrap(sign * (peg - middle)) + aside,
     pegAt: (x) => {
-      const peg = Math.round(middle + sign * (x - aside))
+      const peg = Math.round(middle + sign * (x - aside)) + 0
       if (ring) return ((peg % pegs) + pegs) % pegs
       return peg >= 0 && peg < pegs ? peg : -1
     },
-    way: (from, to) => (ring ? wrap(to - from) : to - from),
+    way: (from, to) => sign * (to - from),
   }
 }

@@ -84,12 +84,16 @@ export function fabricDrawing(
   const key = [view, detail, size.width, size.height, loom.pegs, view === 'tube'].join('/')
   const old = previous?.key === key ? previous : undefined
   const had = new Map(old?.scene.layers.map((layer) => [layer.key, layer]))
+  const shift = (old?.placed.length ?? 0) - placed.length
   const rowLayers = placed.map((row, index): Layer => {
-    const name = `row ${index - 1}`
+    const name = layerName(index)
     const y = frame.bottom - row.level * size.height
-    const was = had.get(name)
-    const before = old?.placed[index]
-    if (was && before && samePlaced(before, row)) return was.y === y ? was : { ...was, y }
+    // A row that others were put in before, or taken out before, has another number.
+    for (const at of shift === 0 ? [index] : [index, index + shift]) {
+      const before = old?.placed[at]
+      const was = before && samePlaced(before, row) ? had.get(layerName(at)) : undefined
+      if (was) return was.y === y && was.key === name ? was : { ...was, key: name, y }
+    }
     return { key: name, x: 0, y, items: draw(row, size, surface) }
   })
   const cells = cellsOf(rows, heights, across)
@@ -106,6 +110,8 @@ export function fabricDrawing(
     key,
   }
 }
+
+const layerName = (index: number): string => (index === 0 ? 'cast-on' : `row-${index - 1}`)
 
 const coversOf =
   (rows: readonly PatternRun[]) =>

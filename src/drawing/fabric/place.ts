@@ -25,6 +25,8 @@ export type Depth = (typeof depths)[number]
 /** One loop as it is to be drawn: y is measured from its row's own level. */
 export interface PlacedLoop {
   readonly kind: StrandKind | 'bobble'
+  /** Where its peg stands; the head leans from there. */
+  readonly home: number
   readonly head: Spot
   /** The loops it was drawn through; the first one shows in front. */
   readonly bases: readonly Base[]
@@ -60,6 +62,9 @@ const bends: Readonly<Record<Depth | 'gathered', readonly [near: number, far: nu
 }
 const mostBend = 1.2
 
+/** Strands that lie over a loop and are worked with it: the loop is what shows. */
+const liesOver: ReadonlySet<StrandKind> = new Set(['tuck', 'wrap', 'German turn'])
+
 const stitchAt = ({ site }: TracedLoop): Stitch | null => site && (site.stitch as Stitch)
 
 /** Place every loop of the trace. The first entry is the cast-on, then comes one for each row. */
@@ -78,14 +83,20 @@ export function placeLoops(
     })
   const xs = loops.map(({ peg }) => across.of(peg))
   const shown = loops.filter((loop) => !isInner(loop))
-  const comesFrom = shown.map((loop) => [...new Set(sources(loop))])
+  const comesFrom = shown.map((loop) => {
+    const all = [...new Set(sources(loop))]
+    const drawn = all.filter(({ kind }) => !liesOver.has(kind))
+    const [lowest, ...others] = drawn.length > 0 ? drawn : all
+    // Which of the others was moved first depends on the way the loom is worked; it does not show.
+    return lowest ? [lowest, ...others.sort((a, b) => across.way(b.peg, a.peg))] : []
+  })
   const order = new Map(shown.map((loop, i) => [loop.id, i]))
 
   const role = (loop: TracedLoop, from: readonly TracedLoop[]): Depth | null => {
     const cross = stitchAt(loop)?.cross
     const [source] = from
     if (!cross || !source) return null
-    const way = across.way(xs[source.id] ?? 0, xs[loop.id] ?? 0)
+    const way = across.way(source.peg, loop.peg)
     return way < 0 === (cross.lean === 'left') ? 'front' : 'behind'
   }
   const roles = new Map(shown.map((loop, i) => [loop.id, role(loop, comesFrom[i] ?? [])]))
@@ -94,7 +105,19 @@ export function placeLoops(
     const from = into < 0 ? [] : (comesFrom[order.get(into) ?? -1] ?? [])
     return from.length < 2 ? null : from[0]?.id === id ? 'front' : 'behind'
   }
-  const leans = lean(loops, shown, comesFrom, roles, xs, across)
+  /** Strands that cross lie over one another two rows before and after too. */
+  const depthOf = (loop: TracedLoop): Depth => {
+    const before = (at: TracedLoop | undefined) => at && comesFrom[order.get(at.id) ?? -1]?.[0]
+    const after = (at: TracedLoop | undefined) => (at && at.into >= 0 ? loopOf(at.into) : undefined)
+    const near = [loop, after(loop), before(loop), after(after(loop)), before(before(loop))]
+    const own = roles.get(loop.id) ?? gatheredAs(loop)
+    for (const at of near) {
+      const found = at === loop ? own : at && roles.get(at.id)
+      if (found) return found
+    }
+    return 'plain'
+  }
+  const leans = lean(loops, shown, comesFrom, roles, across)
   const headHeight = ({ into, peg, kind, row }: TracedLoop): number => {
     if (kind === 'wrap') return heights.base[row]?.[peg] ?? 0
     return (into < 0 ? heights.end[peg] : heights.reached[loopOf(into).row]?.[peg]) ?? 0
@@ -117,7 +140,7 @@ export function placeLoops(
       const bases = from.map((source): Base => {
         const y = base?.[source.peg] ?? 0
         return {
-          x: home + across.way(home, xs[source.id] ?? 0) + (leans[source.id] ?? 0),
+          x: home + across.way(loop.peg, source.peg) + (leans[source.id] ?? 0),
           y: y - origin,
           opened: y - (heights.reached[row]?.[source.peg] ?? 0),
           laid: source.kind === 'yarn over',
@@ -126,19 +149,19 @@ export function placeLoops(
       // What is drawn through nothing older stands on its own peg.
       if (bases.length === 0)
         bases.push({ x, y: (base?.[loop.peg] ?? -1) - origin, opened: 0, laid: false })
-      const next = loop.into < 0 ? null : (roles.get(loop.into) ?? gatheredAs(loop))
       const wale = loop.wale < 0 ? -1 : follow.indexOf(loop.wale)
       return {
         kind: stitchAt(loop)?.look === 'bobble' ? 'bobble' : loop.kind,
+        home,
         head: { x, y: headHeight(loop) - origin },
         bases,
-        depth: roles.get(loop.id) ?? next ?? (from[0] && roles.get(from[0].id)) ?? 'plain',
+        depth: depthOf(loop),
         over: roles.get(loop.id) === 'front' || (from.length > 1 && loop.kind !== 'purl'),
         tone: wale < 0 ? 0 : (wale % tones) + 1,
         open: loop.into < 0,
       }
     })
-    placed.sort((a, b) => a.head.x - b.head.x || (a.kind < b.kind ? -1 : a.kind > b.kind ? 1 : 0))
+    placed.sort((a, b) => a.home - b.home || (a.kind < b.kind ? -1 : a.kind > b.kind ? 1 : 0))
     const bars = (barsOf[row] ?? []).map(({ x, y }) => ({ x, y: y - origin }))
     return { level: origin, loops: placed, bars }
   })
@@ -150,7 +173,6 @@ function lean(
   shown: readonly TracedLoop[],
   comesFrom: readonly (readonly TracedLoop[])[],
   roles: ReadonlyMap<number, Depth | null>,
-  xs: readonly number[],
   across: Across,
 ): readonly number[] {
   const leans = loops.map(() => 0)
@@ -161,7 +183,7 @@ function lean(
     const from = comesFrom[i] ?? []
     const [near, far] = bends[roles.get(loop.id) ?? (from.length > 1 ? 'gathered' : 'plain')]
     for (const source of from) {
-      const way = across.way(xs[source.id] ?? 0, xs[loop.id] ?? 0)
+      const way = across.way(source.peg, loop.peg)
       if (way === 0) continue
       add(source.id, near * way)
       add(source.through[0], far * way)

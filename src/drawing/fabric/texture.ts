@@ -24,10 +24,11 @@ export function drawTexture(
   const tones = new Ply(surface)
   const holes = new Pen(surface)
 
-  const legs = (pen: Pen, base: Base, { head }: PlacedLoop): void => {
+  const legs = (pen: Pen, base: Base, { head, kind }: PlacedLoop): void => {
+    const foot = kind === 'twisted knit' ? -0.14 : 0.05
     for (const side of [-1, 1])
       pen.line(
-        point(base.x + side * 0.05, base.y + 0.02),
+        point(base.x + side * foot, base.y + 0.02),
         point(head.x + side * 0.4, head.y + 0.12),
       )
   }
@@ -47,7 +48,7 @@ export function drawTexture(
 
   for (const loop of loops) {
     const { head, bases, kind, tone } = loop
-    if (!surface.shows(head.x * width)) continue
+    if (!surface.shows(loop.home * width)) continue
     const [base] = bases
     if (!base) continue
     for (const { x, y, opened } of bases)
@@ -95,6 +96,9 @@ export function drawTexture(
         if (loop.over) {
           band(cleared, base, loop)
           edges(front, base, loop)
+        } else if (loop.depth === 'front') {
+          band(cleared, base, loop)
+          legs(front, base, loop)
         } else legs(behind, base, loop)
       }
     }

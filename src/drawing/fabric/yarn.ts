@@ -49,7 +49,7 @@ export function drawYarn(
   surface: Surface,
 ): readonly Item[] {
   const plies = new Plies(surface)
-  const shown = loops.filter(({ head }) => surface.shows(head.x * size.width))
+  const shown = loops.filter(({ home }) => surface.shows(home * size.width))
   const hand = new Hand(size, plies)
   for (const loop of shown) hand.draw(loop)
   hand.purls(shown)
@@ -72,7 +72,7 @@ export function drawYarn(
 /** Shape of a stitch, in widths and heights. */
 const shape = {
   /** From the middle of a loop to the middle of its legs, where they come out and at the head. */
-  foot: 0.075,
+  foot: 0.06,
   shoulder: 0.35,
   /** How far the legs begin below and end above the loop's own row. */
   below: 0.3,
@@ -156,8 +156,8 @@ class Hand {
     const near: Point = [from[0] + 0.16 * dx, from[1] + 0.16 * dy]
     const far: Point = [from[0] + 0.9 * dx, from[1] + 0.9 * dy]
     // The two legs of a loop lie side by side where they come out: neither bulges towards the other.
-    const left = side > 0 ? 0.62 : 1
-    const right = side < 0 ? 0.62 : 1
+    const left = side > 0 ? 0.7 : 1
+    const right = side < 0 ? 0.7 : 1
     pen.lens(
       from,
       [
