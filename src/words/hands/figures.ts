@@ -54,7 +54,8 @@ function groupsOf(moments: readonly Moment[]): readonly Group[] {
     const before = moments[index - 1]
     if (!after.move || !before) return
     const done = { move: after.move, before, after }
-    const open = groups.at(-1)
+    // Between two rows stands a moment that no move led to.
+    const open = before.move ? groups.at(-1) : undefined
     if (open && joins(open.moves, done)) open.moves.push(done)
     else groups.push({ first: index, moves: [done] })
   })
@@ -69,13 +70,14 @@ function joins(moves: readonly Done[], next: Done): boolean {
   const previous = moves.at(-2)
   if (!last || alone.includes(next.move.do) || !alike(last, next) || !sameStitch(last, next))
     return false
-  const { move } = next
+  const { move, after } = next
+  if (after.heading !== last.after.heading) return false
   if (move.do === 'let go' && move.how === 'graft') return true
   // In a bind-off each knitted loop is the first step of its own round of steps.
-  if (move.do === 'work' && next.after.site === null) return false
+  if (move.do === 'work' && after.site === null) return false
   const step = stepBetween(last, next)
   if (step === null || Math.abs(step) > 1) return false
-  if (step === 0) return move.do === 'work'
+  if (step === 0) return move.do === 'work' && after.site === last.after.site
   return !previous || stepBetween(previous, last) === step
 }
 

@@ -66,6 +66,20 @@ describe('figures', () => {
     ])
   })
 
+  test('a row back over the same pegs is not drawn together with the row before it', () => {
+    const rows = [
+      rowOf('k*6', { run: { from: 0, to: 3 } }),
+      rowOf('k*6', { run: { from: 0, to: 3 }, heading: 'back' }),
+    ]
+    const pattern = piece(rows)
+    const both = [...walk(pattern, 0), ...walk(pattern, 1)]
+    for (const moments of [both, both.filter(({ move }, index) => index === 0 || move)])
+      expect(leads(stepFigures(moments, handsContext(pattern)))).toEqual([
+        'Knit pegs 1 to 4, one after the other',
+        'Knit pegs 4 to 1, one after the other',
+      ])
+  })
+
   test('moved loops stand under the stitch they are moved for', () => {
     const list = figures(piece([rowOf('k, yo, cdd, yo, k')]))
     expect(list.map(({ heading }) => heading)).toEqual([
