@@ -4,6 +4,7 @@ import type { Geometry } from './geometry'
 import type { FindingMark } from './marks'
 import { replaceRows, rowLayers } from './rows'
 import type { Layer, Scene } from './scene'
+import { yarnLayer, yarnLineChanged } from './yarnLine'
 
 /** A chart as drawn, with what it was drawn from: the next version is drawn from it. */
 export interface ChartScene<G extends Geometry, O> extends Scene {
@@ -58,6 +59,7 @@ function drawAfresh<G extends Geometry, O extends WithMarks>(
     kind.grid(work, geometry),
     ...rowLayers(work, geometry),
     kind.boxes(work, geometry),
+    yarnLayer(work, geometry),
     kind.numbers(work, geometry),
     kind.findings(options.marks ?? noMarks, geometry),
   ]
@@ -78,6 +80,7 @@ function drawAgain<G extends Geometry, O extends WithMarks>(
     if (kind.geometry(work, options).key !== geometry.key) return null
     layers[layers.length - 2] = kind.numbers(work, geometry)
   }
+  if (yarnLineChanged(work, kept.work)) layers[layers.length - 3] = yarnLayer(work, geometry)
   const { marks = noMarks } = options
   if (!sameMarks(marks, kept.options.marks ?? noMarks))
     layers[layers.length - 1] = kind.findings(marks, geometry)

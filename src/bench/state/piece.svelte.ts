@@ -2,7 +2,7 @@ import { checkPiece } from '../../checks/piece/check'
 import type { PieceFinding } from '../../checks/piece/rule'
 import { totalsOf, type PieceTotals } from '../../pattern/totals'
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
-import type { Bench } from './bench.svelte'
+import type { Pattern } from '../../pattern/pattern'
 import { rested } from './rested.svelte'
 
 /** More loops than this, and the whole piece follows when the hand rests. */
@@ -13,11 +13,11 @@ export class PieceState {
   /** The step that is looked at. */
   chosen = $state<number | null>(null)
 
-  readonly #bench: Bench
-  readonly #pattern: { readonly value: Bench['pattern'] }
+  readonly #bench: { readonly pattern: Pattern }
+  readonly #pattern: { readonly value: Pattern }
   #last: PieceWork | undefined
 
-  constructor(bench: Bench) {
+  constructor(bench: { readonly pattern: Pattern }) {
     this.#bench = bench
     this.#pattern = rested(
       () => this.#bench.pattern,
