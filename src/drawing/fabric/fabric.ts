@@ -19,7 +19,8 @@ import { Pen } from './pen'
 import { placeLoops, type PlacedRow } from './place'
 import { samePlaced } from './same'
 import { drawTexture } from './texture'
-import { drawYarn, type StitchSize } from './yarn'
+import type { StitchSize } from './shapes'
+import { drawYarn } from './yarn'
 
 export { middlePeg } from './across'
 export { fabricViews, type FabricGeometry, type FabricView } from './geometry'
@@ -35,6 +36,8 @@ export interface FabricOptions {
   readonly detail?: FabricDetail
   /** Wales (columns of the cast-on) to be followed, in tones in this order. */
   readonly follow?: readonly number[]
+  /** Name of the piece, for the title. */
+  readonly name?: string
   /** Width of a stitch, mm; by default that of the gauge, so that the fabric has its true size. */
   readonly stitch?: number
 }
@@ -81,7 +84,7 @@ export function fabricDrawing(
 
   const surface = { x: (x: number) => frame.middle + bend.x(x), shows: bend.shows }
   const draw = detail === 'yarn' ? drawYarn : drawTexture
-  const key = [view, detail, size.width, size.height, loom.pegs, view === 'tube'].join('/')
+  const key = [view, detail, size.width, size.height, loom.pegs].join('/')
   const old = previous?.key === key ? previous : undefined
   const had = new Map(old?.scene.layers.map((layer) => [layer.key, layer]))
   const shift = (old?.placed.length ?? 0) - placed.length
@@ -102,7 +105,7 @@ export function fabricDrawing(
     scene: {
       width: frame.width,
       height: frame.height,
-      title: titleOf(rows.length, loom, view, heights),
+      title: titleOf(options.name, rows.length, loom, view, heights),
       layers,
     },
     geometry: fabricGeometry(heights, coversOf(rows), across, bend, frame, size),
@@ -191,10 +194,16 @@ const sameItems = (a: readonly Item[], b: readonly Item[]): boolean =>
     )
   })
 
-function titleOf(rows: number, loom: Loom, view: FabricView, heights: Heights): string {
+function titleOf(
+  name: string | undefined,
+  rows: number,
+  loom: Loom,
+  view: FabricView,
+  heights: Heights,
+): string {
   const row = loom.shape === 'ring' ? 'rounds' : 'rows'
   const how = view === 'tube' ? 'the front half of the tube' : 'lying flat'
   const opened = heights.opened ? ', opened flat at the short rows' : ''
   const side = loom.direction === 'clockwise' ? 'left' : 'right'
-  return `Fabric of ${rows} ${row} on ${loom.pegs} pegs as the right side looks, ${how}${opened}; cast-on at the bottom, pegs count to the ${side}.`
+  return `Fabric of ${name ? `${name}: ` : ''}${rows} ${row} on ${loom.pegs} pegs as the right side looks, ${how}${opened}; cast-on at the bottom, pegs count to the ${side}.`
 }

@@ -1,7 +1,7 @@
 import type { Point } from '../path'
 import type { Across } from './across'
 import type { Heights } from './heights'
-import type { StitchSize } from './yarn'
+import type { StitchSize } from './shapes'
 
 export const fabricViews = ['flat', 'tube'] as const
 export type FabricView = (typeof fabricViews)[number]

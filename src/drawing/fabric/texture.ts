@@ -3,7 +3,8 @@ import type { Item } from '../scene'
 import { area, line, Ply } from './inked'
 import { Pen, type Surface } from './pen'
 import type { Base, PlacedLoop, PlacedRow } from './place'
-import { isPurl, type StitchSize } from './yarn'
+import type { StitchSize } from './shapes'
+import { isPurl } from './yarn'
 
 /**
  * A row as texture, for looking from afar: two short strokes for a knitted loop, a bar for a purled
