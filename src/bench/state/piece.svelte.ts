@@ -1,5 +1,7 @@
 import { checkPiece } from '../../checks/piece/check'
 import type { PieceFinding } from '../../checks/piece/rule'
+import { lengthsOf } from '../../drawing/piece/length'
+import { profileOf } from '../../drawing/piece/profile'
 import { totalsOf, type PieceTotals } from '../../pattern/totals'
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
 import type { Pattern } from '../../pattern/pattern'
@@ -29,5 +31,9 @@ export class PieceState {
     () => (this.#last = workPiece(this.#pattern.value, this.#last)),
   )
   readonly findings: readonly PieceFinding[] = $derived(checkPiece(this.work))
+  /** How long each step makes the piece, mm. */
+  readonly lengths: readonly number[] = $derived(
+    lengthsOf(profileOf(this.work), this.work.steps.length),
+  )
   readonly totals: PieceTotals = $derived(totalsOf(this.work))
 }

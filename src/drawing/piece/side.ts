@@ -2,6 +2,7 @@ import type { PieceWork } from '../../pattern/workPiece'
 import { closed, moveTo, polyline, short } from '../path'
 import type { Item, Layer, Scene } from '../scene'
 import { textWidth, weights } from '../sizes'
+import { centimetres, lengthsOf, rowsCounted } from './length'
 import { profileOf, type Slice } from './profile'
 
 export interface SideOptions {
@@ -24,6 +25,18 @@ export interface StepBox {
 export interface SidePicture {
   readonly scene: Scene
   readonly boxes: readonly StepBox[]
+  /** What is said of the steps, from `labelsFrom` on, mm. */
+  readonly labels: readonly StepBox[]
+  readonly labelsFrom: number
+}
+
+/** The step at a place of the picture, mm; null where none lies. */
+export function stepAt({ boxes, labels, labelsFrom }: SidePicture, x: number, y: number) {
+  const hit = (x >= labelsFrom ? labels : boxes)
+    .filter(({ top, bottom }) => y >= top && y <= bottom)
+    // An edge lies on the rim of the rows beside it, and a heel on those it stands out of.
+    .toSorted((a, b) => a.bottom - a.top - (b.bottom - b.top))
+  return hit[0]?.step ?? null
 }
 
 /** What stands beside a step: its name, and how long it is. */
@@ -32,9 +45,6 @@ interface Label {
   readonly lines: readonly string[]
   readonly y: number
 }
-
-const centimetres = (mm: number): string =>
-  `${(mm / 10).toFixed(mm < 95 ? 1 : 0).replace(/\.0$/, '')} cm`
 
 /** The piece from the side, cast-on edge at the bottom, in true proportions, with its lengths. */
 export function sidePicture(work: PieceWork, options: SideOptions): SidePicture {
@@ -52,13 +62,20 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
   const scale = Math.min(roomAcross / (widest + furthest), (height - 2 * edge) / Math.max(1, total))
   const centre = edge + furthest * scale + (widest * scale) / 2
   const placed = placeSlices(slices, scale, (height + total * scale) / 2)
+  const labels = placeLabels(labelled, placed, text, height)
+  const labelX = width - beside + 2
   const layers = [
     ...inFront(placed).map((slice) => sliceLayer(slice, centre, scale, slice.step === chosen)),
-    labelLayer(labelled, placed, { ...options, x: width - beside + 2, centre, scale }),
+    labelLayer(labels, placed, { text, chosen, x: labelX, centre, scale }),
   ]
   return {
     scene: { width, height, title: titleOf(work, total, gauge), layers },
     boxes: boxesOf(placed),
+    labels: labels.map(({ step, lines, at }) => {
+      const half = halfOf(lines, text)
+      return { step, top: at - half, bottom: at + half }
+    }),
+    labelsFrom: labelX - 0.6,
   }
 }
 
@@ -192,55 +209,87 @@ const cap = ({ lower, bottom, top }: Placed, centre: number, scale: number): str
 
 /** What there is to say beside the picture, from the cast-on up. */
 function labelsOf({ steps }: PieceWork, slices: readonly Slice[], gauge: boolean): readonly Said[] {
-  return steps.flatMap(({ step, rows }, index): Said[] => {
-    const mm = slices.reduce((sum, slice) => sum + (slice.step === index ? slice.height : 0), 0)
-    const count = rows?.rows.length ?? 0
-    const counted = `${count} ${count === 1 ? 'row' : 'rows'}`
+  const lengths = lengthsOf(slices, steps.length)
+  return steps.flatMap((work, index): Said[] => {
+    const { step } = work
+    const mm = lengths[index] ?? 0
     const isCup = slices.some((slice) => slice.step === index && slice.out > 0)
-    const length = gauge && mm > 0 && !isCup ? [counted, centimetres(mm)] : [counted]
+    const length = [
+      rowsCounted(work) ?? 'no rows',
+      ...(gauge && mm > 0 && !isCup ? [centimetres(mm)] : []),
+    ]
     switch (step.kind) {
       case 'chart': {
         const name = step.times > 1 ? `${step.section} × ${step.times}` : step.section
-        return [{ step: index, lines: [name, ...length] }]
+        return [{ step: index, lines: [cut(name), ...length] }]
       }
       case 'plain':
         return [{ step: index, lines: ['plain', ...length] }]
       case 'cast on':
         return [{ step: index, lines: ['cast on'] }]
-      case 'bind off':
-        return [
-          {
-            step: index,
-            lines: [step.how === 'gather' || step.how === 'graft' ? step.how : 'bind off'],
-          },
-        ]
+      case 'bind off': {
+        const isName = step.how === 'gather' || step.how === 'graft'
+        return [{ step: index, lines: [isName ? step.how : 'bind off'] }]
+      }
       default:
         return []
     }
   })
 }
 
+/** A long name would leave no room for the picture. */
+const mostLetters = 14
+const cut = (name: string): string =>
+  name.length > mostLetters ? `${name.slice(0, mostLetters - 1).trimEnd()}…` : name
+
 interface Said {
   readonly step: number
   readonly lines: readonly string[]
 }
 
-interface LabelRoom extends SideOptions {
+interface LabelRoom extends Pick<SideOptions, 'text' | 'chosen'> {
   readonly x: number
   readonly centre: number
   readonly scale: number
 }
 
-function labelLayer(labelled: readonly Said[], placed: readonly Placed[], room: LabelRoom): Layer {
-  const { text, height, x, centre, scale } = room
+type PlacedLabel = Label & { readonly at: number }
+
+function placeLabels(
+  labelled: readonly Said[],
+  placed: readonly Placed[],
+  text: number,
+  height: number,
+): readonly PlacedLabel[] {
   const labels = labelled.flatMap(({ step, lines }): Label[] => {
     const own = placed.filter((slice) => slice.step === step)
     const [first] = own
     const last = own.at(-1)
     return first && last ? [{ step, lines, y: (first.bottom + last.top) / 2 }] : []
   })
-  const spread = apart(labels, text * 1.25, height)
-  const items = spread.flatMap(({ step, lines, y, at }): Item[] => {
+  return apart(withRoom(labels, text, height), text, height)
+}
+
+/** Where there is no room for all the lines beside the picture, the names alone stand there. */
+function withRoom(labels: readonly Label[], text: number, height: number): readonly Label[] {
+  const needed = labels.reduce((sum, { lines }) => sum + 2 * halfOf(lines, text), 0)
+  if (needed <= height) return labels
+  const short = labels.map((label) => ({ ...label, lines: label.lines.slice(0, 1) }))
+  const fits = Math.floor(height / (2 * halfOf([''], text)))
+  return short.slice(0, Math.max(1, fits))
+}
+
+const halfOf = (lines: readonly string[], text: number): number => {
+  const line = text * 1.25
+  return (lines.length * line) / 2 + line * 0.15
+}
+
+function labelLayer(
+  labels: readonly PlacedLabel[],
+  placed: readonly Placed[],
+  { text, x, centre, scale, chosen }: LabelRoom,
+): Layer {
+  const items = labels.flatMap(({ step, lines, y, at }): Item[] => {
     const slice = placed.find((one) => one.step === step)
     const rim = centre + ((slice?.lower ?? 0) * scale) / 2 + 0.6
     return [
@@ -251,8 +300,8 @@ function labelLayer(labelled: readonly Said[], placed: readonly Placed[], room: 
           [Math.max(rim, x - 2.2), y],
           [x - 0.6, at],
         ]),
-        ink: 'note',
-        stroke: weights.grid,
+        ink: step === chosen ? 'place' : 'note',
+        stroke: step === chosen ? weights.frame : weights.grid,
         fill: false,
       },
       ...lines.map((line, index): Item => ({
@@ -262,7 +311,7 @@ function labelLayer(labelled: readonly Said[], placed: readonly Placed[], room: 
         text: line,
         size: text,
         anchor: 'start',
-        ink: index === 0 ? 'line' : 'note',
+        ink: index > 0 ? 'note' : step === chosen ? 'place' : 'line',
         ...(index === 0 ? { weight: 'bold' } : {}),
       })),
     ]
@@ -271,12 +320,8 @@ function labelLayer(labelled: readonly Said[], placed: readonly Placed[], room: 
 }
 
 /** Labels moved apart, from the bottom up, so that none covers another; then down from the top. */
-function apart(
-  labels: readonly Label[],
-  line: number,
-  height: number,
-): readonly (Label & { readonly at: number })[] {
-  const half = ({ lines }: Label): number => (lines.length * line) / 2 + line * 0.15
+function apart(labels: readonly Label[], text: number, height: number): readonly PlacedLabel[] {
+  const half = ({ lines }: Label): number => halfOf(lines, text)
   const places = labels.map(({ y }) => y)
   let floor = height
   labels.forEach((label, index) => {

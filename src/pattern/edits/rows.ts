@@ -23,6 +23,10 @@ const insert = (pattern: Pattern, at: number, added: readonly Row[]): Pattern =>
   })
 }
 
+/** Put these rows in before row `at`; nothing happens when there is no room for all of them. */
+export const putRows = (pattern: Pattern, at: number, rows: readonly Row[]): Pattern =>
+  pattern.chart.rows.length + rows.length > limits.rows.most ? pattern : insert(pattern, at, rows)
+
 /** Insert background rows before row `at` (0-based; rows.length appends). At most 600 rows in all. */
 export const insertRows = (pattern: Pattern, at: number, count = 1): Pattern =>
   insert(

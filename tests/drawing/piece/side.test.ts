@@ -64,7 +64,7 @@ test('lengths stand beside it; without a gauge it says that proportions are assu
     sidePicture(workPiece(pattern), options).scene.layers.flatMap(({ items }) =>
       items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
     )
-  expect(texts(leg)).toEqual(['cast on', 'Chart', '14 rows', '4 cm', 'bind off'])
-  expect(texts({ ...leg, gauge: null })).toEqual(['cast on', 'Chart', '14 rows', 'bind off'])
+  expect(texts(leg)).toEqual(['cast on', 'Chart', '14 rounds', '4 cm', 'bind off'])
+  expect(texts({ ...leg, gauge: null })).toEqual(['cast on', 'Chart', '14 rounds', 'bind off'])
   expect(sidePicture(workPiece({ ...leg, gauge: null }), options).scene.title).toContain('assumed')
 })

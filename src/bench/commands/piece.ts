@@ -1,0 +1,195 @@
+import {
+  addSection,
+  addStep,
+  changeStep,
+  copySection,
+  copyStep,
+  freeName,
+  moveStep,
+  openSection,
+  removeSection,
+  removeStep,
+  renameSection,
+} from '../../pattern/edits/piece'
+import type { Chart } from '../../pattern/pattern'
+import { pieceLimits, type Step, type StepKind } from '../../pattern/piece'
+import { findSection, sectionsOf } from '../../pattern/sections'
+import type { Bench } from '../state/bench.svelte'
+import type { Command } from './command'
+
+const { steps: stepLimits, sections: sectionLimits } = pieceLimits
+
+/** Put the chart of a section on the bench; an ordinary edit. */
+export function showSection(bench: Bench, name: string): void {
+  const there = bench.apply(`Put “${name}” on the bench`, (p) => openSection(p, name))
+  if (!there) return
+  bench.goTo({ row: 0, peg: 0 })
+  bench.opened = {}
+  bench.say(`The chart “${name}” is on the bench. Undo brings back the one before.`)
+}
+
+/** Look at a step; the chart that it works comes on the bench. */
+export function chooseStep(bench: Bench, index: number | null): void {
+  bench.piece.chosen = index
+  const step = index === null ? undefined : bench.pattern.piece.steps[index]
+  if (step?.kind === 'chart') showSection(bench, step.section)
+}
+
+/** Where a new step goes: after the chosen one, or else before what ends the piece. */
+export function placeForStep({ piece, pattern }: Bench): number {
+  const { steps } = pattern.piece
+  const { chosen } = piece
+  if (chosen !== null && chosen < steps.length) return chosen + 1
+  return steps.at(-1)?.kind === 'bind off' ? steps.length - 1 : steps.length
+}
+
+/** What a new step of a kind is like, put in at this place. */
+export function newStep({ pattern, piece }: Bench, kind: StepKind, at: number): Step {
+  switch (kind) {
+    case 'cast on':
+      return { kind, how: 'e-wrap', pegs: null }
+    case 'chart':
+      return { kind, section: pattern.piece.onBench, times: 1 }
+    case 'plain':
+      return { kind, stitch: 'k', amount: { rows: 10 } }
+    case 'pegs': {
+      const before = piece.work.steps[at - 1]
+      const toAndFro = pattern.loom.shape === 'ring' && !(before?.toAndFro ?? false)
+      return { kind, run: null, toAndFro }
+    }
+    case 'note':
+      return { kind, text: '' }
+    case 'bind off':
+      return { kind, how: 'basic', pegs: null }
+  }
+}
+
+export const roomForSteps = ({ pattern }: Bench): string | null =>
+  pattern.piece.steps.length >= stepLimits.most
+    ? `The piece has ${stepLimits.most} steps, the most it can have.`
+    : null
+
+export const roomForSections = ({ pattern }: Bench): string | null =>
+  sectionsOf(pattern).length >= sectionLimits.most
+    ? `The piece has ${sectionLimits.most} charts, the most it can have.`
+    : null
+
+/** Put a step in at this place and look at it. Gives false, and says why, when there is no room. */
+export function putStep(bench: Bench, kind: StepKind, at: number): boolean {
+  const reason = roomForSteps(bench)
+  if (reason) bench.say(reason)
+  else {
+    const step = newStep(bench, kind, at)
+    bench.apply(`Add a step: ${kind}`, (p) => addStep(p, at, step))
+    bench.piece.chosen = at
+    bench.say(`Step ${at + 1} is new: ${kind}.`)
+  }
+  return reason === null
+}
+
+export const editStep = (bench: Bench, at: number, step: Step): boolean =>
+  bench.apply(`Change step ${at + 1}`, (p) => changeStep(p, at, step))
+
+/** What can be done with the step at this place. After each the step looked at is the one moved. */
+export const stepCommands = (at: number): readonly Command[] => {
+  const step = at + 1
+  const move = (bench: Bench, to: number, label: string) => {
+    bench.apply(label, (p) => moveStep(p, at, to))
+    bench.piece.chosen = to
+    bench.say(`Step ${step} is step ${to + 1} now.`)
+  }
+  return [
+    {
+      id: 'step-up',
+      label: `Move step ${step} up`,
+      keys: ['Alt+ArrowUp'],
+      reason: () => (at === 0 ? 'It is the first step.' : null),
+      run: (bench) => move(bench, at - 1, `Move step ${step} up`),
+    },
+    {
+      id: 'step-down',
+      label: `Move step ${step} down`,
+      keys: ['Alt+ArrowDown'],
+      reason: ({ pattern }) =>
+        at >= pattern.piece.steps.length - 1 ? 'It is the last step.' : null,
+      run: (bench) => move(bench, at + 1, `Move step ${step} down`),
+    },
+    {
+      id: 'step-copy',
+      label: `Copy step ${step}`,
+      keys: [],
+      reason: roomForSteps,
+      run: (bench) => {
+        bench.apply(`Copy step ${step}`, (p) => copyStep(p, at))
+        bench.piece.chosen = at + 1
+        bench.say(`Step ${step + 1} is a copy of step ${step}.`)
+      },
+    },
+    {
+      id: 'step-out',
+      label: `Take step ${step} out`,
+      keys: [],
+      run: (bench) => {
+        bench.apply(`Take step ${step} out`, (p) => removeStep(p, at))
+        const last = bench.pattern.piece.steps.length - 1
+        bench.piece.chosen = last < 0 ? null : Math.min(at, last)
+        bench.say(`Step ${step} is taken out. Undo brings it back.`)
+      },
+    },
+  ]
+}
+
+/** A chart of its own under a free name; it stays off the bench. Gives its name, or null. */
+export function putSection(bench: Bench, wish: string, chart: Chart, step: boolean): string | null {
+  const reason = roomForSections(bench) ?? (step ? roomForSteps(bench) : null)
+  if (reason) {
+    bench.say(reason)
+    return null
+  }
+  const name = freeName(bench.pattern, wish)
+  const at = placeForStep(bench)
+  bench.apply(`Add the chart “${name}”`, (p) => {
+    const added = addSection(p, wish, chart)
+    return step ? addStep(added, at, { kind: 'chart', section: name, times: 1 }) : added
+  })
+  if (step) bench.piece.chosen = at
+  bench.say(
+    step ? `“${name}” is a chart now, worked in step ${at + 1}.` : `“${name}” is a new chart.`,
+  )
+  return name
+}
+
+export function callSection(bench: Bench, from: string, to: string): void {
+  bench.apply(`Rename “${from}” to “${to.trim()}”`, (p) => renameSection(p, from, to))
+}
+
+export function doubleSection(bench: Bench, name: string): void {
+  const reason = roomForSections(bench)
+  if (reason) {
+    bench.say(reason)
+    return
+  }
+  const copy = freeName(bench.pattern, name)
+  bench.apply(`Copy the chart “${name}”`, (p) => copySection(p, name))
+  bench.say(`“${copy}” is a copy of “${name}”.`)
+}
+
+/** Places of the steps that work a section, 0-based. */
+export const stepsOfSection = ({ pattern }: Bench, name: string): readonly number[] =>
+  pattern.piece.steps.flatMap((step, index) =>
+    step.kind === 'chart' && step.section === name ? [index] : [],
+  )
+
+export function dropSection(bench: Bench, name: string): void {
+  if (sectionsOf(bench.pattern).length === 1) {
+    bench.say('A piece keeps at least one chart.')
+    return
+  }
+  if (!findSection(bench.pattern, name)) return
+  const steps = stepsOfSection(bench, name).length
+  bench.apply(`Take the chart “${name}” out`, (p) => removeSection(p, name))
+  bench.piece.chosen = null
+  const withSteps =
+    steps === 0 ? '' : steps === 1 ? ' with the step that worked it' : ` with ${steps} steps`
+  bench.say(`“${name}” is taken out${withSteps}. Undo brings it back.`)
+}

@@ -1,0 +1,84 @@
+import { bindOffs, castOns, type BindOff, type CastOn } from '../../loom/move'
+import type { Pattern, Run } from '../../pattern/pattern'
+import type { Step, StepKind } from '../../pattern/piece'
+import type { PieceWork } from '../../pattern/workPiece'
+import { stitchOf } from '../../stitches/vocabulary'
+import { centimetres, rowsCounted } from '../../drawing/piece/length'
+
+/** Each kind of step, in the order in which a piece first needs them, as its button is called. */
+export const kindNames: Readonly<Record<StepKind, string>> = {
+  'cast on': 'Cast on',
+  chart: 'Chart',
+  plain: 'Plain rows',
+  pegs: 'Pegs in work',
+  note: 'Note',
+  'bind off': 'Bind off',
+}
+export const stepKinds = Object.keys(kindNames) as StepKind[]
+
+export const castOnLabels = Object.fromEntries(castOns.map((how) => [how, how])) as Record<
+  CastOn,
+  string
+>
+
+export const bindOffLabels: Readonly<Record<BindOff, string>> = {
+  ...(Object.fromEntries(bindOffs.map((how) => [how, how])) as Record<BindOff, string>),
+  sewn: 'sewn stretchy',
+  gather: 'gather',
+  'three-needle': 'three-needle (joins two halves)',
+  graft: 'graft (joins two halves)',
+}
+
+/** "pegs 3 to 9"; pegs are 0-based. */
+export const pegsText = ({ from, to }: Run): string =>
+  from === to ? `peg ${from + 1}` : `pegs ${from + 1} to ${to + 1}`
+
+/** What a step is called in a list. */
+export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string {
+  switch (step.kind) {
+    case 'cast on':
+      return 'Cast on'
+    case 'chart':
+      return step.times > 1 ? `${step.section} × ${step.times}` : step.section
+    case 'plain':
+      return `Plain ${stitchOf(step.stitch)[style.terms].name}`
+    case 'pegs':
+      return step.run === null ? 'All pegs' : `Only ${pegsText(step.run)}`
+    case 'note':
+      return 'Note'
+    case 'bind off':
+      return 'Bind off'
+  }
+}
+
+/** What there is to say of a step besides, the rows and the length first: "12 rounds", "4.5 cm". */
+export function stepFacts(
+  { steps, pattern }: PieceWork,
+  index: number,
+  length: number,
+): readonly string[] {
+  const work = steps[index]
+  if (!work) return []
+  const { step } = work
+  const rows = rowsCounted(work)
+  const facts = rows ? [rows] : []
+  if (rows && pattern.gauge && length > 0) facts.push(centimetres(length))
+  switch (step.kind) {
+    case 'chart':
+      return facts.length > 0 ? facts : ['there is no chart of this name']
+    case 'plain':
+      return facts.length > 0 || !('mm' in step.amount)
+        ? facts
+        : [`${centimetres(step.amount.mm)}, no gauge`]
+    case 'cast on':
+      return [step.how, ...(step.pegs ? [pegsText(step.pegs)] : [])]
+    case 'bind off':
+      return [step.how, ...(step.pegs ? [pegsText(step.pegs)] : [])]
+    case 'pegs':
+      return [work.toAndFro ? 'to and fro' : 'in the round']
+    case 'note': {
+      const [line = ''] = step.text.trim().split('\n')
+      return [line === '' ? 'empty' : line.length > 40 ? `${line.slice(0, 39)}…` : line]
+    }
+  }
+}
