@@ -78,6 +78,20 @@ describe('any stack of crosses', () => {
     )
   })
 
+  it('over 50 rows too, with every cross up to 4/4', () => {
+    const fifty = fc.array(arbitraryCrossCells(24), { minLength: 50, maxLength: 50 })
+    fc.assert(
+      fc.property(fifty, fc.constantFrom(...directions), (rows, direction) => {
+        const right = direction === 'clockwise'
+        const wales = walesOn(endOf(piece(rows, { direction })))
+        const composed = rows.map((cells) => asSeen(cells, right)).reduce(compose, identity(24))
+        expect(strandsSeen(wales, right)).toEqual(composed)
+        expect(identity(24).map((wale) => wales.indexOf(wale))).toEqual(invertPermutation(wales))
+      }),
+      { numRuns: 40 },
+    )
+  })
+
   it('is as even or odd as the strands that pass each other', () => {
     fc.assert(
       fc.property(arbitraryCase, ([rows, direction, shape, crossing]) => {

@@ -4,10 +4,11 @@ import { loomRow } from '../../src/loom/row'
 import { castOn } from '../../src/loom/state'
 import { workRow } from '../../src/loom/work'
 import { crossings } from '../../src/loom/row'
+import { barleycorn, footOfEuSize, footOfUkChildSize, parisPoint } from '../../src/pattern/feet'
 import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
 import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations } from './data/abbreviations'
-import { crossOrders, yarnGauges } from './data/standards'
+import { crossOrders, feet, yarnGauges } from './data/standards'
 import { stitchNamed } from './notation'
 import { habits } from './onLoom'
 
@@ -29,6 +30,21 @@ test.each([
   [50, []],
 ])('%s stitches to 10 cm are yarn of class %j', (stitches, classes) => {
   expect(yarnClassesFor(stitches).map(({ number }) => number)).toEqual(classes)
+})
+
+test('shoe sizes count the last in Paris points and barleycorns', () => {
+  expect(parisPoint).toBeCloseTo(feet.parisPoint, 2)
+  expect(barleycorn).toBeCloseTo(feet.barleycorn, 2)
+  for (const size of [17, 24, 30, 38, 45]) {
+    const lastLength = footOfEuSize(size) + feet.lastLongerThanFoot
+    expect((lastLength / 10) * feet.euSizePerLastCentimetre).toBeCloseTo(size)
+  }
+  for (const size of [2, 6, 10]) {
+    const lastLength = footOfUkChildSize(size) + feet.lastLongerThanFoot
+    expect((lastLength / 25.4) * feet.ukChildSizePerLastInch - feet.ukChildSizeLess).toBeCloseTo(
+      size,
+    )
+  }
 })
 
 describe.each(crossings)('crosses by the habit "%s"', (crossing) => {

@@ -43,3 +43,16 @@ export const papers = {
   a5: [148, 210],
   letter: [215.9, 279.4],
 } as const
+
+/**
+ * Feet. EU size = 1.5 x the last in cm; UK child's size = 3 x the last in inches - 12; the last is
+ * about 1.5 cm longer than the foot. A Paris point is 6.67 mm, a barleycorn 8.47 mm.
+ */
+export const feet = {
+  parisPoint: 6.67,
+  barleycorn: 8.47,
+  euSizePerLastCentimetre: 1.5,
+  ukChildSizePerLastInch: 3,
+  ukChildSizeLess: 12,
+  lastLongerThanFoot: 15,
+} as const

@@ -1,0 +1,21 @@
+/**
+ * Feet, for socks: lengths in mm. Shoe sizes count the last, the form a shoe is made on, which is
+ * about 15 mm longer than the foot. Guidelines only: measure the foot where that can be done.
+ */
+const last = { longerThanFoot: 15 } as const
+
+/** One Paris point is 2/3 cm, one barleycorn 1/3 in. */
+export const parisPoint = 20 / 3
+export const barleycorn = 25.4 / 3
+
+/** Length of the foot for an EU shoe size: the last in Paris points. */
+export const footOfEuSize = (size: number): number => size * parisPoint - last.longerThanFoot
+
+/** For a UK child's size: barleycorns of the last from 4 in on. */
+export const footOfUkChildSize = (size: number): number =>
+  (size + 12) * barleycorn - last.longerThanFoot
+
+/** Round the foot, for choosing the pegs: about 95 % of its length (common practice). */
+export const roundFoot = (length: number): number => length * 0.95
+
+export const euSizes = { least: 16, most: 50 } as const
