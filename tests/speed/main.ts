@@ -5,9 +5,11 @@
 import { benchBrowser } from './browser'
 import { benchEdit } from './edit'
 import { benchFabric } from './fabric'
+import { benchPiece } from './piece'
 import { benchWords } from './words'
 
 benchEdit()
 benchWords()
 benchFabric()
+benchPiece()
 await benchBrowser()
