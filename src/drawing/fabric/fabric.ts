@@ -1,21 +1,12 @@
-import { trace } from '../../loom/trace'
+import { trace, type Trace } from '../../loom/trace'
 import type { Habits } from '../../loom/work'
 import type { Gauge, LoomSetup } from '../../pattern/pattern'
 import type { PatternRun } from '../../pattern/work'
-import type { Item, Layer, Scene } from '../scene'
-import { acrossOf, middlePeg, type Across } from './across'
-import {
-  bendOf,
-  fabricGeometry,
-  frameOf,
-  type Bend,
-  type FabricGeometry,
-  type FabricView,
-  type Frame,
-} from './geometry'
+import type { Layer, Scene } from '../scene'
+import { acrossOf, middlePeg } from './across'
+import { bendOf, fabricGeometry, frameOf, type FabricGeometry, type FabricView } from './geometry'
+import { backLayer, coversOf } from './back'
 import { heightsOf, type Heights } from './heights'
-import { area } from './inked'
-import { Pen } from './pen'
 import { placeLoops, type PlacedRow } from './place'
 import { samePlaced } from './same'
 import { drawTexture } from './texture'
@@ -76,11 +67,11 @@ export function fabricDrawing(
   const { turn = middlePeg(loom), detail = 'yarn', follow = [] } = options
   const view = loom.shape === 'bar' ? 'flat' : (options.view ?? 'flat')
   const size = sizeOf(gauge, options.stitch)
-  const heights = heightsOf(rows, loom.pegs)
+  const { strands, heights } = traceOf(rows, habits, loom.pegs)
   const across = acrossOf(loom, turn)
   const bend = bendOf(view, loom.pegs, size.width)
   const frame = frameOf(bend, heights, size)
-  const placed = placeLoops(trace(rows, habits), heights, across, follow)
+  const placed = placeLoops(strands, heights, across, follow)
 
   const surface = { x: (x: number) => frame.middle + bend.x(x), shows: bend.shows }
   const draw = detail === 'yarn' ? drawYarn : drawTexture
@@ -99,8 +90,19 @@ export function fabricDrawing(
     }
     return { key: name, x: 0, y, items: draw(row, size, surface) }
   })
-  const cells = cellsOf(rows, heights, across)
-  const layers = [backLayer(cells, size, bend, frame, detail, had.get('back')), ...rowLayers]
+  const layers = [
+    backLayer(
+      rows,
+      heights,
+      across,
+      size,
+      bend,
+      frame,
+      detail === 'yarn' ? 'shade' : 'loop',
+      had.get('back'),
+    ),
+    ...rowLayers,
+  ]
   return {
     scene: {
       width: frame.width,
@@ -114,85 +116,24 @@ export function fabricDrawing(
   }
 }
 
+interface Traced {
+  readonly habits: Habits
+  readonly strands: Trace
+  readonly heights: Heights
+}
+
+const lastTraced = new WeakMap<readonly PatternRun[], Traced>()
+
+/** The strands of these rows; they need not be followed again when the fabric is only turned. */
+function traceOf(rows: readonly PatternRun[], habits: Habits, pegs: number): Traced {
+  const known = lastTraced.get(rows)
+  if (known?.habits === habits) return known
+  const traced = { habits, strands: trace(rows, habits), heights: heightsOf(rows, pegs) }
+  lastTraced.set(rows, traced)
+  return traced
+}
+
 const layerName = (index: number): string => (index === 0 ? 'cast-on' : `row-${index - 1}`)
-
-const coversOf =
-  (rows: readonly PatternRun[]) =>
-  (row: number, peg: number): boolean => {
-    const run = rows[row]
-    if (!run || peg < run.row.from || peg > run.row.to) return false
-    return (run.after.stacks[peg]?.length ?? 0) > 0
-  }
-
-/** Fabric from `from` to `to` rows high, in columns from left to right. */
-interface Column {
-  readonly x: number
-  readonly from: number
-  readonly to: number
-}
-
-function cellsOf(
-  rows: readonly PatternRun[],
-  { base }: Heights,
-  across: Across,
-): readonly Column[] {
-  const covers = coversOf(rows)
-  const columns: Column[] = []
-  for (let peg = 0; peg < across.pegs; peg++) {
-    const x = across.of(peg)
-    let open: { from: number; to: number } | undefined
-    for (let row = 0; row < rows.length; row++) {
-      if (!covers(row, peg)) continue
-      const level = base[row]?.[peg] ?? 0
-      if (open?.to === level) open.to++
-      else {
-        if (open) columns.push({ x, ...open })
-        open = { from: level, to: level + 1 }
-      }
-    }
-    if (open) columns.push({ x, ...open })
-  }
-  return columns.sort((a, b) => a.x - b.x || a.from - b.from)
-}
-
-/** What shows between the strands. */
-function backLayer(
-  columns: readonly Column[],
-  { width, height }: StitchSize,
-  bend: Bend,
-  frame: Frame,
-  detail: FabricDetail,
-  was: Layer | undefined,
-): Layer {
-  const pen = new Pen({ x: (x) => frame.middle + bend.x(x), shows: bend.shows })
-  const seen = columns.filter(({ x }) => bend.shows(x * width))
-  for (let i = 0; i < seen.length; i++) {
-    const first = seen[i] as Column
-    let last = first
-    for (let next = seen[i + 1]; next && joins(last, next); next = seen[i + 1]) {
-      last = next
-      i++
-    }
-    const [left, right] = [(first.x - 0.5) * width, (last.x + 0.5) * width]
-    const [top, low] = [-first.to * height, -(first.from - (first.from === 0 ? 0.3 : 0)) * height]
-    pen.area([left, top], [left, low], [right, low], [right, top])
-  }
-  const items: Item[] = area(pen.d, detail === 'yarn' ? 'shade' : 'loop')
-  if (was && was.y === frame.bottom && sameItems(was.items, items)) return was
-  return { key: 'back', x: 0, y: frame.bottom, items }
-}
-
-const joins = (a: Column, b: Column): boolean =>
-  a.from === b.from && a.to === b.to && Math.abs(b.x - a.x - 1) < 1e-6
-
-const sameItems = (a: readonly Item[], b: readonly Item[]): boolean =>
-  a.length === b.length &&
-  a.every((item, i) => {
-    const other = b[i]
-    return (
-      item.kind === 'path' && other?.kind === 'path' && item.d === other.d && item.ink === other.ink
-    )
-  })
 
 function titleOf(
   name: string | undefined,

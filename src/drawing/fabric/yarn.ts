@@ -67,9 +67,9 @@ class Hand {
       case 'tuck':
         return this.#laid(loop, 0.62, 0.1)
       case 'German turn':
-        return this.#laid(loop, 0.3, -0.1)
+        return shapes.arch(plies.over.pen(tone), head.x, head.y - 0.3, 0.4, head.y + 0.55)
       case 'wrap':
-        return shapes.flat(plies.behind.pen(tone), head.x, head.y, 0.46, -0.12)
+        return shapes.flat(plies.over.pen(tone), head.x, head.y, 0.46, -0.12)
       case 'bobble':
         return this.#bobble(loop)
       default:
