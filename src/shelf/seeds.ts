@@ -1,5 +1,6 @@
 import type { Pattern } from '../pattern/pattern'
 import driftNetPanel from '../../seeds/drift-net-panel.json'
+import fogWatchSocks from '../../seeds/fog-watch-socks.json'
 import hawserBand from '../../seeds/hawser-band.json'
 import hundredStepsHeel from '../../seeds/hundred-steps-heel.json'
 import lampRoomCuff from '../../seeds/lamp-room-cuff.json'
@@ -36,5 +37,6 @@ export const starterCharts: readonly [StarterChart, ...StarterChart[]] = [
   starter('spindrift-topper', spindriftTopper, 'Boot topper of lace and purl; ring of 48 pegs'),
   starter('hundred-steps-heel', hundredStepsHeel, 'Heel in German short rows; ring of 40 pegs'),
   starter('hawser-band', hawserBand, 'Headband of plaits and bobbles; ring of 54 pegs'),
+  starter('fog-watch-socks', fogWatchSocks, 'A pair of socks, cast-on to toe; ring of 48 pegs'),
   starter('shingle-mitt', shingleMitt, 'Fingerless mitt of slips and tucks; ring of 32 pegs'),
 ]

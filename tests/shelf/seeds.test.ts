@@ -1,7 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { checkPiece } from '../../src/checks/piece/check'
 import { checkPattern } from '../../src/checks/check'
+import { sectionsOf, withOnBench } from '../../src/pattern/sections'
 import { workPattern } from '../../src/pattern/work'
+import { workPiece } from '../../src/pattern/workPiece'
 import { placed } from '../../src/pattern/row'
 import { fileName, readFile, writeFile } from '../../src/shelf/format'
 import { starterCharts } from '../../src/shelf/seeds'
@@ -46,6 +49,14 @@ describe.each(starterCharts.map((chart) => [chart.id, chart] as const))('%s', (i
   test('no rule finds anything in it', () => {
     const { findings } = checkPattern(workPattern(pattern))
     expect(findings.map(({ rule, message }) => [rule, message])).toEqual([])
+  })
+
+  test('can be worked from cast-on to bind-off, and so can each of its charts', () => {
+    expect(checkPiece(workPiece(pattern)).map(({ message }) => message)).toEqual([])
+    for (const { name } of sectionsOf(pattern)) {
+      const { findings } = checkPattern(workPattern(withOnBench(pattern, name)))
+      expect(findings.map(({ rule, message }) => [name, rule, message])).toEqual([])
+    }
   })
 
   test('says in its notes what it is', () => {
