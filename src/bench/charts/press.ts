@@ -3,7 +3,7 @@ import type { Spot } from '../../pattern/history'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Geometry } from '../../drawing/geometry'
 import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
-import type { Bench } from '../state/bench.svelte'
+import { followsTheFirst, type Bench } from '../state/bench.svelte'
 
 /** Cells between two places, so that a quick drag leaves no gaps. */
 export function between(from: Spot, to: Spot): Spot[] {
@@ -72,6 +72,10 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
       bench.goTo(spot)
       if (bench.hand === 'pick up') {
         pickUpHere(bench)
+        return
+      }
+      if (bench.isSecond && bench.hand !== 'mark') {
+        bench.say(followsTheFirst)
         return
       }
       gesture = bench.newGesture()

@@ -1,15 +1,14 @@
 import { erase, landing, paint } from '../../pattern/edits/paint'
 import { deleteColumns, insertColumns, keepColumns, setRepeat } from '../../pattern/edits/columns'
 import { deleteRows, duplicateRows, insertRows, removeBand } from '../../pattern/edits/rows'
-import { mirror } from '../../pattern/edits/mirror'
-import { reverseDirection, rotateColumns } from '../../pattern/edits/turn-round'
+import { rotateColumns } from '../../pattern/edits/turn-round'
 import { setRun } from '../../pattern/edits/turning'
 import { limits, type Pattern, type Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import { placedAt } from '../../pattern/row'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Bench } from '../state/bench.svelte'
-import type { Command } from './command'
+import { editing, type Command } from './command'
 
 const count = ({ from, to }: Run) => to - from + 1
 const plural = (n: number, word: string) => (n === 1 ? word : `${n} ${word}s`)
@@ -63,7 +62,7 @@ function startAtYarn(pattern: Pattern, row: number, { firstRuns }: Work): Patter
   return run.from > run.to ? pattern : setRun(pattern, row, run)
 }
 
-export const rowCommands: readonly Command[] = [
+export const rowCommands: readonly Command[] = editing([
   {
     id: 'row-above',
     label: 'Insert row above',
@@ -125,14 +124,14 @@ export const rowCommands: readonly Command[] = [
       bench.apply('Work band once', (p) => removeBand(p, index))
     },
   },
-]
+])
 
 export const bandHere = (bench: Bench): number =>
   bench.pattern.chart.bands.findIndex(
     ({ from, to }) => bench.spot.row >= from && bench.spot.row <= to,
   )
 
-export const columnCommands: readonly Command[] = [
+export const columnCommands: readonly Command[] = editing([
   {
     id: 'column-before',
     label: 'Insert column before',
@@ -229,25 +228,27 @@ export const columnCommands: readonly Command[] = [
       bench.goTo({ ...bench.spot, peg: bench.pattern.chart.repeat?.from ?? 0 })
     },
   },
-]
+])
 
-export const pieceCommands: readonly Command[] = [
-  {
-    id: 'reverse-direction',
-    label: 'Reverse the working direction (same fabric)',
-    keys: [],
-    run: (bench) => {
-      bench.apply('Reverse the working direction', reverseDirection)
-      bench.say('The loom is worked the other way; the fabric looks the same.')
-    },
+/** Both show first what would change. */
+export const reverseCommand: Command = {
+  id: 'reverse-direction',
+  label: 'Reverse the working direction (same fabric)',
+  keys: [],
+  edits: true,
+  run: (bench) => {
+    bench.turning = 'reverse'
   },
-  {
-    id: 'mirror',
-    label: 'Mirror the design (second of a pair)',
-    keys: [],
-    run: (bench) => {
-      bench.apply('Mirror the design', mirror)
-      bench.say('Crosses and leans have changed sides.')
-    },
+}
+
+export const mirrorCommand: Command = {
+  id: 'mirror',
+  label: 'Mirror the design (second of a pair)',
+  keys: [],
+  edits: true,
+  run: (bench) => {
+    bench.turning = 'mirror'
   },
-]
+}
+
+export const pieceCommands: readonly Command[] = [reverseCommand, mirrorCommand]

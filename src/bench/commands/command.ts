@@ -1,4 +1,4 @@
-import type { Bench } from '../state/bench.svelte'
+import { followsTheFirst, type Bench } from '../state/bench.svelte'
 
 /** A command is one object: button, menu and key all use it. */
 export interface Command {
@@ -8,8 +8,18 @@ export interface Command {
   readonly keys: readonly string[]
   /** Why it cannot run now, in a sentence; null when it can. */
   readonly reason?: (bench: Bench) => string | null
+  /** It changes the piece, so it does not run on the second of a pair. */
+  readonly edits?: true
   readonly run: (bench: Bench) => void
 }
+
+/** Why a command cannot run now; null when it can. */
+export const reasonAgainst = (command: Command, bench: Bench): string | null =>
+  command.edits && bench.isSecond ? followsTheFirst : (command.reason?.(bench) ?? null)
+
+/** The commands, said to change the piece. */
+export const editing = (commands: readonly Command[]): readonly Command[] =>
+  commands.map((command) => ({ ...command, edits: true }))
 
 const isMac = typeof navigator !== 'undefined' && /Mac|iPhone|iPad/.test(navigator.platform)
 

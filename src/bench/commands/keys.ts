@@ -1,7 +1,7 @@
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
 import { columnCommands, pieceCommands, rowCommands } from './chart'
-import { keyOf, type Command } from './command'
+import { keyOf, reasonAgainst, type Command } from './command'
 import { historyCommands } from './history'
 import { placeCommands } from './moving'
 
@@ -20,7 +20,7 @@ const benchKeys = byKey(historyCommands)
 
 function run(bench: Bench, command: Command, event: Event): void {
   event.preventDefault()
-  const reason = command.reason?.(bench) ?? null
+  const reason = reasonAgainst(command, bench)
   if (reason) bench.say(reason)
   else command.run(bench)
 }

@@ -6,6 +6,7 @@ export const keepWords: Command = {
   id: 'words-keep',
   label: 'Keep as my own words',
   keys: [],
+  edits: true,
   reason: ({ wording }) => {
     if (wording.isOwn) return 'These are your own words already.'
     const { most } = limits.words
@@ -22,6 +23,7 @@ export const writeWordsAgain: Command = {
   id: 'words-write',
   label: 'Write from the chart again',
   keys: [],
+  edits: true,
   reason: ({ wording }) => (wording.isOwn ? null : 'The words are written from the chart already.'),
   run: ({ wording }) => {
     wording.asking = 'write again'

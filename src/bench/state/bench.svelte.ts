@@ -1,5 +1,6 @@
 import { checkPattern, type Report } from '../../checks/check'
 import { add, begin, redo, undo, type History, type Spot } from '../../pattern/history'
+import { secondOf } from '../../pattern/pair'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
@@ -11,6 +12,16 @@ export const hands = ['paint', 'erase', 'pick up', 'mark'] as const
 export type Hand = (typeof hands)[number]
 
 export type Edit = (pattern: Pattern) => Pattern
+
+/** Which piece of a pair is looked at. */
+export const places = ['first', 'second'] as const
+export type PlaceInPair = (typeof places)[number]
+
+/** Ways to turn the whole piece round, each with a preview. */
+export const turnings = ['reverse', 'mirror'] as const
+export type Turning = (typeof turnings)[number]
+
+export const followsTheFirst = 'This is the second of the pair; it follows the first.'
 
 /**
  * The state of the bench: the history of the piece, the one current place, and what is in the
@@ -31,7 +42,18 @@ export class Bench {
   /** Changes when another piece comes on the bench. */
   opened = $state.raw({})
 
-  readonly pattern = $derived(this.history.present.pattern)
+  /** The turning whose preview is open. */
+  turning = $state<Turning | null>(null)
+  #showing = $state<PlaceInPair>('first')
+
+  /** The piece that is edited and kept: of a pair always the first. */
+  readonly first: Pattern = $derived(this.history.present.pattern)
+  /** Is the second of a mirrored pair looked at? It is derived, and not to be edited. */
+  readonly isSecond: boolean = $derived(
+    this.#showing === 'second' && this.first.piece.pair === 'mirrored',
+  )
+  /** The piece that is looked at. */
+  readonly pattern: Pattern = $derived(this.isSecond ? secondOf(this.first) : this.first)
   readonly work: Work = $derived.by(() => (this.#work = workPattern(this.pattern, this.#work)))
   readonly report: Report = $derived.by(
     () => (this.#report = checkPattern(this.work, this.#report)),
@@ -63,13 +85,29 @@ export class Bench {
     this.history = begin(pattern)
   }
 
-  /** Do an edit. Edits that share a gesture are taken back as one. */
+  /**
+   * Do an edit. Edits that share a gesture are taken back as one. The second of a pair takes none,
+   * and says so.
+   */
   apply(label: string, edit: Edit, gesture: string | null = null): boolean {
-    const pattern = edit(this.pattern)
-    if (pattern === this.pattern) return false
+    if (this.isSecond) {
+      this.say(followsTheFirst)
+      return false
+    }
+    const pattern = edit(this.first)
+    if (pattern === this.first) return false
     this.history = add(this.history, { pattern, label, spot: this.spot, gesture })
     this.#stayInside()
     return true
+  }
+
+  /** Look at this piece of the pair; the current place goes to the same stitch. */
+  look(at: PlaceInPair): void {
+    const was = this.isSecond
+    this.#showing = at
+    if (this.isSecond === was) return
+    this.goTo({ ...this.spot, peg: this.pattern.loom.pegs - 1 - this.spot.peg })
+    this.hover = null
   }
 
   newGesture(): string {
@@ -79,20 +117,23 @@ export class Bench {
   undo(): void {
     const { label } = this.history.present
     if (this.history.past.length === 0) return
+    const shown = this.#lookAtFirst()
     this.history = undo(this.history)
     this.#stayInside()
-    this.say(`Taken back: ${label}.`)
+    this.say(`Taken back: ${label}.${shown}`)
   }
 
   redo(): void {
     if (this.history.future.length === 0) return
+    const shown = this.#lookAtFirst()
     this.history = redo(this.history)
     this.#stayInside()
-    this.say(`Done again: ${this.history.present.label}.`)
+    this.say(`Done again: ${this.history.present.label}.${shown}`)
   }
 
   /** Put another piece on the bench. It is a version like any other, so undo brings back the last. */
   open(pattern: Pattern, label: string): void {
+    this.look('first')
     this.apply(label, () => pattern)
     this.spot = { row: 0, peg: 0 }
     this.corner = null
@@ -101,6 +142,7 @@ export class Bench {
 
   /** Begin with this piece, without a way back: only for work taken up after a reload. */
   restart(pattern: Pattern): void {
+    this.look('first')
     this.history = begin(pattern)
     this.opened = {}
     this.#stayInside()
@@ -113,6 +155,13 @@ export class Bench {
 
   say(text: string): void {
     this.said = { text, count: this.said.count + 1 }
+  }
+
+  /** What is taken back is taken back in the first, so it is shown. */
+  #lookAtFirst(): string {
+    if (!this.isSecond) return ''
+    this.look('first')
+    return ' The first of the pair is shown.'
   }
 
   #inside({ row, peg }: Spot): Spot {

@@ -50,14 +50,14 @@ export class Keeper {
         putAside(localStorage, {
           id: this.#id,
           revision: this.#revision,
-          pattern: this.#bench.pattern,
+          pattern: this.#bench.first,
         })
     }
     window.addEventListener('pagehide', putLastAside)
     let opened: Pattern | null = null
     const endWatching = $effect.root(() => {
       $effect(() => {
-        const { pattern } = this.#bench
+        const { first: pattern } = this.#bench
         if (!this.ready || pattern === opened) return
         opened = null
         saving.changed({ id: this.#id, pattern, revision: ++this.#revision })
@@ -79,7 +79,7 @@ export class Keeper {
       }
       if (found.state === 'unreadable') this.problem = { message: found.message, file: found.file }
       else if (found.state === 'no store') this.status = found.message
-      if (!last) opened = this.#bench.pattern
+      if (!last) opened = this.#bench.first
       this.ready = true
     })
     return () => {
@@ -101,6 +101,12 @@ export class Keeper {
     this.#bench.say(`${label}. Undo brings back the piece before it.`)
   }
 
+  /** Put a piece that was made here on the bench, to be kept beside the one it was made from. */
+  async openMade(pattern: Pattern, label: string): Promise<void> {
+    await this.open(pattern, label)
+    this.#opened = null
+  }
+
   /** Open a file; one that cannot be read leaves the bench as it is. */
   async take(file: File): Promise<void> {
     const result = await openFile(file)
@@ -115,7 +121,7 @@ export class Keeper {
   /** What was opened and not changed is not worth keeping: it lies where it was opened from. */
   async #leave(): Promise<void> {
     await this.#saving?.flush()
-    if (this.#opened === this.#bench.pattern) await this.#shelf?.remove(this.#id)
+    if (this.#opened === this.#bench.first) await this.#shelf?.remove(this.#id)
   }
 
   async removeKept(id: string): Promise<void> {
@@ -124,7 +130,7 @@ export class Keeper {
   }
 
   saveFile(): void {
-    const file = fileOf(this.#bench.pattern)
+    const file = fileOf(this.#bench.first)
     download(file)
     this.#bench.say(`Saved as ${file.name}.`)
   }

@@ -16,6 +16,8 @@ import { swap } from './swap'
 /** What the editor tells and asks the bench. */
 export interface Hooks {
   readonly type: (text: string) => void
+  /** Why nothing can be written here; null when it can. */
+  readonly refuse: () => string | null
   /** `follow`: it was moved in the editor, so the place of the bench goes with it. */
   readonly moveCaret: (caret: TextRange, follow: boolean) => void
   readonly endTyping: () => void
@@ -159,6 +161,14 @@ const length = ({ most }: { readonly most: number }, { say }: Hooks): Extension 
     return false
   })
 
+/** Words that are not to be changed stay as they are, and say why. */
+const closed = ({ refuse, say }: Hooks): Extension =>
+  EditorState.changeFilter.of((transaction) => {
+    const reason = transaction.docChanged && !transaction.annotation(fromBench) ? refuse() : null
+    if (reason) say(reason)
+    return reason === null
+  })
+
 function behaviour(hooks: Hooks): Extension {
   const go = (step: 1 | -1) => (view: EditorView) => {
     const place = hooks.nextFinding(step)
@@ -205,6 +215,7 @@ function behaviour(hooks: Hooks): Extension {
       },
     }),
     length(limits.words, hooks),
+    closed(hooks),
     EditorView.updateListener.of((update) => tell(update, hooks)),
   ]
 }

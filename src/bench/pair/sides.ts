@@ -1,0 +1,52 @@
+import { checkPattern, type Report } from '../../checks/check'
+import type { Pattern } from '../../pattern/pattern'
+import { sectionsOf, withOnBench } from '../../pattern/sections'
+import { workPattern, type Work } from '../../pattern/work'
+import { writeWords, type Line } from '../../words/write'
+import { compare } from '../../words/compare/compare'
+import { isDifference } from '../../words/compare/comparison'
+import { read } from '../../words/read/read'
+import { readSettingsOf } from '../../words/read/reading'
+import { findingsOf } from '../words/findings'
+import { Rows } from '../words/places'
+
+/** A section of a piece, put on the bench to be looked at. */
+export interface SectionSide {
+  readonly name: string
+  readonly pattern: Pattern
+  readonly work: Work
+  readonly report: Report
+  readonly lines: readonly Line[]
+  /** Things that own words and chart say differently; null without own words. */
+  readonly differences: number | null
+}
+
+/** A section of a piece as it is now, and as it would be then. */
+export interface Side {
+  readonly now: SectionSide
+  readonly then: SectionSide
+}
+
+/** All sections of two versions of a piece that have the same ones, side by side. */
+export const sidesOf = (now: Pattern, then: Pattern): readonly Side[] =>
+  sectionsOf(now).map(({ name }) => ({ now: sideOf(now, name), then: sideOf(then, name) }))
+
+function sideOf(piece: Pattern, name: string): SectionSide {
+  const pattern = withOnBench(piece, name)
+  const work = workPattern(pattern)
+  const { lines } = writeWords(work, pattern.style.terms)
+  return {
+    name,
+    pattern,
+    work,
+    report: checkPattern(work),
+    lines,
+    differences: pattern.words === null ? null : differencesOf(pattern.words, work),
+  }
+}
+
+function differencesOf(words: string, work: Work): number {
+  const comparison = compare(read(words, readSettingsOf(work.pattern)), work)
+  const found = findingsOf(comparison, new Rows(work, comparison.pairs))
+  return found.filter(({ rule }) => isDifference(rule)).length
+}

@@ -1,0 +1,77 @@
+import type { Pattern } from '../../pattern/pattern'
+import { placed } from '../../pattern/row'
+import type { Stitch, Terms } from '../../stitches/stitch'
+import { stitchOf } from '../../stitches/vocabulary'
+import type { Side } from './sides'
+
+/**
+ * What becomes its mirror image, counted in the charts: "12 left crosses become right crosses".
+ * Both versions have their columns in opposite orders, so a stitch is held against the one that
+ * stands as far from the other edge.
+ */
+export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly string[] {
+  const swaps = new Map<string, { from: string; to: string; count: number; rank: number }>()
+  for (const { now, then } of sides)
+    now.pattern.chart.rows.forEach((row, index) => {
+      const opposite = idsByEnd(then.pattern, index)
+      for (const { stitch, column, columns } of placed(row)) {
+        const other = opposite.get(column + columns)
+        if (other !== stitch.mirror || other === stitch.id) continue
+        const named = nameOf(stitch, terms)
+        const swap = swaps.get(named.one) ?? { ...pairOf(stitch, terms), count: 0 }
+        swaps.set(named.one, { ...swap, count: swap.count + 1 })
+      }
+    })
+  return [...swaps.entries()]
+    .toSorted(([, a], [, b]) => a.rank - b.rank)
+    .map(([one, { from, to, count }]) =>
+      count === 1 ? `1 ${one} becomes ${oneOf(to)}.` : `${count} ${from} become ${to}.`,
+    )
+}
+
+/** Stitch ids of a row by the column after their last one, counted from the other edge. */
+function idsByEnd({ chart }: Pattern, row: number): ReadonlyMap<number, string> {
+  const cells = chart.rows[row]
+  return new Map(
+    cells ? placed(cells).map(({ stitch, column }) => [chart.columns - column, stitch.id]) : [],
+  )
+}
+
+function nameOf({ family, cross, ...stitch }: Stitch, terms: Terms) {
+  return family === 'cross' && cross
+    ? { one: `${cross.lean} cross`, many: `${cross.lean} crosses`, rank: 0 }
+    : { one: stitch[terms].abbr, many: stitch[terms].abbr, rank: 1 }
+}
+
+function pairOf(stitch: Stitch, terms: Terms) {
+  const { many, rank } = nameOf(stitch, terms)
+  return { from: many, to: nameOf(stitchOf(stitch.mirror), terms).many, rank }
+}
+
+const oneOf = (many: string): string =>
+  many.endsWith(' crosses') ? `a ${many.slice(0, -2)}` : many
+
+/**
+ * Do both versions put the same stitches in the same order on the same places, as the right side
+ * is seen? Then the fabric looks the same.
+ */
+export const looksTheSame = (sides: readonly Side[]): boolean =>
+  sides.every(({ now, then }) => {
+    const a = walesOf(now)
+    const b = walesOf(then)
+    return a.length === b.length && a.every((wale, place) => wale === b[place])
+  })
+
+/** What is worked on each place from left to right, stitch after stitch, each chart row once. */
+function walesOf({ pattern, work }: Side['now']): readonly string[] {
+  const wales = Array.from({ length: pattern.loom.pegs }, () => '')
+  for (const { row } of work.firstRuns)
+    for (const { stitch, peg } of row.sites)
+      for (let part = 0; part < stitch.width; part++) {
+        const place =
+          pattern.loom.direction === 'clockwise' ? wales.length - 1 - peg - part : peg + part
+        const first = pattern.loom.direction === 'clockwise' ? stitch.width - 1 - part : part
+        wales[place] += `${stitch.id} ${first}, `
+      }
+  return wales
+}

@@ -1,0 +1,35 @@
+import { mirror } from './edits/mirror'
+import { setPair } from './edits/piece'
+import type { Pattern } from './pattern'
+
+const seconds = new WeakMap<Pattern, Pattern>()
+
+/**
+ * The second piece of a pair. It is always derived: mirrored, with its words written from its own
+ * chart, or the first itself where both are alike or there is no pair. The same object for the
+ * same first.
+ */
+export function secondOf(first: Pattern): Pattern {
+  if (first.piece.pair !== 'mirrored') return first
+  let second = seconds.get(first)
+  if (!second) seconds.set(first, (second = derive(first)))
+  return second
+}
+
+function derive(first: Pattern): Pattern {
+  const mirrored = mirror(first)
+  return {
+    ...mirrored,
+    title: first.title ? `${first.title}, second` : 'Second of a pair',
+    words: null,
+    piece: {
+      ...mirrored.piece,
+      others: mirrored.piece.others.map((section) => ({ ...section, words: null })),
+      // They name single moves of rows, which the mirrored rows do not have at the same places.
+      pictures: [],
+    },
+  }
+}
+
+/** The second as a piece that follows no other. */
+export const secondByItself = (first: Pattern): Pattern => setPair(secondOf(first), 'none')
