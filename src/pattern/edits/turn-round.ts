@@ -1,7 +1,8 @@
-import type { Chart, Pattern, Run } from '../pattern'
+import type { Pattern } from '../pattern'
 import { mendOrphans } from './columns'
 import { withCells, withChart } from './chart'
 import { withAllCharts } from './piece'
+import { reverseRun, turnOver } from './turn-over'
 
 /**
  * Start the round elsewhere: column `by` becomes the first one of the run of columns that goes
@@ -26,47 +27,15 @@ export function rotateColumns(pattern: Pattern, by: number): Pattern {
   })
 }
 
-/** Cells in the opposite order; a stitch of several columns keeps its id in its lowest one. */
-export function reverseCells(
-  cells: readonly string[],
-  rename: (id: string) => string = (id) => id,
-): string[] {
-  const reversed: string[] = []
-  let tail: string[] = []
-  for (let column = cells.length - 1; column >= 0; column--) {
-    const cell = cells[column] as string
-    if (cell === '') tail.push('')
-    else {
-      reversed.push(rename(cell), ...tail)
-      tail = []
-    }
-  }
-  return [...reversed, ...tail]
-}
-
-export const reverseRun = (run: Run | null, count: number): Run | null =>
-  run && { from: count - 1 - run.to, to: count - 1 - run.from }
-
-/** The chart with its columns in the opposite order; rows keep the way they head. */
-const reverseColumns = (chart: Chart, pegs: number): Chart => ({
-  ...chart,
-  repeat: reverseRun(chart.repeat, chart.columns),
-  rows: chart.rows.map((row) => ({
-    ...row,
-    cells: reverseCells(row.cells),
-    run: reverseRun(row.run, pegs),
-  })),
-})
-
 /**
  * Work the loom the other way round and keep the look of the fabric, in every section: peg 1
- * changes sides, so columns and pegs are renumbered; crosses and leans stay as they look. Moves
- * and words follow.
+ * changes sides, so columns and pegs are renumbered; crosses and leans stay as they look. A heel is
+ * begun from the other end of the round. Moves and words follow.
  */
 export function reverseDirection(pattern: Pattern): Pattern {
   const { loom } = pattern
   const direction = loom.direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
-  const turned = withAllCharts(pattern, (chart) => reverseColumns(chart, loom.pegs))
+  const turned = withAllCharts(pattern, (chart) => turnOver(chart, loom))
   return withStepPegs({ ...turned, loom: { ...loom, direction } }, loom.pegs)
 }
 
