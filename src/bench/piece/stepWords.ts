@@ -25,8 +25,8 @@ export const bindOffLabels: Readonly<Record<BindOff, string>> = {
   ...(Object.fromEntries(bindOffs.map((how) => [how, how])) as Record<BindOff, string>),
   sewn: 'sewn stretchy',
   gather: 'gather',
-  'three-needle': 'three-needle (joins two halves)',
-  graft: 'graft (joins two halves)',
+  'three-needle': 'three-needle',
+  graft: 'graft',
 }
 
 /** "pegs 3 to 9"; pegs are 0-based. */
@@ -65,7 +65,7 @@ export function stepFacts(
   if (rows && pattern.gauge && length > 0) facts.push(centimetres(length))
   switch (step.kind) {
     case 'chart':
-      return facts.length > 0 ? facts : ['there is no chart of this name']
+      return facts.length > 0 ? facts : ['no such chart']
     case 'plain':
       return facts.length > 0 || !('mm' in step.amount)
         ? facts

@@ -5,10 +5,14 @@ import type { Slice } from './profile'
 export const centimetres = (mm: number): string =>
   `${(mm / 10).toFixed(mm < 95 ? 1 : 0).replace(/\.0$/, '')} cm`
 
-/** How long each step makes the piece, mm; 0 where it adds nothing to its length. */
+/**
+ * How long each step makes the piece, mm; 0 where it adds nothing to its length, and for a heel,
+ * which makes it longer on one half only.
+ */
 export function lengthsOf(slices: readonly Slice[], steps: number): readonly number[] {
   const lengths = new Array<number>(steps).fill(0)
   for (const { step, height } of slices) lengths[step] = (lengths[step] ?? 0) + height
+  for (const { step, out } of slices) if (out > 0) lengths[step] = 0
   return lengths
 }
 

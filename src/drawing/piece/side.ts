@@ -54,7 +54,7 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
   const total = slices.reduce((sum, slice) => sum + slice.height, 0)
   const widest = Math.max(1, ...slices.map(({ lower, upper }) => Math.max(lower, upper)))
   const furthest = 1.1 * Math.max(0, ...slices.map(({ out }) => out * 0.85))
-  const labelled = labelsOf(work, slices, gauge)
+  const labelled = withRoom(labelsOf(work, slices, gauge), options)
   const longest = Math.max(0, ...labelled.flatMap(({ lines }) => lines.map(({ length }) => length)))
   const beside = Math.min(width * 0.62, textWidth('n', text) * longest + 4)
   const edge = 1.5
@@ -213,11 +213,7 @@ function labelsOf({ steps }: PieceWork, slices: readonly Slice[], gauge: boolean
   return steps.flatMap((work, index): Said[] => {
     const { step } = work
     const mm = lengths[index] ?? 0
-    const isCup = slices.some((slice) => slice.step === index && slice.out > 0)
-    const length = [
-      rowsCounted(work) ?? 'no rows',
-      ...(gauge && mm > 0 && !isCup ? [centimetres(mm)] : []),
-    ]
+    const length = [rowsCounted(work) ?? 'no rows', ...(gauge && mm > 0 ? [centimetres(mm)] : [])]
     switch (step.kind) {
       case 'chart': {
         const name = step.times > 1 ? `${step.section} × ${step.times}` : step.section
@@ -267,16 +263,22 @@ function placeLabels(
     const last = own.at(-1)
     return first && last ? [{ step, lines, y: (first.bottom + last.top) / 2 }] : []
   })
-  return apart(withRoom(labels, text, height), text, height)
+  return apart(labels, text, height)
 }
 
-/** Where there is no room for all the lines beside the picture, the names alone stand there. */
-function withRoom(labels: readonly Label[], text: number, height: number): readonly Label[] {
+/**
+ * Where there is no room for all the lines, name and length stand in one; where that is too wide,
+ * the name alone; and where even that is too much, the last steps stay without.
+ */
+function withRoom(labels: readonly Said[], { text, height, width }: SideOptions): readonly Said[] {
   const needed = labels.reduce((sum, { lines }) => sum + 2 * halfOf(lines, text), 0)
   if (needed <= height) return labels
-  const short = labels.map((label) => ({ ...label, lines: label.lines.slice(0, 1) }))
   const fits = Math.floor(height / (2 * halfOf([''], text)))
-  return short.slice(0, Math.max(1, fits))
+  return labels.slice(0, Math.max(1, fits)).map(({ step, lines }) => {
+    const [name = '', ...more] = lines
+    const both = [name, more.at(-1)].filter(Boolean).join(', ')
+    return { step, lines: [textWidth('n', text) * both.length < width * 0.5 ? both : name] }
+  })
 }
 
 const halfOf = (lines: readonly string[], text: number): number => {
