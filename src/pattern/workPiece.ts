@@ -90,7 +90,7 @@ function workStep(
     case 'bind off': {
       if (was?.step === step && was.before === before && was.edge)
         return { ...nothing, after: was.after, edge: was.edge }
-      const { from, to } = inside(step.pegs, { from: 0, to: before.stacks.length - 1 })
+      const { from, to } = edgePegs(step, before)
       const edge =
         step.kind === 'cast on'
           ? castOnPegs(before, habits, step.how, from, to)
@@ -195,6 +195,10 @@ export function plainRows({ gauge }: Pick<Pattern, 'gauge'>, amount: Amount): nu
   if ('rows' in amount) return amount.rows
   return gauge ? Math.max(1, Math.round((amount.mm * gauge.rows) / 100)) : 0
 }
+
+/** The pegs that a cast-on or bind-off works on. */
+export const edgePegs = ({ pegs }: { readonly pegs: Run | null }, before: LoomState): Run =>
+  inside(pegs, { from: 0, to: before.stacks.length - 1 })
 
 const inside = (run: Run | null, whole: Run): Run =>
   run ? { from: Math.min(run.from, whole.to), to: Math.min(run.to, whole.to) } : whole

@@ -4,6 +4,7 @@ import { columnCommands, pieceCommands, rowCommands } from './chart'
 import { keyOf, reasonAgainst, type Command } from './command'
 import { historyCommands } from './history'
 import { placeCommands } from './moving'
+import { walkFromChart } from './walk'
 
 /** Commands that run while a chart has the focus. */
 export const chartCommands: readonly Command[] = [
@@ -11,6 +12,7 @@ export const chartCommands: readonly Command[] = [
   ...rowCommands,
   ...columnCommands,
   ...pieceCommands,
+  ...walkFromChart,
 ]
 
 const byKey = (commands: readonly Command[]) =>

@@ -28,20 +28,15 @@ const atStart = ({ atStart }: WalkState) =>
   atStart ? 'This is the loom before the first move.' : null
 const atEnd = ({ atEnd }: WalkState) => (atEnd ? 'This was the last move.' : null)
 
+// Rows rise as they do in a chart: up is on.
 export const rowBack = walking(
   'walk-row-back',
   'To the start of this row, or the row before',
-  ['PageUp'],
+  ['PageDown'],
   (walk) => walk.rowBefore(),
   atStart,
 )
-export const moveBack = walking(
-  'walk-back',
-  'One move back',
-  [','],
-  (walk) => walk.back(),
-  atStart,
-)
+export const moveBack = walking('walk-back', 'One move back', [','], (walk) => walk.back(), atStart)
 export const moveForward = walking(
   'walk-forward',
   'One move forward',
@@ -52,7 +47,7 @@ export const moveForward = walking(
 export const rowForward = walking(
   'walk-row-forward',
   'To the next row',
-  ['PageDown'],
+  ['PageUp'],
   (walk) => walk.nextRow(),
   atEnd,
 )
@@ -71,11 +66,8 @@ const firstMove = walking('walk-first', 'To the first move of the row', ['Home']
 const lastMove = walking('walk-last', 'To the last move of the row', ['End'], (walk) =>
   walk.toMove(Infinity),
 )
-export const markMove = walking(
-  'walk-mark',
-  'Pictures begin with the next move',
-  ['m'],
-  (walk) => walk.toggleMark(),
+export const markMove = walking('walk-mark', 'Pictures begin with the next move', ['m'], (walk) =>
+  walk.toggleMark(),
 )
 
 /** Beside a chart only these keys walk: the others mean something else there. */

@@ -1,0 +1,66 @@
+import type { BindOff, CastOn } from '../../loom/move'
+import type { Step } from '../../pattern/piece'
+import type { Stretch } from '../../pattern/stretches'
+import type { PieceWork } from '../../pattern/workPiece'
+import type { Terms } from '../../stitches/stitch'
+import { stitchOf } from '../../stitches/vocabulary'
+import { languages } from '../../words/languages'
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** "Round 7", "Cast on", "Row 5 of Heel, 2nd time". */
+export function stretchName(stretch: Stretch, terms: Terms): string {
+  const { finishing } = languages[terms]
+  if (stretch.kind === 'edge')
+    return capital(stretch.edge.kind === 'cast on' ? finishing.castOn : finishing.bindOff)
+  const { chart, number, step, time, times } = stretch
+  const row = `${stretch.isRound ? 'Round' : 'Row'} ${number}`
+  if (step === null) return row
+  if (!chart) return `Plain ${row.toLowerCase()}`
+  return `${row} of ${chart.section}${times > 1 ? `, time ${time + 1} of ${times}` : ''}`
+}
+
+const castOnNames: Readonly<Record<CastOn, string>> = {
+  'e-wrap': 'e-wrap',
+  'double e-wrap': 'double e-wrap',
+  chain: 'chain',
+  'long-tail': 'long-tail',
+  drawstring: 'drawstring',
+}
+const bindOffNames: Readonly<Record<BindOff, string>> = {
+  basic: 'basic',
+  elastic: 'elastic',
+  sewn: 'sewn stretchy',
+  gather: 'gather',
+  'three-needle': 'three-needle',
+  graft: 'graft',
+}
+
+function stepName(step: Step, terms: Terms): string {
+  const { finishing } = languages[terms]
+  switch (step.kind) {
+    case 'cast on':
+      return `${capital(finishing.castOn)}: ${castOnNames[step.how]}`
+    case 'bind off':
+      return `${capital(finishing.bindOff)}: ${bindOffNames[step.how]}`
+    case 'chart':
+      return step.times > 1 ? `${step.section}, ${step.times} times` : step.section
+    case 'plain':
+      return `Plain: ${stitchOf(step.stitch)[terms].name}`
+    case 'pegs':
+      return 'Pegs in work'
+    case 'note':
+      return 'Note'
+  }
+}
+
+/** The steps of a piece that have moves to walk, by their index. */
+export const walkableSteps = (
+  { steps }: PieceWork,
+  terms: Terms,
+): readonly { readonly step: number; readonly name: string }[] =>
+  steps.flatMap(({ step, rows, edge }, index) =>
+    edge || (rows && rows.rows.length > 0)
+      ? [{ step: index, name: `${index + 1}. ${stepName(step, terms)}` }]
+      : [],
+  )

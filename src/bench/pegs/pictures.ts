@@ -1,0 +1,70 @@
+import { breakLines } from '../../booklet/text'
+import { figurePicture, figureSheet, pictureWidth } from '../../drawing/pegs/sheet'
+import type { Scene } from '../../drawing/scene'
+import type { Moment } from '../../loom/walk'
+import { addPictures } from '../../pattern/edits/piece'
+import type { Pattern } from '../../pattern/pattern'
+import { pieceLimits, type Pictures } from '../../pattern/piece'
+import { handsContext } from '../../words/hands/context'
+import { stepFigures, type StepFigure } from '../../words/hands/figures'
+import type { Part } from '../state/walk.svelte'
+
+/** More figures than this are not made at once. */
+export const mostFigures = 60
+
+/** A numbered figure with its words. */
+export interface Figure extends StepFigure {
+  readonly picture: Scene
+}
+
+export const figuresOf = (moments: readonly Moment[], pattern: Pattern): readonly StepFigure[] =>
+  stepFigures(moments, handsContext(pattern))
+
+export const drawFigures = (
+  figures: readonly StepFigure[],
+  moments: readonly Moment[],
+  { loom }: Pattern,
+): readonly Figure[] =>
+  figures.map((figure, index) => ({
+    ...figure,
+    picture: figurePicture(moments, figure, loom, { number: index + 1, width: pictureWidth() }),
+  }))
+
+/** All figures on one sheet, each with its sentence. */
+export const sheetOf = (figures: readonly Figure[]): Scene => figureSheet(figures, { breakLines })
+
+/** Moves of chart rows, as the booklet keeps them; null where a part is no row of a chart. */
+export function picturesOf(parts: readonly Part[]): readonly Pictures[] | null {
+  const list: Pictures[] = []
+  for (const { stretch, from, to } of parts) {
+    if (!stretch.chart) return null
+    list.push({ ...stretch.chart, from, to })
+  }
+  return list
+}
+
+export const samePictures = (a: Pictures, b: Pictures): boolean =>
+  a.section === b.section && a.row === b.row && a.from === b.from && a.to === b.to
+
+/** Why these moves cannot go into the booklet; null when they can. */
+export function reasonAgainstPictures(
+  { piece }: Pattern,
+  list: readonly Pictures[] | null,
+): string | null {
+  const { most } = pieceLimits.pictures
+  if (!list)
+    return 'The booklet shows moves of chart rows: these are moves of an edge or of plain rows. They can be saved as SVG.'
+  if (list.length === 0) return 'There is no move to show here.'
+  if (list.every((one) => piece.pictures.some((other) => samePictures(one, other))))
+    return 'These moves are in the booklet already.'
+  if (piece.pictures.length + list.length > most)
+    return `The booklet has ${piece.pictures.length} pictured stretches and can have ${most}; these are ${list.length} more. Take some out.`
+  return null
+}
+
+export const putIntoBooklet =
+  (list: readonly Pictures[]) =>
+  (pattern: Pattern): Pattern =>
+    list
+      .filter((one) => !pattern.piece.pictures.some((other) => samePictures(one, other)))
+      .reduce(addPictures, pattern)

@@ -1,0 +1,25 @@
+import { actingIn } from '../../drawing/pegs/acting'
+import type { StripPart } from '../../drawing/pegs/window'
+import type { Moment } from '../../loom/walk'
+import type { LoomSetup } from '../../pattern/pattern'
+
+/** A peg in the strip is about so many px wide. */
+const pegWidth = 42
+const least = 7
+const most = 21
+
+/**
+ * The pegs that the strip shows. It stands still while work goes on within it, then goes on by half
+ * of itself; a stitch is never cut.
+ */
+export function windowOf(moment: Moment, { pegs }: LoomSetup, width: number): StripPart {
+  const fit = Math.min(most, Math.max(least, Math.floor(width / pegWidth)))
+  const count = Math.min(pegs, fit)
+  const { site, move, gap } = moment
+  const peg = actingIn(move).peg ?? Math.min(pegs - 1, Math.max(0, gap))
+  const stitch = site?.stitch.width ?? 1
+  const middle = site ? site.peg + (stitch - 1) / 2 : peg
+  const half = Math.max(1, Math.floor(count / 2))
+  if (stitch > half) return { centre: Math.round(middle), count }
+  return { centre: Math.floor(middle / half) * half + Math.floor((half - 1) / 2), count }
+}

@@ -1,0 +1,94 @@
+import { bindOffPegs, castOnPegs, type EdgeRun } from '../loom/edges'
+import { firstMoment, momentsFrom, walkRow, type Moment } from '../loom/walk'
+import type { Habits } from '../loom/work'
+import type { Step } from './piece'
+import { schedule } from './schedule'
+import type { PatternRun, Work } from './work'
+import { edgePegs, type PieceWork, type StepWork } from './workPiece'
+
+/** A chart row that is worked, 0-based, and in which section it stands. */
+export interface RowPlace {
+  readonly section: string
+  readonly row: number
+}
+
+/** What is walked move by move in one go: a row, or an edge. */
+export type Stretch = StretchPlace &
+  (
+    | { readonly kind: 'row'; readonly run: PatternRun; readonly chart: RowPlace | null }
+    | {
+        readonly kind: 'edge'
+        readonly run: EdgeRun
+        readonly edge: Extract<Step, { kind: 'cast on' | 'bind off' }>
+        readonly chart: null
+      }
+  )
+
+interface StretchPlace {
+  /** Index of its step in the piece; null where a chart is walked by itself. */
+  readonly step: number | null
+  /** For people, from 1: which row of its chart as worked once, or of its plain rows. */
+  readonly number: number
+  /** Which time its chart is worked, from 0, and how often in all. */
+  readonly time: number
+  readonly times: number
+  /** A whole round of a ring. */
+  readonly isRound: boolean
+}
+
+/** The rows of the chart on the bench, one for each time a row is worked. */
+export const chartStretches = ({ pattern, passes, run }: Work): readonly Stretch[] =>
+  run.rows.map((rowRun, index) => ({
+    kind: 'row',
+    run: rowRun,
+    chart: { section: pattern.piece.onBench, row: passes[index]?.row ?? 0 },
+    step: null,
+    number: passes[index]?.number ?? index + 1,
+    time: 0,
+    times: 1,
+    isRound: isRound(rowRun, pattern.loom.shape, false),
+  }))
+
+/** All rows and edges of the whole piece, in the order they are worked. */
+export const pieceStretches = ({ steps, pattern }: PieceWork): readonly Stretch[] =>
+  steps.flatMap((work, step) => stretchesOf(work, step, pattern.loom.shape))
+
+function stretchesOf(work: StepWork, index: number, shape: Habits['shape']): readonly Stretch[] {
+  const { step, edge, rows, section, toAndFro } = work
+  const place = { step: index, time: 0, times: 1 }
+  if (edge && (step.kind === 'cast on' || step.kind === 'bind off'))
+    return [
+      { ...place, kind: 'edge', run: edge, edge: step, chart: null, number: 1, isRound: false },
+    ]
+  const passes = section ? schedule(section.chart) : null
+  const once = passes?.length ?? 0
+  return (rows?.rows ?? []).map((run, row) => ({
+    kind: 'row' as const,
+    run,
+    chart: section && passes ? { section: section.name, row: passes[row % once]?.row ?? 0 } : null,
+    step: index,
+    number: passes ? (row % once) + 1 : row + 1,
+    time: passes ? Math.floor(row / once) : 0,
+    times: step.kind === 'chart' ? step.times : 1,
+    isRound: isRound(run, shape, toAndFro),
+  }))
+}
+
+const isRound = ({ row, before }: PatternRun, shape: Habits['shape'], toAndFro: boolean): boolean =>
+  shape === 'ring' &&
+  !toAndFro &&
+  row.end === 'on' &&
+  row.from === 0 &&
+  row.to === before.stacks.length - 1
+
+/** The loom before the stretch, then after each of its moves. */
+export function momentsOf(stretch: Stretch, habits: Habits): readonly Moment[] {
+  if (stretch.kind === 'row') return walkRow(stretch.run, habits)
+  const { before } = stretch.run
+  const { edge } = stretch
+  const { moments, record } = momentsFrom(firstMoment(before))
+  const { from, to } = edgePegs(edge, before)
+  if (edge.kind === 'cast on') castOnPegs(before, habits, edge.how, from, to, record)
+  else bindOffPegs(before, habits, edge.how, from, to, record)
+  return moments
+}
