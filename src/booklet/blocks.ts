@@ -66,6 +66,22 @@ export const paragraph = (
   before: before * column.type.unit,
 })
 
+/** Over a part of the instructions: its letters stand between those of a heading and of the text. */
+export function subheading(text: string, column: Column): Block {
+  const { text: small, heading: large } = column.type
+  const size = small + 0.35 * (large - small)
+  const strips = textStrips(text, column, { size, weight: 'bold', measure: column.width })
+  return { strips, before: 0.8 * column.type.unit, withNext: true }
+}
+
+/** Begins a part of the booklet, on a page of its own. */
+export function partHeading(text: string, column: Column): Block {
+  const { heading: small, title: large } = column.type
+  const size = small + 0.5 * (large - small)
+  const strips = textStrips(text, column, { size, weight: 'bold', measure: column.width })
+  return { strips, before: 0, withNext: true, newPage: true }
+}
+
 /** A heading stands two units high, a little above the grid: nearer to its text than to the last. */
 export function heading(text: string, column: Column, newPage = false): Block {
   const { unit, heading: size } = column.type

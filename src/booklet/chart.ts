@@ -3,7 +3,7 @@ import { cellRatio } from '../drawing/geometry'
 import { signScene } from '../drawing/key'
 import { ringChart, type RingOptions } from '../drawing/ring'
 import type { Work } from '../pattern/work'
-import { abbreviations } from '../words/abbreviations'
+import { vocabulary } from '../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
 import type { Block } from './flow'
 import { keyBlock } from './key'
@@ -20,12 +20,31 @@ const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === '
 const sheetChart = (work: Work, { cell }: Tiling, { rows, columns }: Sheet) =>
   flatChart(work, { cell: cell.width, rows, slots: columns })
 
+/** What stands over a chart, over its ring and over each of its sheets. */
+export interface ChartTitles {
+  readonly chart: string
+  readonly ring: string
+  readonly sheet: (letter: string) => string
+}
+
+/** The titles of the one chart there is, or of the chart of a section. */
+export function chartTitles({ pattern }: Work, section: string | null): ChartTitles {
+  const { chart, ringChart, sheet, ringOf, sheetOf } = phrasesOf[pattern.style.terms]
+  return section === null
+    ? { chart, ring: ringChart, sheet }
+    : { chart: section, ring: ringOf(section), sheet: (letter) => sheetOf(section, letter) }
+}
+
 /** The whole chart under its heading. */
-export function oneSheetBlocks(work: Work, tiling: Tiling, column: Column): Block[] {
+export function oneSheetBlocks(
+  work: Work,
+  tiling: Tiling,
+  column: Column,
+  { chart }: ChartTitles,
+): Block[] {
   const [sheet] = tiling.sheets
   if (!sheet) return []
   const scene = sheetChart(work, tiling, sheet)
-  const { chart } = phrasesOf[work.pattern.style.terms]
   return [
     heading(chart, column),
     pictureBlock({ x: 0, y: 0, scale: column.type.chart, scene }, column),
@@ -33,26 +52,40 @@ export function oneSheetBlocks(work: Work, tiling: Tiling, column: Column): Bloc
 }
 
 /** How the sheets join, as a picture. */
-export function overviewBlocks(work: Work, tiling: Tiling, column: Column): Block[] {
+export function overviewBlocks(
+  work: Work,
+  tiling: Tiling,
+  column: Column,
+  { chart }: ChartTitles,
+): Block[] {
   const { type } = column
   const phrases = phrasesOf[work.pattern.style.terms]
   const scene = overviewScene(tiling, { peg1AtRight: peg1AtRight(work), letter: type.text })
   // Many sheets ask for more room than there is, each for its letter.
   const scale = Math.min(1, column.width / scene.width, column.width / scene.height)
   return [
-    heading(phrases.chart, column),
+    heading(chart, column),
     { ...paragraph(phrases.sheetsJoin(tiling.sheets.length), column), withNext: true },
     pictureBlock({ x: 0, y: 0, scale, scene }, column, 1),
   ]
 }
 
 /** Each sheet on a page of its own: letter, what stands on it, the chart and where it goes on. */
-export const sheetBlocks = (work: Work, tiling: Tiling, column: Column): Block[] =>
-  tiling.sheets.flatMap((sheet) => oneOfSeveral(work, tiling, sheet, column))
+export const sheetBlocks = (
+  work: Work,
+  tiling: Tiling,
+  column: Column,
+  titles: ChartTitles,
+): Block[] => tiling.sheets.flatMap((sheet) => oneOfSeveral(work, tiling, sheet, column, titles))
 
-function oneOfSeveral(work: Work, tiling: Tiling, sheet: Sheet, column: Column): Block[] {
+function oneOfSeveral(
+  work: Work,
+  tiling: Tiling,
+  sheet: Sheet,
+  column: Column,
+  titles: ChartTitles,
+): Block[] {
   const { type } = column
-  const phrases = phrasesOf[work.pattern.style.terms]
   const chart = sheetChart(work, tiling, sheet)
   const space = markSpace * type.small
   const size = { width: type.chart * chart.width, height: type.chart * chart.height }
@@ -63,7 +96,7 @@ function oneOfSeveral(work: Work, tiling: Tiling, sheet: Sheet, column: Column):
   ]
   const strip = { height: size.height + 2 * space, texts: [], pictures }
   return [
-    heading(phrases.sheet(sheet.letter), column, true),
+    heading(titles.sheet(sheet.letter), column, true),
     { ...paragraph(sheetLine(work, tiling, sheet), column), withNext: true },
     { strips: [strip], before: 0 },
   ]
@@ -88,34 +121,40 @@ function sheetLine(work: Work, { shared }: Tiling, { rows, columns }: Sheet): st
 }
 
 /** The ring chart under its heading. */
-export function ringBlocks(work: Work, sizes: RingOptions, column: Column): Block[] {
+export function ringBlocks(
+  work: Work,
+  sizes: RingOptions,
+  column: Column,
+  { ring }: ChartTitles,
+): Block[] {
   const scene = ringChart(work, sizes)
-  const { ringChart: name } = phrasesOf[work.pattern.style.terms]
   const { chart: scale } = column.type
   const x = Math.max(0, (column.width - scale * scene.width) / 2)
-  return [heading(name, column), pictureBlock({ x, y: 0, scale, scene }, column)]
+  return [heading(ring, column), pictureBlock({ x, y: 0, scale, scene }, column)]
 }
 
-/** Exactly the stitches that are worked: sign, abbreviation, name; and where the signs come from. */
-export function keyOf(work: Work, column: Column): Block[] {
+/** Exactly the stitches in the charts: sign, abbreviation, name; and where the signs come from. */
+export function keyOf(works: readonly Work[], column: Column): Block[] {
+  const [first] = works
+  if (!first) return []
   const { type, width } = column
-  const { style } = work.pattern
+  const { style } = first.pattern
   const phrases = phrasesOf[style.terms]
-  const used = abbreviations(work, style.terms).flatMap(({ abbr, name, stitch }) =>
-    stitch ? [{ abbr, name, stitch }] : [],
+  const stitches = new Set(
+    works.flatMap(({ run }) => run.rows.flatMap(({ row }) => row.sites.map((site) => site.stitch))),
   )
-  const widest = Math.max(1, ...used.map(({ stitch }) => stitch.width))
+  const used = vocabulary.filter((stitch) => stitches.has(stitch))
+  const widest = Math.max(1, ...used.map((stitch) => stitch.width))
   const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
-  const ratio = cellRatio(work.pattern)
-  const entries = used.map(({ abbr, name, stitch }) => ({
-    abbr,
-    name,
+  const ratio = cellRatio(first.pattern)
+  const entries = used.map((stitch) => ({
+    ...stitch[style.terms],
     sign: signScene(stitch, style.symbols, { cell, ratio, blank: stitch.id === style.background }),
   }))
   const source = textStrips(phrases.symbolSource, column, { size: type.small, measure: width })
   return [
     heading(phrases.key, column),
-    keyBlock([...entries, ...rowMarkEntries(work, { width: cell, height: cell * ratio })], column),
+    keyBlock([...entries, ...rowMarkEntries(works, { width: cell, height: cell * ratio })], column),
     ...(style.symbols === 'cyc' ? [{ strips: source, before: 0 }] : []),
   ]
 }

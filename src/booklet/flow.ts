@@ -37,7 +37,17 @@ function chains(blocks: readonly Block[]): Block[][] {
 const slack = 1e-6
 
 /** Set blocks one under the other on as many pages as they need; content stands in page units. */
-export function flow(blocks: readonly Block[], area: Area): PageContent[] {
+export const flow = (blocks: readonly Block[], area: Area): PageContent[] =>
+  setBlocks(blocks, area).pages
+
+/** How much of the last page is full when these blocks are set, mm. */
+export const filledBy = (blocks: readonly Block[], area: Area): number =>
+  blocks.length === 0 ? 0 : setBlocks(blocks, area).filled
+
+function setBlocks(
+  blocks: readonly Block[],
+  area: Area,
+): { readonly pages: PageContent[]; readonly filled: number } {
   const pages: {
     texts: PageContent['texts'][number][]
     pictures: PageContent['pictures'][number][]
@@ -70,5 +80,5 @@ export function flow(blocks: readonly Block[], area: Area): PageContent[] {
       }
     }
   }
-  return pages
+  return { pages, filled: y }
 }

@@ -1,3 +1,4 @@
+import type { Pattern } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import { sizeOf } from '../pattern/size'
 import { languages } from '../words/languages'
@@ -8,25 +9,39 @@ import { phrasesOf } from './phrases'
 
 /** Title, designer, one line on the loom, and what must be known before the first row. */
 export function frontBlocks({ pattern }: Work, column: Column): Block[] {
-  const { type, width } = column
   const { terms } = pattern.style
-  const { headings } = languages[terms]
-  const title = textStrips(pattern.title, column, { size: type.title, measure: width })
-  const notes = pattern.notes.trim()
   const phrases = phrasesOf[terms]
   const size = sizeOf(pattern)
+  const { width } = column
   return [
-    { strips: [{ height: 3 * type.unit, texts: [], pictures: [] }, ...title], before: 0 },
-    ...(pattern.designer.trim() ? [paragraph(pattern.designer.trim(), column, 1)] : []),
+    ...titleBlocks(pattern, column),
     paragraph(phrases.description(pattern), column, 2, { measure: width }),
     ...(size
       ? [paragraph(phrases.size(size, pattern.loom.shape), column, 0, { measure: width })]
       : []),
     paragraph(statements(pattern, terms).join(' '), column, 1),
-    ...(notes === '' ? [] : [heading(headings.notes, column)]),
-    ...notes
-      .split(/\s*\n\s*/u)
-      .filter(Boolean)
-      .map((text, i) => paragraph(text, column, i === 0 ? 0 : 0.5)),
+    ...noteBlocks(pattern, column),
   ]
+}
+
+export function titleBlocks({ title: text, designer }: Pattern, column: Column): Block[] {
+  const { type, width } = column
+  const title = textStrips(text, column, { size: type.title, measure: width })
+  return [
+    { strips: [{ height: 3 * type.unit, texts: [], pictures: [] }, ...title], before: 0 },
+    ...(designer.trim() ? [paragraph(designer.trim(), column, 1)] : []),
+  ]
+}
+
+export function noteBlocks({ notes, style }: Pattern, column: Column): Block[] {
+  const text = notes.trim()
+  return text === ''
+    ? []
+    : [
+        heading(languages[style.terms].headings.notes, column),
+        ...text
+          .split(/\s*\n\s*/u)
+          .filter(Boolean)
+          .map((line, i) => paragraph(line, column, i === 0 ? 0 : 0.5)),
+      ]
 }

@@ -1,9 +1,11 @@
+import type { Pattern } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import { languages } from '../words/languages'
 import { read } from '../words/read/read'
 import { readSettingsOf, type Reading } from '../words/read/reading'
 import { sectionKind } from '../words/read/sections'
-import { heading, labelled, textStrips, type Column } from './blocks'
+import { heading, labelled, subheading, textStrips, type Column } from './blocks'
+import { edgeLines } from './edges'
 import { movedContent } from './page'
 import type { Block, Strip } from './flow'
 
@@ -16,20 +18,28 @@ const finished =
  * as a heading is set as one. Casting on and off is told where they do not tell it.
  */
 export function ownWordBlocks({ pattern }: Work, words: string, column: Column): Block[] {
-  const { loom, style } = pattern
-  const { headings, start, finish, finishing } = languages[style.terms]
+  const { headings } = languages[pattern.style.terms]
+  const edges = edgeLines(pattern)
   const reading = read(words, readSettingsOf(pattern))
   const [first, ...others] = lineBlocks(reading, column)
   const lines = first ? [first, ...others] : []
   const begin = castOn.test(words)
     ? []
-    : [labelled('', start(loom.pegs, loom.shape, finishing), flush(column))]
-  const end = finished.test(words) ? [] : [labelled('', finish(finishing), flush(column))]
+    : edges.begin.map((line) => labelled('', line, flush(column)))
+  const end = finished.test(words) ? [] : edges.end.map((line) => labelled('', line, flush(column)))
   const title = first?.withNext ? words.trim().split('\n', 1)[0]?.trim() : undefined
   const named = title?.replace(/:$/, '').toLowerCase() === headings.instructions.toLowerCase()
   if (first && named) return [first, ...begin, ...others, ...end]
   const headed = title !== undefined && begin.length === 0
   return [...(headed ? [] : [heading(headings.instructions, column)]), ...begin, ...lines, ...end]
+}
+
+/** The designer's own words of one section of a piece; its name stands over them already. */
+export function sectionWordBlocks(pattern: Pattern, words: string, column: Column): Block[] {
+  const blocks = lineBlocks(read(words, readSettingsOf(pattern)), column, subheading)
+  const [first, ...others] = blocks
+  const title = words.trim().split('\n', 1)[0]?.trim().replace(/:$/, '').toLowerCase()
+  return first?.withNext && title === pattern.piece.onBench.toLowerCase() ? others : blocks
 }
 
 /** Own words have no column of labels. */
@@ -39,8 +49,12 @@ const flush = (column: Column): Column => ({ ...column, indent: 0 })
 export const explainsStitches = ({ pattern }: Work, words: string): boolean =>
   read(words, readSettingsOf(pattern)).sections.some(({ title }) => sectionKind(title) === 'key')
 
-function lineBlocks({ text, sections }: Reading, column: Column): Block[] {
-  const headed = new Set(sections.map(({ range }) => range.from))
+function lineBlocks(
+  { text, sections }: Reading,
+  column: Column,
+  headed: typeof heading = heading,
+): Block[] {
+  const heads = new Set(sections.map(({ range }) => range.from))
   const { unit } = column.type
   const blocks: Block[] = []
   let empty = 0
@@ -49,8 +63,8 @@ function lineBlocks({ text, sections }: Reading, column: Column): Block[] {
     if (line.trim() === '') empty++
     else {
       const before = empty * unit
-      const block = headed.has(from)
-        ? heading(line.trim(), column)
+      const block = heads.has(from)
+        ? headed(line.trim(), column)
         : { strips: lineStrips(line, column), before: 0 }
       blocks.push({ ...block, before: Math.max(before, block.before) })
       empty = 0

@@ -1,5 +1,6 @@
 import type { RowEnd } from '../loom/row'
 import type { Pattern } from '../pattern/pattern'
+import type { Pair } from '../pattern/piece'
 import type { Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
 import { languages } from '../words/languages'
@@ -13,6 +14,16 @@ export interface Phrases {
   readonly size: (size: Size, shape: 'ring' | 'bar') => string
   readonly chart: string
   readonly ringChart: string
+  /** Titles of the charts of a section. */
+  readonly ringOf: (section: string) => string
+  readonly sheetOf: (section: string, letter: string) => string
+  /** Size of a whole piece, from cast-on to bind-off, mm. */
+  readonly pieceSize: (size: Size, shape: 'ring' | 'bar') => string
+  readonly pair: Readonly<Record<Exclude<Pair, 'none'>, string>>
+  readonly secondPart: string
+  readonly pictures: (what: string) => string
+  readonly picturesOf: (row: PictureRow) => string
+  readonly totals: string
   readonly key: string
   readonly turns: Readonly<Record<RowEnd, string>>
   readonly unworked: string
@@ -29,6 +40,13 @@ export interface Phrases {
   readonly page: (number: number, of: number) => string
   /** Asked for by the Craft Yarn Council wherever its chart symbols are used. */
   readonly symbolSource: string
+}
+
+/** The row whose moves are shown. */
+export interface PictureRow {
+  readonly kind: 'round' | 'row'
+  readonly number: number
+  readonly section: string | null
 }
 
 const decimal = (value: number): string => String(Math.round(value * 100) / 100)
@@ -58,6 +76,19 @@ const english = (terms: Terms, tag: string): Phrases => {
       `Finished size: about ${decimal(Math.round(width) / 10)} cm ${shape === 'ring' ? 'round' : 'wide'} and ${decimal(Math.round(height) / 10)} cm high, unstretched.`,
     chart: 'Chart',
     ringChart: 'Ring chart',
+    ringOf: (section) => `${section}, as a ring`,
+    sheetOf: (section, letter) => `${section}, sheet ${letter}`,
+    pieceSize: ({ width, height }, shape) =>
+      `Finished size: about ${decimal(Math.round(width) / 10)} cm ${shape === 'ring' ? 'round' : 'wide'} and ${decimal(Math.round(height) / 10)} cm from cast-on to ${finishing.bindOff.replace(' ', '-')}, unstretched.`,
+    pair: {
+      alike: 'Make two alike.',
+      mirrored: 'Make two: the second is the mirror image of the first.',
+    },
+    secondPart: 'Second of the pair',
+    pictures: (what) => `How it is worked: ${what}`,
+    picturesOf: ({ kind, number, section }) =>
+      `${kind === 'round' ? 'Round' : 'Row'} ${number}${section === null ? '' : ` of ${section}`}.`,
+    totals: 'What it takes',
     key: 'Key',
     turns: {
       on: 'the work goes on',

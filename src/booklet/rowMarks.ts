@@ -31,10 +31,10 @@ function cellScene({ width, height }: Cell, title: string, items: readonly Item[
   }
 }
 
-/** What else the chart shows: the turns that are used, and pegs that some row does not work. */
-export function rowMarkEntries({ pattern }: Work, cell: Cell): KeyEntry[] {
-  const { rows } = pattern.chart
-  const { turns, unworked } = phrasesOf[pattern.style.terms]
+/** What else the charts show: the turns that are used, and pegs that some row does not work. */
+export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
+  const rows = works.flatMap(({ pattern }) => pattern.chart.rows)
+  const { turns, unworked } = phrasesOf[works[0]?.pattern.style.terms ?? 'us']
   const unit = Math.min(cell.width, cell.height)
   const place = (x: number, y: number) =>
     [(cell.width - unit) / 2 + x * unit, (cell.height - unit) / 2 + y * unit] as const

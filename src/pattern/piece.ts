@@ -84,14 +84,17 @@ export const pieceLimits = {
   name: { least: 1, most: 60 },
 } as const
 
+/** How a new piece is cast on and bound off. */
+export const usualEdges = { castOn: 'e-wrap', bindOff: 'basic' } as const
+
 /** A piece of one section: cast on, its chart once, bind off. */
 export const newPiece = (name = 'Chart'): Piece => ({
   onBench: name,
   others: [],
   steps: [
-    { kind: 'cast on', how: 'e-wrap', pegs: null },
+    { kind: 'cast on', how: usualEdges.castOn, pegs: null },
     { kind: 'chart', section: name, times: 1 },
-    { kind: 'bind off', how: 'basic', pegs: null },
+    { kind: 'bind off', how: usualEdges.bindOff, pegs: null },
   ],
   pair: 'none',
   pace: null,

@@ -1,4 +1,4 @@
-import type { Section } from './piece'
+import { usualEdges, type Section } from './piece'
 import type { Pattern } from './pattern'
 
 /** The section on the bench, as the others are kept. */
@@ -42,4 +42,42 @@ export function withOnBench(pattern: Pattern, name: string): Pattern {
       others: pattern.piece.others.map((other) => (other === section ? put : other)),
     },
   }
+}
+
+/** The sections that the steps work, in the order in which they first do. */
+export function usedSections(pattern: Pattern): readonly Section[] {
+  const { steps } = pattern.piece
+  return sectionsOf(pattern).filter(({ name }) =>
+    steps.some((step) => step.kind === 'chart' && step.section === name),
+  )
+}
+
+/** Is the piece no more than its one chart, worked once between casting on and binding off? */
+export function isOneChart({ piece }: Pattern): boolean {
+  const [first, chart, last] = piece.steps
+  return (
+    piece.others.length === 0 &&
+    piece.pair === 'none' &&
+    piece.steps.length === 3 &&
+    first?.kind === 'cast on' &&
+    first.pegs === null &&
+    chart?.kind === 'chart' &&
+    chart.section === piece.onBench &&
+    chart.times === 1 &&
+    last?.kind === 'bind off' &&
+    last.pegs === null
+  )
+}
+
+/** Is it that, and cast on and bound off in the plainest way? Its words need not say how. */
+export function isPlainPiece(pattern: Pattern): boolean {
+  const { castOn, bindOff } = usualEdges
+  return (
+    isOneChart(pattern) &&
+    pattern.piece.steps.every(
+      (step) =>
+        (step.kind !== 'cast on' || step.how === castOn) &&
+        (step.kind !== 'bind off' || step.how === bindOff),
+    )
+  )
 }

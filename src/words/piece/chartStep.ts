@@ -25,7 +25,7 @@ export interface ChartStep {
 
 /** The rows of a chart as this step of the piece works them, in words. */
 export function readChartStep(pattern: Pattern, step: StepWork, terms: Terms): ChartStep | null {
-  const works = worksOf(pattern, step)
+  const works = chartWorks(pattern, step)
   const [first] = works
   if (!first) return null
   const { shape } = first.run.habits
@@ -45,7 +45,7 @@ export function readChartStep(pattern: Pattern, step: StepWork, terms: Terms): C
 export const textOf = (lines: readonly Line[]): string => lines.map(({ text }) => text).join('\n')
 
 /** The chart's work at each of its times, with the loom as it is then. Whole times only. */
-function worksOf(pattern: Pattern, { step, section, rows }: StepWork): readonly Work[] {
+export function chartWorks(pattern: Pattern, { step, section, rows }: StepWork): readonly Work[] {
   if (step.kind !== 'chart' || !section || !rows) return []
   const put = withOnBench(pattern, section.name)
   const passes = schedule(section.chart)

@@ -1,0 +1,107 @@
+import type { Work } from '../pattern/work'
+import type { Column } from './blocks'
+import {
+  chartTitles,
+  oneSheetBlocks,
+  overviewBlocks,
+  ringBlocks,
+  sheetBlocks,
+  type ChartTitles,
+} from './chart'
+import { wishedWidth } from './cellWish'
+import { planOneSheet, planSheets } from './chartSheets'
+import type { Block } from './flow'
+import type { PrintWarning } from './page'
+import { papers, type Area, type BookletSettings } from './paper'
+import { largestRing } from './ringSize'
+import { cellSizes } from './typeScale'
+
+/** Blocks with what is not printed as it was asked for. */
+export interface Part {
+  readonly blocks: readonly Block[]
+  readonly warnings: readonly PrintWarning[]
+}
+
+/** What a chart is printed with. */
+export interface ChartRoom {
+  readonly settings: BookletSettings
+  readonly column: Column
+  readonly area: Area
+  /** How much of the page that the chart comes to is full, mm. */
+  readonly filled: number
+}
+
+/** A chart as rows, as a ring or as both; `section` stands over it where there are several. */
+export function chartPart(work: Work, room: ChartRoom, section: string | null = null): Part {
+  const titles = chartTitles(work, section)
+  const wishes = room.settings.chart
+  const ring = wishes === 'flat' ? null : ringPart(work, room, titles, section)
+  // Without a ring that can be read, the flat chart takes its place: no chart is left out silently.
+  const flat = wishes !== 'ring' || ring?.blocks.length === 0 ? flatPart(work, room, titles) : null
+  return {
+    blocks: [...(flat?.blocks ?? []), ...(ring?.blocks ?? [])],
+    warnings: [...(ring?.warnings ?? []), ...(flat?.warnings ?? [])],
+  }
+}
+
+/** Height of a heading over a chart, with the line under it. */
+const headingHeight = ({ type }: Column): number => 3 * type.unit
+
+function flatPart(
+  work: Work,
+  { settings, column, area, filled }: ChartRoom,
+  titles: ChartTitles,
+): Part {
+  const { unit, chart: scale } = column.type
+  const { width: wished, warnings } = wishedWidth(work.pattern, settings.cell, scale)
+  const height = area.height - headingHeight(column) - unit
+  const { good, least: smallest } = cellSizes
+  const below = { height: height - filled - unit, least: good }
+  for (const { height: free, least } of [below, { height, least: smallest }]) {
+    const room = { width: area.width / scale, height: free / scale }
+    const tiling = free > 0 ? planOneSheet(work, room, { wished, least }) : null
+    if (tiling) return { blocks: oneSheetBlocks(work, tiling, column, titles), warnings }
+  }
+  const tiling = planSheets(
+    work,
+    { width: area.width / scale, height: height / scale },
+    column,
+    wished,
+  )
+  if (tiling.sheets.length === 1)
+    return { blocks: oneSheetBlocks(work, tiling, column, titles), warnings }
+  return {
+    blocks: [
+      ...overviewBlocks(work, tiling, column, titles),
+      ...sheetBlocks(work, tiling, column, titles),
+    ],
+    warnings,
+  }
+}
+
+function ringPart(
+  work: Work,
+  { settings, column, area }: ChartRoom,
+  titles: ChartTitles,
+  section: string | null,
+): Part {
+  const room = Math.min(area.width, area.height - headingHeight(column))
+  const { chart: scale } = column.type
+  const { least, most } = cellSizes
+  const { side, options } = largestRing(work, room / scale, most)
+  if (options && side >= least - 1e-9)
+    return { blocks: ringBlocks(work, options, column, titles), warnings: [] }
+  const { pegs } = work.pattern.loom
+  const rows = work.pattern.chart.rows.length
+  const paper = papers[settings.paper].name
+  const name = section === null ? '' : ` (${section})`
+  return {
+    blocks: [],
+    warnings: [
+      {
+        message: `A ring chart of ${pegs} pegs and ${rows} rows${name} would have cells of ${Math.floor(10 * scale * side + 1e-9) / 10} mm on ${paper}; ${Math.round(10 * scale * least) / 10} mm is the least that can be read, so it is left out.`,
+        advice: 'The flat chart is printed; it can stand on several sheets.',
+      },
+    ],
+  }
+}

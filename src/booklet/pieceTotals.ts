@@ -1,0 +1,23 @@
+import { totalsOf } from '../pattern/totals'
+import type { PieceWork } from '../pattern/workPiece'
+import { sayTotals } from '../words/piece/totals'
+import { heading, labelled, type Column } from './blocks'
+import type { Block } from './flow'
+import { phrasesOf } from './phrases'
+
+/** What the piece comes to, with what the numbers rest on; what is not known is left out. */
+export function totalsBlocks(work: PieceWork, column: Column): Block[] {
+  const { pattern } = work
+  const { whole } = totalsOf(work)
+  const lines = sayTotals(whole, pattern).filter(
+    ({ kind }) =>
+      !(kind === 'yarn' && whole.yarn === null) && !(kind === 'time' && whole.minutes === null),
+  )
+  return [
+    heading(phrasesOf[pattern.style.terms].totals, column),
+    ...lines.map(({ kind, text }, index) => {
+      const first = kind === 'assumption' && lines[index - 1]?.kind !== 'assumption'
+      return labelled('', text, column, first ? 0.5 : 0)
+    }),
+  ]
+}

@@ -1,0 +1,78 @@
+import { findSection, withOnBench } from '../pattern/sections'
+import { habitsOf } from '../pattern/work'
+import type { PieceWork } from '../pattern/workPiece'
+import { abbreviationsOf } from '../words/abbreviations'
+import { languages } from '../words/languages'
+import { piecePhrases } from '../words/piece/phrases'
+import { writePiece, type PieceBlock, type PieceLine } from '../words/piece/write'
+import { heading, labelled, subheading, type Column } from './blocks'
+import type { Block } from './flow'
+import { abbreviationList } from './instructions'
+import { sectionWordBlocks } from './ownWords'
+
+/** The instructions from cast-on to bind-off; with the designer's own words where they are chosen. */
+export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): Block[] {
+  const { terms } = work.pattern.style
+  const { headings } = languages[terms]
+  const { blocks } = writePiece(work, terms)
+  const isSecond = ({ lines }: PieceBlock) => lines.every(({ kind }) => kind === 'second')
+  const print = ({ heading: name, lines }: PieceBlock): Block[] => [
+    subheading(name, column),
+    ...lineBlocks(work, lines, own, column),
+  ]
+  return [
+    { ...heading(headings.instructions, column) },
+    ...blocks.filter((block) => !isSecond(block)).flatMap(print),
+    subheading(headings.finishing, column),
+    labelled('', piecePhrases[terms].weaveIn, column),
+    ...blocks.filter(isSecond).flatMap(print),
+  ]
+}
+
+/** What stands over the lines it speaks of. */
+const leads = ({ kind, text }: PieceLine): boolean =>
+  kind === 'cast on' || kind === 'bind off' || kind === 'pegs' || text.endsWith(':')
+
+function lineBlocks(
+  work: PieceWork,
+  lines: readonly PieceLine[],
+  own: boolean,
+  column: Column,
+): Block[] {
+  const toldSteps = new Set<number | null>()
+  return lines.flatMap((line, index): Block[] => {
+    const words = own ? ownWordsFor(work, line) : null
+    if (words === null) {
+      const text = line.text.slice(line.label.length).trim()
+      const withNext = leads(line) && index < lines.length - 1
+      return [{ ...labelled(line.label, text, column), withNext }]
+    }
+    if (toldSteps.has(line.step)) return []
+    toldSteps.add(line.step)
+    return words.section(column)
+  })
+}
+
+/** The designer's words in place of a line of chart rows; null where the line stands. */
+function ownWordsFor({ pattern }: PieceWork, { step, kind }: PieceLine) {
+  if (step === null || !['row', 'repeat', 'times'].includes(kind)) return null
+  const done = pattern.piece.steps[step]
+  if (done?.kind !== 'chart') return null
+  const words = findSection(pattern, done.section)?.words ?? null
+  if (words === null) return null
+  const put = withOnBench(pattern, done.section)
+  return { section: (column: Column) => sectionWordBlocks(put, words, column) }
+}
+
+/** Every abbreviation of the pieces that are written out, with what the hands do. */
+export function pieceAbbreviationBlocks(works: readonly PieceWork[], column: Column): Block[] {
+  const [first] = works
+  if (!first) return []
+  const { pattern } = first
+  const { terms } = pattern.style
+  const runs = works.flatMap(({ steps }) => steps.flatMap(({ rows }) => rows?.rows ?? []))
+  const lines = works.flatMap((work) =>
+    writePiece(work, terms).blocks.flatMap((block) => block.lines.map(({ text }) => text)),
+  )
+  return abbreviationList(abbreviationsOf(runs, habitsOf(pattern), lines, terms), terms, column)
+}

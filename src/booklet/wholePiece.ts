@@ -1,0 +1,108 @@
+import type { Pattern } from '../pattern/pattern'
+import { secondByItself } from '../pattern/pair'
+import { findSection, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
+import { workPattern, type Work } from '../pattern/work'
+import { workPiece, type PieceWork } from '../pattern/workPiece'
+import { chartWorks } from '../words/piece/chartStep'
+import { partHeading } from './blocks'
+import { keyOf } from './chart'
+import { chartPart, type ChartRoom, type Part } from './chartPart'
+import { filledBy, type Block } from './flow'
+import type { PrintWarning } from './page'
+import { phrasesOf } from './phrases'
+import { pictureParts, type WorkOf } from './pictures'
+import { pieceFrontBlocks } from './pieceFront'
+import { totalsBlocks } from './pieceTotals'
+import { pieceAbbreviationBlocks, pieceWordBlocks } from './pieceWords'
+
+type Room = Omit<ChartRoom, 'filled'>
+
+/** A piece of several steps: its charts by section, and its words from cast-on to bind-off. */
+export function wholePiece(pattern: Pattern, room: Room): Part {
+  const { settings, column, area } = room
+  const piece = workPiece(pattern)
+  const second =
+    settings.second && pattern.piece.pair === 'mirrored' ? workPiece(secondByItself(pattern)) : null
+  const pieces = second ? [piece, second] : [piece]
+  const blocks: Block[] = pieceFrontBlocks(piece, column, area)
+  const warnings: PrintWarning[] = settingWarnings(pattern, room)
+  const add = (part: Part) => {
+    blocks.push(...part.blocks)
+    warnings.push(...part.warnings)
+  }
+  if (settings.charts) {
+    addCharts(piece, room, blocks, add)
+    blocks.push(...keyOf(pieces.flatMap(chartsOf), column))
+  }
+  if (settings.words) {
+    blocks.push(...pieceAbbreviationBlocks(pieces, column))
+    blocks.push(...pieceWordBlocks(piece, settings.wording === 'own', column))
+  }
+  // Text before pictures: it fills the page that the words end on.
+  blocks.push(...totalsBlocks(piece, column))
+  if (settings.pictures) add(pictureParts(pattern, workOf(piece), room))
+  if (second && (settings.charts || settings.words)) {
+    blocks.push(partHeading(phrasesOf[pattern.style.terms].secondPart, column))
+    if (settings.charts) addCharts(second, room, blocks, add)
+    if (settings.words) blocks.push(...pieceWordBlocks(second, false, column))
+  }
+  return { blocks, warnings }
+}
+
+function addCharts(
+  piece: PieceWork,
+  room: Room,
+  before: readonly Block[],
+  add: (part: Part) => void,
+): void {
+  for (const work of chartsOf(piece))
+    add(
+      chartPart(work, { ...room, filled: filledBy(before, room.area) }, work.pattern.piece.onBench),
+    )
+}
+
+/** The charts that the steps work, in the order of use, each as it is worked first. */
+const chartsOf = (piece: PieceWork): readonly Work[] =>
+  usedSections(piece.pattern).flatMap(({ name }) => workOf(piece)(name) ?? [])
+
+const workOf =
+  (piece: PieceWork): WorkOf =>
+  (name) => {
+    const { pattern, steps } = piece
+    if (!findSection(pattern, name)) return null
+    const step = steps.find(({ section }) => section?.name === name)
+    return (step && chartWorks(pattern, step)[0]) ?? workPattern(withOnBench(pattern, name))
+  }
+
+/** What is left out of the piece as it is asked for. */
+function settingWarnings(pattern: Pattern, { settings }: Room): PrintWarning[] {
+  const used = usedSections(pattern)
+  const unused = sectionsOf(pattern).filter((section) => !used.includes(section))
+  const names = unused.map(({ name }) => `“${name}”`).join(', ')
+  return [
+    ...(unused.length > 0 && settings.charts
+      ? [
+          {
+            message: `${names} ${unused.length === 1 ? 'is' : 'are'} in no step of the piece and ${unused.length === 1 ? 'is' : 'are'} not printed.`,
+            advice: 'Add a step that works it, or delete it.',
+          },
+        ]
+      : []),
+    ...(!settings.charts && !settings.words
+      ? [
+          {
+            message: 'Neither charts nor words are printed: nobody can knit the piece from this.',
+            advice: 'Print the charts, the words or both.',
+          },
+        ]
+      : []),
+    ...(pattern.piece.pair === 'mirrored' && !settings.second
+      ? [
+          {
+            message: 'The second of the pair is the mirror image, and it is not written out.',
+            advice: 'Print it too, or give its booklet along with this one.',
+          },
+        ]
+      : []),
+  ]
+}
