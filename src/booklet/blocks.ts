@@ -86,10 +86,15 @@ export function partHeading(text: string, column: Column): Block {
 export function heading(text: string, column: Column, newPage = false): Block {
   const { unit, heading: size } = column.type
   const strips = textStrips(text, column, { size, weight: 'bold', measure: column.width })
-  const raised = strips.map((strip) => ({
-    ...strip,
-    texts: strip.texts.map((line) => movedText(line, 0, -0.4 * unit)),
-  }))
+  // Its further lines follow close, a unit apart.
+  const raised = strips.map((strip, index) => {
+    const closer = index > 0 ? strip.height - unit : 0
+    return {
+      ...strip,
+      height: strip.height - closer,
+      texts: strip.texts.map((line) => movedText(line, 0, -0.4 * unit - closer)),
+    }
+  })
   return { strips: raised, before: 1.4 * unit, withNext: true, newPage }
 }
 

@@ -108,7 +108,7 @@ interface Cell {
 /** Space between pictures of a row, in letter heights. */
 const gapEms = 1.6
 /** Pegs are drawn no closer to each other than this, mm before large print. */
-const leastUnit = 5
+const leastUnit = 6
 /** Sentences are set no narrower than this, in letter heights. */
 const leastCaption = 12
 const mostPegs = 16
@@ -135,7 +135,7 @@ function figureRows(
         across === 1
           ? row.flatMap((cell) => alone(cell, column))
           : [rowStrip(row, cellWidth(across) + gap, column)],
-      before: (index === 0 ? 0.4 : 1) * type.unit,
+      before: (index === 0 ? 0.4 : 0.8) * type.unit,
     }))
   }
   const fits = (across: number): boolean =>
@@ -148,8 +148,9 @@ function figureRows(
   return rowsOf(1)
 }
 
-/** How many in a row, best first: no row with a single picture after a row of three. */
-const orders = (figures: number): readonly number[] => (figures % 3 === 1 ? [2, 3] : [3, 2])
+/** How many in a row, best first: no more than there are, and no single one after a row of three. */
+const orders = (figures: number): readonly number[] =>
+  figures < 3 ? [2] : figures % 3 === 1 ? [2, 3] : [3, 2]
 
 function cellsOf(
   moments: readonly Moment[],

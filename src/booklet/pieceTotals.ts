@@ -13,11 +13,11 @@ export function totalsBlocks(work: PieceWork, column: Column): Block[] {
     ({ kind }) =>
       !(kind === 'yarn' && whole.yarn === null) && !(kind === 'time' && whole.minutes === null),
   )
-  return [
-    heading(phrasesOf[pattern.style.terms].totals, column),
-    ...lines.map(({ kind, text }, index) => {
-      const first = kind === 'assumption' && lines[index - 1]?.kind !== 'assumption'
-      return labelled('', text, column, first ? 0.5 : 0)
-    }),
-  ]
+  const together = (isAssumption: boolean): Block => ({
+    strips: lines
+      .filter(({ kind }) => (kind === 'assumption') === isAssumption)
+      .flatMap(({ text }) => labelled('', text, column).strips),
+    before: isAssumption ? 0.5 * column.type.unit : 0,
+  })
+  return [heading(phrasesOf[pattern.style.terms].totals, column), together(false), together(true)]
 }

@@ -1,6 +1,7 @@
 import { parseArgs, type ParseArgsConfig } from 'node:util'
 import { directions, type Direction } from '../loom/direction'
-import { limits } from '../pattern/pattern'
+import { limits, type Pattern } from '../pattern/pattern'
+import { findSection, sectionsOf, withOnBench } from '../pattern/sections'
 import { termSets, type Terms } from '../stitches/stitch'
 
 /** A call, or a file it names, that cannot be used; the message is one line for the user. */
@@ -15,6 +16,7 @@ export const optionTable = {
   terms: { type: 'string' },
   json: { type: 'boolean' },
   words: { type: 'string' },
+  section: { type: 'string' },
   as: { type: 'string' },
   output: { type: 'string', short: 'o' },
   help: { type: 'boolean', short: 'h' },
@@ -83,9 +85,22 @@ export const termsOf = ({ values: { terms } }: Call): Terms | undefined =>
 export const sizeOf = ({ values: { size } }: Call): number =>
   size === undefined ? 0 : wholeNumber('size', size, 1, 99) - 1
 
-export const drawnAsOf = ({ values }: Call): 'rows' | 'ring' => {
-  if (values.as === undefined) throw new Unusable('draw needs --as rows or --as ring.')
-  return oneOf('as', values.as, ['rows', 'ring'] as const)
+export const drawings = ['rows', 'ring', 'side'] as const
+export type Drawing = (typeof drawings)[number]
+
+export const drawnAsOf = ({ values }: Call): Drawing => {
+  if (values.as === undefined) throw new Unusable('draw needs --as rows, --as ring or --as side.')
+  return oneOf('as', values.as, drawings)
+}
+
+/** The pattern with the section that is asked for on the bench; as it is when none is. */
+export function atSection(pattern: Pattern, { values: { section } }: Call): Pattern {
+  if (section === undefined) return pattern
+  if (findSection(pattern, section)) return withOnBench(pattern, section)
+  const names = sectionsOf(pattern).map(({ name }) => `"${name}"`)
+  throw new Unusable(
+    `There is no section "${section}"; ${names.length === 1 ? 'there is' : 'there are'} ${names.join(', ')}.`,
+  )
 }
 
 /** The one file a command works on. */

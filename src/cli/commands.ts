@@ -1,16 +1,18 @@
-import { checkPattern } from '../checks/check'
 import { flatChart } from '../drawing/flat'
+import { sidePicture } from '../drawing/piece/side'
 import { ringChart } from '../drawing/ring'
+import type { Scene } from '../drawing/scene'
 import { writeSvg } from '../drawing/svg'
-import { newPattern } from '../pattern/pattern'
-import { workPattern, type Work } from '../pattern/work'
-import type { Terms } from '../stitches/stitch'
-import { compare } from '../words/compare/compare'
-import { saidBeside } from '../words/compare/saidOnce'
+import { newPattern, type Pattern } from '../pattern/pattern'
+import { isPlainPiece } from '../pattern/sections'
+import { workPattern } from '../pattern/work'
+import { workPiece } from '../pattern/workPiece'
+import { pieceText } from '../words/piece/text'
 import { read } from '../words/read/read'
-import { readSettingsOf, type Reading, type ReadSettings } from '../words/read/reading'
+import { readSettingsOf, type ReadSettings } from '../words/read/reading'
 import { plainText } from '../words/text'
 import {
+  atSection,
   directionOf,
   drawnAsOf,
   onlyFile,
@@ -19,22 +21,13 @@ import {
   termsOf,
   Unusable,
   type Call,
+  type Drawing,
   type OptionName,
 } from './call'
 import { isInput, readPattern, readWords, saveText } from './files'
-import {
-  checkEntry,
-  differenceEntry,
-  findingLine,
-  hasErrors,
-  jsonOf,
-  kindInWork,
-  labelInWork,
-  rowLine,
-  rowsWorked,
-  type FileReport,
-} from './report'
-import { reportReading, reportWords } from './wordsReport'
+import { reportCompared, reportPattern } from './patternReport'
+import { findingLine, hasErrors, jsonOf, rowLine, type FileReport } from './report'
+import { reportWords } from './wordsReport'
 
 /** What a call prints and how it ends. */
 export interface Answer {
@@ -104,7 +97,7 @@ const readCommand: Command = {
 }
 
 const checkCommand: Command = {
-  options: [...wordOptions, 'words', 'json'],
+  options: [...wordOptions, 'words', 'section', 'json'],
   run: async (call) => {
     const { words } = call.values
     const { reports, problems } =
@@ -129,14 +122,14 @@ async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems
   for (const name of ['pegs', 'flat', 'direction', 'size', 'needles'] as const)
     if (call.values[name] !== undefined)
       throw new Unusable(`--${name} is for words; a pattern file has its own loom.`)
+  if (call.values.section !== undefined)
+    throw new Unusable('--section is for words; all sections of a pattern file are checked.')
   const terms = termsOf(call) ?? 'us'
   const reports: FileReport[] = []
   const problems: string[] = []
   for (const file of call.files) {
     try {
-      const work = workPattern(await readPattern(file))
-      const report = reportPattern(file, work, terms)
-      reports.push({ ...report, findings: [...report.findings, ...ownWordsFound(work, terms)] })
+      reports.push(reportPattern(nameOf(file), await readPattern(file), terms, true))
     } catch (error) {
       if (!(error instanceof Unusable)) throw error
       problems.push(error.message)
@@ -148,6 +141,8 @@ async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems
 /** Words alone, or held against the pattern that is named beside them. */
 async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   if (call.files.length === 0) {
+    if (call.values.section !== undefined)
+      throw new Unusable('--section names a part of a pattern file, and none is named here.')
     const settings = settingsOf('check --words', call)
     const reading = read(await readWords(words), settings)
     return [reportWords(nameOf(words), reading, settings.terms)]
@@ -155,7 +150,7 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   const file = onlyFile('check with --words', call)
   if (isInput(file) && isInput(words))
     throw new Unusable('The pattern and the words cannot both come from the standard input.')
-  const pattern = await readPattern(file)
+  const pattern = atSection(await readPattern(file), call)
   agreeWithLoom(call, pattern.loom)
   const settings: ReadSettings = {
     ...readSettingsOf(pattern),
@@ -166,30 +161,10 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   const work = workPattern(pattern)
   const terms = termsOf(call) ?? 'us'
   const reading = read(await readWords(words), settings)
-  return [reportPattern(file, work, terms), reportCompared(nameOf(words), reading, work, terms)]
-}
-
-const reportPattern = (file: string, work: Work, terms: Terms): FileReport => ({
-  file: nameOf(file),
-  kindOf: kindInWork(work),
-  rows: rowsWorked(work, terms),
-  findings: checkPattern(work).findings.map(checkEntry(labelInWork(work))),
-})
-
-/** Words held against a chart. */
-function reportCompared(name: string, reading: Reading, work: Work, terms: Terms): FileReport {
-  const comparison = compare(reading, work)
-  const told = reportReading(name, reading, terms, saidBeside(comparison))
-  const differences = comparison.differences.map(differenceEntry(reading, work))
-  return { ...told, findings: [...told.findings, ...differences] }
-}
-
-/** What is wrong in the designer's own words, held against the chart; nothing without any. */
-function ownWordsFound(work: Work, terms: Terms): FileReport['findings'] {
-  const { pattern } = work
-  if (pattern.words === null) return []
-  const reading = read(pattern.words, readSettingsOf(pattern))
-  return reportCompared('', reading, work, terms).findings
+  return [
+    reportPattern(nameOf(file), pattern, terms),
+    reportCompared(nameOf(words), reading, work, terms),
+  ]
 }
 
 /** Options that say something else than the pattern would be passed over in silence. */
@@ -210,23 +185,41 @@ function agreeWithLoom(
 }
 
 const writeCommand: Command = {
-  options: ['terms'],
+  options: ['terms', 'section'],
   run: async (call) => {
     const terms = termsOf(call)
-    const work = workPattern(await readPattern(onlyFile('write', call)))
-    return outcome([], plainText(work, terms))
+    const pattern = await readPattern(onlyFile('write', call))
+    const ofSection = call.values.section !== undefined || isPlainPiece(pattern)
+    return outcome(
+      [],
+      ofSection
+        ? plainText(workPattern(atSection(pattern, call)), terms)
+        : pieceText(workPiece(pattern), terms),
+    )
   },
 }
 
+/** Room of the picture from the side and its letters, mm. */
+const sideRoom = { width: 120, height: 160, text: 3.2, chosen: null }
+
+const sceneOf: Readonly<Record<Drawing, (pattern: Pattern) => Scene>> = {
+  rows: (pattern) => flatChart(workPattern(pattern)),
+  ring: (pattern) => ringChart(workPattern(pattern)),
+  side: (pattern) => sidePicture(workPiece(pattern), sideRoom).scene,
+}
+
 const drawCommand: Command = {
-  options: ['as', 'output'],
+  options: ['as', 'section', 'output'],
   run: async (call) => {
     const as = drawnAsOf(call)
-    const { output } = call.values
+    const { output, section } = call.values
     if (output === undefined) throw new Unusable('draw needs -o OUT.svg, the file to be written.')
-    const work = workPattern(await readPattern(onlyFile('draw', call)))
-    const scene = as === 'rows' ? flatChart(work) : ringChart(work)
-    const svg = writeSvg(scene)
+    if (as === 'side' && section !== undefined)
+      throw new Unusable(
+        '--section is for --as rows and --as ring; --as side draws the whole piece.',
+      )
+    const pattern = atSection(await readPattern(onlyFile('draw', call)), call)
+    const svg = writeSvg(sceneOf[as](pattern))
     if (output === '-') return outcome([], svg)
     saveText(output, svg)
     return outcome([], '')

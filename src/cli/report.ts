@@ -23,6 +23,8 @@ export interface RowEntry {
   readonly after: number
   /** One abbreviation each, in working order. */
   readonly stitches: readonly string[]
+  /** Only where the piece has several sections. */
+  readonly section?: string
 }
 
 export interface FindingEntry {
@@ -34,13 +36,18 @@ export interface FindingEntry {
   readonly pegs: readonly [first: number, last: number] | null
   readonly message: string
   readonly advice: string
+  /** Only where the piece has several sections; null: the whole piece. */
+  readonly section?: string | null
 }
+
+/** Is the row of this label, in this section, a round? Rows of words are in none. */
+export type KindOf = (label: string, section?: string | null) => LabelKind
 
 /** What is known of one file. */
 export interface FileReport {
   readonly file: string
   /** Rounds of a ring or rows: for the plain output. */
-  readonly kindOf: (label: string) => LabelKind
+  readonly kindOf: KindOf
   readonly rows: readonly RowEntry[]
   readonly findings: readonly FindingEntry[]
 }
@@ -117,7 +124,7 @@ export const labelInWork =
   (row: number): string | null =>
     numbers[row] === undefined ? null : String(numbers[row])
 
-export const kindInWork = ({ run, passes }: Work): FileReport['kindOf'] => {
+export const kindInWork = ({ run, passes }: Work): KindOf => {
   const { shape } = run.habits
   const kinds = new Map(
     run.rows.map((worked, pass) => [String(passes[pass]?.number ?? 0), labelKind(worked, shape)]),
@@ -126,7 +133,7 @@ export const kindInWork = ({ run, passes }: Work): FileReport['kindOf'] => {
 }
 
 export const kindInWords =
-  ({ settings, rows }: Reading): FileReport['kindOf'] =>
+  ({ settings, rows }: Reading): KindOf =>
   (label) => {
     const row = rows.find((one) => one.label === label)
     const part = row && (row.run !== null || row.end !== 'on')
@@ -139,15 +146,17 @@ export const rowName = (label: string, kind: LabelKind): string =>
 
 /** "error row-count Rnd 7, pegs 3-4: message advice" */
 export function findingLine(
-  { rule, severity, row, pegs, message, advice }: FindingEntry,
-  kindOf: FileReport['kindOf'],
+  { rule, severity, row, pegs, message, advice, section = null }: FindingEntry,
+  kindOf: KindOf,
 ): string {
+  const name = row === null ? '' : rowName(row, kindOf(row, section))
   const where = [
-    ...(row === null ? [] : [rowName(row, kindOf(row))]),
+    ...(section === null ? [] : [section]),
+    ...(row === null ? [] : [name]),
     ...(pegs ? [pegs[0] === pegs[1] ? `peg ${pegs[0]}` : `pegs ${pegs[0]}-${pegs[1]}`] : []),
   ].join(', ')
   // A reader's message begins with the row's name, which stands here already.
-  const named = row === null ? '' : `${rowName(row, kindOf(row))}: `
+  const named = name && `${name}: `
   const said = named && message.startsWith(named) ? message.slice(named.length) : message
   return oneLine(`${severity} ${rule}${where ? ` ${where}` : ''}: ${said} ${advice}`)
 }
@@ -155,7 +164,7 @@ export function findingLine(
 /** "Rnd 7: k2, p2, k2tog (24 to 23)", with the shortest repeats there are. */
 export function rowLine(
   { label, before, takes, after, stitches, run, end, heading }: ReadRow,
-  kindOf: FileReport['kindOf'],
+  kindOf: KindOf,
   terms: Terms,
 ): string {
   const sites = stitches.map(({ stitch }, peg) => ({ stitch, peg }))

@@ -4,8 +4,8 @@ export const usage = `Pegwright without a screen
   check FILE...            check pattern files
   check --words FILE --pegs N        check words
   check FILE --words FILE            check a pattern and compare the words with it
-  write FILE               print the words of a pattern
-  draw FILE --as rows|ring -o OUT.svg        draw a pattern
+  write FILE               print the words of a pattern, from cast-on to bind-off
+  draw FILE --as rows|ring|side -o OUT.svg   draw a chart, or the whole piece from the side
 
 For words:
   --pegs N                 loops on the loom before the first row, 3 to 400
@@ -14,6 +14,11 @@ For words:
   --size K                 which size of "24 (28, 32)"; 1, the first, unless said
   --needles                flat words for needles: every other row as its wrong side looks
   --terms us|uk            terms of the words
+
+For a piece of several sections:
+  --section NAME           write, draw, check --words: this one; else write prints the whole piece,
+                           and draw and check --words take the section that was on the bench last
+  check names the section of each finding; with --json rows and findings have a "section" then
 
   --json                   read, check: print one JSON object
   -h, --help               print this

@@ -1,0 +1,101 @@
+import { checkPattern } from '../checks/check'
+import { checkPiece } from '../checks/piece/check'
+import type { PieceFinding } from '../checks/piece/rule'
+import { stepNamed } from '../checks/piece/rule'
+import type { Pattern } from '../pattern/pattern'
+import { sectionsOf, withOnBench } from '../pattern/sections'
+import { workPattern, type Work } from '../pattern/work'
+import { workPiece, type PieceWork } from '../pattern/workPiece'
+import type { Terms } from '../stitches/stitch'
+import { compare } from '../words/compare/compare'
+import { saidBeside } from '../words/compare/saidOnce'
+import { read } from '../words/read/read'
+import { readSettingsOf, type Reading } from '../words/read/reading'
+import {
+  checkEntry,
+  differenceEntry,
+  kindInWork,
+  labelInWork,
+  rowsWorked,
+  type FileReport,
+  type FindingEntry,
+} from './report'
+import { reportReading } from './wordsReport'
+
+/**
+ * What is known of a pattern: the rows of its sections in the order of use, what is wrong in their
+ * charts (and, when asked, in the designer's own words), then what is wrong in the whole piece.
+ */
+export function reportPattern(
+  file: string,
+  pattern: Pattern,
+  terms: Terms,
+  withOwnWords = false,
+): FileReport {
+  const sections = sectionsOf(pattern)
+  const several = sections.length > 1
+  const parts = sections.map(({ name }) => {
+    const work = workPattern(withOnBench(pattern, name))
+    const section = several ? { section: name } : {}
+    const findings = [
+      ...checkPattern(work).findings.map(checkEntry(labelInWork(work))),
+      ...(withOwnWords ? ownWordsFound(work, terms) : []),
+    ]
+    return {
+      name,
+      kindOf: kindInWork(work),
+      rows: rowsWorked(work, terms).map((row) => ({ ...row, ...section })),
+      findings: findings.map((finding) => ({ ...finding, ...section })),
+    }
+  })
+  const piece = workPiece(pattern)
+  const ofPiece = checkPiece(piece).map((finding) => pieceEntry(finding, piece, several))
+  return {
+    file,
+    kindOf: (label, section) =>
+      (parts.find(({ name }) => name === section) ?? parts[0])?.kindOf(label) ?? 'row',
+    rows: parts.flatMap(({ rows }) => rows),
+    findings: [...parts.flatMap(({ findings }) => findings), ...ofPiece],
+  }
+}
+
+/** A finding of the piece stands in no row of a chart; it names its step. */
+function pieceEntry(
+  { rule, severity, step, message, advice }: PieceFinding,
+  work: PieceWork,
+  several: boolean,
+): FindingEntry {
+  const name = step === null ? '' : stepNamed(work, step)
+  const isNamed = step === null || message.toLowerCase().includes(`step ${step + 1}`)
+  const done = step === null ? null : work.pattern.piece.steps[step]
+  return {
+    rule,
+    severity,
+    row: null,
+    pegs: null,
+    message: isNamed ? message : `${name}: ${message}`,
+    advice,
+    ...(several ? { section: done?.kind === 'chart' ? done.section : null } : {}),
+  }
+}
+
+/** Words held against a chart. */
+export function reportCompared(
+  name: string,
+  reading: Reading,
+  work: Work,
+  terms: Terms,
+): FileReport {
+  const comparison = compare(reading, work)
+  const told = reportReading(name, reading, terms, saidBeside(comparison))
+  const differences = comparison.differences.map(differenceEntry(reading, work))
+  return { ...told, findings: [...told.findings, ...differences] }
+}
+
+/** What is wrong in the designer's own words, held against the chart; nothing without any. */
+function ownWordsFound(work: Work, terms: Terms): FileReport['findings'] {
+  const { pattern } = work
+  if (pattern.words === null) return []
+  const reading = read(pattern.words, readSettingsOf(pattern))
+  return reportCompared('', reading, work, terms).findings
+}
