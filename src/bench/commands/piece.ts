@@ -21,7 +21,7 @@ const { steps: stepLimits, sections: sectionLimits } = pieceLimits
 
 /** Put the chart of a section on the bench; an ordinary edit. */
 export function showSection(bench: Bench, name: string): void {
-  const there = bench.apply(`Put “${name}” on the bench`, (p) => openSection(p, name))
+  const there = bench.choose(`Put “${name}” on the bench`, (p) => openSection(p, name))
   if (!there) return
   bench.goTo({ row: 0, peg: 0 })
   bench.opened = {}
@@ -127,10 +127,10 @@ export const stepCommands = (at: number): readonly Command[] => {
     },
     {
       id: 'step-out',
-      label: `Take step ${step} out`,
+      label: `Take out step ${step}`,
       keys: [],
       run: (bench) => {
-        bench.apply(`Take step ${step} out`, (p) => removeStep(p, at))
+        bench.apply(`Take out step ${step}`, (p) => removeStep(p, at))
         const last = bench.pattern.piece.steps.length - 1
         bench.piece.chosen = last < 0 ? null : Math.min(at, last)
         bench.say(`Step ${step} is taken out. Undo brings it back.`)
@@ -187,7 +187,7 @@ export function dropSection(bench: Bench, name: string): void {
   }
   if (!findSection(bench.pattern, name)) return
   const steps = stepsOfSection(bench, name).length
-  bench.apply(`Take the chart “${name}” out`, (p) => removeSection(p, name))
+  bench.apply(`Take out the chart “${name}”`, (p) => removeSection(p, name))
   bench.piece.chosen = null
   const withSteps =
     steps === 0 ? '' : steps === 1 ? ' with the step that worked it' : ` with ${steps} steps`

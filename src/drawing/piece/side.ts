@@ -266,19 +266,27 @@ function placeLabels(
   return apart(labels, text, height)
 }
 
+/** What stands beside a step, from all there is to say down to its name. */
+const fuller: readonly ((lines: readonly string[]) => readonly string[])[] = [
+  (lines) => lines,
+  (lines) => (lines.length > 2 ? [lines[0] ?? '', lines.at(-1) ?? ''] : lines),
+  (lines) => [[lines[0], ...lines.slice(1).slice(-1)].join(', ')],
+]
+
 /**
- * Where there is no room for all the lines, name and length stand in one; where that is too wide,
- * the name alone; and where even that is too much, the last steps stay without.
+ * The fullest that there is room for: in height, and across in half of the width. Where even the
+ * names are too much, the last steps stay without.
  */
 function withRoom(labels: readonly Said[], { text, height, width }: SideOptions): readonly Said[] {
-  const needed = labels.reduce((sum, { lines }) => sum + 2 * halfOf(lines, text), 0)
-  if (needed <= height) return labels
-  const fits = Math.floor(height / (2 * halfOf([''], text)))
-  return labels.slice(0, Math.max(1, fits)).map(({ step, lines }) => {
-    const [name = '', ...more] = lines
-    const both = [name, more.at(-1)].filter(Boolean).join(', ')
-    return { step, lines: [textWidth('n', text) * both.length < width * 0.5 ? both : name] }
-  })
+  for (const shorten of fuller) {
+    const said = labels.map(({ step, lines }) => ({ step, lines: shorten(lines) }))
+    const high = said.reduce((sum, { lines }) => sum + 2 * halfOf(lines, text), 0)
+    const long = Math.max(0, ...said.flatMap(({ lines }) => lines.map(({ length }) => length)))
+    const isFullest = shorten === fuller[0]
+    if (high <= height && (isFullest || textWidth('n', text) * long <= width / 2)) return said
+  }
+  const fits = Math.max(1, Math.floor(height / (2 * halfOf([''], text))))
+  return labels.slice(0, fits).map(({ step, lines }) => ({ step, lines: lines.slice(0, 1) }))
 }
 
 const halfOf = (lines: readonly string[], text: number): number => {
