@@ -80,6 +80,7 @@ export class Bench {
   #report: Report | undefined
   #words: Words | undefined
   #gestures = 0
+  #refused = false
 
   constructor(pattern: Pattern) {
     this.history = begin(pattern)
@@ -91,9 +92,14 @@ export class Bench {
    */
   apply(label: string, edit: Edit, gesture: string | null = null): boolean {
     if (this.isSecond) {
-      this.say(followsTheFirst)
+      this.#refuse(followsTheFirst)
       return false
     }
+    return this.choose(label, edit, gesture)
+  }
+
+  /** An edit that only says what is looked at; while the second is, it is done to the first too. */
+  choose(label: string, edit: Edit, gesture: string | null = null): boolean {
     const pattern = edit(this.first)
     if (pattern === this.first) return false
     this.history = add(this.history, { pattern, label, spot: this.spot, gesture })
@@ -154,7 +160,15 @@ export class Bench {
   }
 
   say(text: string): void {
+    if (this.#refused) return
     this.said = { text, count: this.said.count + 1 }
+  }
+
+  /** Say why nothing is done, and let whoever asked for it say nothing else of it. */
+  #refuse(reason: string): void {
+    this.say(reason)
+    this.#refused = true
+    queueMicrotask(() => (this.#refused = false))
   }
 
   /** What is taken back is taken back in the first, so it is shown. */

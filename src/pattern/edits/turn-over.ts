@@ -53,7 +53,10 @@ export function turnOver(
     const run = row.run && placeElsewhere(row.run, row, now, index, stretch, loom.pegs)
     return { ...row, cells, run, heading: anyTurnedOver ? now : row.heading }
   })
-  const turned = stretches.reduce((all, stretch) => swapInstep(all, stretch, chart, loom), rows)
+  const turned = stretches.reduce<readonly Row[]>(
+    (all, stretch) => swapInstep(all, stretch, chart, loom),
+    rows,
+  )
   return { ...chart, repeat: reverseRun(chart.repeat, chart.columns), rows: turned }
 }
 
@@ -80,8 +83,8 @@ const turnedOver = { shift: null, zone: null }
 
 /**
  * How many pegs a short-row section moves when it is placed where its mirror image lies: the pegs
- * that are turned on keep their distance from the other end. Without a shift where it does not begin and
- * end at the start of the round, or would not fit.
+ * that are turned on keep their distance from the other end. Without a shift where it does not
+ * begin and end at the start of the round, or would not fit.
  */
 function placeOf(
   rows: readonly Row[],
