@@ -79,32 +79,43 @@ function sayWork(list: readonly DoneOf<'work'>[], { knit }: HandsContext): strin
   return `${lead}: ${ways[how](pegWord, words)}.`
 }
 
-const laying: Readonly<
-  Record<(Move & { do: 'lay' })['as'], (list: readonly DoneOf<'lay'>[]) => string>
-> = {
+const laying: Readonly<Record<(Move & { do: 'lay' })['as'], Say<'lay'>>> = {
   'yarn over': (list) => {
     const first = firstOf(list)
     return stackBefore(first, first.move.peg) === emptyStack
-      ? `Lay the yarn across the front of the empty ${namePegs(pegsIn(list))} and lift nothing over: this yarn over is the new loop there and leaves a hole.`
-      : `Lay the yarn across the front of ${namePegs(pegsIn(list))}, above ${wordsOf(first, first.move.peg).all}, and lift nothing over (a yarn over).`
+      ? `Lay the yarn across the front of the empty ${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}, and lift nothing over: this yarn over is the new loop there and leaves a hole.`
+      : `Lay the yarn across the front of ${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}, above ${wordsOf(first, first.move.peg).all}, and lift nothing over (a yarn over).`
   },
   tuck: (list) => {
     const first = firstOf(list)
     const { all } = wordsOf(first, first.move.peg)
-    return `Lay the yarn across the front of ${namePegs(pegsIn(list))}, above ${all}, and lift nothing over (a tuck): both are worked as one later.`
+    return `Lay the yarn across the front of ${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}, above ${all}, and lift nothing over (a tuck): both are worked as one later.`
   },
-  wrap: (list) => {
+  wrap: (list, { shape }) => {
     const first = firstOf(list)
-    if (stackBefore(first, first.move.peg) === emptyStack)
-      return `Lay the yarn round ${namePegs(pegsIn(list))}, which has no loop (a wrap).`
-    const { all } = wordsOf(first, first.move.peg)
-    return `Take ${all} off ${namePegs(pegsIn(list))}, lay the yarn round the peg, and put ${all} back on top of that strand (a wrap).`
+    const { peg } = first.move
+    const round = `behind ${stackBefore(first, peg) === emptyStack ? `peg ${peg + 1}` : 'the peg'} first, then across its front, back towards ${comesFrom(first, shape)}`
+    if (stackBefore(first, peg) === emptyStack)
+      return `Lay the yarn round peg ${peg + 1}, which has no loop: ${round} (a wrap).`
+    const { all, it } = wordsOf(first, peg)
+    return `Take ${all} off peg ${peg + 1} onto the spare needle and let ${it} wait there; lead the yarn ${round}; put ${all} back on top of that strand (a wrap).`
   },
-  'German turn': (list) => {
-    const { move, after } = firstOf(list)
+  'German turn': (list, { shape }) => {
+    const first = firstOf(list)
+    const { move, after } = first
     const strands = after.stacks[move.peg]?.length ?? 2
-    return `Bring the yarn to the front and up over ${namePegs([move.peg])}, so that ${numberWord(strands)} strands lie on it (a German turn): they are worked as one later.`
+    const words = wordsOf(first, move.peg)
+    const loop = words.many ? `the ${numberWord(strands - 1)} strands on it` : 'its loop'
+    return `Lay the yarn back across the front of ${namePegs([move.peg])}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round it, so that ${numberWord(strands)} strands lie on the peg (a German turn); they are worked as one later.`
   },
+}
+
+/** The neighbour from which work comes to the peg of a move: "peg 3". */
+function comesFrom({ move: { peg }, after }: DoneOf<'lay'>, shape: 'ring' | 'bar'): string {
+  const { length } = after.stacks
+  const other = peg + (after.heading === 'forward' ? -1 : 1)
+  if (shape === 'bar' && (other < 0 || other >= length)) return 'the side where work comes from'
+  return `peg ${((other + length) % length) + 1}`
 }
 
 function sayPass(list: readonly DoneOf<'pass'>[]): string {
@@ -153,15 +164,12 @@ function sayPut(list: readonly DoneOf<'put'>[]): string {
     stackBefore(first, first.move.peg) === emptyStack ? '' : `, on top of ${there} already there`
   const waiting = first.before.needle.length
   if (list.length > 1)
-    return `Put the waiting loops from the spare needle on ${namePegs(pegs)}${onTop}, in the order they were taken off.`
+    return `Put the waiting loops from the spare needle on ${namePegs(pegs)}${onTop}: the loop taken first goes back first, from the other end of the needle.`
   const words = strandWords(first.before.needle[0]?.stack ?? emptyStack)
-  const which =
-    waiting > 1
-      ? `Of the loops on the spare needle, put ${words.many ? 'those that were' : 'the one that was'} taken off first`
-      : words.many
-        ? 'Put the waiting loops from the spare needle'
-        : 'Put the waiting loop from the spare needle'
-  return `${which} on ${namePegs(pegs)}${onTop}.`
+  const what = words.many ? 'loops' : 'loop'
+  return waiting > 1
+    ? `Of the loops on the spare needle, put ${words.many ? 'those that were' : 'the one that was'} taken first on ${namePegs(pegs)}${onTop}, from the other end of the needle.`
+    : `Put the waiting ${what} from the spare needle on ${namePegs(pegs)}${onTop}.`
 }
 
 function sayMoved(list: readonly DoneOf<'move'>[], { direction }: HandsContext): string {
@@ -180,7 +188,7 @@ function sayMoved(list: readonly DoneOf<'move'>[], { direction }: HandsContext):
   if (stackBefore(first, to) === emptyStack) return `${lead}, to the empty peg ${to + 1}.`
   const there = wordsOf(first, to)
   return under
-    ? `${lead}, to peg ${to + 1}, underneath ${there.all} there: lift ${there.it} off, put ${moved.many ? 'the moved ones' : 'the moved one'} on, and put ${there.it} back on top.`
+    ? `Lift ${there.all} of peg ${to + 1} off onto the spare needle, put ${moved.all} of peg ${from + 1} on peg ${to + 1}, and put the first ${there.many ? 'loops' : 'loop'} back on top of ${moved.it}.`
     : `${lead}, to peg ${to + 1}, on top of ${there.all} there.`
 }
 
@@ -209,7 +217,7 @@ function sayTurn(list: readonly DoneOf<'turn'>[], { direction, shape }: HandsCon
   const rightToLeft = runsRightToLeft(direction, after.heading)
   const way = rightToLeft ? 'from right to left' : 'from left to right'
   const next = nextPeg(after, shape)
-  return `Turn back: from here work goes ${way}${next === null ? '' : `, peg ${next + 1} first`}.`
+  return `Turn back: from here work goes ${way}${next === null ? '' : `, peg ${next + 1} first`}; the loom itself is not turned.`
 }
 
 function sayCastOn(list: readonly DoneOf<'cast on'>[]): string {
@@ -243,7 +251,7 @@ const nameFacing = (pegs: readonly number[]): string => {
 
 const sentences: { readonly [D in Doing]: Say<D> } = {
   work: sayWork,
-  lay: (list) => laying[firstOf(list).move.as](list),
+  lay: (list, context) => laying[firstOf(list).move.as](list, context),
   pass: sayPass,
   carry: sayCarry,
   take: sayTake,

@@ -15,14 +15,14 @@ const knitAsOne = (peg: number, what: string): string =>
 const take = (peg: number): string =>
   `Take the loop off peg ${peg} onto the spare needle and let it wait inside the loom.`
 const putFirst = (peg: number): string =>
-  `Of the loops on the spare needle, put the one that was taken off first on peg ${peg}.`
+  `Of the loops on the spare needle, put the one that was taken first on peg ${peg}, from the other end of the needle.`
 const put = (peg: number): string => `Put the waiting loop from the spare needle on peg ${peg}.`
 const move = (from: number, way: string, to: number): string =>
   `Move the loop of peg ${from} two pegs to the ${way}, to the empty peg ${to}.`
 const yarnOver = (peg: number): string =>
-  `Lay the yarn across the front of the empty peg ${peg} and lift nothing over: this yarn over is the new loop there and leaves a hole.`
-const underneath = (from: number, way: string, to: number): string =>
-  `Move the loop of peg ${from} one peg to the ${way}, to peg ${to}, underneath the loop there: lift it off, put the moved one on, and put it back on top.`
+  `Lay the yarn across the front of the empty peg ${peg} and partly round it, and lift nothing over: this yarn over is the new loop there and leaves a hole.`
+const underneath = (from: number, to: number): string =>
+  `Lift the loop of peg ${to} off onto the spare needle, put the loop of peg ${from} on peg ${to}, and put the first loop back on top of it.`
 const onTop = (from: number, way: string, to: number, what = 'the loop'): string =>
   `Move the loop of peg ${from} one peg to the ${way}, to peg ${to}, on top of ${what} there.`
 
@@ -136,12 +136,7 @@ describe('a decrease with its yarn over: the lowest loop shows', () => {
   const row = (cells: string, more: Partial<Row> = {}) => rowOf(`k*4, ${cells}, k*2`, more)
   const table: readonly [string, Direction, Partial<Row>, string[]][] = [
     // k2tog leans right: its left loop lies lowest.
-    [
-      'k2tog, yo',
-      'clockwise',
-      {},
-      [underneath(6, 'right', 5), knitAsOne(5, 'both loops'), yarnOver(6)],
-    ],
+    ['k2tog, yo', 'clockwise', {}, [underneath(6, 5), knitAsOne(5, 'both loops'), yarnOver(6)]],
     [
       'k2tog, yo',
       'counterclockwise',
@@ -149,20 +144,10 @@ describe('a decrease with its yarn over: the lowest loop shows', () => {
       [onTop(6, 'left', 5), knitAsOne(5, 'both loops'), yarnOver(6)],
     ],
     ['yo, k2tog', 'clockwise', {}, [onTop(5, 'left', 6), yarnOver(5), knitAsOne(6, 'both loops')]],
-    [
-      'k2tog, yo',
-      'clockwise',
-      back,
-      [underneath(6, 'right', 5), yarnOver(6), knitAsOne(5, 'both loops')],
-    ],
+    ['k2tog, yo', 'clockwise', back, [underneath(6, 5), yarnOver(6), knitAsOne(5, 'both loops')]],
     // ssk leans left: its right loop lies lowest.
     ['ssk, yo', 'clockwise', {}, [onTop(6, 'right', 5), knitAsOne(5, 'both loops'), yarnOver(6)]],
-    [
-      'yo, ssk',
-      'clockwise',
-      {},
-      [underneath(5, 'left', 6), yarnOver(5), knitAsOne(6, 'both loops')],
-    ],
+    ['yo, ssk', 'clockwise', {}, [underneath(5, 6), yarnOver(5), knitAsOne(6, 'both loops')]],
     [
       'yo, cdd, yo',
       'clockwise',
@@ -206,15 +191,15 @@ describe('turns', () => {
   ] as const)('a German turn, worked %s', (direction, way) => {
     expect(said(piece([out('German turn', 7)], direction))).toEqual([
       ...[4, 5, 6, 7, 8].map(knit),
-      'Bring the yarn to the front and up over peg 8, so that two strands lie on it (a German turn): they are worked as one later.',
-      `Turn back: from here work goes from ${way}, peg 7 first.`,
+      'Lay the yarn back across the front of peg 8, above its loop, towards peg 7, and partly round it, so that two strands lie on the peg (a German turn); they are worked as one later.',
+      `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
 
   test('a German turn at the end of a row back', () => {
     expect(said(piece([home('German turn', 4)], 'clockwise'), null)).toEqual([
-      'Bring the yarn to the front and up over peg 5, so that two strands lie on it (a German turn): they are worked as one later.',
-      'Turn back: from here work goes from right to left, peg 6 first.',
+      'Lay the yarn back across the front of peg 5, above its loop, towards peg 6, and partly round it, so that two strands lie on the peg (a German turn); they are worked as one later.',
+      'Turn back: from here work goes from right to left, peg 6 first; the loom itself is not turned.',
     ])
   })
 
@@ -233,8 +218,8 @@ describe('turns', () => {
   ] as const)('a wrap, worked %s', (direction, way) => {
     expect(said(piece([out('wrap', 6)], direction))).toEqual([
       ...[4, 5, 6, 7].map(knit),
-      'Take the loop off peg 8, lay the yarn round the peg, and put the loop back on top of that strand (a wrap).',
-      `Turn back: from here work goes from ${way}, peg 7 first.`,
+      'Take the loop off peg 8 onto the spare needle and let it wait there; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop back on top of that strand (a wrap).',
+      `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
 
@@ -245,7 +230,7 @@ describe('turns', () => {
       rowOf('k*12', { run: { from: 4, to: 6 }, end: 'wrap' }),
     ]
     expect(said(piece(rows), null)[0]).toBe(
-      'Take the loop and its wrap off peg 8, lay the yarn round the peg, and put the loop and its wrap back on top of that strand (a wrap).',
+      'Take the loop and its wrap off peg 8 onto the spare needle and let them wait there; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop and its wrap back on top of that strand (a wrap).',
     )
     const last = rowOf('k*12', { run: { from: 7, to: 7 }, heading: 'forward' })
     expect(said(piece([...rows, last]))).toEqual([knitAsOne(8, 'the loop and its 2 wraps')])
@@ -256,7 +241,7 @@ describe('turns', () => {
     const flat = piece([rowOf('k*3')])
     const onBar = { ...flat, loom: { ...flat.loom, shape: 'bar' as const } }
     expect(said(onBar, null)).toEqual([
-      'Turn back: from here work goes from left to right, peg 3 first.',
+      'Turn back: from here work goes from left to right, peg 3 first; the loom itself is not turned.',
     ])
   })
 })
@@ -307,7 +292,7 @@ describe('other stitches', () => {
       knit(1),
       'Leave the loop on peg 2 as it is and take the yarn on behind peg 2, inside the loom.',
       'Take the loop off peg 3, lay the yarn behind the peg but in front of the fabric, and put it back.',
-      'Lay the yarn across the front of peg 4, above the loop, and lift nothing over (a tuck): both are worked as one later.',
+      'Lay the yarn across the front of peg 4 and partly round it, above the loop, and lift nothing over (a tuck): both are worked as one later.',
       knit(5),
     ])
     expect(said(piece([rowOf('k*3, tuck, k'), rowOf('k*5')]))[3]).toBe(knitAsOne(4, 'both strands'))
