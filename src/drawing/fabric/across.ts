@@ -18,6 +18,16 @@ export interface Across {
 export const middlePeg = ({ pegs, direction }: Pick<LoomSetup, 'pegs' | 'direction'>): number =>
   direction === 'clockwise' ? Math.ceil(pegs / 2) - 1 : Math.floor(pegs / 2)
 
+/** The middle after what lies in front has been turned by so many pegs to the right, as it is seen. */
+export function turnedBy(
+  { pegs, direction }: Pick<LoomSetup, 'pegs' | 'direction'>,
+  turn: number,
+  toTheRight: number,
+): number {
+  const peg = turn + (direction === 'clockwise' ? toTheRight : -toTheRight)
+  return ((peg % pegs) + pegs) % pegs
+}
+
 export function acrossOf(
   loom: Pick<LoomSetup, 'pegs' | 'direction' | 'shape'>,
   turn: number,

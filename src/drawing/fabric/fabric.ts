@@ -2,7 +2,7 @@ import { trace, type Trace } from '../../loom/trace'
 import type { Habits } from '../../loom/work'
 import type { Gauge, LoomSetup } from '../../pattern/pattern'
 import type { PatternRun } from '../../pattern/work'
-import type { Layer, Scene } from '../scene'
+import type { Item, Layer, Scene } from '../scene'
 import { acrossOf, middlePeg } from './across'
 import { bendOf, fabricGeometry, frameOf, type FabricGeometry, type FabricView } from './geometry'
 import { backLayer, coversOf } from './back'
@@ -13,7 +13,7 @@ import { drawTexture } from './texture'
 import type { StitchSize } from './shapes'
 import { drawYarn } from './yarn'
 
-export { middlePeg } from './across'
+export { middlePeg, turnedBy } from './across'
 export { fabricViews, type FabricGeometry, type FabricView } from './geometry'
 
 export const fabricDetails = ['texture', 'yarn'] as const
@@ -46,8 +46,12 @@ type Loom = Pick<LoomSetup, 'pegs' | 'direction' | 'shape'>
 /** Without a gauge: a stitch of 4 mm, with 4 rows to 3 stitches (from memory; only the swatch decides). */
 const usual: StitchSize = { width: 4, height: 3 }
 
+/** One stitch by the gauge, mm. */
+export const stitchSize = (gauge: Gauge | null): StitchSize =>
+  gauge ? { width: 100 / gauge.stitches, height: 100 / gauge.rows } : usual
+
 const sizeOf = (gauge: Gauge | null, stitch: number | undefined): StitchSize => {
-  const true_ = gauge ? { width: 100 / gauge.stitches, height: 100 / gauge.rows } : usual
+  const true_ = stitchSize(gauge)
   const scale = stitch === undefined ? 1 : stitch / true_.width
   return { width: true_.width * scale, height: true_.height * scale }
 }
@@ -86,9 +90,9 @@ export function fabricDrawing(
     for (const at of shift === 0 ? [index] : [index, index + shift]) {
       const before = old?.placed[at]
       const was = before && samePlaced(before, row) ? had.get(layerName(at)) : undefined
-      if (was) return was.y === y && was.key === name ? was : { ...was, key: name, y }
+      if (was) return was.y === y && was.key === name ? was : layer(name, y, () => was.items)
     }
-    return { key: name, x: 0, y, items: draw(row, size, surface) }
+    return layer(name, y, () => draw(row, size, surface))
   })
   const layers = [
     backLayer(
@@ -113,6 +117,19 @@ export function fabricDrawing(
     geometry: fabricGeometry(heights, coversOf(rows), across, bend, frame, size),
     placed,
     key,
+  }
+}
+
+/** A row's layer is drawn when it is first looked at: of a large piece only a part is in view. */
+function layer(key: string, y: number, draw: () => readonly Item[]): Layer {
+  let items: readonly Item[] | undefined
+  return {
+    key,
+    x: 0,
+    y,
+    get items() {
+      return (items ??= draw())
+    },
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Box } from '../geometry'
 import type { Point } from '../path'
 import type { Across } from './across'
 import type { Heights } from './heights'
@@ -11,10 +12,14 @@ export interface FabricGeometry {
   readonly width: number
   readonly height: number
   readonly stitch: StitchSize
+  /** The whole fabric, lying flat. */
+  readonly cloth: StitchSize
   /** Null beside the fabric, and where it is opened at short rows. */
   readonly at: (x: number, y: number) => { readonly row: number; readonly peg: number } | null
   /** Null for what is not seen, or not worked in that row. */
   readonly centre: (row: number, peg: number) => Point | null
+  /** The upright box that holds the stitch; null as for the centre. */
+  readonly cellBox: (row: number, peg: number) => Box | null
 }
 
 export const margin = 2
@@ -89,6 +94,7 @@ export function fabricGeometry(
     width: frame.width,
     height: frame.height,
     stitch,
+    cloth: { width: across.pegs * stitch.width, height: heights.highest * stitch.height },
     at: (x, y) => {
       if (Math.abs(x - middle) > bend.half) return null
       const peg = across.pegAt(bend.flat(x - middle) / stitch.width)
@@ -100,6 +106,18 @@ export function fabricGeometry(
       const flat = across.of(peg) * stitch.width
       if (level === undefined || !covers(row, peg) || !bend.shows(flat)) return null
       return [middle + bend.x(flat), bottom - (level + 0.5) * stitch.height]
+    },
+    cellBox: (row, peg) => {
+      const level = heights.base[row]?.[peg]
+      const flat = across.of(peg) * stitch.width
+      if (level === undefined || !covers(row, peg) || !bend.shows(flat)) return null
+      const [left, right] = [bend.x(flat - stitch.width / 2), bend.x(flat + stitch.width / 2)]
+      return {
+        x: middle + left,
+        y: bottom - (level + 1) * stitch.height,
+        width: right - left,
+        height: stitch.height,
+      }
     },
   }
 }

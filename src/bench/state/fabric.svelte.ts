@@ -1,0 +1,187 @@
+import { middlePeg, turnedBy, type FabricView } from '../../drawing/fabric/fabric'
+import { tones } from '../../drawing/fabric/place'
+import { crossStrands, strandEnds, waleAt, type CrossStrands } from '../../drawing/fabric/strands'
+import type { Bundle } from '../../drawing/fabric/tags'
+import { pieceStretches } from '../../pattern/stretches'
+import type { PatternRun } from '../../pattern/work'
+import type { Bench } from './bench.svelte'
+
+/** Whose fabric is shown: that of the chart on the bench, or of the whole piece. */
+export const fabricSources = ['chart', 'piece'] as const
+export type FabricSource = (typeof fabricSources)[number]
+
+/** A row of the fabric: which chart row it is, where it is one. 0-based. */
+interface FabricRow {
+  readonly run: PatternRun
+  readonly section: string | null
+  readonly row: number
+}
+
+const none: Readonly<Record<FabricSource, readonly Bundle[]>> = { chart: [], piece: [] }
+
+/** How the fabric is looked at, and which strands are followed. It lasts while other panes are shown. */
+export class FabricState {
+  source = $state<FabricSource>('chart')
+  #view = $state<FabricView>('flat')
+  #turn = $state<number | null>(null)
+  #bundles = $state.raw(none)
+  /** The working of the current row that was pointed at last. */
+  #near = $state.raw(0)
+  #opened: unknown
+  readonly #bench: Bench
+
+  constructor(bench: Bench) {
+    this.#bench = bench
+    this.#opened = bench.opened
+  }
+
+  readonly #list: readonly FabricRow[] = $derived.by(() => {
+    const bench = this.#bench
+    if (this.source === 'piece')
+      return pieceStretches(bench.piece.work).flatMap((stretch) =>
+        stretch.kind === 'row'
+          ? [
+              {
+                run: stretch.run,
+                section: stretch.chart?.section ?? null,
+                row: stretch.chart?.row ?? stretch.number - 1,
+              },
+            ]
+          : [],
+      )
+    const { run, passes, pattern } = bench.work
+    const section = pattern.piece.onBench
+    return run.rows.map((row, index) => ({ run: row, section, row: passes[index]?.row ?? 0 }))
+  })
+
+  readonly rows: readonly PatternRun[] = $derived.by(() =>
+    this.source === 'chart' ? this.#bench.work.run.rows : this.#list.map(({ run }) => run),
+  )
+
+  /** `workings[row]`: the rows of the fabric that are this row of the chart on the bench. */
+  readonly workings: ReadonlyMap<number, readonly number[]> = $derived.by(() => {
+    const { onBench } = this.#bench.pattern.piece
+    const found = new Map<number, number[]>()
+    this.#list.forEach(({ section, row }, index) => {
+      if (section !== onBench) return
+      const list = found.get(row)
+      if (list) list.push(index)
+      else found.set(row, [index])
+    })
+    return found
+  })
+
+  /** The row of the fabric at the current place; -1 where it has none. */
+  readonly here: number = $derived.by(() => {
+    let best = -1
+    const near = this.#near
+    for (const index of this.workings.get(this.#bench.spot.row) ?? [])
+      if (best < 0 || Math.abs(index - near) < Math.abs(best - near)) best = index
+    return best
+  })
+
+  readonly isRing: boolean = $derived.by(() => this.#bench.pattern.loom.shape === 'ring')
+  readonly view: FabricView = $derived(this.isRing ? this.#view : 'flat')
+  readonly lastPeg: number = $derived.by(() => this.#bench.pattern.loom.pegs - 1)
+  /** The peg at the middle, 0-based, parts of pegs too. */
+  readonly turn: number = $derived.by(() =>
+    this.#turn === null
+      ? middlePeg(this.#bench.pattern.loom)
+      : turnedBy(this.#bench.pattern.loom, this.#turn, 0),
+  )
+  readonly bundles: readonly Bundle[] = $derived.by(() => this.#bundles[this.source])
+
+  show(view: FabricView): void {
+    this.#view = view
+  }
+
+  turnTo(peg: number): void {
+    this.#turn = peg
+  }
+
+  /** Turn what lies in front by so many pegs to the right, as it is seen. */
+  turnBy(pegs: number): void {
+    this.#turn = turnedBy(this.#bench.pattern.loom, this.turn, pegs)
+  }
+
+  /** Another piece has other strands, and is looked at anew. */
+  begin(opened: unknown): void {
+    if (opened === this.#opened) return
+    this.#opened = opened
+    this.#turn = null
+    this.#bundles = none
+    this.source = 'chart'
+  }
+
+  /** Make the place of a row of the fabric the current one. */
+  goTo(index: number, peg: number): void {
+    const at = this.#list[index]
+    const bench = this.#bench
+    if (!at) return
+    this.#near = index
+    if (at.section === bench.pattern.piece.onBench) bench.goTo({ row: at.row, peg })
+    else if (at.section === null)
+      bench.say(`This is plain row ${at.row + 1} of a step; it stands in no chart.`)
+    else
+      bench.say(
+        `This is row ${at.row + 1} of “${at.section}”, which is not on the bench. Choose it in Piece to work on it.`,
+      )
+  }
+
+  /** The strand that lies at the current place; -1 where there is none. */
+  readonly waleHere: number = $derived.by(() => {
+    const run = this.rows[this.here]
+    return run ? waleAt(run, this.#bench.spot.peg) : -1
+  })
+
+  readonly crossHere: CrossStrands | null = $derived.by(() => {
+    const run = this.rows[this.here]
+    return run ? crossStrands(run, this.#bench.spot.peg, this.#bench.pattern.loom) : null
+  })
+
+  /** The bundle that one strand belongs to. */
+  bundleOf(wale: number): Bundle | undefined {
+    return this.bundles.find(({ wales }) => wales.includes(wale))
+  }
+
+  /** Is there a tone left? */
+  readonly hasRoom: boolean = $derived(this.bundles.length < tones)
+
+  /** Follow those of these strands that are not followed yet as one, while there is a tone left. */
+  follow(wales: readonly number[]): void {
+    const fresh = wales.filter((wale) => !this.bundleOf(wale))
+    const taken = new Set(this.bundles.map(({ number }) => number))
+    const number = Array.from({ length: tones }, (_, i) => i + 1).find((one) => !taken.has(one))
+    if (fresh.length === 0 || number === undefined) return
+    const next = [...this.bundles, { number, wales: fresh }].sort((a, b) => a.number - b.number)
+    this.#bundles = { ...this.#bundles, [this.source]: next }
+  }
+
+  letGo(number: number): void {
+    const left = this.bundles.filter((bundle) => bundle.number !== number)
+    this.#bundles = { ...this.#bundles, [this.source]: left }
+  }
+
+  /** Where the strands of a bundle come from and where they end, in words. */
+  wayOf({ wales }: Bundle): string {
+    const ends = wales.flatMap((wale) => strandEnds(this.rows, wale) ?? [])
+    if (ends.length === 0) return 'in no row now'
+    const from = pegsText(ends.map(({ first }) => first.peg))
+    const to = pegsText(ends.map(({ last }) => last.peg))
+    return from === to ? from : `${from} to ${to}`
+  }
+}
+
+function pegsText(pegs: readonly number[]): string {
+  const [low, high] = [Math.min(...pegs) + 1, Math.max(...pegs) + 1]
+  return low === high ? `peg ${low}` : `pegs ${low}–${high}`
+}
+
+const states = new WeakMap<Bench, FabricState>()
+
+/** The fabric of a bench; the same state each time. */
+export function fabricOf(bench: Bench): FabricState {
+  let state = states.get(bench)
+  if (!state) states.set(bench, (state = new FabricState(bench)))
+  return state
+}
