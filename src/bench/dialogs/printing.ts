@@ -1,0 +1,37 @@
+import { checkPattern } from '../../checks/check'
+import type { Pattern } from '../../pattern/pattern'
+import { isOneChart, usedSections, withOnBench } from '../../pattern/sections'
+import { workPattern } from '../../pattern/work'
+import { compare } from '../../words/compare/compare'
+import { read } from '../../words/read/read'
+import { readSettingsOf } from '../../words/read/reading'
+
+/** A section that is printed but does not lie on the bench, with what stands against it. */
+export interface OtherSection {
+  readonly name: string
+  readonly errors: number
+  /** Has it own words, and in how many places do they differ from its chart? */
+  readonly own: { readonly differences: number } | null
+}
+
+/** The sections that are printed beside the one on the bench. */
+export const otherSections = (pattern: Pattern): readonly OtherSection[] =>
+  isOneChart(pattern)
+    ? []
+    : usedSections(pattern)
+        .filter(({ name }) => name !== pattern.piece.onBench)
+        .map(({ name, words }) => {
+          const put = withOnBench(pattern, name)
+          const work = workPattern(put)
+          const { findings } = checkPattern(work)
+          return {
+            name,
+            errors: findings.filter(({ severity }) => severity === 'error').length,
+            own:
+              words === null
+                ? null
+                : {
+                    differences: compare(read(words, readSettingsOf(put)), work).differences.length,
+                  },
+          }
+        })
