@@ -6,10 +6,12 @@ import { benchBrowser } from './browser'
 import { benchEdit } from './edit'
 import { benchFabric } from './fabric'
 import { benchPiece } from './piece'
+import { benchWalk } from './walk'
 import { benchWords } from './words'
 
 benchEdit()
 benchWords()
 benchFabric()
 benchPiece()
+benchWalk()
 await benchBrowser()

@@ -15,6 +15,8 @@ export const mostFigures = 60
 /** A numbered figure with its words. */
 export interface Figure extends StepFigure {
   readonly picture: Scene
+  /** From 1. */
+  readonly number: number
 }
 
 export const figuresOf = (moments: readonly Moment[], pattern: Pattern): readonly StepFigure[] =>
@@ -27,6 +29,7 @@ export const drawFigures = (
 ): readonly Figure[] =>
   figures.map((figure, index) => ({
     ...figure,
+    number: index + 1,
     picture: figurePicture(moments, figure, loom, { number: index + 1, width: pictureWidth() }),
   }))
 

@@ -3,17 +3,18 @@ import type { StripPart } from '../../drawing/pegs/window'
 import type { Moment } from '../../loom/walk'
 import type { LoomSetup } from '../../pattern/pattern'
 
-/** A peg in the strip is about so many px wide. */
-const pegWidth = 42
+/** A strip is about as high as so many pegs are wide. */
+const pegsHigh = 4.8
 const least = 7
 const most = 21
 
 /**
  * The pegs that the strip shows. It stands still while work goes on within it, then goes on by half
- * of itself; a stitch is never cut.
+ * of itself; a stitch is never cut. `ratio`
+ * is the width of the room to its height.
  */
-export function windowOf(moment: Moment, { pegs }: LoomSetup, width: number): StripPart {
-  const fit = Math.min(most, Math.max(least, Math.floor(width / pegWidth)))
+export function windowOf(moment: Moment, { pegs }: LoomSetup, ratio: number): StripPart {
+  const fit = Math.min(most, Math.max(least, Math.floor(ratio * pegsHigh)))
   const count = Math.min(pegs, fit)
   const { site, move, gap } = moment
   const peg = actingIn(move).peg ?? Math.min(pegs - 1, Math.max(0, gap))

@@ -92,7 +92,7 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
     }))
 
   let number = 0
-  for (const group of groupsOf(figures)) {
+  for (const group of byHeading(figures)) {
     const heading = options.breakLines(group[0]?.heading ?? '', width - 2 * margin, text, 'bold')
     layers.push({
       key: `heading ${number + 1}`,
@@ -134,9 +134,11 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
   return { width, height, title: `Step pictures. ${told}`, layers }
 }
 
-/** Neighbouring figures with the same heading. */
-function groupsOf(figures: readonly SheetFigure[]): SheetFigure[][] {
-  const groups: SheetFigure[][] = []
+/** Neighbouring figures that share a heading. */
+export function byHeading<Figure extends { readonly heading: string }>(
+  figures: readonly Figure[],
+): Figure[][] {
+  const groups: Figure[][] = []
   for (const figure of figures) {
     const open = groups.at(-1)
     if (open?.[0]?.heading === figure.heading) open.push(figure)

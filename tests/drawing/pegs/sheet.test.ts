@@ -1,0 +1,68 @@
+import { expect, test } from 'vitest'
+import {
+  figurePicture,
+  figureSheet,
+  pictureWidth,
+  sheetSizes,
+} from '../../../src/drawing/pegs/sheet'
+import { writeSvg } from '../../../src/drawing/svg'
+import { paint } from '../../../src/pattern/edits/paint'
+import { newPattern } from '../../../src/pattern/pattern'
+import { lastWalk } from './walks'
+
+/** Ten letters to a line. */
+const breakLines = (text: string): string[] => text.match(/.{1,10}/g) ?? ['']
+
+const pattern = paint(newPattern(24, 1), '2/2 LC', 0, 4)
+const moments = lastWalk(pattern)
+const figure = (first: number, last: number, number: number) =>
+  figurePicture(moments, { first, last }, pattern.loom, { number, width: pictureWidth() })
+
+const figures = [
+  { heading: 'Knit', sentence: 'Knit the first pegs.', picture: figure(1, 4, 1) },
+  { heading: 'Cross', sentence: 'Take two.', picture: figure(5, 6, 2) },
+  { heading: 'Cross', sentence: 'Move two.', picture: figure(7, 8, 3) },
+]
+const sheet = figureSheet(figures, { breakLines })
+
+const texts = sheet.layers.flatMap(({ x, y, items }) =>
+  items.flatMap((item) =>
+    item.kind === 'text' ? [{ ...item, x: item.x + x, y: item.y + y }] : [],
+  ),
+)
+const topOf = (part: string) => texts.find(({ text }) => text.startsWith(part))?.y ?? NaN
+
+test('a figure of several moves shows all pegs that they touch', () => {
+  expect(figures[0]?.picture.title).toMatch(/^Pegs 23 to 6 /)
+  expect(figures[1]?.picture.title).toMatch(/^Pegs 4 to 9 /)
+})
+
+test('every figure has its number and its sentence under it; a heading stands once', () => {
+  for (const [index, { sentence }] of figures.entries()) {
+    const lines = breakLines(`${index + 1}. ${sentence}`)
+    for (const line of lines) expect(texts.map(({ text }) => text)).toContain(line)
+  }
+  expect(texts.filter(({ text }) => text === 'Cross')).toHaveLength(1)
+  expect(topOf('Cross')).toBeGreaterThan(topOf('1. Knit'))
+  expect(topOf('2. Take')).toBeGreaterThan(topOf('Cross'))
+  expect(topOf('3. Move')).toBe(topOf('2. Take'))
+})
+
+test('nothing stands beyond the sheet, and figures of a row do not touch', () => {
+  expect(sheet.width).toBe(sheetSizes.width)
+  for (const { picture } of figures)
+    expect(picture.width).toBeLessThanOrEqual(pictureWidth() + 0.01)
+  for (const { x, y } of texts) {
+    expect(x).toBeGreaterThanOrEqual(0)
+    expect(y).toBeLessThanOrEqual(sheet.height)
+  }
+})
+
+test('layers keep keys of their own, and the file is black, white and grey', () => {
+  const keys = sheet.layers.map(({ key }) => key)
+  expect(new Set(keys).size).toBe(keys.length)
+  const colours = writeSvg(sheet).match(/#[0-9a-f]{6}/g) ?? []
+  expect(colours.length).toBeGreaterThan(0)
+  for (const [, red, green, blue] of colours.map((colour) => /#(..)(..)(..)/.exec(colour) ?? []))
+    expect([green, blue]).toEqual([red, red])
+})
