@@ -1,0 +1,271 @@
+import { screen, within } from '@testing-library/svelte'
+import { tick } from 'svelte'
+import { expect, test } from 'vitest'
+import {
+  chooseStep,
+  dropSection,
+  placeForStep,
+  putSection,
+  stepCommands,
+} from '../../src/bench/commands/piece'
+import { putRowsHere } from '../../src/bench/commands/shortRows'
+import Findings from '../../src/bench/parts/Findings.svelte'
+import Estimates from '../../src/bench/piece/Estimates.svelte'
+import PiecePanel from '../../src/bench/piece/PiecePanel.svelte'
+import Sections from '../../src/bench/piece/Sections.svelte'
+import ShortRowForm from '../../src/bench/piece/ShortRowForm.svelte'
+import StepsEditor from '../../src/bench/piece/StepsEditor.svelte'
+import { stepFacts, stepTitle } from '../../src/bench/piece/stepWords'
+import type { Bench } from '../../src/bench/state/bench.svelte'
+import { addStep } from '../../src/pattern/edits/piece'
+import { setLoom } from '../../src/pattern/edits/settings'
+import { makeShortRows } from '../../src/pattern/generate/shortRows'
+import { usualHeel } from '../../src/pattern/generate/wish'
+import { newPattern, noRow } from '../../src/pattern/pattern'
+import type { Step } from '../../src/pattern/piece'
+import { sectionsOf } from '../../src/pattern/sections'
+import { show, smallBench } from './render'
+
+const kinds = (bench: Bench) => bench.pattern.piece.steps.map(({ kind }) => kind)
+const names = (bench: Bench) => sectionsOf(bench.pattern).map(({ name }) => name)
+const undoAll = (bench: Bench) => {
+  while (bench.history.past.length > 0) bench.undo()
+}
+const emptyChart = {
+  columns: 12,
+  repeat: null,
+  bands: [],
+  rows: [noRow(12, 'k'), noRow(12, 'k')],
+}
+
+test('each kind of step is named with what there is to say of it', () => {
+  const steps: Step[] = [
+    { kind: 'cast on', how: 'long-tail', pegs: { from: 0, to: 5 } },
+    { kind: 'chart', section: 'Chart', times: 3 },
+    { kind: 'chart', section: 'Gone', times: 1 },
+    { kind: 'plain', stitch: 'p', amount: { mm: 50 } },
+    { kind: 'pegs', run: { from: 2, to: 7 }, toAndFro: true },
+    { kind: 'note', text: 'Try it on.\nThen go on.' },
+    { kind: 'bind off', how: 'graft', pegs: null },
+  ]
+  const pattern = newPattern(12, 6)
+  const bench = smallBench({ ...pattern, piece: { ...pattern.piece, steps } })
+  const { work, lengths } = bench.piece
+  expect(
+    steps.map((step, index) => [
+      stepTitle(step, bench.pattern),
+      ...stepFacts(work, index, lengths[index] ?? 0),
+    ]),
+  ).toEqual([
+    ['Cast on', 'long-tail', 'pegs 1 to 6'],
+    // 18 rounds and 13 rounds at 26 rows in 10 cm.
+    ['Chart × 3', '18 rounds', '6.9 cm'],
+    ['Gone', 'no such chart'],
+    ['Plain purl', '13 rounds', '5 cm'],
+    ['Only pegs 3 to 8', 'to and fro'],
+    ['Note', 'Try it on.'],
+    ['Bind off', 'graft'],
+  ])
+})
+
+test('a step that works a chart brings it on the bench, as an edit that undo takes back', () => {
+  const bench = smallBench()
+  putSection(bench, 'Heel', emptyChart, true)
+  expect(kinds(bench)).toEqual(['cast on', 'chart', 'chart', 'bind off'])
+  expect(bench.pattern.piece.onBench).toBe('Chart')
+  chooseStep(bench, 2)
+  expect(bench.pattern.piece.onBench).toBe('Heel')
+  expect(bench.pattern.chart.rows).toHaveLength(2)
+  bench.undo()
+  expect(bench.pattern.piece.onBench).toBe('Chart')
+  expect(bench.pattern.chart.rows).toHaveLength(6)
+  bench.redo()
+  expect(bench.pattern.piece.onBench).toBe('Heel')
+  undoAll(bench)
+  expect(names(bench)).toEqual(['Chart'])
+})
+
+test('new steps go after the chosen one, else before what ends the piece', () => {
+  const bench = smallBench()
+  expect(placeForStep(bench)).toBe(2)
+  bench.piece.chosen = 0
+  expect(placeForStep(bench)).toBe(1)
+  bench.piece.chosen = 40
+  expect(placeForStep(bench)).toBe(2)
+})
+
+test('steps are moved, copied and taken out, each as one edit; the first cannot go up', () => {
+  const bench = smallBench()
+  const commands = (at: number) =>
+    Object.fromEntries(stepCommands(at).map((command) => [command.id, command]))
+  expect(commands(0)['step-up']?.reason?.(bench)).toBe('It is the first step.')
+  expect(commands(2)['step-down']?.reason?.(bench)).toBe('It is the last step.')
+  commands(0)['step-down']?.run(bench)
+  expect(kinds(bench)).toEqual(['chart', 'cast on', 'bind off'])
+  expect(bench.piece.chosen).toBe(1)
+  commands(1)['step-copy']?.run(bench)
+  commands(0)['step-out']?.run(bench)
+  expect(kinds(bench)).toEqual(['cast on', 'cast on', 'bind off'])
+  expect(bench.history.past).toHaveLength(3)
+  expect(bench.history.present.label).toBe('Take out step 1')
+  undoAll(bench)
+  expect(kinds(bench)).toEqual(['cast on', 'chart', 'bind off'])
+})
+
+test('steps are edited in place; a length begins as long as the rows were', async () => {
+  const bench = smallBench()
+  bench.apply('Add', (p) => addStep(p, 2, { kind: 'plain', stitch: 'k', amount: { rows: 26 } }))
+  const { user } = show(StepsEditor, { bench })
+  await user.selectOptions(screen.getByLabelText('Step 3: counted in'), 'cm')
+  expect(bench.pattern.piece.steps[2]).toMatchObject({ amount: { mm: 100 } })
+  await user.selectOptions(screen.getByLabelText('Step 3: stitch'), 'purl')
+  await user.selectOptions(screen.getByLabelText('Step 1: which pegs'), 'pegs')
+  expect(bench.pattern.piece.steps[0]).toMatchObject({ pegs: { from: 0, to: 5 } })
+  const times = screen.getByLabelText(/^Step 2: times/)
+  await user.clear(times)
+  await user.type(times, '100')
+  await user.tab()
+  expect(screen.getByRole('alert')).toHaveTextContent('a whole number from 1 to 99 fits here')
+  expect(bench.pattern.piece.steps[1]).toMatchObject({ times: 1 })
+  await user.click(screen.getByRole('button', { name: 'Note' }))
+  await user.type(screen.getByLabelText(/: note$/), 'Measure now.')
+  await user.tab()
+  expect(bench.pattern.piece.steps).toContainEqual({ kind: 'note', text: 'Measure now.' })
+  undoAll(bench)
+  expect(kinds(bench)).toEqual(['cast on', 'chart', 'bind off'])
+})
+
+test('charts are renamed, copied and taken out; a name that is there already is refused', async () => {
+  const bench = smallBench()
+  const { user } = show(Sections, { bench })
+  await user.click(screen.getByRole('button', { name: 'New empty chart' }))
+  expect(names(bench)).toEqual(['Chart', 'Chart 2'])
+  const field = screen.getByLabelText('Name of the chart “Chart 2”')
+  await user.clear(field)
+  await user.type(field, 'Chart')
+  await user.tab()
+  expect(screen.getByRole('alert')).toHaveTextContent(
+    'There is a section called “Chart” already. It is called “Chart 2” as before.',
+  )
+  expect(field).toHaveValue('Chart 2')
+  await user.clear(field)
+  await user.type(field, 'Thumb')
+  await user.tab()
+  expect(names(bench)).toEqual(['Chart', 'Thumb'])
+  await user.click(screen.getByRole('button', { name: 'Copy the chart “Thumb”' }))
+  expect(names(bench)).toEqual(['Chart', 'Thumb', 'Thumb 2'])
+  await user.click(screen.getByRole('button', { name: 'Take out the chart “Chart”' }))
+  expect(bench.said.text).toBe(
+    '“Chart” is taken out with the step that worked it. Undo brings it back.',
+  )
+  expect(kinds(bench)).toEqual(['cast on', 'bind off'])
+  undoAll(bench)
+  dropSection(bench, 'Chart')
+  expect(bench.said.text).toBe('A piece keeps at least one chart.')
+})
+
+test('the form offers the usual heel of the loom, and says what cannot be worked', async () => {
+  const bench = smallBench(setLoom(newPattern(40, 6), { pegs: 40 }))
+  const { user } = show(ShortRowForm, { bench })
+  // 40 pegs: 20 in the heel, 7 turned at each side (common practice), 6 never.
+  const { rows } = makeShortRows(bench.pattern.loom, usualHeel(bench.pattern.loom)) as {
+    rows: unknown[]
+  }
+  screen.getByText(`On 20 pegs; 6 pegs in the middle are never turned, ${rows.length} rows.`)
+  await user.click(screen.getByRole('button', { name: 'Put into the chart here' }))
+  expect(bench.pattern.chart.rows).toHaveLength(6 + rows.length)
+  expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  bench.undo()
+  expect(bench.pattern.chart.rows).toHaveLength(6)
+
+  const turned = screen.getByLabelText('Turned each side')
+  await user.clear(turned)
+  await user.type(turned, '12')
+  await user.tab()
+  screen.getByText(/12 turned pegs at each side/)
+  screen.getByText('Turn at most 9 pegs at each side, or choose more pegs.')
+  await user.click(screen.getByRole('button', { name: 'Add as a section' }))
+  expect(names(bench)).toEqual(['Chart'])
+  await user.click(screen.getByRole('button', { name: 'Turn 7' }))
+  await user.click(screen.getByRole('button', { name: 'Add as a section' }))
+  expect(names(bench)).toEqual(['Chart', 'Heel'])
+})
+
+test('a heel fits the columns of a chart with a repeat, and is refused where there is no room', () => {
+  const pattern = newPattern(12, 6)
+  const row = { ...noRow(2, 'k') }
+  const bench = smallBench({
+    ...pattern,
+    chart: { columns: 2, repeat: { from: 0, to: 1 }, bands: [], rows: [row, row] },
+  })
+  const made = makeShortRows(bench.pattern.loom, usualHeel(bench.pattern.loom), 'k', 2)
+  if (!made.ok) throw new Error(made.message)
+  putRowsHere(bench, 'Heel', made.rows)
+  expect(bench.pattern.chart.rows.every(({ cells }) => cells.length === 2)).toBe(true)
+  expect(bench.spot.row).toBe(1)
+  expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  const full = Array.from({ length: 600 }, () => made.rows).flat()
+  putRowsHere(bench, 'Heel', full)
+  expect(bench.said.text).toContain('and can have 600')
+  expect(bench.pattern.chart.rows).toHaveLength(2 + made.rows.length)
+})
+
+test('pace and weighed swatch hold when they are whole, and what does not fit is said', async () => {
+  const bench = smallBench()
+  const { user } = show(Estimates, { bench })
+  await user.type(screen.getByLabelText(/^Pace/), '500')
+  await user.tab()
+  expect(screen.getByRole('alert')).toHaveTextContent('Pace: a number from 1 to 200 fits here')
+  expect(bench.pattern.piece.pace).toBeNull()
+  await user.type(screen.getByLabelText(/^Pace/), '25')
+  await user.tab()
+  expect(bench.pattern.piece.pace).toBe(25)
+  await user.type(screen.getByLabelText('Stitches of the swatch'), '20')
+  await user.type(screen.getByLabelText('Rows of the swatch'), '30')
+  await user.tab()
+  expect(bench.pattern.piece.swatch).toBeNull()
+  await user.type(screen.getByLabelText(/^Weight/), '3.5')
+  await user.tab()
+  expect(bench.pattern.piece.swatch).toEqual({ stitches: 20, rows: 30, grams: 3.5 })
+})
+
+test('the panel lists the steps with their findings; arrows move between them', async () => {
+  const bench = smallBench()
+  bench.apply('Take out', (p) => ({
+    ...p,
+    piece: { ...p.piece, steps: p.piece.steps.slice(0, 2) },
+  }))
+  const { user } = show(PiecePanel, { bench, edit: () => bench.say('edit') })
+  const steps = within(screen.getByRole('list', { name: 'Steps' })).getAllByRole('button')
+  expect(steps).toHaveLength(2)
+  expect(steps[1]).toHaveTextContent('error')
+  steps[0]?.focus()
+  await user.keyboard('{ArrowDown}{Enter}')
+  expect(bench.piece.chosen).toBe(1)
+  expect(steps[1]).toHaveAttribute('aria-current', 'step')
+})
+
+test('what is wrong with the piece is listed, leads to its step, is mended and switched off', async () => {
+  const bench = smallBench()
+  bench.apply('Take out', (p) => ({
+    ...p,
+    piece: { ...p.piece, steps: p.piece.steps.slice(0, 2) },
+  }))
+  const { user } = show(Findings, { bench })
+  await user.click(screen.getByRole('button', { name: /Step 2 \(Chart\)/ }))
+  expect(bench.piece.chosen).toBe(1)
+  await user.click(screen.getByRole('button', { name: 'Bind off all loops at the end' }))
+  expect(bench.piece.findings).toEqual([])
+  bench.undo()
+  expect(bench.piece.findings).toHaveLength(1)
+  await tick()
+  await user.click(screen.getAllByText('Set aside')[0] as HTMLElement)
+  await user.click(
+    screen.getAllByRole('button', { name: 'All of this kind in this pattern' })[0] as HTMLElement,
+  )
+  expect(bench.piece.findings).toEqual([])
+  await user.click(screen.getByText(/^Set aside: 1/))
+  screen.getByText('Loops are left on the loom (switched off)')
+  await user.click(screen.getByRole('button', { name: 'Switch on' }))
+  expect(bench.piece.findings).toHaveLength(1)
+})
