@@ -76,8 +76,8 @@ const workOf =
 
 /** What is left out of the piece as it is asked for. */
 function settingWarnings(pattern: Pattern, { settings }: Room): PrintWarning[] {
-  const used = usedSections(pattern)
-  const unused = sectionsOf(pattern).filter((section) => !used.includes(section))
+  const used = usedSections(pattern).map(({ name }) => name)
+  const unused = sectionsOf(pattern).filter(({ name }) => !used.includes(name))
   const names = unused.map(({ name }) => `“${name}”`).join(', ')
   return [
     ...(unused.length > 0 && settings.charts

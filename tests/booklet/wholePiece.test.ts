@@ -1,0 +1,261 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Booklet } from '../../src/booklet/page'
+import { paperSizes } from '../../src/booklet/paper'
+import { typeScales } from '../../src/booklet/typeScale'
+import { addStep } from '../../src/pattern/edits/piece'
+import { setWords } from '../../src/pattern/edits/words'
+import { secondByItself } from '../../src/pattern/pair'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { workPiece } from '../../src/pattern/workPiece'
+import { termSets } from '../../src/stitches/stitch'
+import { cautions } from '../../src/words/statements'
+import { writePiece } from '../../src/words/piece/write'
+import { ferryMitt, keeperSock, withPiece } from '../words/piece/pieces'
+import { allText, layOut, oneLine, pageText, timesIn, titlesOf } from './read'
+
+const pieces = [
+  ['mitt', ferryMitt()],
+  ['sock', keeperSock()],
+] as const
+
+/** Lines of the words, longest labels and all, as they are printed. */
+const linesOf = (pattern: Pattern): string[] =>
+  writePiece(workPiece(pattern)).blocks.flatMap(({ lines }) =>
+    lines.map(({ text }) => oneLine(text)),
+  )
+
+/** Lines of the size of headings, in the order of the pages. */
+const headingsOf = ({ pages }: Booklet, size: number): string[] =>
+  pages.flatMap(({ texts }) =>
+    texts.filter((text) => text.size === size).map(({ text }) => text.trim()),
+  )
+
+describe.each(pieces)('the whole %s', (_, pattern) => {
+  test.each(paperSizes)('has each line of its words whole on one page of %s, in order', (paper) => {
+    for (const largePrint of [false, true]) {
+      const booklet = layOut(
+        { ...pattern, ...withPiece(pattern, { pair: 'none' }) },
+        { paper, largePrint },
+      )
+      const pages = pageText(booklet)
+      const all = pages.join(' ')
+      const lines = linesOf(withPiece(pattern, { pair: 'none' }))
+      expect(lines.length).toBeGreaterThan(8)
+      let at = all.lastIndexOf('Instructions ')
+      for (const line of lines) {
+        expect(pages.some((page) => page.includes(line))).toBe(true)
+        const next = all.indexOf(line, at)
+        expect(next, line).toBeGreaterThanOrEqual(at)
+        at = next + line.length
+      }
+    }
+  })
+
+  test('prints each line as often as the words have it', () => {
+    const alone = withPiece(pattern, { pair: 'none' })
+    const words = linesOf(alone).join(' ')
+    const text = allText(layOut(alone, { charts: false }))
+    for (const line of new Set(linesOf(alone)))
+      expect([line, timesIn(text, line)]).toEqual([line, timesIn(words, line)])
+  })
+
+  test('has a chart under the name of each section, in the order of use', () => {
+    const booklet = layOut(pattern, { second: false })
+    const titles = titlesOf(booklet).filter((title) => title.startsWith('Row chart'))
+    const names = sectionsOf(pattern).map(({ name }) => name)
+    expect(titles).toHaveLength(names.length)
+    const headings = headingsOf(booklet, typeScales.usual.heading)
+    expect(headings.filter((text) => names.includes(text))).toEqual(names)
+  })
+
+  test('has one key and one list of abbreviations', () => {
+    const headings = headingsOf(layOut(pattern), typeScales.usual.heading)
+    expect(headings.filter((text) => text === 'Key')).toHaveLength(1)
+    expect(headings.filter((text) => text === 'Abbreviations')).toHaveLength(1)
+  })
+
+  test('shows the piece from the side on its first page, and its size', () => {
+    const booklet = layOut(pattern)
+    const [first] = booklet.pages
+    expect(first?.pictures.map(({ scene }) => scene.title)).toContainEqual(
+      expect.stringMatching(/^The piece from the side/),
+    )
+    expect(pageText(booklet)[0]).toMatch(/Finished size: about 16 cm round and [\d.]+ cm from/)
+  })
+
+  test('a heading is never the last line of a page', () => {
+    for (const largePrint of [false, true])
+      for (const paper of paperSizes) {
+        const { text } = typeScales[largePrint ? 'large' : 'usual']
+        for (const { texts, pictures } of layOut(pattern, { largePrint, paper }).pages)
+          for (const { y, size } of texts.filter((item) => item.size > text)) {
+            const below = [
+              ...texts.filter((item) => item.size === text).map((item) => item.y),
+              ...pictures.map((item) => item.y + item.scale * item.scene.height),
+            ]
+            expect(size).toBeGreaterThan(text)
+            expect(below.some((other) => other > y)).toBe(true)
+          }
+      }
+  })
+})
+
+describe('a pair', () => {
+  test('that is mirrored has the second written out, with its own charts', () => {
+    const mitt = ferryMitt()
+    const text = allText(layOut(mitt))
+    const [first = '', second = ''] = text.split('Second of the pair')
+    expect(first).toContain('2/2 LC, k2')
+    expect(second).toContain('2/2 RC, k2')
+    expect(second).not.toContain('2/2 LC')
+    for (const line of linesOf(secondByItself(mitt))) expect(second).toContain(line)
+    const charts = titlesOf(layOut(mitt)).filter((title) => title.startsWith('Row chart'))
+    expect(charts).toHaveLength(4)
+  })
+
+  test('that is mirrored has the crosses of both in the key and the abbreviations', () => {
+    const titles = titlesOf(layOut(ferryMitt()))
+    expect(titles).toContain('left cross, two over two')
+    expect(titles).toContain('right cross, two over two')
+    const [first = ''] = allText(layOut(ferryMitt())).split('Second of the pair')
+    expect(first).toContain('right cross, two over two. Pegs 1 to 4')
+  })
+
+  test('whose second is left out says so', () => {
+    const { warnings, ...booklet } = layOut(ferryMitt(), { second: false })
+    expect(warnings).toEqual([
+      expect.objectContaining({ message: expect.stringMatching(/second of the pair .* not/i) }),
+    ])
+    expect(allText({ ...booklet, warnings })).not.toContain('2/2 RC')
+  })
+
+  test('that is alike has a sentence', () => {
+    const text = allText(layOut(keeperSock()))
+    expect(timesIn(text, 'Make a second one in the same way.')).toBe(1)
+    expect(text).toContain('Make two alike.')
+    expect(text).not.toContain('Second of the pair')
+  })
+})
+
+describe('what it takes', () => {
+  const swatch = { stitches: 40, rows: 42, grams: 12.5 }
+
+  test('is told with yarn, weight, time and what the numbers rest on', () => {
+    const text = allText(layOut(withPiece(ferryMitt(), { pace: 25, swatch })))
+    expect(text).toMatch(/About \d+ m of yarn, \d+ g\./)
+    expect(text).toMatch(/About 1 h \d+ min, at 25 stitches a minute\./)
+    expect(text).toContain('Lengths of yarn are our own reckoning from the gauge')
+    expect(text).toContain('the weighed swatch of 40 stitches and 42 rows, 12.5 g')
+  })
+
+  test('does not speak of what the designer has not said', () => {
+    const text = allText(layOut({ ...ferryMitt(), gauge: null }))
+    expect(text).toContain('What it takes')
+    expect(text).not.toMatch(/not reckoned/)
+  })
+
+  test('of one chart is told only with a pace or a swatch', () => {
+    const cuff = newPattern()
+    expect(allText(layOut(cuff))).not.toContain('What it takes')
+    expect(allText(layOut(withPiece(cuff, { pace: 20 })))).toContain('What it takes')
+  })
+})
+
+describe('own words', () => {
+  const own = 'Every round: knit two, purl two'
+  const mitt = setWords(withOnBench(ferryMitt(), 'Cuff'), own)
+
+  test('of a section take the place of its chart’s words when they are chosen', () => {
+    const text = allText(layOut(mitt, { wording: 'own', second: false }))
+    expect(timesIn(text, own)).toBe(1)
+    expect(text).not.toContain('Rnds 1-2: *k2, p2')
+    expect(text).toContain('*k2, 2/2 LC, k2')
+  })
+
+  test('of a section off the bench too, and only when they are chosen', () => {
+    const turned = withOnBench(mitt, 'Plait')
+    expect(timesIn(allText(layOut(turned, { wording: 'own' })), own)).toBe(1)
+    expect(allText(layOut(turned))).not.toContain(own)
+  })
+})
+
+describe('one chart', () => {
+  test('is begun and ended in a sentence where that is plain', () => {
+    const text = allText(layOut(newPattern()))
+    expect(text).toContain('Cast on 36 pegs, in the round.')
+    expect(text).toContain('Bind off and weave in the ends.')
+  })
+
+  test.each(termSets)('tells another cast-on and bind-off, in %s terms', (terms) => {
+    const cuff = newPattern()
+    const [, chart] = cuff.piece.steps
+    const pattern = withPiece(
+      { ...cuff, style: { ...cuff.style, terms } },
+      {
+        steps: [
+          { kind: 'cast on', how: 'drawstring', pegs: null },
+          ...(chart ? [chart] : []),
+          { kind: 'bind off', how: 'gather', pegs: null },
+        ],
+      },
+    )
+    const text = allText(layOut(pattern))
+    expect(text).toContain('36 pegs by drawstring, in the round')
+    expect(text).toMatch(/off all 36 loops by gathering them\./)
+    expect(text).toContain('Weave in the ends.')
+    expect(text).not.toMatch(/off and weave/)
+    const words = allText(layOut(setWords(pattern, 'Rnds 1-12: knit'), { wording: 'own' }))
+    expect(words).toContain('by drawstring')
+    expect(words).toContain('by gathering them')
+  })
+
+  test('with one step more is a whole piece', () => {
+    const plain = addStep(newPattern(), 2, { kind: 'plain', stitch: 'p', amount: { rows: 3 } })
+    const text = allText(layOut(plain))
+    expect(text).toContain('Purl 3 rnds')
+    expect(titlesOf(layOut(plain)).some((title) => title.startsWith('The piece'))).toBe(true)
+  })
+})
+
+describe('warnings', () => {
+  test('a section that no step works is named, and not printed', () => {
+    const steps = keeperSock().piece.steps.filter(
+      (step) => step.kind !== 'chart' || step.section !== 'Heel',
+    )
+    const { warnings, ...booklet } = layOut(withPiece(keeperSock(), { steps }))
+    expect(warnings.map(({ message }) => message)).toEqual([expect.stringContaining('“Heel”')])
+    expect(allText({ ...booklet, warnings })).not.toContain('German turn')
+  })
+
+  test('neither charts nor words', () => {
+    const { warnings } = layOut(keeperSock(), { charts: false, words: false })
+    expect(warnings[0]?.message).toContain('Neither charts nor words')
+  })
+
+  test('letters of names and notes that cannot be printed', () => {
+    const pattern = addStep(keeperSock(), 1, { kind: 'note', text: 'Now 編 it.' })
+    expect(layOut(pattern).warnings[0]?.message).toContain('編')
+  })
+})
+
+test('cautions stand in a booklet for babies, once', () => {
+  const sock = keeperSock()
+  const baby = { ...sock, making: { ...sock.making, forBaby: true } }
+  const text = allText(layOut(baby))
+  for (const caution of cautions(baby)) expect(timesIn(text, caution)).toBe(1)
+  expect(allText(layOut(sock))).not.toContain('Cautions')
+})
+
+test('what is not wanted is left out', () => {
+  fc.assert(
+    fc.property(fc.boolean(), fc.boolean(), (charts, words) => {
+      const booklet = layOut(ferryMitt(), { charts, words })
+      const printed = titlesOf(booklet).filter((title) => title.startsWith('Row chart'))
+      expect(printed).toHaveLength(charts ? 4 : 0)
+      expect(timesIn(allText(booklet), 'Bind off all 32 loops')).toBe(words ? 2 : 0)
+    }),
+    { numRuns: 4 },
+  )
+})
