@@ -1,14 +1,17 @@
-import { render, screen } from '@testing-library/svelte'
+import { cleanup, render, screen } from '@testing-library/svelte'
 import userEvent from '@testing-library/user-event'
 import { expect, test } from 'vitest'
 import PrintDialog from '../../src/bench/dialogs/PrintDialog.svelte'
 import { paint } from '../../src/pattern/edits/paint'
 import { setWords } from '../../src/pattern/edits/words'
-import { newPattern } from '../../src/pattern/pattern'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { withOnBench } from '../../src/pattern/sections'
+import { ferryMitt, withPiece } from '../words/piece/pieces'
 import { smallBench } from './render'
 
-const open = (words: string | null) => {
-  const bench = smallBench(setWords(newPattern(12, 4), words))
+const open = (words: string | null) => openPiece(setWords(newPattern(12, 4), words))
+const openPiece = (pattern: Pattern) => {
+  const bench = smallBench(pattern)
   render(PrintDialog, { props: { bench, open: true } })
   return { bench, user: userEvent.setup() }
 }
@@ -47,4 +50,38 @@ test('the choice holds for one piece', async () => {
   await user.selectOptions(choice() as HTMLElement, 'as the chart writes them')
   bench.open(setWords(newPattern(12, 3), 'Rnds 1-3: knit all the pegs'), 'Open')
   await expect.poll(() => choice()?.value).toBe('own')
+})
+
+const tick = (name: string) => screen.queryByRole<HTMLInputElement>('checkbox', { name })
+
+test('step pictures and the second of a pair can be left out where there are some', async () => {
+  open(null)
+  expect(tick('Step pictures')).toBe(null)
+  expect(tick('Second of the pair')).toBe(null)
+  cleanup()
+  const { user } = openPiece(
+    withPiece(ferryMitt(), { pictures: [{ section: 'Plait', row: 0, from: 2, to: 9 }] }),
+  )
+  expect(tick('Step pictures')?.checked).toBe(true)
+  expect(printed('How it is worked: 2/2 left cross')).toBe(true)
+  await user.click(tick('Step pictures') as HTMLElement)
+  expect(printed('How it is worked: 2/2 left cross')).toBe(false)
+  expect(printed('2/2 RC')).toBe(true)
+  await user.click(tick('Second of the pair') as HTMLElement)
+  expect(printed('2/2 RC')).toBe(false)
+  screen.getByText(/The second of the pair is the mirror image, and it is not written out\./)
+})
+
+test('without charts there is nothing to choose about them', async () => {
+  const { user } = openPiece(ferryMitt())
+  screen.getByRole('combobox', { name: 'Chart as' })
+  await user.click(tick('Charts') as HTMLElement)
+  expect(screen.queryByRole('combobox', { name: 'Chart as' })).toBe(null)
+})
+
+test('own words of a section off the bench are offered, and where they differ is told', () => {
+  const words = setWords(withOnBench(ferryMitt(), 'Plait'), 'Rnds 1-4: purl')
+  openPiece(withOnBench(words, 'Cuff'))
+  expect(choice()?.value).toBe('chart')
+  screen.getByText(/Your own words of “Plait” differ from its chart in \d+ places?\./)
 })
