@@ -168,9 +168,9 @@ test('the form offers the usual heel of the loom, and says what cannot be worked
   const bench = smallBench(setLoom(newPattern(40, 6), { pegs: 40 }))
   const { user } = show(ShortRowForm, { bench })
   // 40 pegs: 20 in the heel, 7 turned at each side (common practice), 6 never.
-  const { rows } = makeShortRows(bench.pattern.loom, usualHeel(bench.pattern.loom)) as {
-    rows: unknown[]
-  }
+  const made = makeShortRows(bench.pattern.loom, usualHeel(bench.pattern.loom))
+  if (!made.ok) throw new Error(made.message)
+  const { rows } = made
   screen.getByText(`On 20 pegs; 6 pegs in the middle are never turned, ${rows.length} rows.`)
   await user.click(screen.getByRole('button', { name: 'Put into the chart here' }))
   expect(bench.pattern.chart.rows).toHaveLength(6 + rows.length)
@@ -235,7 +235,10 @@ test('the panel lists the steps with their findings; arrows move between them', 
     ...p,
     piece: { ...p.piece, steps: p.piece.steps.slice(0, 2) },
   }))
-  const { user } = show(PiecePanel, { bench, edit: () => bench.say('edit') })
+  const { user } = show<{ bench: Bench; edit: () => void }>(PiecePanel, {
+    bench,
+    edit: () => bench.say('edit'),
+  })
   const steps = within(screen.getByRole('list', { name: 'Steps' })).getAllByRole('button')
   expect(steps).toHaveLength(2)
   expect(steps[1]).toHaveTextContent('error')

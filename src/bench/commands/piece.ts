@@ -14,6 +14,7 @@ import {
 import type { Chart } from '../../pattern/pattern'
 import { pieceLimits, type Step, type StepKind } from '../../pattern/piece'
 import { findSection, sectionsOf } from '../../pattern/sections'
+import { kindNames } from '../piece/stepWords'
 import type { Bench } from '../state/bench.svelte'
 import type { Command } from './command'
 
@@ -80,9 +81,10 @@ export function putStep(bench: Bench, kind: StepKind, at: number): boolean {
   if (reason) bench.say(reason)
   else {
     const step = newStep(bench, kind, at)
-    bench.apply(`Add a step: ${kind}`, (p) => addStep(p, at, step))
+    const name = kindNames[kind].toLowerCase()
+    if (!bench.apply(`Add a step: ${name}`, (p) => addStep(p, at, step))) return false
     bench.piece.chosen = at
-    bench.say(`Step ${at + 1} is new: ${kind}.`)
+    bench.say(`Step ${at + 1} is new: ${name}.`)
   }
   return reason === null
 }
@@ -94,7 +96,7 @@ export const editStep = (bench: Bench, at: number, step: Step): boolean =>
 export const stepCommands = (at: number): readonly Command[] => {
   const step = at + 1
   const move = (bench: Bench, to: number, label: string) => {
-    bench.apply(label, (p) => moveStep(p, at, to))
+    if (!bench.apply(label, (p) => moveStep(p, at, to))) return
     bench.piece.chosen = to
     bench.say(`Step ${step} is step ${to + 1} now.`)
   }
@@ -120,7 +122,7 @@ export const stepCommands = (at: number): readonly Command[] => {
       keys: [],
       reason: roomForSteps,
       run: (bench) => {
-        bench.apply(`Copy step ${step}`, (p) => copyStep(p, at))
+        if (!bench.apply(`Copy step ${step}`, (p) => copyStep(p, at))) return
         bench.piece.chosen = at + 1
         bench.say(`Step ${step + 1} is a copy of step ${step}.`)
       },
@@ -130,7 +132,7 @@ export const stepCommands = (at: number): readonly Command[] => {
       label: `Take out step ${step}`,
       keys: [],
       run: (bench) => {
-        bench.apply(`Take out step ${step}`, (p) => removeStep(p, at))
+        if (!bench.apply(`Take out step ${step}`, (p) => removeStep(p, at))) return
         const last = bench.pattern.piece.steps.length - 1
         bench.piece.chosen = last < 0 ? null : Math.min(at, last)
         bench.say(`Step ${step} is taken out. Undo brings it back.`)
@@ -148,10 +150,11 @@ export function putSection(bench: Bench, wish: string, chart: Chart, step: boole
   }
   const name = freeName(bench.pattern, wish)
   const at = placeForStep(bench)
-  bench.apply(`Add the chart “${name}”`, (p) => {
+  const done = bench.apply(`Add the chart “${name}”`, (p) => {
     const added = addSection(p, wish, chart)
     return step ? addStep(added, at, { kind: 'chart', section: name, times: 1 }) : added
   })
+  if (!done) return null
   if (step) bench.piece.chosen = at
   bench.say(
     step ? `“${name}” is a chart now, worked in step ${at + 1}.` : `“${name}” is a new chart.`,
@@ -187,7 +190,7 @@ export function dropSection(bench: Bench, name: string): void {
   }
   if (!findSection(bench.pattern, name)) return
   const steps = stepsOfSection(bench, name).length
-  bench.apply(`Take out the chart “${name}”`, (p) => removeSection(p, name))
+  if (!bench.apply(`Take out the chart “${name}”`, (p) => removeSection(p, name))) return
   bench.piece.chosen = null
   const withSteps =
     steps === 0 ? '' : steps === 1 ? ' with the step that worked it' : ` with ${steps} steps`

@@ -19,7 +19,7 @@ export function putRowsHere(bench: Bench, thing: string, rows: readonly Row[]): 
     return
   }
   const at = bench.spot.row + 1
-  bench.apply(`Put in a ${thing.toLowerCase()}`, (p) => putRows(p, at, rows))
+  if (!bench.apply(`Put in a ${thing.toLowerCase()}`, (p) => putRows(p, at, rows))) return
   bench.goTo({ row: at, peg: 0 })
   bench.say(`${rows.length} rows are put in after row ${at}.`)
 }

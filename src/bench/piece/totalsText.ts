@@ -19,5 +19,7 @@ export function totalsInOneLine({ yarn, grams, minutes }: Totals, rows: number):
     ...(yarn === null ? [] : [`${rounded(yarn / 1000)} m`]),
     ...(grams === null ? [] : [`${rounded(grams)} g`]),
     ...(minutes === null || minutes === 0 ? [] : [timeText(minutes)]),
-  ].join(' · ')
+  ]
+    .map((part) => part.replaceAll(' ', '\u00a0'))
+    .join(' · ')
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { profileOf } from '../../../src/drawing/piece/profile'
-import { sidePicture } from '../../../src/drawing/piece/side'
+import { sidePicture, stepAt } from '../../../src/drawing/piece/side'
 import { addSection, addStep } from '../../../src/pattern/edits/piece'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../../src/pattern/generate/wish'
@@ -67,4 +67,42 @@ test('lengths stand beside it; without a gauge it says that proportions are assu
   expect(texts(leg)).toEqual(['cast on', 'Chart', '14 rounds', '4 cm', 'bind off'])
   expect(texts({ ...leg, gauge: null })).toEqual(['cast on', 'Chart', '14 rounds', 'bind off'])
   expect(sidePicture(workPiece({ ...leg, gauge: null }), options).scene.title).toContain('assumed')
+})
+
+test('a press on a step or on what is said of it gives the step', () => {
+  const picture = sidePicture(workPiece(leg), options)
+  const { boxes, labels, labelsFrom } = picture
+  expect(labels.map(({ step }) => step)).toEqual([0, 1, 2])
+  for (const { step, top, bottom } of labels)
+    expect(stepAt(picture, labelsFrom + 1, (top + bottom) / 2)).toBe(step)
+  for (const { step, top, bottom } of boxes)
+    expect(stepAt(picture, 2, (top + bottom) / 2)).toBe(step)
+  expect(stepAt(picture, 2, -5)).toBeNull()
+})
+
+test('where there is little room the rows go first, then the names alone stay', () => {
+  const texts = (width: number, height: number) =>
+    sidePicture(workPiece(leg), { ...options, width, height }).scene.layers.flatMap(({ items }) =>
+      items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
+    )
+  expect(texts(60, 18)).toEqual(['cast on', 'Chart', '4 cm', 'bind off'])
+  expect(texts(60, 14)).toEqual(['cast on', 'Chart, 4 cm', 'bind off'])
+  expect(texts(22, 14)).toEqual(['cast on', 'Chart', 'bind off'])
+})
+
+test('a cup near an end stays inside the picture', () => {
+  const whole = withHeel()
+  // Not bound off, so that the heel is no toe.
+  const steps = whole.piece.steps.slice(0, 3)
+  const { scene } = sidePicture(workPiece({ ...whole, piece: { ...whole.piece, steps } }), options)
+  const drawn = scene.layers
+    .filter(({ key }) => key.includes('cup'))
+    .flatMap(({ items }) => items)
+    .flatMap((item) => (item.kind === 'path' ? (item.d.match(/-?[\d.]+/g) ?? []) : []))
+    .map(Number)
+    // Of each pair the second is y.
+    .filter((_, index) => index % 2 === 1)
+  expect(drawn.length).toBeGreaterThan(0)
+  expect(Math.min(...drawn)).toBeGreaterThanOrEqual(0)
+  expect(Math.max(...drawn)).toBeLessThanOrEqual(options.height)
 })
