@@ -74,11 +74,12 @@ function rod([x, y]: Point, [ax, ay]: Point, half: number, unit: number): readon
     y + (t * ay + o * ax) * unit,
   ]
   const d = closed([
-    p(-half, -0.09),
+    p(-half, 0),
+    p(0.3 - half, -0.09),
     p(half - 0.3, -0.09),
     p(half, 0),
     p(half - 0.3, 0.09),
-    p(-half, 0.09),
+    p(0.3 - half, 0.09),
   ])
   return [
     { kind: 'path', d, ink: 'frame', stroke: short(0.05 * unit), fill: false },

@@ -1,29 +1,91 @@
-import { arrowHead, short, type Point } from '../path'
+import { arrowHead, circlePath, short, type Point } from '../path'
 import type { Item } from '../scene'
+import { smallestReadable } from '../sizes'
 
 export type Curve = readonly [from: Point, one: Point, two: Point, to: Point]
 
 /** A curved arrow with its tip at the end of the curve; with a light rim, so that it stands out. */
 export function curvedArrow(curve: Curve, size: number, dash?: string): readonly Item[] {
   const [from, one, two, tip] = curve
-  const angle = Math.atan2(tip[0] - two[0], -(tip[1] - two[1]))
-  const neck: Point = [tip[0] - Math.sin(angle) * size * 0.7, tip[1] + Math.cos(angle) * size * 0.7]
-  const d = `M${at(from)}C${at(one)} ${at(two)} ${at(neck)}`
+  // The shaft ends in the head along the curve itself, so that the two never make a kink.
+  const [near] = [pointOn(curve, 0.97)]
+  const straight = Math.hypot(tip[0] - two[0], tip[1] - two[1]) > size * 0.2 ? two : near
+  const angle = Math.atan2(tip[0] - straight[0], -(tip[1] - straight[1]))
+  const back = (point: Point): Point => [
+    point[0] - Math.sin(angle) * size * 0.7,
+    point[1] + Math.cos(angle) * size * 0.7,
+  ]
+  const d = `M${at(from)}C${at(one)} ${at(back(two))} ${at(back(tip))}`
   const head = arrowHead(tip, angle, size)
   const stroke = short(size * 0.24)
   return [
-    { kind: 'path', d, ink: 'ground', stroke: short(stroke + size * 0.3), fill: false },
+    ...(dash === undefined ? rimOf(d, stroke, size) : []),
     { kind: 'path', d: head, ink: 'ground', stroke: short(size * 0.3), fill: true },
     { kind: 'path', d, ink: 'note', stroke, fill: false, ...(dash === undefined ? {} : { dash }) },
     { kind: 'path', d: head, ink: 'note', stroke: 0, fill: true },
   ]
 }
 
+const rimOf = (d: string, stroke: number, size: number): readonly Item[] => [
+  { kind: 'path', d, ink: 'ground', stroke: short(stroke + size * 0.3), fill: false },
+]
+
+/** The first part of an arrow, before it goes behind something. */
+export function arrowShaft(
+  [from, one, two, to]: Curve,
+  size: number,
+  dash?: string,
+): readonly Item[] {
+  const d = `M${at(from)}C${at(one)} ${at(two)} ${at(to)}`
+  const stroke = short(size * 0.24)
+  return [
+    ...(dash === undefined ? rimOf(d, stroke, size) : []),
+    { kind: 'path', d, ink: 'note', stroke, fill: false, ...(dash === undefined ? {} : { dash }) },
+  ]
+}
+
 const at = ([x, y]: Point): string => `${short(x)} ${short(y)}`
 
-/** An arrow from one point up and over to another. `rise`: how far above the higher one, mm. */
-export function overArrow(from: Point, to: Point, rise: number, size: number): readonly Item[] {
+/** A point of the curve, `t` from 0 to 1. */
+export function pointOn(curve: Curve, t: number): Point {
+  const s = 1 - t
+  const weights = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t] as const
+  const sum = (axis: 0 | 1): number =>
+    curve.reduce((total, point, index) => total + point[axis] * (weights[index] ?? 0), 0)
+  return [sum(0), sum(1)]
+}
+
+/** A curve from one point up and over to another. `rise`: how far above the higher one, mm. */
+export function overCurve(from: Point, to: Point, rise: number): Curve {
   const top = Math.min(from[1], to[1]) - rise * 1.33
   const lean = (to[0] - from[0]) * 0.12
-  return curvedArrow([from, [from[0] + lean, top], [to[0] - lean, top], to], size)
+  return [from, [from[0] + lean, top], [to[0] - lean, top], to]
+}
+
+export const straightCurve = (from: Point, to: Point): Curve => {
+  const between = (share: number): Point => [
+    from[0] + (to[0] - from[0]) * share,
+    from[1] + (to[1] - from[1]) * share,
+  ]
+  return [from, between(0.3), between(0.6), to]
+}
+
+/** Which arrow comes first: its number in a disc. */
+export function arrowNumber([x, y]: Point, number: number, unit: number): readonly Item[] {
+  const size = Math.max(smallestReadable.text, 0.34 * unit)
+  const d = circlePath([x, y], size * 0.62)
+  return [
+    { kind: 'path', d, ink: 'ground', stroke: 0, fill: true },
+    { kind: 'path', d, ink: 'note', stroke: short(size * 0.09), fill: false },
+    {
+      kind: 'text',
+      x,
+      y: y + size * 0.36,
+      text: String(number),
+      size,
+      anchor: 'middle',
+      ink: 'note',
+      weight: 'bold',
+    },
+  ]
 }

@@ -1,16 +1,16 @@
 import type { StrandKind } from '../../loom/strand'
-import { circlePath, short } from '../path'
+import { short } from '../path'
 import type { InkRole, Item } from '../scene'
 
 /**
  * How a strand looks on an upright peg, seen from the outside. Lengths are shares of the distance
  * from peg to peg (a *unit*); the origin is where the peg stands on the rim, y runs down.
  */
-export const post = { half: 0.2, headHalf: 0.27, headHigh: 0.17, high: 1.5 } as const
+export const post = { half: 0.2, headHalf: 0.27, headHigh: 0.17, high: 1.65 } as const
 export const strandWide = 0.15
 export const edgeWide = 0.035
 /** Half the width of a band that lies close round the peg. */
-const hug = post.half + strandWide * 0.42
+export const hug = post.half + strandWide * 0.42
 const sag = 0.13
 
 /** What lies behind the peg and what lies across it. */
@@ -22,7 +22,7 @@ export interface Band {
 
 /** Room along the peg that a strand needs, in units. */
 export const roomOf: Readonly<Record<StrandKind, number>> = {
-  'cast-on': 0.34,
+  'cast-on': 0.3,
   knit: 0.3,
   'twisted knit': 0.46,
   purl: 0.44,
@@ -34,7 +34,17 @@ export const roomOf: Readonly<Record<StrandKind, number>> = {
   bar: 0.34,
 }
 
-type Draw = (pen: Pen, y: number) => Band['before']
+/** What a strand's place on the loom says of its shape; sides are +1 right and -1 left. */
+export interface BandLook {
+  /** Where a turn's strand lies high: the side that work went back to. */
+  readonly high: 1 | -1
+  /** Where the working yarn leaves a laid strand, so that nothing leads to the neighbour; else 0. */
+  readonly open: 1 | 0 | -1
+}
+
+const plainLook: BandLook = { high: 1, open: 0 }
+
+type Draw = (pen: Pen, y: number, look: BandLook) => Band['before']
 
 /** Writes paths in units as items in millimetres. */
 export class Pen {
@@ -69,9 +79,19 @@ const across: Draw = (pen, y) =>
     pen.d`M${-hug} ${y - sag * 0.6}C${-hug} ${y + sag * 0.7} ${hug} ${y + sag * 0.7} ${hug} ${y - sag * 0.6}`,
   )
 
-const flared: Draw = (pen, y) =>
+/** Where the loops of the neighbours lie, as a rule. */
+const neighbour = { x: 0.73, y: -0.36 } as const
+
+/** A laid strand comes from the loop on one side and goes to that on the other. */
+const flaredBehind: Draw = (pen, y, { open }) =>
   pen.strand(
-    pen.d`M${-0.47} ${y + 0.13}C${-0.36} ${y + 0.06} ${-0.28} ${y - 0.04} ${-0.17} ${y - 0.02}S${0.17} ${y - 0.02} ${0.17} ${y - 0.02}C${0.28} ${y - 0.04} ${0.36} ${y + 0.06} ${0.47} ${y + 0.13}`,
+    ([1, -1] as const)
+      .filter((side) => side !== open)
+      .map(
+        (side) =>
+          pen.d`M${side * 0.2} ${y - 0.05}C${side * 0.36} ${y - 0.02} ${side * 0.5} ${neighbour.y + 0.06} ${side * neighbour.x} ${neighbour.y}`,
+      )
+      .join(''),
   )
 
 /** The legs cross under the loop: one of them goes over the other. */
@@ -89,27 +109,20 @@ const twisted: Draw = (pen, y) => {
 const bump = (pen: Pen, y: number): readonly Item[] =>
   pen.strand(pen.d`M${-0.1} ${y}C${-0.05} ${y + 0.035} ${0.05} ${y + 0.035} ${0.1} ${y}`, 0.15)
 
-const knot = (pen: Pen, y: number): readonly Item[] => {
-  const d = circlePath([0, y * pen.unit], 0.085 * pen.unit)
-  return [
-    { kind: 'path', d, ink: 'loop-edge', stroke: short(edgeWide * 2 * pen.unit), fill: true },
-    { kind: 'path', d, ink: pen.ink, stroke: 0, fill: true },
-  ]
-}
-
 const draws: Readonly<Record<StrandKind, Draw>> = {
   knit: across,
-  'cast-on': (pen, y) => [...across(pen, y - 0.04), ...knot(pen, y + 0.03)],
+  'cast-on': across,
   'twisted knit': twisted,
-  purl: (pen, y) => [...across(pen, y - 0.08), ...bump(pen, y + 0.1)],
-  'twisted purl': (pen, y) => [...twisted(pen, y - 0.04), ...bump(pen, y + 0.18)],
-  'yarn over': flared,
-  tuck: flared,
+  purl: (pen, y, look) => [...across(pen, y - 0.08, look), ...bump(pen, y + 0.1)],
+  'twisted purl': (pen, y, look) => [...twisted(pen, y - 0.04, look), ...bump(pen, y + 0.18)],
+  'yarn over': across,
+  tuck: across,
   wrap: (pen, y) =>
     pen.strand(pen.d`M${-0.33} ${y}C${-0.33} ${y + 0.15} ${0.33} ${y + 0.15} ${0.33} ${y}`),
-  'German turn': (pen, y) =>
+  // It comes out of the far end of the loop below and ends high on the side of the next peg.
+  'German turn': (pen, y, { high }) =>
     pen.strand(
-      pen.d`M${-0.3} ${y + 0.2}C${-0.2} ${y + 0.22} ${0.16} ${y - 0.14} ${0.3} ${y - 0.12}`,
+      pen.d`M${-high * hug} ${y + 0.26}C${-high * 0.44} ${y + 0.2} ${-high * 0.36} ${y + 0.04} ${-high * 0.16} ${y + 0.02}S${high * 0.16} ${y - 0.16} ${high * 0.33} ${y - 0.17}`,
     ),
   bar: (pen, y) =>
     pen.strand(
@@ -132,8 +145,8 @@ const behinds: Readonly<Record<StrandKind, Draw | null>> = {
   'twisted knit': null,
   purl: legs,
   'twisted purl': null,
-  'yarn over': null,
-  tuck: null,
+  'yarn over': flaredBehind,
+  tuck: flaredBehind,
   wrap: hoop,
   'German turn': null,
   bar: null,
@@ -145,16 +158,44 @@ const laid = new Set<StrandKind>(['yarn over', 'tuck', 'wrap', 'German turn'])
 export const strandInk = (kind: StrandKind, fresh: boolean): InkRole =>
   fresh ? 'tone-1' : laid.has(kind) ? 'laid' : 'loop'
 
-export function band(kind: StrandKind, y: number, unit: number, fresh: boolean): Band {
+export function band(
+  kind: StrandKind,
+  y: number,
+  unit: number,
+  fresh: boolean,
+  look: BandLook = plainLook,
+): Band {
   const pen = new Pen(unit, strandInk(kind, fresh), fresh)
-  return { kind, behind: behinds[kind]?.(pen, y) ?? [], before: draws[kind](pen, y) }
+  return {
+    kind,
+    behind: behinds[kind]?.(pen, y, look) ?? [],
+    before: draws[kind](pen, y, look),
+  }
 }
 
+/** A loop as it was, drawn in dots: where it is now, it is drawn in full. */
+export function bandGone(y: number, unit: number): readonly Item[] {
+  const pen = new Pen(unit, 'loop', false)
+  const d = pen.d`M${-0.12} ${0}C${-0.16} ${y + 0.1} ${-hug} ${y + 0.05} ${-hug} ${y - sag * 0.6}C${-hug} ${y + sag * 0.7} ${hug} ${y + sag * 0.7} ${hug} ${y - sag * 0.6}C${hug} ${y + 0.05} ${0.16} ${y + 0.1} ${0.12} ${0}`
+  return goneStrand(pen, d, strandWide)
+}
+
+/** A strand that is no longer there: thin and dotted, its light rim as wide as it was. */
+export const goneStrand = (pen: Pen, d: string, wide: number): readonly Item[] => [
+  pen.line(d, 'ground', wide),
+  { ...(pen.line(d, 'loop-edge', 0.05) as Item & { kind: 'path' }), dash: dots(pen.unit) },
+]
+
+const dots = (unit: number): string => `${short(0.03 * unit)} ${short(0.12 * unit)}`
+
 /** Heights of the strands of a stack above the rim (negative y), bottom to top, in units. */
-export function levels(kinds: readonly StrandKind[]): readonly number[] {
+export function levels(
+  kinds: readonly StrandKind[],
+  most: number = post.high - 0.1,
+): readonly number[] {
   const least = 0.2
   const room = kinds.reduce((sum, kind) => sum + roomOf[kind], 0)
-  const scale = Math.min(1, (post.high - least - 0.1) / Math.max(room, 0.01))
+  const scale = Math.min(1, (most - least) / Math.max(room, 0.01))
   let from = least
   return kinds.map((kind) => {
     const middle = from + (roomOf[kind] * scale) / 2

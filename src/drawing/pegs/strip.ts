@@ -4,14 +4,16 @@ import type { LoomSetup } from '../../pattern/pattern'
 import { keeper } from '../keep'
 import type { Item, Layer, Scene } from '../scene'
 import { actingIn, freshStrands, type Fresh } from './acting'
-import { band, levels, postItems, type Band } from './band'
+import { band, bandGone, levels, post, postItems, type Band, type BandLook } from './band'
+import { doingIn, exchanged, heldIn, leftBare, type Doing, type Step } from './doing'
 import { keptPeg, type PegLayer } from './pegLayers'
 import { needleOnStrip, type HeldLoops } from './stripNeedle'
 import { stripGeometry, type StripGeometry, type StripOptions } from './stripGeometry'
-import { moveArrow } from './stripArrows'
-import { rimItems } from './stripRim'
-import { toolAtStrip } from './stripTool'
-import { yarnOnStrip } from './stripYarn'
+import { moveArrows } from './stripArrows'
+import { rangeMark, rimItems } from './stripRim'
+import { holdingTool, toolAtStrip, toolSide, type HoldingTool } from './stripTool'
+import { yarnLeaves, yarnOnStrip } from './stripYarn'
+import { turnedForward } from './turnSide'
 import type { StripPart } from './window'
 
 export interface StripFromFrontOptions extends StripOptions {
@@ -23,6 +25,11 @@ export interface StripFromFrontOptions extends StripOptions {
   readonly number?: number
   /** Draw the tool and the arrow of the move. */
   readonly withMove?: boolean
+  /**
+   * The moves of a figure, oldest first; the last leads to the moment drawn. A peg that is worked
+   * is drawn while that is done, and the pegs meant have a bracket.
+   */
+  readonly figure?: readonly Step[]
 }
 
 /** What stands in the scene, for those who must know without looking. */
@@ -63,23 +70,51 @@ export function stripFromFront(
   )
   const { pegs, leftward, unit, width, height } = geometry
   const before = trail.at(-1)
-  const fresh = withMove ? freshStrands(moment, before) : null
+  const moments = [...trail, moment]
+  const steps = withMove ? (options.figure ?? (before ? [{ before, after: moment }] : [])) : []
+  const last = steps.at(-1)
+  const fresh = withMove ? freshIn(moment, steps) : []
   const acting = actingIn(moment.move)
-  const held = needleOnStrip(moment, geometry, options.needleAt ?? acting.peg ?? moment.gap)
-  const yarn = yarnOnStrip([...trail, moment], geometry, loom, held)
-  const drawn = (leftward ? pegs.toReversed() : pegs).map((peg) =>
-    drawPeg(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh),
-  )
+  const rightFirst = leftward === (moment.heading === 'forward')
+  const near = options.needleAt ?? acting.peg ?? moment.gap
+  const held = needleOnStrip(heldIn(moment, steps), rightFirst, geometry, near)
+  const doing = options.figure && last ? inHand(doingIn(last), moment, geometry) : null
+  const yarn = yarnOnStrip(moments, {
+    geometry,
+    loom,
+    held,
+    most: options.figure ? 7 : 3,
+    heights: (peg) => levels(kindsOf(moment.stacks[peg])),
+    through: doing?.isYarn ? { peg: doing.peg, y: doing.heights[doing.stays] ?? 0 } : null,
+  })
+  const leaves = yarnLeaves(moments, geometry, loom)
+  const drawn = (leftward ? pegs.toReversed() : pegs).map((peg) => {
+    const highLow = turnedForward(peg, moments) ? -1 : 1
+    const look: BandLook = {
+      high: (leftward ? -highLow : highLow) as 1 | -1,
+      open: leaves?.peg === peg ? leaves.side : 0,
+    }
+    if (doing?.peg === peg) return pegInHand(doing, geometry, look)
+    return drawPeg(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh, look)
+  })
   const onPage = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })
   const layers: Layer[] = [
     onPage('inside', [...held.inside, ...yarn.behind]),
     ...drawn.map(({ layer }) => layer),
+    ...bareLayers(leftBare(moment, steps), geometry),
     keepRim([geometry], () => onPage('rim', rimItems(geometry))),
-    onPage('outside', [...held.outside, ...yarn.before]),
+    onPage('outside', [
+      ...(options.figure ? rangeMark(meantBy(options.figure), geometry) : []),
+      ...held.outside,
+      ...yarn.before,
+    ]),
     onPage(
       'move',
       withMove
-        ? [...toolAtStrip(moment, geometry), ...moveArrow(moment, geometry, held, before)]
+        ? [
+            ...(doing?.tool.before ?? (usesTool(last) ? toolAtStrip(moment, geometry) : [])),
+            ...moveArrows(steps, { geometry, held, doing }),
+          ]
         : [],
     ),
   ]
@@ -87,24 +122,105 @@ export function stripFromFront(
   return {
     scene: { width, height, title: titleOf(geometry), layers },
     geometry,
-    drawn: { pegs: drawn, needle: held.loops, yarn: yarn.x },
+    drawn: {
+      pegs: drawn,
+      needle: held.loops.filter(({ look }) => look !== 'gone'),
+      yarn: yarn.x,
+    },
   }
 }
+
+const kindsOf = (stack: Stack = emptyStack) => stack.map(({ kind }) => kind)
+
+/** Loops that were moved one after the other are all new where they are. */
+function freshIn(moment: Moment, steps: readonly Step[]): readonly Fresh[] {
+  const { move } = moment
+  const each = move?.do === 'move' || move?.do === 'put' ? steps : steps.slice(-1)
+  if (each.length === 0) return [freshStrands(moment) ?? []].flat()
+  return each.flatMap(({ before, after }) => freshStrands(after, before) ?? [])
+}
+
+/** Of loops that only change places, the hook would hide more than it says. */
+const usesTool = (step: Step | undefined): boolean =>
+  step !== undefined &&
+  exchanged(step).length === 0 &&
+  !['take', 'put', 'move'].includes(step.after.move?.do ?? '')
+
+/** The pegs at which the moves of a figure are made, once each. */
+export const meantBy = (steps: readonly Step[]): readonly number[] => [
+  ...new Set(steps.flatMap(({ after: { move } }) => actingIn(move).peg ?? [])),
+]
+
+interface InHand extends Doing {
+  readonly heights: readonly number[]
+  readonly tool: HoldingTool
+}
+
+/** A peg being worked, with the levels of its strands and the tool that holds them. */
+function inHand(doing: Doing | null, moment: Moment, geometry: StripGeometry): InHand | null {
+  const at = doing ? geometry.x(doing.peg) : undefined
+  if (!doing || at === undefined) return null
+  // The arrow down behind the peg needs its room above the strands.
+  const most = post.high - (doing.goesOver ? 0.75 : 0.3)
+  // Between the old loops and the new one the hook is seen.
+  const heights = levels(doing.kinds, most).map((y, level) =>
+    doing.hook === 'up' && level < doing.stays ? y + 0.04 : y - (doing.hook === 'up' ? 0.18 : 0),
+  )
+  const side = toolSide(moment, geometry)
+  return {
+    ...doing,
+    heights,
+    tool: holdingTool(doing, heights, [at, geometry.rim], side, geometry),
+  }
+}
+
+function pegInHand(
+  { peg, kinds, heights, stays, isYarn, tool }: InHand,
+  geometry: StripGeometry,
+  look: BandLook,
+): PegLayer<Band> {
+  const { unit, rim, x } = geometry
+  const bands = kinds.map((kind, level) =>
+    band(kind, heights[level] ?? 0, unit, level === stays, look),
+  )
+  const items = [
+    ...bands.flatMap(({ behind }, level) => (isYarn && level === stays ? [] : behind)),
+    ...postItems(unit, true),
+    ...tool.under,
+    ...bands.flatMap(({ before }) => before),
+  ]
+  return { peg, bands, layer: { key: `peg ${peg + 1}`, x: x(peg) ?? 0, y: rim, items } }
+}
+
+/** Where loops were before they were moved or taken off. */
+const bareLayers = (bare: ReadonlyMap<number, Stack>, geometry: StripGeometry): readonly Layer[] =>
+  [...bare].flatMap(([peg, stack]) => {
+    const at = geometry.x(peg)
+    const items = levels(kindsOf(stack)).flatMap((y) => bandGone(y, geometry.unit))
+    return at === undefined ? [] : [{ key: `left ${peg + 1}`, x: at, y: geometry.rim, items }]
+  })
 
 function drawPeg(
   peg: number,
   stack: Stack,
   geometry: StripGeometry,
-  fresh: Fresh | null,
+  fresh: readonly Fresh[],
+  look: BandLook,
 ): PegLayer<Band> {
-  const mine = fresh?.peg === peg ? fresh : null
-  return keptPeg(geometry, peg, stack, mine ? `${mine.from}-${mine.to}` : '', () => {
+  const mine = fresh.find((one) => one.peg === peg) ?? null
+  const kinds = kindsOf(stack)
+  const sided = kinds.some(
+    (kind) => kind === 'German turn' || kind === 'yarn over' || kind === 'tuck',
+  )
+  const key = `${mine ? `${mine.from}-${mine.to}` : ''}${sided ? `/${look.high}/${look.open}` : ''}`
+  return keptPeg(geometry, peg, stack, key, () => {
     const { unit, rim, x } = geometry
-    const kinds = stack.map(({ kind }) => kind)
     const heights = levels(kinds)
     const isFresh = (level: number): boolean =>
       mine !== null && level >= mine.from && level < mine.to
-    const bands = kinds.map((kind, level) => band(kind, heights[level] ?? 0, unit, isFresh(level)))
+    const bands = kinds.map((kind, level) =>
+      band(kind, heights[level] ?? 0, unit, isFresh(level), look),
+    )
     const items = [
       ...bands.flatMap(({ behind }) => behind),
       ...postItems(unit, bands.length > 0),

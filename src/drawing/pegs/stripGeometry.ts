@@ -1,5 +1,4 @@
 import type { LoomSetup } from '../../pattern/pattern'
-import type { Point } from '../path'
 import { post } from './band'
 import { stripPegs, type StripPart, type StripPegs } from './window'
 
@@ -46,7 +45,7 @@ export function stripGeometry(
   const heads = 0.95 * unit + insideRoom
   const rim = heads + (post.high + post.headHigh) * unit
   const rimHigh = 0.52 * unit
-  const outsideRoom = room.outside ? 1.2 * unit : 0
+  const outsideRoom = room.outside ? 1.35 * unit : 0
   const ball = rim + rimHigh + outsideRoom + 0.62 * unit
   const height = ball + 0.5 * unit
   const middle = (place: number): number => margin + (place + 0.5) * unit
@@ -70,7 +69,7 @@ export function stripGeometry(
     rim,
     heads,
     rimHigh,
-    needle: { inside: 0.4 * unit, outside: rim + rimHigh + 0.3 * unit },
+    needle: { inside: 0.4 * unit, outside: rim + rimHigh + 0.5 * unit },
     ball,
     left: margin,
     ends: leftward ? { left: last, right: first } : { left: first, right: last },
@@ -81,8 +80,3 @@ export function stripGeometry(
     },
   }
 }
-
-export const besideHead = ({ heads, unit }: StripGeometry, x: number): Point => [
-  x,
-  heads - 0.12 * unit,
-]

@@ -1,4 +1,4 @@
-import { closed, type Point } from '../path'
+import { closed, polyline, short, type Point } from '../path'
 import type { Item } from '../scene'
 import { smallestReadable } from '../sizes'
 import type { StripGeometry } from './stripGeometry'
@@ -40,7 +40,40 @@ export function rimItems(geometry: StripGeometry): readonly Item[] {
       size,
       anchor: 'middle',
       ink: 'note',
-      ...(peg === 0 ? { weight: 'bold' as const } : {}),
     })),
+    ...firstPegMark(geometry, size),
   ]
+}
+
+/** A small triangle beside the number of the first peg, as many looms have one there. */
+function firstPegMark({ x, rim, rimHigh }: StripGeometry, size: number): readonly Item[] {
+  const at = x(0)
+  if (at === undefined) return []
+  const [left, middle] = [at - size * 0.9, rim + rimHigh / 2]
+  const d = closed([
+    [left, middle - size * 0.25],
+    [left + size * 0.42, middle],
+    [left, middle + size * 0.25],
+  ])
+  return [{ kind: 'path', d, ink: 'note', stroke: 0, fill: true }]
+}
+
+/** A bracket below the pegs that are meant, open where they go on past what is shown. */
+export function rangeMark(pegs: readonly number[], geometry: StripGeometry): readonly Item[] {
+  const { x, rim, rimHigh, unit, left, width } = geometry
+  const shown = pegs.flatMap((peg) => x(peg) ?? [])
+  if (shown.length === 0) return []
+  const y = rim + rimHigh + 0.18 * unit
+  const tick = 0.12 * unit
+  const [low, high] = [Math.min(...shown), Math.max(...shown)]
+  const more = shown.length < pegs.length
+  const edge = (at: number, side: 1 | -1, border: number): Point[] =>
+    more && Math.abs(at - border) < unit
+      ? [[border, y]]
+      : [
+          [at + side * 0.4 * unit, y],
+          [at + side * 0.4 * unit, y - tick],
+        ]
+  const d = polyline([...edge(low, -1, left).reverse(), ...edge(high, 1, width - left)])
+  return [{ kind: 'path', d, ink: 'note', stroke: short(0.07 * unit), fill: false }]
 }

@@ -2,7 +2,8 @@ import type { Moment } from '../../loom/walk'
 import { moveTo, short, type Point } from '../path'
 import type { Item } from '../scene'
 import { actingIn } from './acting'
-import { levels } from './band'
+import { levels, post } from './band'
+import type { Doing } from './doing'
 import type { StripGeometry } from './stripGeometry'
 
 /** The tool comes up through the gap that work has left, its hook at the loops of the acting peg. */
@@ -33,6 +34,79 @@ export function toolSide({ move, heading, gap }: Moment, geometry: StripGeometry
   return Math.abs(at + side * 0.5 * unit - yarn) < 0.3 * unit ? (-side as 1 | -1) : side
 }
 
+/** The tool whose hook holds the old loops: what lies under them, and what lies before all. */
+export interface HoldingTool {
+  /** Relative to the foot of the peg. */
+  readonly under: readonly Item[]
+  /** On the page. */
+  readonly before: readonly Item[]
+  /** The tip, in units from the foot of the peg. */
+  readonly tip: Point
+}
+
+/** The hook under all old loops of a peg; it comes from below, or from above for a purl. */
+export function holdingTool(
+  doing: Doing,
+  heights: readonly number[],
+  foot: Point,
+  side: 1 | -1,
+  geometry: StripGeometry,
+): HoldingTool {
+  const { unit, rim, ball } = geometry
+  const old = heights.filter((_, index) => index !== doing.stays)
+  const [lowest = -0.35, highest = lowest] = [old[0], old.at(-1)]
+  const down = doing.hook === 'down'
+  const tip: Point = down ? [side * 0.02, lowest + 0.2] : [side * 0.06, highest - 0.12]
+  const leaves: Point = down
+    ? [side * 0.2, highest - 0.22]
+    : [side * 0.14, Math.min(-0.04, lowest + 0.2)]
+  const end: Point = down
+    ? [side * 0.86, -(post.high + post.headHigh) - 0.62]
+    : [side * 0.62, (ball - rim) / unit + 0.42]
+  const mm = ([dx, dy]: Point): Point => [dx * unit, dy * unit]
+  const page = ([dx, dy]: Point): Point => [foot[0] + dx * unit, foot[1] + dy * unit]
+  return {
+    under: hookItems(mm(tip), mm(leaves), down ? -side : side, unit, down),
+    before: shaftItems(page(leaves), page(end), unit),
+    tip,
+  }
+}
+
+const line = (path: string, ink: Item['ink'], wide: number): Item => ({
+  kind: 'path',
+  d: path,
+  ink,
+  stroke: short(wide),
+  fill: false,
+})
+
+/** The bent tip, and the wire up to where it comes out. */
+function hookItems(
+  tip: Point,
+  out: Point,
+  side: number,
+  unit: number,
+  down: boolean,
+): readonly Item[] {
+  const way = down ? -1 : 1
+  const p = (dx: number, dy: number): string =>
+    `${short(tip[0] + side * dx * unit)} ${short(tip[1] + way * dy * unit)}`
+  const d = `M${p(-0.15, 0.1)}C${p(-0.17, -0.1)} ${p(0.02, -0.12)} ${p(0.02, 0.06)}L${short(out[0])} ${short(out[1])}`
+  return [line(d, 'ground', 0.17 * unit), line(d, 'tool', 0.09 * unit)]
+}
+
+function shaftItems(from: Point, end: Point, unit: number): readonly Item[] {
+  const grip: Point = [from[0] + (end[0] - from[0]) * 0.45, from[1] + (end[1] - from[1]) * 0.45]
+  const wire = `${moveTo(from)}L${short(grip[0])} ${short(grip[1])}`
+  const handle = `${moveTo(grip)}L${short(end[0])} ${short(end[1])}`
+  return [
+    line(wire, 'ground', 0.17 * unit),
+    line(handle, 'ground', 0.34 * unit),
+    line(wire, 'tool', 0.09 * unit),
+    line(handle, 'tool', 0.26 * unit),
+  ]
+}
+
 /** A hook with a thick handle. */
 export function toolItems(tip: Point, end: Point, side: number, unit: number): readonly Item[] {
   const [dx, dy] = [end[0] - tip[0], end[1] - tip[1]]
@@ -41,17 +115,10 @@ export function toolItems(tip: Point, end: Point, side: number, unit: number): r
   const grip = along(0.6)
   const d = `${moveTo([tip[0] - side * 0.02 * unit, tip[1] + 0.13 * unit])}C${short(tip[0] - side * 0.08 * unit)} ${short(tip[1] - 0.1 * unit)} ${short(tip[0] + side * 0.12 * unit)} ${short(tip[1] - 0.16 * unit)} ${short(neck[0] + side * 0.06 * unit)} ${short(neck[1])}L${short(grip[0])} ${short(grip[1])}`
   const handle = `${moveTo(grip)}L${short(end[0])} ${short(end[1])}`
-  const line = (path: string, ink: Item['ink'], wide: number): Item => ({
-    kind: 'path',
-    d: path,
-    ink,
-    stroke: short(wide * unit),
-    fill: false,
-  })
   return [
-    line(d, 'ground', 0.17),
-    line(handle, 'ground', 0.34),
-    line(d, 'tool', 0.09),
-    line(handle, 'tool', 0.26),
+    line(d, 'ground', 0.17 * unit),
+    line(handle, 'ground', 0.34 * unit),
+    line(d, 'tool', 0.09 * unit),
+    line(handle, 'tool', 0.26 * unit),
   ]
 }

@@ -2,7 +2,7 @@ import type { Moment } from '../../loom/walk'
 import type { LoomSetup } from '../../pattern/pattern'
 import { moveTo, short, type Point } from '../path'
 import type { Item } from '../scene'
-import { levels, Pen } from './band'
+import { Pen, post } from './band'
 import type { StripGeometry } from './stripGeometry'
 import type { HeldNeedle } from './stripNeedle'
 import { yarnBall } from './yarnBall'
@@ -17,16 +17,24 @@ export interface DrawnYarn {
 
 const wide = 0.1
 
+export interface YarnOptions {
+  readonly geometry: StripGeometry
+  readonly loom: LoomSetup
+  readonly held: HeldNeedle
+  /** Levels of the strands on a peg, in units; bottom first. */
+  readonly heights: (peg: number) => readonly number[]
+  /** How many loops its way is drawn through. */
+  readonly most: number
+  /** The level of the strand that the yarn runs through now, where it is not the top one. */
+  readonly through: { readonly peg: number; readonly y: number } | null
+}
+
 /** The yarn: its way over the last moves, and from the last loop to the ball. */
-export function yarnOnStrip(
-  moments: readonly Moment[],
-  geometry: StripGeometry,
-  loom: LoomSetup,
-  held: HeldNeedle,
-): DrawnYarn {
+export function yarnOnStrip(moments: readonly Moment[], options: YarnOptions): DrawnYarn {
+  const { geometry, loom } = options
   const now = moments.at(-1)
   const gap = gapShown(now?.gap ?? 0, now, geometry, loom)
-  const path = yarnPath(moments)
+  const path = yarnPath(moments, options.most)
   const { unit } = geometry
   const travels = now?.move?.do === 'pass' || now?.move?.do === 'carry'
   const pen = new Pen(unit, 'loop', false)
@@ -35,14 +43,19 @@ export function yarnOnStrip(
   const before: Item[] = []
   path.forEach((tie, index) => {
     const next = path[index + 1]
-    const start = placeOf(tie, now, geometry, held)
-    const end = next ? placeOf(next, now, geometry, held) : null
-    if (!start || (next && !end)) return
-    if (next && end) {
-      if (start.onNeedle || end.onNeedle) return
-      runAcross(start, end.x, tie, geometry, pen, behind, before, false)
+    const start = placeOf(tie, now, options)
+    if (!start) return
+    if (next) {
+      const end = placeOf(next, now, options)
+      if (!end || start.onNeedle || end.onNeedle) return
+      // A laid strand comes out of its neighbours by itself.
+      if (start.laid !== null || end.laid !== null) return
+      const front = tie.passes.filter(({ side }) => side === 'outside')
+      behind.push(...pen.strand(joint(start, end, unit), wide))
+      for (const { peg } of front)
+        before.push(...beforeLegs(geometry.x(peg), geometry.rim + inFront * unit, unit, pen))
     } else if (gap !== null) {
-      const from = runAcross(start, gap, tie, geometry, latest, behind, before)
+      const from = runToGap(start, gap, tie, geometry, latest, behind, before)
       before.push(...latest.strand(downTo(from, gap, geometry), wide))
     }
   })
@@ -56,31 +69,72 @@ export function yarnOnStrip(
   return { behind, before, x: gap }
 }
 
+/** The peg whose strand the working yarn comes out of, and on which side: +1 right, -1 left. */
+export function yarnLeaves(
+  moments: readonly Moment[],
+  geometry: StripGeometry,
+  loom: LoomSetup,
+): { readonly peg: number; readonly side: 1 | -1 } | null {
+  const now = moments.at(-1)
+  const last = yarnPath(moments).at(-1)
+  const gap = gapShown(now?.gap ?? 0, now, geometry, loom)
+  const at = typeof last?.peg === 'number' ? geometry.x(last.peg) : undefined
+  if (typeof last?.peg !== 'number' || at === undefined || gap === null) return null
+  return { peg: last.peg, side: gap > at ? 1 : -1 }
+}
+
 interface Place {
   readonly x: number
   readonly y: number
   readonly onNeedle: boolean
+  /** From the middle of the peg to where the strand can be left, mm. */
+  readonly half: number
+  readonly laid: 'yarn over' | 'tuck' | null
 }
 
-/** Half a peg with its band. */
+/** Half a peg with its band, and with a turn's strand round it, in units. */
 const bandHalf = 0.24
+const turnHalf = 0.33
 
 function placeOf(
-  { peg, onNeedle }: Catch,
+  { peg, onNeedle, low }: Catch,
   now: Moment | undefined,
-  geometry: StripGeometry,
-  held: HeldNeedle,
+  { geometry, held, heights, through }: YarnOptions,
 ): Place | null {
   const { unit, rim, x } = geometry
   if (onNeedle) {
-    const last = held.loops.at(-1)
-    return last ? { x: last.x, y: geometry.needle[last.side] + 0.5 * unit, onNeedle } : null
+    const last = held.loops.filter(({ look }) => look !== 'gone').at(-1)
+    return last
+      ? { x: last.x, y: geometry.needle[last.side] + 0.5 * unit, onNeedle, half: 0, laid: null }
+      : null
   }
   if (peg === null) return null
   const at = x(peg)
   if (at === undefined) return null
-  const heights = levels(now?.stacks[peg]?.map(({ kind }) => kind) ?? [])
-  return { x: at, y: rim + (heights.at(-1) ?? -0.3) * unit, onNeedle }
+  const stack = now?.stacks[peg] ?? []
+  const levels = heights(peg)
+  const index = low ? 0 : levels.length - 1
+  const kind = through?.peg === peg ? undefined : stack[index]?.kind
+  const y = through?.peg === peg ? through.y : (levels[index] ?? -0.3)
+  const isTurn = kind === 'wrap' || kind === 'German turn'
+  // A turn's strand is left where it lies high.
+  const rise = kind === 'German turn' ? -0.17 : 0
+  return {
+    x: at,
+    y: rim + (y + rise) * unit,
+    onNeedle,
+    half: (isTurn ? turnHalf : bandHalf) * unit,
+    laid: kind === 'yarn over' || kind === 'tuck' ? kind : null,
+  }
+}
+
+/** From a loop to the next one. */
+function joint(start: Place, end: Place, unit: number): string {
+  const way = Math.sign(end.x - start.x) || 1
+  const from: Point = [start.x + way * start.half, start.y]
+  const to: Point = [end.x - way * end.half, end.y]
+  const low = 0.12 * unit
+  return `${moveTo(from)}C${short(from[0] + way * 0.25 * unit)} ${short(from[1] + low)} ${short(to[0] - way * 0.25 * unit)} ${short(to[1] + low)} ${short(to[0])} ${short(to[1])}`
 }
 
 /** On a ring the gap after the last peg is the one before the first. */
@@ -98,15 +152,14 @@ function gapShown(
 }
 
 /** From a loop past the pegs in between, behind or before them; gives where it arrives. */
-function runAcross(
+function runToGap(
   start: Place,
   to: number,
   tie: Catch,
-  { unit, rim }: StripGeometry,
+  { unit, rim, x }: StripGeometry,
   pen: Pen,
   behind: Item[],
   before: Item[],
-  endsAtGap = true,
 ): Point {
   const way = Math.sign(to - start.x) || 1
   if (start.onNeedle) {
@@ -119,16 +172,31 @@ function runAcross(
     )
     return arrive
   }
-  const from: Point = [start.x + way * bandHalf * unit, start.y]
+  const from: Point = [start.x + way * start.half, start.y]
   if (Math.abs(to - start.x) < 0.75 * unit) return from
-  const outside = tie.passes.at(-1)?.side === 'outside'
-  const y = start.y + (outside ? 0.14 : 0.04) * unit
-  const arrive: Point = [to - way * (endsAtGap ? 0.12 : bandHalf) * unit, y]
-  const low = short(y + 0.1 * unit)
+  const front = tie.passes.filter(({ side }) => side === 'outside')
+  const y = front.length > 0 ? rim + inFront * unit : start.y + 0.04 * unit
+  const arrive: Point = [to - way * 0.12 * unit, y]
+  const low = front.length > 0 ? short(y) : short(y + 0.1 * unit)
   const d = `${moveTo(from)}C${short(from[0] + way * 0.3 * unit)} ${low} ${short(arrive[0] - way * 0.3 * unit)} ${low} ${short(arrive[0])} ${short(y)}`
-  ;(outside ? before : behind).push(...pen.strand(d, wide))
+  behind.push(...pen.strand(d, wide))
+  for (const { peg } of front) before.push(...beforeLegs(x(peg), y, unit, pen))
   return arrive
 }
+
+/** How high above the rim a strand lies that goes behind the peg but before the fabric, in units. */
+const inFront = -0.13
+
+/** Behind the peg but before the legs of its loop. */
+const beforeLegs = (at: number | undefined, y: number, unit: number, pen: Pen): readonly Item[] =>
+  at === undefined
+    ? []
+    : [-1, 1].flatMap((side) =>
+        pen.strand(
+          `${moveTo([at + side * 0.42 * unit, y])}L${short(at + side * (post.half + 0.08) * unit)} ${short(y)}`,
+          wide,
+        ),
+      )
 
 /** Out through the gap, over the rim and down to the ball. */
 function downTo([x, y]: Point, gap: number, { rim, rimHigh, unit, ball }: StripGeometry): string {

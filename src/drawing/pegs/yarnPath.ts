@@ -6,12 +6,15 @@ export interface Catch {
   /** null: on the spare needle now, or gone from the loom. */
   readonly peg: number | null
   readonly onNeedle: boolean
+  /** Caught in the lowest strand of the peg: a wrap lies below the loop. */
+  readonly low: boolean
   readonly passes: readonly { readonly peg: number; readonly side: Side }[]
 }
 
 interface Tied {
   peg: number | null
   onNeedle: boolean
+  low: boolean
   readonly passes: { peg: number; side: Side }[]
 }
 
@@ -23,18 +26,23 @@ export function yarnPath(moments: readonly Moment[], most = 3): readonly Catch[]
   const ties: Tied[] = []
   const queue: Tied[][] = []
   const tiedTo = (peg: number): Tied[] => ties.filter((tie) => tie.peg === peg)
-  const tie = (peg: number): void => {
+  const tie = (peg: number, low = false): void => {
     const last = ties.at(-1)
-    if (last?.peg === peg && last.passes.length === 0) return
-    ties.push({ peg, onNeedle: false, passes: [] })
+    if (last?.peg === peg && last.passes.length === 0) {
+      last.low = low
+      return
+    }
+    ties.push({ peg, onNeedle: false, low, passes: [] })
   }
   const first = moments[0]
   const start = first && caughtBefore(first)
   if (start !== undefined && first?.move === null) tie(start)
   for (const { move } of moments) {
     switch (move?.do) {
-      case 'work':
       case 'lay':
+        tie(move.peg, move.as === 'wrap')
+        break
+      case 'work':
       case 'cast on':
         tie(move.peg)
         break

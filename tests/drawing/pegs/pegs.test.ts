@@ -45,13 +45,14 @@ interface Drawn {
 /** One band for each strand on a peg, in order; one for each on the needle; all of them in the scene. */
 function expectLoops(
   moment: Moment,
+  kinds: (peg: number) => readonly string[],
   { pegs, needle }: Drawn,
   scene: Scene,
   bandItems: readonly (readonly Item[])[],
 ): void {
   expectSound(scene)
   expect(pegs.map(({ bands }) => bands.map(({ kind }) => kind))).toEqual(
-    pegs.map(({ peg }) => kindsOn(moment, peg)),
+    pegs.map(({ peg }) => kinds(peg)),
   )
   expect(needle.map(({ side, strands }) => [side, strands.length])).toEqual(
     moment.needle.map(({ side, stack }) => [side, stack.length]),
@@ -63,12 +64,30 @@ function expectLoops(
   expect(pegs.every(({ layer }) => layers.has(layer))).toBe(true)
 }
 
-function expectStrip(moment: Moment, { scene, drawn, geometry }: StripDrawing): void {
+function expectStrip(
+  moment: Moment,
+  { scene, drawn, geometry }: StripDrawing,
+  kinds = (peg: number): readonly string[] => kindsOn(moment, peg),
+): void {
   const bands = drawn.pegs.flatMap((peg) => peg.bands.map(({ before }) => before))
-  expectLoops(moment, drawn, scene, bands)
+  expectLoops(moment, kinds, drawn, scene, bands)
   expect(drawn.pegs.map(({ layer }) => layer.x)).toEqual(
     drawn.pegs.map(({ peg }) => geometry.x(peg)),
   )
+}
+
+/**
+ * What lies on a peg of a step picture. While it is worked it has its old loops still, with the new
+ * strand above them, or below them for a purl (common practice); loops lifted over one are there.
+ */
+function kindsWhile(before: Moment, after: Moment, peg: number): readonly string[] {
+  const { move } = after
+  const old = kindsOn(before, peg)
+  if (move?.do === 'lift' && move.peg === peg) return old.length > 1 ? old : kindsOn(after, peg)
+  if (move?.do !== 'work' || move.peg !== peg || old.length === 0) return kindsOn(after, peg)
+  const isPurl = move.how === 'purl' || move.how === 'twisted purl'
+  const made = move.how === 'e-wrap' ? 'twisted knit' : 'knit'
+  return isPurl ? ['knit', ...old] : [...old, made]
 }
 
 /** The yarn hangs between the pegs that the simulator says, as far as they are shown. */
@@ -82,7 +101,7 @@ function expectYarn(moment: Moment, { drawn, geometry }: StripDrawing, { pegs }:
 function expectAbove(moment: Moment, loom: LoomSetup, trail: readonly Moment[]): void {
   const { scene, drawn, geometry } = loomFromAbove(moment, loom, { trail })
   const bands = drawn.pegs.flatMap((peg) => peg.bands.map(({ items }) => items))
-  expectLoops(moment, drawn, scene, bands)
+  expectLoops(moment, (peg) => kindsOn(moment, peg), drawn, scene, bands)
   expect(drawn.pegs.map(({ layer }) => geometry.pegAt(layer.x, layer.y))).toEqual(
     moment.stacks.map((_, peg) => peg),
   )
@@ -99,7 +118,7 @@ function expectWalk(moments: readonly Moment[], loom: LoomSetup): void {
     expectYarn(moment, strip, loom)
     if (before) {
       const step = stepPicture(before, moment, loom, { trail: trail.slice(0, -1), number: index })
-      expectStrip(moment, step)
+      expectStrip(moment, step, (peg) => kindsWhile(before, moment, peg))
       expect(step.scene.width).toBeLessThanOrEqual(66)
     }
     expectAbove(moment, loom, trail)
