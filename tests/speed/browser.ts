@@ -1,6 +1,7 @@
 import { openBrowser } from '../browser/browser'
 import { serve } from '../browser/serve'
 import { writeFile } from '../../src/shelf/format'
+import { fabricRows, fabricSize, measureFabric } from './browserFabric'
 import { against, show, table } from './measure'
 import { texturedPiece } from './pieces'
 
@@ -92,6 +93,9 @@ export async function benchBrowser(): Promise<void> {
     for await (const chunk of stream) bytes += (chunk as Buffer).length
     const pdf = (performance.now() - start) / 1000
 
+    await open(fabricSize.pegs, fabricSize.rows)
+    const fabric = await measureFabric(page)
+
     console.log('\nIn the browser')
     const ratio = frames.edit / frames.floor
     table(
@@ -103,6 +107,7 @@ export async function benchBrowser(): Promise<void> {
         ['first draw of 200 x 500, s', show(firstDraw / 1000, 2), against(firstDraw / 1000, 1.5)],
         ['PDF of 96 x 200, s', show(pdf, 2), against(pdf, 3)],
         ['PDF of 96 x 200, MB', show(bytes / 1e6, 2), against(bytes / 1e6, 1)],
+        ...fabricRows(fabric),
       ],
     )
   } finally {

@@ -18,7 +18,7 @@ export function sizeText(
   const round = loom.shape === 'ring'
   const wide = `${cm(width)} cm ${round ? 'round' : 'wide'}`
   return {
-    seen: `${wide} × ${cm(height)} cm`,
+    seen: round ? `${wide} × ${cm(height)}` : `${cm(width)} × ${cm(height)} cm`,
     spoken: `${wide} and ${cm(height)} cm high by the gauge, unstretched.`,
   }
 }

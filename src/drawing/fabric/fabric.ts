@@ -3,7 +3,7 @@ import type { Habits } from '../../loom/work'
 import type { Gauge, LoomSetup } from '../../pattern/pattern'
 import type { PatternRun } from '../../pattern/work'
 import type { Item, Layer, Scene } from '../scene'
-import { acrossOf, middlePeg } from './across'
+import { acrossOf, middlePeg, type Across } from './across'
 import { bendOf, fabricGeometry, frameOf, type FabricGeometry, type FabricView } from './geometry'
 import { backLayer, coversOf } from './back'
 import { heightsOf, type Heights } from './heights'
@@ -71,11 +71,12 @@ export function fabricDrawing(
   const { turn = middlePeg(loom), detail = 'yarn', follow = [] } = options
   const view = loom.shape === 'bar' ? 'flat' : (options.view ?? 'flat')
   const size = sizeOf(gauge, options.stitch)
-  const { strands, heights } = traceOf(rows, habits, loom.pegs)
+  const traced = traceOf(rows, habits, loom.pegs)
+  const { heights } = traced
   const across = acrossOf(loom, turn)
   const bend = bendOf(view, loom.pegs, size.width)
   const frame = frameOf(bend, heights, size)
-  const placed = placeLoops(strands, heights, across, follow)
+  const placed = placedOf(traced, across, [turn, loom.shape, loom.direction].join('/'), follow)
 
   const surface = { x: (x: number) => frame.middle + bend.x(x), shows: bend.shows }
   const draw = detail === 'yarn' ? drawYarn : drawTexture
@@ -137,6 +138,21 @@ interface Traced {
   readonly habits: Habits
   readonly strands: Trace
   readonly heights: Heights
+  /** Where the loops were placed last: to draw them in other detail they need not be placed again. */
+  last?: { readonly key: string; readonly placed: readonly PlacedRow[] }
+}
+
+function placedOf(
+  traced: Traced,
+  across: Across,
+  turned: string,
+  follow: readonly number[],
+): readonly PlacedRow[] {
+  const key = `${turned}/${follow.join()}`
+  if (traced.last?.key === key) return traced.last.placed
+  const placed = placeLoops(traced.strands, traced.heights, across, follow)
+  traced.last = { key, placed }
+  return placed
 }
 
 const lastTraced = new WeakMap<readonly PatternRun[], Traced>()
@@ -145,7 +161,7 @@ const lastTraced = new WeakMap<readonly PatternRun[], Traced>()
 function traceOf(rows: readonly PatternRun[], habits: Habits, pegs: number): Traced {
   const known = lastTraced.get(rows)
   if (known?.habits === habits) return known
-  const traced = { habits, strands: trace(rows, habits), heights: heightsOf(rows, pegs) }
+  const traced: Traced = { habits, strands: trace(rows, habits), heights: heightsOf(rows, pegs) }
   lastTraced.set(rows, traced)
   return traced
 }
