@@ -27,6 +27,9 @@ export interface SheetOptions {
 
 export const sheetSizes = { width: 190, columns: 3, text: 3.4, margin: 6, gutter: 7 } as const
 
+/** A program that has not the font of the file sets wider letters: lines must not meet then. */
+const fontRoom = 0.86
+
 /** How wide a picture can be on a sheet, mm. */
 export const pictureWidth = ({
   width = sheetSizes.width,
@@ -43,6 +46,7 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
   const { margin, gutter } = sheetSizes
   const { breakLines } = options
   const measure = pictureWidth(options)
+  const lineMeasure = fontRoom * measure
   const leading = text * 1.35
   const layers: Layer[] = []
   const put = (key: string, x: number, y: number, items: readonly Item[]): void => {
@@ -64,8 +68,8 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
   const cells = figures.map(({ picture, sentence }, index) => ({
     number: index + 1,
     picture,
-    heading: headings[index] ? breakLines(headings[index], measure, text, 'bold') : [],
-    sentence: breakLines(`${index + 1}. ${sentence}`, measure, text, 'regular'),
+    heading: headings[index] ? breakLines(headings[index], lineMeasure, text, 'bold') : [],
+    sentence: breakLines(`${index + 1}. ${sentence}`, lineMeasure, text, 'regular'),
   }))
   let y: number = margin
   for (let start = 0; start < cells.length; start += columns) {
