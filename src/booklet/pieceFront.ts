@@ -6,9 +6,10 @@ import { pieceStatements } from '../words/piece/text'
 import { paragraph, pictureBlock, type Column } from './blocks'
 import { heightOf, type Block } from './flow'
 import { noteBlocks, titleBlocks } from './front'
-import { movedContent, type PageContent, type PagePicture } from './page'
+import { movedContent, pictureTexts, type PageContent, type PagePicture } from './page'
 import type { Area } from './paper'
 import { phrasesOf } from './phrases'
+import { widthOf } from './text'
 
 /** The most room of the picture of the piece, mm; beside the facts, a share of the width. */
 const mostHigh = 105
@@ -76,7 +77,18 @@ function sideOf(work: PieceWork, width: number, { type }: Column) {
   )
   const proper = (0.5 * width * long) / widest
   const height = Math.min(mostHigh, Math.max(leastHigh, forLabels, proper))
-  return sidePicture(work, { width, height, text: type.small, chosen: null }).scene
+  const draw = (wide: number) =>
+    sidePicture(work, { width: wide, height, text: type.small, chosen: null }).scene
+  const scene = draw(width)
+  // The drawing reckons with letters of middling width; here they are measured.
+  const beyond = Math.max(
+    0,
+    ...pictureTexts({ x: 0, y: 0, scale: 1, scene }).map(
+      ({ x, text, size, face }) =>
+        x + (face === 'fallback' ? 0 : widthOf(text, size, face)) - width,
+    ),
+  )
+  return beyond > 0 ? draw(width - beyond) : scene
 }
 
 /** Blocks on the left, a picture on the right: one strip, so that they stay together. */

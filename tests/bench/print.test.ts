@@ -1,5 +1,6 @@
 import { cleanup, render, screen } from '@testing-library/svelte'
 import userEvent from '@testing-library/user-event'
+import { flushSync } from 'svelte'
 import { expect, test } from 'vitest'
 import PrintDialog from '../../src/bench/dialogs/PrintDialog.svelte'
 import { paint } from '../../src/pattern/edits/paint'
@@ -84,4 +85,14 @@ test('own words of a section off the bench are offered, and where they differ is
   openPiece(withOnBench(words, 'Cuff'))
   expect(choice()?.value).toBe('chart')
   screen.getByText(/Your own words of “Plait” differ from its chart in \d+ places?\./)
+})
+
+test('a pair is printed from its first, whichever of the two is looked at', () => {
+  const { bench } = openPiece(setWords(ferryMitt(), 'Rnds 1-2: k2, p2 all round'))
+  bench.look('second')
+  flushSync()
+  expect(choice()).not.toBe(null)
+  const text = document.body.textContent
+  expect(text.indexOf('2/2 LC, k2')).toBeLessThan(text.lastIndexOf('Second of the pair'))
+  expect(text.indexOf('2/2 RC, k2')).toBeGreaterThan(text.lastIndexOf('Second of the pair'))
 })

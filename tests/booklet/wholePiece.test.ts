@@ -125,8 +125,8 @@ describe('a pair', () => {
 
   test('whose second is left out says so', () => {
     const { warnings, ...booklet } = layOut(ferryMitt(), { second: false })
-    expect(warnings).toEqual([
-      expect.objectContaining({ message: expect.stringMatching(/second of the pair .* not/i) }),
+    expect(warnings.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/second of the pair .* not/i),
     ])
     expect(allText({ ...booklet, warnings })).not.toContain('2/2 RC')
   })

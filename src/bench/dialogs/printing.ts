@@ -14,12 +14,15 @@ export interface OtherSection {
   readonly own: { readonly differences: number } | null
 }
 
-/** The sections that are printed beside the one on the bench. */
-export const otherSections = (pattern: Pattern): readonly OtherSection[] =>
+/** The sections that are printed beside the one that is looked at, which the bench checks itself. */
+export const otherSections = (
+  pattern: Pattern,
+  lookedAt: string | null,
+): readonly OtherSection[] =>
   isOneChart(pattern)
     ? []
     : usedSections(pattern)
-        .filter(({ name }) => name !== pattern.piece.onBench)
+        .filter(({ name }) => name !== lookedAt)
         .map(({ name, words }) => {
           const put = withOnBench(pattern, name)
           const work = workPattern(put)
