@@ -251,9 +251,13 @@ describe('step pictures', () => {
           .map(({ textContent }) => textContent)
           .join(' ')
           .replace(/\s+/g, ' '),
+        // Numbers of arrows stand in the middle of their place, those of figures in the corner.
         numbers: all
           .filter(
-            (item) => item.getAttribute('font-weight') === 'bold' && /^\d+$/.test(item.textContent),
+            (item) =>
+              item.getAttribute('font-weight') === 'bold' &&
+              item.getAttribute('text-anchor') === 'start' &&
+              /^\d+$/.test(item.textContent),
           )
           .map(({ textContent }) => textContent),
       }
