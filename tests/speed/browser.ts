@@ -94,7 +94,7 @@ export async function benchBrowser(): Promise<void> {
     const pdf = (performance.now() - start) / 1000
 
     await open(fabricSize.pegs, fabricSize.rows)
-    const fabric = await measureFabric(page)
+    const fabric = await measureFabric(browser, page)
 
     console.log('\nIn the browser')
     const ratio = frames.edit / frames.floor

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { against, show } from './measure'
 
 export const fabricSize = { pegs: 96, rows: 120 } as const
@@ -24,7 +24,7 @@ interface FabricFigures {
 }
 
 /** The fabric of the piece on the bench: its first drawing, and panning it frame by frame. */
-export async function measureFabric(page: Page): Promise<FabricFigures> {
+export async function measureFabric(browser: Browser, page: Page): Promise<FabricFigures> {
   const first = await page.evaluate(async () => {
     const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0)))
     const button = [...document.querySelectorAll<HTMLButtonElement>('.rows header button')].find(
@@ -43,7 +43,9 @@ export async function measureFabric(page: Page): Promise<FabricFigures> {
   await zoom.getByRole('button', { name: 'Larger' }).click()
   await zoom.getByRole('button', { name: 'Larger' }).click()
   const yarn = await pan(page, 'svg.fabric')
-  const blank = await page.context().newPage()
+  const blank = await browser.newPage()
+  await blank.addInitScript('globalThis.__name = (named) => named')
+  await blank.goto('about:blank')
   await blank.setContent(
     `<div style="width:430px;height:580px;overflow:auto"><div class="empty" style="width:2400px;height:2200px">.</div></div>`,
   )
