@@ -53,6 +53,7 @@ export class Remarker {
       const at = source === words ? whole : called
       add(say.rowCount(name, trouble, worked, at), pegsLeft(worked))
     }
+    if (worked.unread > 0) add(say.unreadCount(name, worked, whole))
     if (pegTrouble) add(say.pegsSkipped(name, pegTrouble.named, pegTrouble.next, pegTrouble.range))
     if (!turn) return
     const next = turnPegOf(worked, this.shape)

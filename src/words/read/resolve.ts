@@ -1,4 +1,6 @@
+import type { Texture } from '../../stitches/stitch'
 import { readLimits } from './limits'
+import { looksAfter } from './looks'
 import type { Memory } from './memory'
 import type { Body, Head, Named, Said } from './nodes'
 import type { Statement } from './outline'
@@ -257,7 +259,7 @@ export class Resolver {
     if (this.#full) return
     if (this.rows.length >= readLimits.rows) return this.#stop(words, `${readLimits.rows} rows`)
     const place = this.#place
-    const resolved = this.#resolve(source, label)
+    const resolved = this.#resolve(source, label, first ? words : null)
     const room = readLimits.rows - this.rows.length
     resolved.rows.slice(0, room).forEach((worked, index) => {
       const part = index === 0 ? label : `${label}${letterOf(index)}`
@@ -283,16 +285,33 @@ export class Resolver {
     }
   }
 
-  #resolve(source: Words, label: string): Resolved {
+  /** `said`: the words whose remarks are made; null: they are made already. */
+  #resolve(source: Words, label: string, said: Words | null): Resolved {
     const { settings, places } = this.memory
     const wrong = settings.needles && isWrong(source, Number(label))
     const whole = source.headed && source.kind === 'round' && settings.shape === 'ring'
     const { german } = this
     const { row } = source
-    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}`
+    const looks = source.body.appears ? this.#looks(source, label, said) : null
+    const look = looks?.map((texture) => texture[0]).join('') ?? ''
+    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}/${look}`
     return this.memory.resolved(source.body, this.#place, key, () =>
-      workBody(source.body, this.#place, { settings, places, whole, wrong, german, row }),
+      workBody(source.body, this.#place, { settings, places, whole, wrong, german, row, looks }),
     )
+  }
+
+  /** How the loops look before a row that works them as they look. */
+  #looks(
+    { body, from, kind }: Words,
+    label: string,
+    said: Words | null,
+  ): readonly Texture[] | null {
+    const looks = looksAfter(this.memory, this.rows)
+    if (!said || !body.appears) return looks
+    const { range, set } = body.appears
+    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, range), from)
+    else if (set && !isPlain(this.rows.at(-1))) this.#remarker.add(say.asEstablished(range), from)
+    return looks
   }
 
   #stop(words: Words, most: string): void {
@@ -310,6 +329,12 @@ const inCycle = (words: Words, index: number): Words => {
   const row = index % words.body.cycle
   return row === words.row ? words : { ...words, row }
 }
+
+const lastRow: Named = { kind: 'last', rows: 1 }
+
+const plain = new Set(['k', 'p', 'ew', 'uw', 'fk', 'tk', 'ptbl'])
+const isPlain = (row: ReadRow | undefined): boolean =>
+  row?.stitches.every(({ stitch }) => plain.has(stitch.id)) ?? false
 
 /** Words with a turn or with pegs in them tell a row, not a round. */
 const turnsOrNames = ({ items }: Body): boolean =>

@@ -52,6 +52,20 @@ export function rowCount(
   })
 }
 
+/** The words that are known do not fill the row, and those that are not known may mean anything. */
+export const unreadCount = (
+  name: string,
+  { takes, unread }: Pick<Stretch, 'takes' | 'unread'>,
+  range: TextRange,
+): RelativeRemark =>
+  made({
+    rule: 'row-count',
+    severity: 'error',
+    range,
+    message: `${name} has words that are not known; the others take ${takes} of ${loops(takes + unread)}. ${unread} ${are(unread)} left over.`,
+    advice: 'Write the words that are not known as stitches, or explain them in the abbreviations.',
+  })
+
 export function statedCount(
   name: string,
   said: Said,
@@ -227,6 +241,16 @@ export const asSet = (range: TextRange) =>
     range,
     message:
       'The words go on as before and do not say how; the last row that keeps the count is worked again.',
+    advice: 'Write the row out, or name the row that is repeated.',
+  })
+
+export const asEstablished = (range: TextRange) =>
+  made({
+    rule: 'as-set',
+    severity: 'warning',
+    range,
+    message:
+      'The words go on as established and do not say how; each loop is worked as it looks, knit or purl.',
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
