@@ -51,6 +51,8 @@ export class Bench {
     }
   })
 
+  /** Told of every version as it is made: for what must go on even where the screen fails. */
+  onVersion: (() => void) | null = null
   #work: Work | undefined
   #report: Report | undefined
   #words: Words | undefined
@@ -64,8 +66,7 @@ export class Bench {
   apply(label: string, edit: Edit, gesture: string | null = null): boolean {
     const pattern = edit(this.pattern)
     if (pattern === this.pattern) return false
-    this.history = add(this.history, { pattern, label, spot: this.spot, gesture })
-    this.#stayInside()
+    this.#put(add(this.history, { pattern, label, spot: this.spot, gesture }))
     return true
   }
 
@@ -76,15 +77,13 @@ export class Bench {
   undo(): void {
     const { label } = this.history.present
     if (this.history.past.length === 0) return
-    this.history = undo(this.history)
-    this.#stayInside()
+    this.#put(undo(this.history))
     this.say(`Taken back: ${label}.`)
   }
 
   redo(): void {
     if (this.history.future.length === 0) return
-    this.history = redo(this.history)
-    this.#stayInside()
+    this.#put(redo(this.history))
     this.say(`Done again: ${this.history.present.label}.`)
   }
 
@@ -110,6 +109,12 @@ export class Bench {
 
   say(text: string): void {
     this.said = { text, count: this.said.count + 1 }
+  }
+
+  #put(history: History): void {
+    this.history = history
+    this.onVersion?.()
+    this.#stayInside()
   }
 
   #inside({ row, peg }: Spot): Spot {

@@ -4,6 +4,7 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
 import { saidBeside } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
+import { attempt } from './attempt'
 import { findingIds } from './findingIds'
 import type { Rows } from './places'
 
@@ -60,7 +61,9 @@ const ofDifference = (
   message: difference.message,
   advice: difference.advice,
   get fixes() {
-    return difference.fixes.map((fix) => ({
+    // Each is tried out before it is offered: one that cannot even be tried is not.
+    const tried = attempt([() => difference.fixes], () => [])
+    return tried.result.map((fix) => ({
       label: fix.label,
       edit: 'edit' in fix ? fix.edit : editOf(text, fix),
     }))
@@ -102,11 +105,15 @@ export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const differences = all.map(({ difference }) => difference)
   const ids = findingIds(reading, remarks, differences)
   const idAt = (index: number): string => ids[index] ?? ''
-  return [
+  return byPlaceInText([
     ...remarks.map((remark, index) => ofRemark(reading, rows, remark, idAt(index))),
     ...all.map((told, index) => ofDifference(reading, told, idAt(remarks.length + index))),
-  ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
+  ])
 }
+
+/** In the order of the text; what stands nowhere comes first. */
+export const byPlaceInText = (findings: readonly WordsFinding[]): WordsFinding[] =>
+  findings.toSorted((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
 
 /** Does it stand at this place of the text, an end of it included? */
 const touches = ({ range }: WordsFinding, { from, to }: TextRange): boolean =>

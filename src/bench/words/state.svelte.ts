@@ -8,7 +8,10 @@ import { read } from '../../words/read/read'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
 import type { Words } from '../../words/write'
-import { findingsAt, findingsOf, type WordsFinding } from './findings'
+import { attempt, type Attempt } from './attempt'
+import { faultFinding, nothingCompared, nothingRead } from './fault'
+import { needlesHint } from './needles'
+import { byPlaceInText, findingsAt, findingsOf, type WordsFinding } from './findings'
 import { inOrder, litAt, Rows, spotAt, type Lit } from './places'
 
 /** What the words need of the bench. */
@@ -29,6 +32,8 @@ export interface Ground {
 /** How the words stand to the chart. */
 export type Standing =
   | { readonly kind: 'written' | 'agree' }
+  /** The program failed at them: nothing is known. */
+  | { readonly kind: 'unknown' }
   /** `rounds`: how many differ; 0: only what is said of the whole piece. */
   | { readonly kind: 'differ'; readonly rounds: number; readonly here: boolean }
 
@@ -52,17 +57,40 @@ export class WordsState {
   readonly text: string = $derived.by(
     () => this.#ground.pattern.words ?? this.#ground.words.lines.map(({ text }) => text).join('\n'),
   )
-  readonly reading: Reading = $derived.by(
-    () => (this.#reading = read(this.text, this.#settings, this.#reading)),
-  )
+  readonly #read: Attempt<Reading> = $derived.by(() => {
+    const [text, settings, last] = [this.text, this.#settings, this.#reading]
+    const made = attempt([() => read(text, settings, last), () => read(text, settings)], () =>
+      nothingRead(text, settings),
+    )
+    this.#reading = made.fault === null ? made.result : undefined
+    return made
+  })
+  readonly reading: Reading = $derived(this.#read.result)
   /** Own words held against the chart; null when they are written from it. */
-  readonly comparison: Comparison | null = $derived.by(() =>
-    this.isOwn
-      ? (this.#comparison = compare(this.reading, this.#ground.work, this.#comparison))
-      : null,
+  readonly #compared: Attempt<Comparison | null> = $derived.by(() => {
+    if (!this.isOwn) return { result: null, fault: null }
+    const [reading, last] = [this.reading, this.#comparison ?? undefined]
+    const { work } = this.#ground
+    if (this.#read.fault !== null) return { result: nothingCompared(reading, work), fault: null }
+    const made = attempt([() => compare(reading, work, last), () => compare(reading, work)], () =>
+      nothingCompared(reading, work),
+    )
+    this.#comparison = made.fault === null ? made.result : undefined
+    return made
+  })
+  readonly comparison: Comparison | null = $derived(this.#compared.result)
+  readonly #listed: Attempt<readonly WordsFinding[]> = $derived.by(() => {
+    const [comparison, rows] = [this.comparison, this.#rows]
+    return attempt([() => (comparison ? allFound(comparison, rows) : none)], () => none)
+  })
+  /** A mistake of the program at these words; null: none. */
+  readonly fault: string | null = $derived(
+    this.#read.fault ?? this.#compared.fault ?? this.#listed.fault,
   )
   readonly #found: readonly WordsFinding[] = $derived.by(() => {
-    const found = this.comparison ? findingsOf(this.comparison, this.#rows) : none
+    const { fault } = this
+    const found = this.#listed.result
+    if (fault !== null) return [faultFinding(fault), ...found]
     return found.length > 0 ? found : none
   })
   readonly findings: readonly WordsFinding[] = $derived.by(() => {
@@ -83,7 +111,8 @@ export class WordsState {
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
   )
   readonly standing: Standing = $derived.by(() => {
-    const { comparison } = this
+    const { comparison, fault } = this
+    if (fault !== null) return { kind: 'unknown' }
     if (!comparison) return { kind: 'written' }
     const { agreement, differences, pairs } = comparison
     const extra = pairs.filter(({ pass }) => pass === null).length
@@ -128,7 +157,7 @@ export class WordsState {
 
   readonly #ground: Ground
   #reading: Reading | undefined
-  #comparison: Comparison | undefined
+  #comparison: Comparison | null | undefined
   #lastSettings: ReadSettings | undefined
   #burst: { gesture: string; until: number } | null = null
 
@@ -188,6 +217,9 @@ export class WordsState {
     this.#ground.apply(fix.label, fix.edit, null)
   }
 }
+
+const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>
+  byPlaceInText([...findingsOf(comparison, rows), ...needlesHint(comparison.reading)])
 
 const lines = (text: string): number => text.split('\n').length
 

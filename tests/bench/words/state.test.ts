@@ -267,3 +267,14 @@ test('pegs that the words state otherwise are one finding, at their place', () =
   ])
   expect(found).toEqual([['pegs-differ', 'Cast on 14']])
 })
+
+test('wrong-side rows of a bar hint at the setting for needles, which the hint can set', () => {
+  const bar = setLoom(newPattern(12, 2), { shape: 'bar' })
+  const bench = smallBench(setWords(bar, 'Row 1 (RS): Knit.\nRow 2 (WS): Purl.'))
+  const hint = bench.wording.findings.find(({ rule }) => rule === 'wrong-side')
+  expect(hint?.severity).toBe('hint')
+  if (hint) bench.wording.mend(hint, 'Read as written for needles')
+  expect(bench.pattern.readAs.needles).toBe(true)
+  expect(bench.wording.standing).toEqual({ kind: 'agree' })
+  expect(bench.wording.findings).toEqual([])
+})
