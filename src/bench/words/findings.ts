@@ -135,13 +135,21 @@ export function findingsAt(
   return findings.filter((finding) => touches(finding, line))
 }
 
-/** The place of the next finding after the caret, or of the last one before it; round the ends. */
+/**
+ * The place of the next finding after the caret, or of the last one before it; round the ends. From
+ * a caret that was not sent to a finding it goes to an error first, if there are any.
+ */
 export function nextPlace(
   findings: readonly WordsFinding[],
   caret: TextRange,
   step: 1 | -1,
 ): TextRange | null {
-  const ranges = findings.flatMap(({ range }) => range ?? [])
+  const isAtOne = findings.some(
+    ({ range }) => range?.from === caret.from && range.to === caret.to,
+  )
+  const errors = isAtOne ? [] : findings.filter(({ severity }) => severity === 'error')
+  const errorRanges = errors.flatMap(({ range }) => range ?? [])
+  const ranges = errorRanges.length > 0 ? errorRanges : findings.flatMap(({ range }) => range ?? [])
   const ordered = step === 1 ? ranges : ranges.toReversed()
   const beyond = ordered.find((range) =>
     step === 1
