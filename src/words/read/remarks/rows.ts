@@ -254,6 +254,27 @@ export const asEstablished = (range: TextRange) =>
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
+export const noRows = (range: TextRange) =>
+  made({
+    rule: 'no-rows',
+    severity: 'error',
+    range,
+    message: 'These words tell no row.',
+    advice: 'Begin each row with its number, as in "Rnd 1: k2, p2".',
+  })
+
+export const notEnglish = (
+  { unknown, words }: { readonly unknown: number; readonly words: number },
+  range: TextRange,
+) =>
+  made({
+    rule: 'not-english',
+    severity: 'error',
+    range,
+    message: `Of ${words} words ${unknown} are not known: this is not English, or it is no knitting instructions. No row is made of it.`,
+    advice: 'Put the words into English, in US or UK terms; other languages are not read.',
+  })
+
 export const sizeLists = (length: number, usual: number, range: TextRange) =>
   made({
     rule: 'size-lists',
