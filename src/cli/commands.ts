@@ -11,6 +11,8 @@ import { read } from '../words/read/read'
 import { readSettingsOf, type Reading, type ReadSettings } from '../words/read/reading'
 import { plainText } from '../words/text'
 import {
+  agreeWithShape,
+  agreeWithSizes,
   directionOf,
   drawnAsOf,
   onlyFile,
@@ -62,6 +64,7 @@ function settingsOf(command: string, call: Call): ReadSettings {
   const pegs = pegsOf(call)
   if (pegs === undefined)
     throw new Unusable(`${command} needs --pegs N, the loops on the loom before the first row.`)
+  agreeWithShape(call)
   const pattern = newPattern()
   return {
     ...readSettingsOf(pattern),
@@ -90,7 +93,9 @@ const readCommand: Command = {
     if (call.files.length > 1) onlyFile('read', call)
     const settings = settingsOf('read', call)
     const [file] = call.files
-    const reading = read(await readWords(file), settings)
+    const text = await readWords(file)
+    agreeWithSizes(call, text)
+    const reading = read(text, settings)
     const report = reportWords(nameOf(file), reading, settings.terms)
     if (call.values.json) return outcome([report], `${jsonOf([report])}\n`)
     return outcome(
@@ -149,7 +154,9 @@ async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems
 async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   if (call.files.length === 0) {
     const settings = settingsOf('check --words', call)
-    const reading = read(await readWords(words), settings)
+    const text = await readWords(words)
+    agreeWithSizes(call, text)
+    const reading = read(text, settings)
     return [reportWords(nameOf(words), reading, settings.terms)]
   }
   const file = onlyFile('check with --words', call)
@@ -165,7 +172,9 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   }
   const work = workPattern(pattern)
   const terms = termsOf(call) ?? 'us'
-  const reading = read(await readWords(words), settings)
+  const text = await readWords(words)
+  agreeWithSizes(call, text)
+  const reading = read(text, settings)
   return [reportPattern(file, work, terms), reportCompared(nameOf(words), reading, work, terms)]
 }
 
@@ -207,6 +216,10 @@ function agreeWithLoom(
     )
   if (call.values.flat && shape !== 'bar')
     throw new Unusable('The pattern is worked in the round; leave --flat out.')
+  if (call.values.needles && shape !== 'bar')
+    throw new Unusable(
+      'The pattern is worked in the round, which has no wrong-side rows; leave --needles out.',
+    )
 }
 
 const writeCommand: Command = {
@@ -225,6 +238,8 @@ const drawCommand: Command = {
     const { output } = call.values
     if (output === undefined) throw new Unusable('draw needs -o OUT.svg, the file to be written.')
     const work = workPattern(await readPattern(onlyFile('draw', call)))
+    if (as === 'ring' && work.pattern.loom.shape === 'bar')
+      throw new Unusable('The pattern is worked on a bar, which has no ring; say --as rows.')
     const scene = as === 'rows' ? flatChart(work) : ringChart(work)
     const svg = writeSvg(scene)
     if (output === '-') return outcome([], svg)
