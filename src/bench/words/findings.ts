@@ -144,9 +144,7 @@ export function nextPlace(
   caret: TextRange,
   step: 1 | -1,
 ): TextRange | null {
-  const isAtOne = findings.some(
-    ({ range }) => range?.from === caret.from && range.to === caret.to,
-  )
+  const isAtOne = findings.some(({ range }) => range?.from === caret.from && range.to === caret.to)
   const errors = isAtOne ? [] : findings.filter(({ severity }) => severity === 'error')
   const errorRanges = errors.flatMap(({ range }) => range ?? [])
   const ranges = errorRanges.length > 0 ? errorRanges : findings.flatMap(({ range }) => range ?? [])

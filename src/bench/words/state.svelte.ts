@@ -110,6 +110,11 @@ export class WordsState {
   readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
   )
+  /** Of so many findings the repairs can be tried out at every key: each is read and compared. */
+  readonly repairsAtOnce: number = $derived.by(() => {
+    const { rows, settings } = this.reading
+    return Math.floor(stitchesAtOnce / Math.max(1, rows.length * settings.pegs))
+  })
   readonly standing: Standing = $derived.by(() => {
     const { comparison, fault } = this
     if (fault !== null) return { kind: 'unknown' }
@@ -222,6 +227,9 @@ const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>
   byPlaceInText([...findingsOf(comparison, rows), ...needlesHint(comparison.reading)])
 
 const lines = (text: string): number => text.split('\n').length
+
+/** In all that is tried out at one key. */
+const stitchesAtOnce = 500_000
 
 /** A second without a key ends what is taken back as one. */
 const longestPause = 1000
