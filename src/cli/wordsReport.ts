@@ -1,3 +1,4 @@
+import type { Finding } from '../checks/finding'
 import { checkPattern } from '../checks/check'
 import { workPattern } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
@@ -101,11 +102,19 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
   const readOf = (row: number): number => passes.findIndex((pass) => pass.row === row)
   const matters = ({ rule }: { readonly rule: string }) =>
     !measureRules.has(rule) && !countRules.has(rule)
+  // That a row goes back after a plain turn is said where it turns.
+  const plainTurns = new Set(
+    reading.remarks.flatMap(({ rule, row }) =>
+      rule === 'plain-turn' && row !== null ? [row + 1] : [],
+    ),
+  )
+  const saidAtTurn = ({ rule, place }: Finding) =>
+    rule === 'turn-way' && place.row !== null && plainTurns.has(readOf(place.row))
   return [
     ...unchecked(reading, passes.length),
     ...remarks.filter(matters).map(remarkEntry(reading)),
     ...checkPattern(work)
-      .findings.filter(matters)
+      .findings.filter((finding) => matters(finding) && !saidAtTurn(finding))
       .map(checkEntry((row) => reading.rows[readOf(row)]?.label ?? null)),
   ]
 }

@@ -59,6 +59,15 @@ describe('read', () => {
     expect(checked.err).toContain('There is nothing to read')
   })
 
+  it('says once that a row turns plainly', async () => {
+    const text = 'Row 1: Knit pegs 1-18, turn.\nRow 2: Knit pegs 18-1, turn.\nRnd 3: knit.\n'
+    const { out } = await pegwright(['read', '--pegs', '36', '--json'], text)
+    expect(parsed(out).findings.map(({ rule, row }) => [rule, row])).toEqual([
+      ['plain-turn', '1'],
+      ['plain-turn', '2'],
+    ])
+  })
+
   it('prints a line a row, then a line a finding', async () => {
     const { exit, out } = await pegwright(
       ['read', '-', '--pegs', '6'],

@@ -31,6 +31,9 @@ export function patternFor({ pegs, shape, direction, knit, terms }: ReadSettings
   }
 }
 
+/** The plain knit that the words state is that of the piece. */
+const knitOf = ({ stated: { knit } }: Reading) => (knit ? { knit } : {})
+
 /**
  * Put the rows of a reading on the loom of a pattern, as its chart: a column for each peg, or the
  * smallest repeat of columns there is. Pegs that a decrease empties get no-stitch cells beside it;
@@ -39,7 +42,7 @@ export function patternFor({ pegs, shape, direction, knit, terms }: ReadSettings
  */
 export function chartFrom(
   reading: Reading,
-  pattern: Pattern = patternFor(reading.settings),
+  pattern: Pattern = patternFor({ ...reading.settings, ...knitOf(reading) }),
 ): ChartMade {
   const { pegs, shape } = pattern.loom
   const remarks: Remark[] = []

@@ -28,7 +28,7 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   for (const [line, shape] of shapes) memory.shapes.set(line, shape)
 
   const told = closeTurns(tell(statements, definitions.ranges, sections.length > 0, memory))
-  const german = told.some(({ body }) => turnsGerman(body.items))
+  const german = definitions.doubled || told.some(({ body }) => turnsGerman(body.items))
   const resolver = new Resolver(memory, german)
   let section: Statement['section'] | null = null
   let sectionAt = 0

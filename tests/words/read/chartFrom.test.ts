@@ -24,6 +24,14 @@ const miscounts = ({ pattern }: ReturnType<typeof made>) =>
   workPattern(pattern).run.rows.filter(({ miscount }) => miscount !== null)
 
 describe('a chart from words', () => {
+  it('is knitted as the words say that plain knit is made', () => {
+    const text = 'Abbreviations\nk = e-wrap knit\n\nInstructions\nRnd 1: K2, p2, k4.\nRnd 2: Knit.'
+    const reading = read(text, readSettingsOf(ring(8)))
+    const { pattern } = chartFrom(reading)
+    expect(pattern.making.knit).toBe('e-wrap')
+    expect(onPegs({ pattern, remarks: [] })).toEqual(['k k p p k k k k', 'k k k k k k k k'])
+  })
+
   it('takes up the title and the gauge that the words state, and says where the pattern has another', () => {
     // 4 in stand for 10 cm (common practice).
     for (const said of ['20 sts and 28 rnds = 10 cm in pattern', '28 rows x 20 sts to 4 in']) {

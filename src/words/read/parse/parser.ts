@@ -5,6 +5,7 @@ import { bracketOpen, tooDeep, unknownWord } from '../remarks/parsing'
 import { readAppearing } from './appearing'
 import { readCount, readCountInBrackets } from './counts'
 import { startsIn } from './cursor'
+import { readDoubled } from './doubled'
 import { readEnding, readTimes, readUntil } from './extents'
 import { readFabric } from './fabrics'
 import { readInOne } from './inOne'
@@ -76,7 +77,7 @@ export class Parser {
     if (this.#readSide()) return
     const wraps = readWraps(cursor)
     if (wraps) return void stars.items.push(...wraps)
-    if (cursor.eatOne(phrases.lastRows, 'word')) return
+    if (readDoubled(this.parsing, stars) || cursor.eatOne(phrases.lastRows, 'word')) return
     if (stars.isOpen && this.#readEnd(stars)) return
     const counts = readCountInBrackets(cursor)
     if (counts) {

@@ -131,7 +131,19 @@ export const atBack: readonly string[] = [
   'pwise|purlwise',
 ]
 
+/** The doubled stitch of a German turn, told as a step of its own. */
+export const makesDoubled: readonly string[] = [
+  'make|work|create? a|the? ds|double stitch? on|at peg #',
+  'make|create a|the? ds|double stitch?',
+]
+/** How doubled stitches are worked, which is nothing to chart. */
+export const doubledNotes: readonly string[] = [
+  'working|knitting|purling|treating|counting the|each|every|all|any? ds|dss|double stitch|stitches? as one|1|a single? st|stitch|loop?',
+]
+export const asOne: readonly string[] = ['as one|1|a single? st|stitch|loop?']
+
 export const germanTurns: readonly string[] = [
+  'turn and|,? make|work a? ds|double stitch? on|at peg #',
   'german turn on|at peg #',
   'german turn',
   'turn ,|.|; ds',
