@@ -57,8 +57,14 @@ export class WordsState {
   readonly text: string = $derived.by(
     () => this.#ground.pattern.words ?? this.#ground.words.lines.map(({ text }) => text).join('\n'),
   )
+  /** Long words are read when the keys rest: until then what was read last stands for them. */
+  #resting = $state.raw<{ readonly typed: string; readonly read: string } | null>(null)
+  readonly #toRead: string = $derived.by(() => {
+    const resting = this.#resting
+    return resting?.typed === this.text ? resting.read : this.text
+  })
   readonly #read: Attempt<Reading> = $derived.by(() => {
-    const [text, settings, last] = [this.text, this.#settings, this.#reading]
+    const [text, settings, last] = [this.#toRead, this.#settings, this.#reading]
     const made = attempt([() => read(text, settings, last), () => read(text, settings)], () =>
       nothingRead(text, settings),
     )
@@ -164,6 +170,7 @@ export class WordsState {
   #reading: Reading | undefined
   #comparison: Comparison | null | undefined
   #lastSettings: ReadSettings | undefined
+  #clock: ReturnType<typeof setTimeout> | undefined
   #burst: { gesture: string; until: number } | null = null
 
   constructor(ground: Ground) {
@@ -193,7 +200,20 @@ export class WordsState {
     const burst = this.#burst
     const gesture = burst && now < burst.until ? burst.gesture : this.#ground.newGesture()
     this.#burst = { gesture, until: now + longestPause }
+    if (text.length > mostReadAtOnce) this.#readLater(text)
     this.#ground.apply('Write words', (pattern) => setWords(pattern, text), gesture)
+  }
+
+  #readLater(typed: string): void {
+    this.#resting = { typed, read: this.#toRead }
+    clearTimeout(this.#clock)
+    this.#clock = setTimeout(() => this.settle(), keysRest)
+  }
+
+  /** Read what was typed last, if that waits for the keys to rest. */
+  settle(): void {
+    clearTimeout(this.#clock)
+    this.#resting = null
   }
 
   /** What is typed next is taken back by itself. */
@@ -204,7 +224,7 @@ export class WordsState {
   /** The caret was moved: the place of the bench goes where the words tell of. */
   moveCaret(caret: TextRange, follow: boolean): void {
     this.caret = caret
-    if (!follow) return
+    if (!follow || this.#toRead !== this.text) return
     const { work, spot } = this.#ground
     const to = spotAt(this.reading, this.#rows, work, caret.from, spot)
     if (to && (to.row !== spot.row || to.peg !== spot.peg)) this.#ground.goTo(to)
@@ -216,7 +236,11 @@ export class WordsState {
   }
 
   mend(finding: WordsFinding, label: string): void {
-    const fix = finding.fixes.find((one) => one.label === label)
+    const waits = this.#toRead !== this.text
+    this.settle()
+    // A repair is made for the words as they were read.
+    const now = waits ? this.findings.find(({ id }) => id === finding.id) : finding
+    const fix = now?.fixes.find((one) => one.label === label)
     if (!fix) return
     this.endTyping()
     this.#ground.apply(fix.label, fix.edit, null)
@@ -227,6 +251,11 @@ const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>
   byPlaceInText([...findingsOf(comparison, rows), ...needlesHint(comparison.reading)])
 
 const lines = (text: string): number => text.split('\n').length
+
+/** Characters that are read and compared at every key; of more, when the keys rest. */
+const mostReadAtOnce = 60_000
+/** Milliseconds without a key. */
+const keysRest = 300
 
 /** In all that is tried out at one key. */
 const stitchesAtOnce = 500_000
