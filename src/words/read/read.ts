@@ -29,7 +29,7 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
 
   const told = closeTurns(tell(statements, definitions.ranges, sections.length > 0, memory))
   const german = definitions.doubled || told.some(({ body }) => turnsGerman(body.items))
-  const resolver = new Resolver(memory, german)
+  const resolver = new Resolver(memory, german, statements === all)
   let section: Statement['section'] | null = null
   let sectionAt = 0
   told.forEach(({ statement, body, use }, index) => {

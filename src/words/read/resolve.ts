@@ -1,5 +1,6 @@
 import type { Texture } from '../../stitches/stitch'
 import { readLimits } from './limits'
+import { foldMiscounts } from './cascade'
 import { looksAfter } from './looks'
 import type { Memory } from './memory'
 import type { Body, Head, Named, Said } from './nodes'
@@ -39,18 +40,25 @@ export class Resolver {
   #these = 0
   #work: number = readLimits.work
   #full = false
+  /** The number of the row told last; null where it has none of its own, or begins a section. */
+  #counted: number | null = null
+  /** The words at which a number that is left out was said last: once will do. */
+  #gapIn: Words | null = null
 
   constructor(
     private readonly memory: Memory,
     /** Are there German turns, so that "ds" is plain? */
     private readonly german: boolean,
+    /** Is a number that is left out worth a word? Not where rows of other sizes are left out. */
+    private readonly gaps: boolean,
   ) {
     this.#place = memory.places.start(memory.settings.pegs)
     this.#remarker = new Remarker(memory.settings.shape)
   }
 
   get remarks(): readonly Remark[] {
-    return this.#remarker.remarks
+    const { remarks, miscounts } = this.#remarker
+    return foldMiscounts(remarks, miscounts, this.rows)
   }
 
   /** A statement of rows. `next`: the number of the next head, if it is known. */
@@ -69,6 +77,7 @@ export class Resolver {
       number: head?.head.numbers[0] ?? null,
       row: 0,
       headed: head !== null,
+      headLength: head?.length ?? 0,
     }
     for (const remark of body.remarks)
       if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
@@ -80,6 +89,7 @@ export class Resolver {
     if (head && head.head.numbers.length > 0) return this.#addNumbered(words, head.head)
     this.#flush(reference ? lastOf(reference.named) : null)
     this.#addUnnumbered(words, head?.head ?? null, next)
+    this.#counted = null
   }
 
   /** Counts that stand by themselves after a row: "56 sts." */
@@ -93,6 +103,7 @@ export class Resolver {
   /** Words that tell rows, and not how they are worked. */
   leaveOut({ words, from }: Statement): void {
     this.#flush(null)
+    this.#counted = null
     this.#remarker.add(say.notRead(words), from)
   }
 
@@ -100,6 +111,7 @@ export class Resolver {
   startSection(): void {
     this.#flush(null)
     this.#these = this.#told.length
+    this.#counted = null
   }
 
   end(): void {
@@ -124,8 +136,21 @@ export class Resolver {
           : words
       // Rows between that are told elsewhere count: "Rows 1, 3, 5" all go the same way.
       const nth = number - (words.number ?? number)
+      this.#sayGap(words, number)
       if (source) this.#tell(source, words, number, rows, nth)
+      this.#counted = source ? number + rows - 1 : number
     }
+  }
+
+  /** A number that is left out after the row before, which has one too: no section lies between. */
+  #sayGap(words: Words, number: number): void {
+    const { kind, headLength, range } = words
+    const last = this.#counted
+    if (!this.gaps || last === null || number <= last + 1 || this.#gapIn === words) return
+    this.#gapIn = words
+    const head = { from: 0, to: headLength }
+    const name = nameOf(kind, String(number))
+    this.#remarker.add(say.labelGap(name, last + 1, number - 1, head), range.from)
   }
 
   /**

@@ -52,6 +52,36 @@ export function rowCount(
   })
 }
 
+/** One row changes the number of loops, and so others do not come out: `others` after the first. */
+export const causeOfMiscounts = (
+  label: string,
+  before: number,
+  after: number,
+  first: string,
+  others: number,
+): Omit<RelativeRemark, 'range'> => ({
+  rule: 'row-count',
+  severity: 'error',
+  message: `Row ${label} leaves ${loops(after)}; there ${before === 1 ? 'was' : 'were'} ${before} before it. With them the rows after it do not come out: ${first} And so in ${others} more ${others === 1 ? 'row' : 'rows'} after it.`,
+  advice: `See whether row ${label} should leave ${before}; else change the rows after it.`,
+  fixes: [],
+})
+
+/** A number is left out between two heads. */
+export const labelGap = (
+  name: string,
+  first: number,
+  last: number,
+  range: TextRange,
+): RelativeRemark =>
+  made({
+    rule: 'label-gap',
+    severity: 'warning',
+    range,
+    message: `${name} is told after number ${first - 1}: ${first === last ? `number ${first} is` : `numbers ${first} to ${last} are`} not told.`,
+    advice: 'Tell what is worked there, or number the rows on.',
+  })
+
 /** The words that are known do not fill the row, and those that are not known may mean anything. */
 export const unreadCount = (
   name: string,
