@@ -2,6 +2,7 @@ import { parseArgs, type ParseArgsConfig } from 'node:util'
 import { directions, type Direction } from '../loom/direction'
 import { limits, type Pattern } from '../pattern/pattern'
 import { findSection, sectionsOf, withOnBench } from '../pattern/sections'
+import { sizesIn } from '../words/sizesIn'
 import { termSets, type Terms } from '../stitches/stitch'
 
 /** A call, or a file it names, that cannot be used; the message is one line for the user. */
@@ -80,6 +81,28 @@ export const directionOf = ({ values: { direction } }: Call): Direction | undefi
 
 export const termsOf = ({ values: { terms } }: Call): Terms | undefined =>
   terms === undefined ? undefined : oneOf('terms', terms, termSets)
+
+/** Options that mean nothing on the loom that is named would be passed over in silence. */
+export function agreeWithShape({ values }: Call): void {
+  if (values.flat && values.direction !== undefined)
+    throw new Unusable(
+      '--direction is for a ring: a bar turns at each end. Leave out --direction or --flat.',
+    )
+  if (values.needles && !values.flat)
+    throw new Unusable(
+      '--needles is for flat words: on a ring there are no wrong-side rows. Add --flat, or leave --needles out.',
+    )
+}
+
+/** Words in several sizes must have the one that is asked for. */
+export function agreeWithSizes({ values: { size } }: Call, text: string): void {
+  if (size === undefined) return
+  const sizes = sizesIn(text)
+  if (Number(size) > sizes)
+    throw new Unusable(
+      `These words have ${sizes === 1 ? 'one size' : `${sizes} sizes`}; --size says ${size}. Say --size 1${sizes === 1 ? ', or leave it out' : ` to ${sizes}`}.`,
+    )
+}
 
 /** Sizes count from 1 for people, from 0 here. */
 export const sizeOf = ({ values: { size } }: Call): number =>

@@ -12,6 +12,8 @@ import { read } from '../words/read/read'
 import { readSettingsOf, type ReadSettings } from '../words/read/reading'
 import { plainText } from '../words/text'
 import {
+  agreeWithShape,
+  agreeWithSizes,
   atSection,
   directionOf,
   drawnAsOf,
@@ -55,6 +57,7 @@ function settingsOf(command: string, call: Call): ReadSettings {
   const pegs = pegsOf(call)
   if (pegs === undefined)
     throw new Unusable(`${command} needs --pegs N, the loops on the loom before the first row.`)
+  agreeWithShape(call)
   const pattern = newPattern()
   return {
     ...readSettingsOf(pattern),
@@ -83,7 +86,9 @@ const readCommand: Command = {
     if (call.files.length > 1) onlyFile('read', call)
     const settings = settingsOf('read', call)
     const [file] = call.files
-    const reading = read(await readWords(file), settings)
+    const text = await readWords(file)
+    agreeWithSizes(call, text)
+    const reading = read(text, settings)
     const report = reportWords(nameOf(file), reading, settings.terms)
     if (call.values.json) return outcome([report], `${jsonOf([report])}\n`)
     return outcome(
@@ -144,7 +149,9 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
     if (call.values.section !== undefined)
       throw new Unusable('--section names a part of a pattern file, and none is named here.')
     const settings = settingsOf('check --words', call)
-    const reading = read(await readWords(words), settings)
+    const text = await readWords(words)
+    agreeWithSizes(call, text)
+    const reading = read(text, settings)
     return [reportWords(nameOf(words), reading, settings.terms)]
   }
   const file = onlyFile('check with --words', call)
@@ -160,7 +167,9 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   }
   const work = workPattern(pattern)
   const terms = termsOf(call) ?? 'us'
-  const reading = read(await readWords(words), settings)
+  const text = await readWords(words)
+  agreeWithSizes(call, text)
+  const reading = read(text, settings)
   return [
     reportPattern(nameOf(file), pattern, terms),
     reportCompared(nameOf(words), reading, work, terms),
@@ -182,6 +191,10 @@ function agreeWithLoom(
     )
   if (call.values.flat && shape !== 'bar')
     throw new Unusable('The pattern is worked in the round; leave --flat out.')
+  if (call.values.needles && shape !== 'bar')
+    throw new Unusable(
+      'The pattern is worked in the round, which has no wrong-side rows; leave --needles out.',
+    )
 }
 
 const writeCommand: Command = {
@@ -219,6 +232,8 @@ const drawCommand: Command = {
         '--section is for --as rows and --as ring; --as side draws the whole piece.',
       )
     const pattern = atSection(await readPattern(onlyFile('draw', call)), call)
+    if (as === 'ring' && pattern.loom.shape === 'bar')
+      throw new Unusable('The pattern is worked on a bar, which has no ring; say --as rows.')
     const svg = writeSvg(sceneOf[as](pattern))
     if (output === '-') return outcome([], svg)
     saveText(output, svg)

@@ -1,3 +1,4 @@
+import { dirname } from 'node:path'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { text as allOf } from 'node:stream/consumers'
 import type { Pattern } from '../pattern/pattern'
@@ -7,7 +8,7 @@ import { Unusable } from './call'
 
 const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file',
-  EISDIR: 'it is a folder; name the files in it',
+  EISDIR: 'it is a folder; name a file in it',
   EACCES: 'it may not be opened',
   EPERM: 'it may not be opened',
   ENOTDIR: 'there is no such folder',
@@ -38,10 +39,15 @@ function bytesOf(file: string): Uint8Array {
   }
 }
 
-/** The text of a file, or of the standard input. */
+/** The text of a file, or of the standard input. Throws `Unusable` for an empty one. */
 export async function readWords(file: string | undefined): Promise<string> {
-  if (file === undefined || file === '-') return allOf(process.stdin)
-  return decode(bytesOf(file))
+  const text =
+    file === undefined || file === '-' ? await allOf(process.stdin) : decode(bytesOf(file))
+  if (text.trim() === '')
+    throw new Unusable(
+      `There is nothing to read: ${isInput(file) ? 'the standard input' : file} is empty.`,
+    )
+  return text
 }
 
 /** A pattern file of our own. */
@@ -60,6 +66,10 @@ export function saveText(file: string, text: string): void {
   try {
     writeFileSync(file, text)
   } catch (error) {
-    throw new Unusable(`${file} cannot be written: ${reasonOf(error)}.`)
+    const isMissing = error instanceof Error && 'code' in error && error.code === 'ENOENT'
+    const reason = isMissing
+      ? `there is no folder ${dirname(file)}; make it first, or name another`
+      : reasonOf(error)
+    throw new Unusable(`${file} cannot be written: ${reason}.`)
   }
 }

@@ -10,9 +10,11 @@ export const usage = `Pegwright without a screen
 For words:
   --pegs N                 loops on the loom before the first row, 3 to 400
   --flat                   worked back and forth on a bar; otherwise round a ring
-  --direction clockwise|counterclockwise     seen from above; clockwise unless said
+  --direction clockwise|counterclockwise     of a ring seen from above; clockwise
+                           unless said
   --size K                 which size of "24 (28, 32)"; 1, the first, unless said
-  --needles                flat words for needles: every other row as its wrong side looks
+  --needles                with --flat: words for needles, every other row as its wrong side
+                           looks
   --terms us|uk            terms of the words
 
 For a piece of several sections:

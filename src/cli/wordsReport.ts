@@ -1,8 +1,10 @@
+import type { Finding } from '../checks/finding'
 import { checkPattern } from '../checks/check'
 import { workPattern } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { saidOnce } from '../words/compare/saidOnce'
 import { chartFrom } from '../words/read/chartFrom'
+import { wrongSideMessage, wrongSideRow } from '../words/wrongSide'
 import type { Reading, Remark } from '../words/read/reading'
 import {
   checkEntry,
@@ -29,7 +31,42 @@ export const reportReading = (
 /** The same, with what the checks find in the chart that the words make. */
 export function reportWords(file: string, reading: Reading, terms: Terms): FileReport {
   const report = reportReading(file, reading, terms)
-  return { ...report, findings: [...report.findings, ...findingsOfChart(reading)] }
+  return {
+    ...report,
+    findings: [...report.findings, ...needlesHint(reading), ...findingsOfChart(reading)],
+  }
+}
+
+const needlesHint = ({ text, settings }: Reading): FindingEntry[] =>
+  wrongSideRow(text, settings)
+    ? [
+        {
+          rule: 'wrong-side',
+          severity: 'hint',
+          row: null,
+          pegs: null,
+          message: wrongSideMessage,
+          advice:
+            'If they are written for needles, say --needles: wrong-side rows are turned round.',
+        },
+      ]
+    : []
+
+/** Rows that no chart has room for: their counts are the reader's, nothing else is known of them. */
+function unchecked({ rows }: Reading, charted: number): FindingEntry[] {
+  const first = rows[charted]
+  return first
+    ? [
+        {
+          rule: 'no-room',
+          severity: 'warning',
+          row: first.label,
+          pegs: null,
+          message: `a chart has room for ${charted} of these ${rows.length} rows. From here on only the counts were checked, not crosses and turns.`,
+          advice: 'Check the rest by itself, or write what repeats as a repeat of rows.',
+        },
+      ]
+    : []
 }
 
 /** Checks of counts: the reader counts the words themselves, so what they say is said already. */
@@ -65,10 +102,19 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
   const readOf = (row: number): number => passes.findIndex((pass) => pass.row === row)
   const matters = ({ rule }: { readonly rule: string }) =>
     !measureRules.has(rule) && !countRules.has(rule)
+  // That a row goes back after a plain turn is said where it turns.
+  const plainTurns = new Set(
+    reading.remarks.flatMap(({ rule, row }) =>
+      rule === 'plain-turn' && row !== null ? [row + 1] : [],
+    ),
+  )
+  const saidAtTurn = ({ rule, place }: Finding) =>
+    rule === 'turn-way' && place.row !== null && plainTurns.has(readOf(place.row))
   return [
+    ...unchecked(reading, passes.length),
     ...remarks.filter(matters).map(remarkEntry(reading)),
     ...checkPattern(work)
-      .findings.filter(matters)
+      .findings.filter((finding) => matters(finding) && !saidAtTurn(finding))
       .map(checkEntry((row) => reading.rows[readOf(row)]?.label ?? null)),
   ]
 }

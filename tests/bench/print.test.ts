@@ -27,22 +27,22 @@ test('words that the chart writes leave nothing to choose', () => {
 test('own words that agree are printed unless the others are chosen', async () => {
   const { user } = open('Rnds 1-4: knit every peg')
   expect(choice()?.value).toBe('own')
-  expect(printed('differ from the chart')).toBe(false)
+  expect(printed('they differ')).toBe(false)
   expect(printed('knit every peg')).toBe(true)
   await user.selectOptions(choice() as HTMLElement, 'as the chart writes them')
   expect(printed('knit every peg')).toBe(false)
   expect(printed('Rnds 1-4:')).toBe(true)
 })
 
-test('of own words that differ the number of places is told, and they are printed only when chosen', async () => {
+test('of own words that differ it is told in how many rounds, as their head tells it, and they are printed only when chosen', async () => {
   const { user, bench } = open('Rnds 1-2: knit every peg\nRnd 3: k4, p1, k7\nRnd 4: p12')
   expect(choice()?.value).toBe('chart')
-  screen.getByText(/Your own words differ from the chart in 2 places\..*The words that the chart/s)
+  screen.getByText(/My own words: they differ in 2 rounds\..*The words that the chart/s)
   await user.selectOptions(choice() as HTMLElement, 'my own words')
-  screen.getByText(/differ from the chart in 2 places\..*They are printed as they are/s)
+  screen.getByText(/they differ in 2 rounds\..*They are printed as they are/s)
   expect(printed('knit every peg')).toBe(true)
   bench.apply('Purl', (pattern) => paint(pattern, 'p', 2, 4))
-  await screen.findByText(/differ from the chart in 1 place\./)
+  await screen.findByText(/they differ in 1 round\./)
   expect(choice()?.value).toBe('own')
 })
 

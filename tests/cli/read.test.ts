@@ -42,6 +42,32 @@ describe('read', () => {
     ).toBeLessThan(2)
   })
 
+  it('fails for words that tell no row, and for no words at all', async () => {
+    const prose = await pegwright(['read', '--pegs', '8'], 'This cuff is for the winter.\n')
+    expect(prose.exit).toBe(1)
+    expect(prose.out).toMatch(/^error no-rows: /)
+    const strange = await pegwright(['read', '--pegs', '8'], 'Die Maschen wie sie erscheinen\n')
+    expect(strange.exit).toBe(1)
+    expect(strange.out.trimEnd().split('\n')).toHaveLength(1)
+    expect(strange.out).toMatch(/^error not-english: /)
+    const nothing = await pegwright(['read', '--pegs', '8'], ' \n')
+    expect(nothing).toMatchObject({ exit: 2, out: '' })
+    expect(nothing.err).toContain('There is nothing to read')
+    const file = folder.put('nothing.txt', '')
+    const checked = await pegwright(['check', '--words', file, '--pegs', '8'])
+    expect(checked.exit).toBe(2)
+    expect(checked.err).toContain('There is nothing to read')
+  })
+
+  it('says once that a row turns plainly', async () => {
+    const text = 'Row 1: Knit pegs 1-18, turn.\nRow 2: Knit pegs 18-1, turn.\nRnd 3: knit.\n'
+    const { out } = await pegwright(['read', '--pegs', '36', '--json'], text)
+    expect(parsed(out).findings.map(({ rule, row }) => [rule, row])).toEqual([
+      ['plain-turn', '1'],
+      ['plain-turn', '2'],
+    ])
+  })
+
   it('prints a line a row, then a line a finding', async () => {
     const { exit, out } = await pegwright(
       ['read', '-', '--pegs', '6'],
@@ -54,17 +80,8 @@ describe('read', () => {
     expect(lines.slice(2).some((line) => /^error \S+ Rnd 2.*: /.test(line))).toBe(true)
   })
 
-  it('reads flat words, another way round and other terms', async () => {
-    const args = [
-      'read',
-      '--pegs',
-      '6',
-      '--flat',
-      '--direction',
-      'counterclockwise',
-      '--terms',
-      'uk',
-    ]
+  it('reads flat words in other terms', async () => {
+    const args = ['read', '--pegs', '6', '--flat', '--terms', 'uk']
     const { exit, out } = await pegwright(
       [...args, '--json'],
       'Row 1: k1, skpo, yo, k3.\nRow 2: Purl.\n',
@@ -97,7 +114,44 @@ describe('read', () => {
   })
 })
 
+describe('words of more rows than a chart has', () => {
+  it('are counted to the end, and it is said from where on nothing else was checked', async () => {
+    const lines = Array.from({ length: 610 }, (_, n) => `Rnd ${n + 1}: k${n % 7}, p${8 - (n % 7)}.`)
+    const args = ['read', folder.put('long.txt', lines.join('\n')), '--pegs', '8', '--json']
+    const { exit, output } = await answer(args)
+    const { rows, findings } = parsed(output)
+    expect([exit, rows.length]).toEqual([0, 610])
+    expect(findings.filter(({ rule }) => rule === 'no-room')).toEqual([
+      expect.objectContaining({
+        severity: 'warning',
+        row: '601',
+        message: expect.stringMatching(/room for 600 of these 610 rows.*only the counts/),
+      }),
+    ])
+    const wrong = folder.put('long-wrong.txt', [...lines, 'Rnd 611: k7.'].join('\n'))
+    expect((await answer(['read', wrong, '--pegs', '8'])).exit).toBe(1)
+  })
+})
+
+describe('wrong-side rows', () => {
+  const file = folder.put('sides.txt', 'Row 1 (RS): Knit.\nRow 2 (WS): Purl.\n')
+  const hints = async (...more: string[]) => {
+    const { output } = await answer(['read', file, '--pegs', '8', '--flat', '--json', ...more])
+    return parsed(output).findings.filter(({ rule }) => rule === 'wrong-side')
+  }
+
+  it('of flat words hint at --needles, unless it is said', async () => {
+    expect(await hints()).toEqual([
+      expect.objectContaining({ severity: 'hint', advice: expect.stringContaining('--needles') }),
+    ])
+    expect(await hints('--needles')).toEqual([])
+  })
+})
+
 describe('read cannot use', () => {
+  const threeSizes = folder.put('three.txt', 'Rnd 1: k16 (18, 20), p8.\n')
+  const oneSize = folder.put('one-size.txt', 'Rnd 1: k24.\n')
+
   it('says why in one line on the standard error, and exits with 2', async () => {
     const { exit, out, err } = await pegwright(['read', '--pegs', '2'])
     expect([exit, out]).toEqual([2, ''])
@@ -116,6 +170,10 @@ describe('read cannot use', () => {
     [['read', '--pegs', '24', '--direction', 'left'], /clockwise or counterclockwise.*"left"/],
     [['read', '--pegs', '24', '--terms', 'fr'], /us or uk.*"fr"/],
     [['read', '--pegs', '24', '--size', '0'], /"0"/],
+    [['read', '--pegs', '24', '--flat', '--direction', 'clockwise'], /Leave out --direction/],
+    [['read', '--pegs', '24', '--needles'], /Add --flat/],
+    [['read', threeSizes, '--pegs', '24', '--size', '9'], /have 3 sizes; --size says 9/],
+    [['read', oneSize, '--pegs', '24', '--size', '2'], /have one size.*leave it out/],
     [['read', 'no-such-words.txt', '--pegs', '24'], /no-such-words\.txt.*no such file/],
     [['read', 'one.txt', 'two.txt', '--pegs', '24'], /one file; 2/],
     [['unpick'], /"unpick".*read, check, write, draw/],

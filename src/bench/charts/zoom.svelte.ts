@@ -95,8 +95,15 @@ export class Zoom {
   reveal([x, y]: readonly [number, number]): void {
     const { view, scale, padding } = this
     if (!view) return
-    const left = brought(x * scale + padding, view.scrollLeft, view.clientWidth)
-    const top = brought(y * scale + padding, view.scrollTop, view.clientHeight)
+    const { width, height } = this.#settings.size()
+    /** A drawing that can be seen whole in this direction stays where it is. */
+    const whole = (drawn: number, room: number) => drawn * scale + 2 * padding <= room
+    const left = whole(width, view.clientWidth)
+      ? 0
+      : brought(x * scale + padding, view.scrollLeft, view.clientWidth)
+    const top = whole(height, view.clientHeight)
+      ? 0
+      : brought(y * scale + padding, view.scrollTop, view.clientHeight)
     if (left !== view.scrollLeft || top !== view.scrollTop) view.scrollTo(left, top)
   }
 

@@ -76,6 +76,8 @@ export class Bench {
     }
   })
 
+  /** Told of every version as it is made: for what must go on even where the screen fails. */
+  onVersion: (() => void) | null = null
   #work: Work | undefined
   #report: Report | undefined
   #words: Words | undefined
@@ -102,8 +104,7 @@ export class Bench {
   choose(label: string, edit: Edit, gesture: string | null = null): boolean {
     const pattern = edit(this.first)
     if (pattern === this.first) return false
-    this.history = add(this.history, { pattern, label, spot: this.spot, gesture })
-    this.#stayInside()
+    this.#put(add(this.history, { pattern, label, spot: this.spot, gesture }))
     return true
   }
 
@@ -124,16 +125,14 @@ export class Bench {
     const { label } = this.history.present
     if (this.history.past.length === 0) return
     const shown = this.#lookAtFirst()
-    this.history = undo(this.history)
-    this.#stayInside()
+    this.#put(undo(this.history))
     this.say(`Taken back: ${label}.${shown}`)
   }
 
   redo(): void {
     if (this.history.future.length === 0) return
     const shown = this.#lookAtFirst()
-    this.history = redo(this.history)
-    this.#stayInside()
+    this.#put(redo(this.history))
     this.say(`Done again: ${this.history.present.label}.${shown}`)
   }
 
@@ -176,6 +175,12 @@ export class Bench {
     if (!this.isSecond) return ''
     this.look('first')
     return ' The first of the pair is shown.'
+  }
+
+  #put(history: History): void {
+    this.history = history
+    this.onVersion?.()
+    this.#stayInside()
   }
 
   #inside({ row, peg }: Spot): Spot {

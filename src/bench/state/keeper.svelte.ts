@@ -55,14 +55,14 @@ export class Keeper {
     }
     window.addEventListener('pagehide', putLastAside)
     let opened: Pattern | null = null
-    const endWatching = $effect.root(() => {
-      $effect(() => {
-        const { first: pattern } = this.#bench
-        if (!this.ready || pattern === opened) return
-        opened = null
-        saving.changed({ id: this.#id, pattern, revision: ++this.#revision })
-      })
-    })
+    const keep = () => {
+      const { first: pattern } = this.#bench
+      if (!this.ready || pattern === opened) return
+      opened = null
+      saving.changed({ id: this.#id, pattern, revision: ++this.#revision })
+    }
+    // Told by the bench itself, not by the screen: what cannot be shown is kept all the same.
+    this.#bench.onVersion = keep
     void shelf.recover().then((found) => {
       const aside = fromAside(localStorage)
       const kept = found.state === 'recovered' ? found : null
@@ -81,9 +81,10 @@ export class Keeper {
       else if (found.state === 'no store') this.status = found.message
       if (!last) opened = this.#bench.first
       this.ready = true
+      keep()
     })
     return () => {
-      endWatching()
+      this.#bench.onVersion = null
       endFlush()
       window.removeEventListener('pagehide', putLastAside)
       void saving.flush()

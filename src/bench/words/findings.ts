@@ -4,6 +4,7 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
 import { saidBeside } from '../../words/compare/saidOnce'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
+import { attempt } from './attempt'
 import { findingIds } from './findingIds'
 import type { Rows } from './places'
 
@@ -60,7 +61,9 @@ const ofDifference = (
   message: difference.message,
   advice: difference.advice,
   get fixes() {
-    return difference.fixes.map((fix) => ({
+    // Each is tried out before it is offered: one that cannot even be tried is not.
+    const tried = attempt([() => difference.fixes], () => [])
+    return tried.result.map((fix) => ({
       label: fix.label,
       edit: 'edit' in fix ? fix.edit : editOf(text, fix),
     }))
@@ -102,11 +105,15 @@ export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const differences = all.map(({ difference }) => difference)
   const ids = findingIds(reading, remarks, differences)
   const idAt = (index: number): string => ids[index] ?? ''
-  return [
+  return byPlaceInText([
     ...remarks.map((remark, index) => ofRemark(reading, rows, remark, idAt(index))),
     ...all.map((told, index) => ofDifference(reading, told, idAt(remarks.length + index))),
-  ].sort((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
+  ])
 }
+
+/** In the order of the text; what stands nowhere comes first. */
+export const byPlaceInText = (findings: readonly WordsFinding[]): WordsFinding[] =>
+  findings.toSorted((a, b) => (a.range?.from ?? -1) - (b.range?.from ?? -1))
 
 /** Does it stand at this place of the text, an end of it included? */
 const touches = ({ range }: WordsFinding, { from, to }: TextRange): boolean =>
@@ -128,13 +135,19 @@ export function findingsAt(
   return findings.filter((finding) => touches(finding, line))
 }
 
-/** The place of the next finding after the caret, or of the last one before it; round the ends. */
+/**
+ * The place of the next finding after the caret, or of the last one before it; round the ends. From
+ * a caret that was not sent to a finding it goes to an error first, if there are any.
+ */
 export function nextPlace(
   findings: readonly WordsFinding[],
   caret: TextRange,
   step: 1 | -1,
 ): TextRange | null {
-  const ranges = findings.flatMap(({ range }) => range ?? [])
+  const isAtOne = findings.some(({ range }) => range?.from === caret.from && range.to === caret.to)
+  const errors = isAtOne ? [] : findings.filter(({ severity }) => severity === 'error')
+  const errorRanges = errors.flatMap(({ range }) => range ?? [])
+  const ranges = errorRanges.length > 0 ? errorRanges : findings.flatMap(({ range }) => range ?? [])
   const ordered = step === 1 ? ranges : ranges.toReversed()
   const beyond = ordered.find((range) =>
     step === 1

@@ -8,7 +8,10 @@ import { read } from '../../words/read/read'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
 import type { Words } from '../../words/write'
-import { findingsAt, findingsOf, type WordsFinding } from './findings'
+import { attempt, type Attempt } from './attempt'
+import { faultFinding, nothingCompared, nothingRead } from './fault'
+import { needlesHint } from './needles'
+import { byPlaceInText, findingsAt, findingsOf, type WordsFinding } from './findings'
 import { inOrder, litAt, Rows, spotAt, type Lit } from './places'
 
 /** What the words need of the bench. */
@@ -29,6 +32,8 @@ export interface Ground {
 /** How the words stand to the chart. */
 export type Standing =
   | { readonly kind: 'written' | 'agree' }
+  /** The program failed at them: nothing is known. */
+  | { readonly kind: 'unknown' }
   /** `rounds`: how many differ; 0: only what is said of the whole piece. */
   | { readonly kind: 'differ'; readonly rounds: number; readonly here: boolean }
 
@@ -52,17 +57,46 @@ export class WordsState {
   readonly text: string = $derived.by(
     () => this.#ground.pattern.words ?? this.#ground.words.lines.map(({ text }) => text).join('\n'),
   )
-  readonly reading: Reading = $derived.by(
-    () => (this.#reading = read(this.text, this.#settings, this.#reading)),
-  )
+  /** Long words are read when the keys rest: until then what was read last stands for them. */
+  #resting = $state.raw<{ readonly typed: string; readonly read: string } | null>(null)
+  readonly #toRead: string = $derived.by(() => {
+    const resting = this.#resting
+    return resting?.typed === this.text ? resting.read : this.text
+  })
+  readonly #read: Attempt<Reading> = $derived.by(() => {
+    const [text, settings, last] = [this.#toRead, this.#settings, this.#reading]
+    const made = attempt([() => read(text, settings, last), () => read(text, settings)], () =>
+      nothingRead(text, settings),
+    )
+    this.#reading = made.fault === null ? made.result : undefined
+    return made
+  })
+  readonly reading: Reading = $derived(this.#read.result)
   /** Own words held against the chart; null when they are written from it. */
-  readonly comparison: Comparison | null = $derived.by(() =>
-    this.isOwn
-      ? (this.#comparison = compare(this.reading, this.#ground.work, this.#comparison))
-      : null,
+  readonly #compared: Attempt<Comparison | null> = $derived.by(() => {
+    if (!this.isOwn) return { result: null, fault: null }
+    const [reading, last] = [this.reading, this.#comparison ?? undefined]
+    const { work } = this.#ground
+    if (this.#read.fault !== null) return { result: nothingCompared(reading, work), fault: null }
+    const made = attempt([() => compare(reading, work, last), () => compare(reading, work)], () =>
+      nothingCompared(reading, work),
+    )
+    this.#comparison = made.fault === null ? made.result : undefined
+    return made
+  })
+  readonly comparison: Comparison | null = $derived(this.#compared.result)
+  readonly #listed: Attempt<readonly WordsFinding[]> = $derived.by(() => {
+    const [comparison, rows] = [this.comparison, this.#rows]
+    return attempt([() => (comparison ? allFound(comparison, rows) : none)], () => none)
+  })
+  /** A mistake of the program at these words; null: none. */
+  readonly fault: string | null = $derived(
+    this.#read.fault ?? this.#compared.fault ?? this.#listed.fault,
   )
   readonly #found: readonly WordsFinding[] = $derived.by(() => {
-    const found = this.comparison ? findingsOf(this.comparison, this.#rows) : none
+    const { fault } = this
+    const found = this.#listed.result
+    if (fault !== null) return [faultFinding(fault), ...found]
     return found.length > 0 ? found : none
   })
   readonly findings: readonly WordsFinding[] = $derived.by(() => {
@@ -82,8 +116,14 @@ export class WordsState {
   readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
   )
+  /** Of so many findings the repairs can be tried out at every key: each is read and compared. */
+  readonly repairsAtOnce: number = $derived.by(() => {
+    const { rows, settings } = this.reading
+    return Math.floor(stitchesAtOnce / Math.max(1, rows.length * settings.pegs))
+  })
   readonly standing: Standing = $derived.by(() => {
-    const { comparison } = this
+    const { comparison, fault } = this
+    if (fault !== null) return { kind: 'unknown' }
     if (!comparison) return { kind: 'written' }
     const { agreement, differences, pairs } = comparison
     const extra = pairs.filter(({ pass }) => pass === null).length
@@ -128,8 +168,9 @@ export class WordsState {
 
   readonly #ground: Ground
   #reading: Reading | undefined
-  #comparison: Comparison | undefined
+  #comparison: Comparison | null | undefined
   #lastSettings: ReadSettings | undefined
+  #clock: ReturnType<typeof setTimeout> | undefined
   #burst: { gesture: string; until: number } | null = null
 
   constructor(ground: Ground) {
@@ -159,7 +200,20 @@ export class WordsState {
     const burst = this.#burst
     const gesture = burst && now < burst.until ? burst.gesture : this.#ground.newGesture()
     this.#burst = { gesture, until: now + longestPause }
+    if (text.length > mostReadAtOnce) this.#readLater(text)
     this.#ground.apply('Write words', (pattern) => setWords(pattern, text), gesture)
+  }
+
+  #readLater(typed: string): void {
+    this.#resting = { typed, read: this.#toRead }
+    clearTimeout(this.#clock)
+    this.#clock = setTimeout(() => this.settle(), keysRest)
+  }
+
+  /** Read what was typed last, if that waits for the keys to rest. */
+  settle(): void {
+    clearTimeout(this.#clock)
+    this.#resting = null
   }
 
   /** What is typed next is taken back by itself. */
@@ -170,7 +224,7 @@ export class WordsState {
   /** The caret was moved: the place of the bench goes where the words tell of. */
   moveCaret(caret: TextRange, follow: boolean): void {
     this.caret = caret
-    if (!follow) return
+    if (!follow || this.#toRead !== this.text) return
     const { work, spot } = this.#ground
     const to = spotAt(this.reading, this.#rows, work, caret.from, spot)
     if (to && (to.row !== spot.row || to.peg !== spot.peg)) this.#ground.goTo(to)
@@ -182,14 +236,29 @@ export class WordsState {
   }
 
   mend(finding: WordsFinding, label: string): void {
-    const fix = finding.fixes.find((one) => one.label === label)
+    const waits = this.#toRead !== this.text
+    this.settle()
+    // A repair is made for the words as they were read.
+    const now = waits ? this.findings.find(({ id }) => id === finding.id) : finding
+    const fix = now?.fixes.find((one) => one.label === label)
     if (!fix) return
     this.endTyping()
     this.#ground.apply(fix.label, fix.edit, null)
   }
 }
 
+const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>
+  byPlaceInText([...findingsOf(comparison, rows), ...needlesHint(comparison.reading)])
+
 const lines = (text: string): number => text.split('\n').length
+
+/** Characters that are read and compared at every key; of more, when the keys rest. */
+const mostReadAtOnce = 60_000
+/** Milliseconds without a key. */
+const keysRest = 300
+
+/** In all that is tried out at one key. */
+const stitchesAtOnce = 500_000
 
 /** A second without a key ends what is taken back as one. */
 const longestPause = 1000

@@ -3,7 +3,7 @@ import { putOnPegs, putRow, wordsOnPegs, type Put } from './edits'
 import type { Found, Pairing } from './found'
 import type { Mismatch } from './row'
 import type { Both } from './setting'
-import { pathsDiffer, stitchesDiffer } from './wording'
+import { countsDiffer, pathsDiffer, stitchesDiffer } from './wording'
 
 type Mismatched = Extract<Found, { what: 'mismatch' }>
 
@@ -33,7 +33,9 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
     message: `${names}${other}: ${
       mismatch.kind === 'path'
         ? pathsDiffer(mismatch.words, mismatch.chart)
-        : stitchesDiffer(mismatch.places, terms)
+        : mismatch.miscount
+          ? countsDiffer(mismatch.miscount, mismatch.places, terms)
+          : stitchesDiffer(mismatch.places, terms)
     }`,
     advice: refusal ?? "Decide which is right and take the chart's or the words'.",
     rewrites: [
@@ -98,7 +100,7 @@ function putInto(
     const turns = mismatch.words.heading !== heading
     return putRow(pattern, row, words, mismatch.words, turns ? mismatch.words.heading : own)
   }
-  const items = wordsOnPegs(mismatch.places, heading)
+  const items = mismatch.miscount ? null : wordsOnPegs(mismatch.places, heading)
   if (items) return putOnPegs(pattern, row, items)
   const path = { heading, run: { from: worked.from, to: worked.to }, end: worked.end }
   return putRow(pattern, row, words, path, own)

@@ -17,7 +17,16 @@ export interface Place {
 /** Something a row of the words says otherwise than the chart. */
 export type Mismatch =
   | { readonly kind: 'path'; readonly words: Path; readonly chart: Path; readonly range: TextRange }
-  | { readonly kind: 'stitches'; readonly places: readonly Place[]; readonly range: TextRange }
+  | {
+      readonly kind: 'stitches'
+      readonly places: readonly Place[]
+      readonly range: TextRange
+      /**
+       * How many pegs each has stitches for, where that is not the same and no one place makes it
+       * so: what stands behind the place where they part cannot be told apart.
+       */
+      readonly miscount?: { readonly words: number; readonly chart: number }
+    }
 
 export interface Knits {
   readonly words: Knit
@@ -82,13 +91,36 @@ function stitchMismatches(
   const group = (hunks: readonly Hunk[]) => grouped(hunks, words, chart, read, heading, layout)
   const pegs = words.reduce((sum, { stitch }) => sum + stitch.width, 0)
   const missing = gaps ? 0 : countGaps(run, knits)
-  const samePegs = pegs + missing === row.to - row.from + 1
-  const byPeg = samePegs ? group(hunksByPeg(words, chart)) : null
-  if (byPeg?.length === 1) return byPeg
-  const moved = hunksInOrder(words, chart, byPeg ? mostMoved : mostEdits)
-  if (!moved) return byPeg ?? group([{ words: [0, words.length], chart: [0, chart.length] }])
+  const wanted = row.to - row.from + 1 - missing
+  const samePegs = pegs === wanted
+  if (!samePegs) {
+    const hunks = hunksInOrder(words, chart, mostEdits)
+    if (hunks?.length === 1) return group(hunks)
+    return [{ ...partingOf(words, chart, read), miscount: { words: pegs, chart: wanted } }]
+  }
+  const byPeg = group(hunksByPeg(words, chart))
+  if (byPeg.length === 1) return byPeg
+  const moved = hunksInOrder(words, chart, mostMoved)
+  if (!moved) return byPeg
   const inOrder = group(moved)
-  return byPeg && byPeg.length <= inOrder.length ? byPeg : inOrder
+  return byPeg.length <= inOrder.length ? byPeg : inOrder
+}
+
+/** The first place, in working order, where two rows are not alike. */
+function partingOf(
+  words: readonly WordItem[],
+  chart: readonly Item[],
+  read: ReadRow,
+): Extract<Mismatch, { kind: 'stitches' }> {
+  let at = 0
+  while (at < words.length && words[at]?.letter === chart[at]?.letter) at++
+  const here = words.slice(at, at + 1)
+  const there = chart.slice(at, at + 1)
+  return {
+    kind: 'stitches',
+    places: [{ words: here, chart: there, pegs: pegsOf(there.length > 0 ? there : here) }],
+    range: here[0]?.range ?? after(words.at(-1), read),
+  }
 }
 
 /** Where both rows have stitches on the same pegs, those are compared peg by peg. */

@@ -87,7 +87,13 @@ export function stitchesDiffer(places: readonly Place[], terms: Terms): string {
     deedDone.startsWith('ha') ? `${deedDone} on ${pegs}` : `${deedDone} ${pegs}`
   if (words.length === 0) return `the chart ${on(deed(chart, terms, 1, many))}, the words do not.`
   const said = on(deed(words, terms, 0, many))
-  if (chart.length === 0) return `the words ${said}, the chart has no such stitch there.`
+  if (chart.length === 0) {
+    const more = stitchesNamed(
+      words.map(({ stitch }) => stitch),
+      terms,
+    )
+    return `the words have ${more} more than the chart${many ? ' each time' : ''}, at ${pegs}.`
+  }
   const drawn = deed(chart, terms, 1, many)
   const them = drawn.startsWith('ha')
     ? ''
@@ -95,6 +101,20 @@ export function stitchesDiffer(places: readonly Place[], terms: Terms): string {
       ? ' it'
       : ' them'
   return `the words ${said}, the chart ${drawn}${them}.`
+}
+
+/** "the words work 35 pegs, the chart 36: they part at peg 5, which the words purl." */
+export function countsDiffer(
+  { words, chart }: { readonly words: number; readonly chart: number },
+  [place]: readonly Place[],
+  terms: Terms,
+): string {
+  const counts = `the words have stitches for ${words} pegs, the chart for ${chart}`
+  if (!place || (place.words.length === 0 && place.chart.length === 0)) return `${counts}.`
+  const said = place.words.length > 0 ? `the words ${deed(place.words, terms, 0, false)}` : ''
+  const drawn = place.chart.length > 0 ? `the chart ${deed(place.chart, terms, 1, false)}` : ''
+  const both = [said, drawn].filter(Boolean).join(', ')
+  return `${counts}. They part at ${pegsNamed(place.pegs)}: there ${both}.`
 }
 
 const ends: Readonly<Record<RowEnd, (peg: number) => string>> = {

@@ -1,9 +1,17 @@
-import { limits, newPattern, type Pattern, type Row, type Run } from '../../pattern/pattern'
+import {
+  limits,
+  newPattern,
+  type Gauge,
+  type Pattern,
+  type Row,
+  type Run,
+} from '../../pattern/pattern'
 import { bandsOf, type LaidRow } from './bands'
 import { layStitches } from './lay'
 import { Places, type Laid, type Place } from './place'
 import type { Reading, ReadRow, ReadSettings, Remark } from './reading'
-import { noRoom, tooManyRows } from './remarks/charting'
+import { noRoom, statedGaugeRemark, tooManyRows } from './remarks/charting'
+import { statedGauge } from './stated'
 import { withSmallestRepeat } from './smallestRepeat'
 
 export interface ChartMade {
@@ -23,14 +31,18 @@ export function patternFor({ pegs, shape, direction, knit, terms }: ReadSettings
   }
 }
 
+/** The plain knit that the words state is that of the piece. */
+const knitOf = ({ stated: { knit } }: Reading) => (knit ? { knit } : {})
+
 /**
  * Put the rows of a reading on the loom of a pattern, as its chart: a column for each peg, or the
  * smallest repeat of columns there is. Pegs that a decrease empties get no-stitch cells beside it;
- * increases go to the nearest empty peg. What has no room is left out, with a remark.
+ * increases go to the nearest empty peg. A title and a gauge that the words state are taken up where
+ * the pattern has none. What has no room is left out, with a remark.
  */
 export function chartFrom(
   reading: Reading,
-  pattern: Pattern = patternFor(reading.settings),
+  pattern: Pattern = patternFor({ ...reading.settings, ...knitOf(reading) }),
 ): ChartMade {
   const { pegs, shape } = pattern.loom
   const remarks: Remark[] = []
@@ -47,10 +59,22 @@ export function chartFrom(
     return { row, goes: read.goes }
   })
   const { rows, bands, leftOut } = bandsOf(laid, reading.bands)
+  const { gauge, title } = reading.stated
+  const other = gauge && pattern.gauge && !isSameGauge(gauge, pattern.gauge)
+  if (other)
+    remarks.push(
+      statedGaugeRemark(
+        gauge,
+        pattern.gauge,
+        statedGauge(reading.text)?.range ?? { from: 0, to: 0 },
+      ),
+    )
   if (leftOut > 0) remarks.push(tooManyRows(reading, leftOut))
   return {
     pattern: withSmallestRepeat({
       ...pattern,
+      title: hasTitle(pattern) ? pattern.title : (title ?? pattern.title),
+      gauge: pattern.gauge ?? gauge ?? null,
       chart: {
         columns: pegs,
         repeat: null,
@@ -61,6 +85,10 @@ export function chartFrom(
     remarks,
   }
 }
+
+const untitled = newPattern().title
+const hasTitle = ({ title }: Pattern): boolean => title !== '' && title !== untitled
+const isSameGauge = (a: Gauge, b: Gauge): boolean => a.stitches === b.stitches && a.rows === b.rows
 
 const emptyRow = (pegs: number, background: string): Row => ({
   cells: Array.from({ length: pegs }, () => background),

@@ -16,6 +16,8 @@ export interface Definitions {
   /** The same for texts that define the same. */
   readonly key: string
   readonly spellings: Spellings
+  /** "DS = double stitch": the doubled stitch of a German turn. */
+  readonly doubled: boolean
   /** Where definitions stand. */
   readonly ranges: readonly TextRange[]
 }
@@ -27,10 +29,12 @@ const equalsForm = /^\s*[a-z0-9][a-z0-9/&.' -]{0,15}?\s*(?:=|\bmeans\b)/i
 export function readDefinitions(statements: readonly Statement[]): Definitions {
   const found: Definition[] = []
   const ranges: TextRange[] = []
+  let doubled = false
   for (const { section, head, words, range } of statements) {
     if (head || (section !== 'key' && !equalsForm.test(words))) continue
     const [, name = '', text = ''] = form.exec(words.slice(0, 600)) ?? []
     if (name) ranges.push(range)
+    doubled ||= /^(?:ds|dss|double stitch)$/i.test(name.trim()) && /\bdoubled?\b|german/i.test(text)
     const stitch = name && !givesItsName(name, text) && meaningOf(text, name)
     if (stitch) found.push({ name: name.trim(), meaning: { is: 'stitch', stitch } })
   }
@@ -40,7 +44,7 @@ export function readDefinitions(statements: readonly Statement[]): Definitions {
   const key = news
     .map(({ name, meaning }) => `${name}=${meaning.is === 'stitch' ? meaning.stitch.id : ''}`)
     .join(';')
-  return { key, spellings, ranges }
+  return { key, spellings, doubled, ranges }
 }
 
 /** The stitch that the trade calls so. */
@@ -50,8 +54,15 @@ function knownAs(name: string): Stitch | null {
   return known?.end === pieces.length && known.meaning.is === 'stitch' ? known.meaning.stitch : null
 }
 
-const alreadySo = (name: string, meaning: Meaning): boolean =>
-  meaning.is === 'stitch' && knownAs(name) === meaning.stitch
+/** The knit stitches that a pattern can have for its plain one. */
+const plainKnits = new Set(['k', 'ew', 'uw', 'fk', 'tk'])
+
+/** "k = u-wrap knit" says how the plain knit is made, and makes no other stitch of it. */
+const alreadySo = (name: string, meaning: Meaning): boolean => {
+  if (meaning.is !== 'stitch') return false
+  const known = knownAs(name)
+  return known === meaning.stitch || (known?.id === 'k' && plainKnits.has(meaning.stitch.id))
+}
 
 /** "sl wyif: slip, yarn in front" defines nothing new, and not a plain slip. */
 function givesItsName(name: string, text: string): boolean {

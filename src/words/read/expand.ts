@@ -6,6 +6,7 @@ import { stitchOf } from '../../stitches/vocabulary'
 import { readLimits } from './limits'
 import type {
   Ambiguity,
+  AppearItem,
   FabricItem,
   GroupItem,
   Item,
@@ -26,6 +27,8 @@ const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 const seenFromBehind = ({ stitch, atBack, twinOf }: StitchItem) =>
   atBack ? stitchOf('slf') : twinOf ? stitch : fromWrongSide(stitch)
 
+const appearing = [stitchOf('k'), stitchOf('p')] as const
+
 const mostSteps = 20_000
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
@@ -45,6 +48,8 @@ export class Expander {
   #trouble: Trouble | null = null
   #pegTrouble: Stretch['pegTrouble'] = null
   #gaps = 0
+  /** Loops that words that are not known may stand for. */
+  #gapLoops = 0
   #tooLong = false
   #steps = 0
 
@@ -73,7 +78,7 @@ export class Expander {
 
   #begin(): void {
     this.#stitches = []
-    this.#takes = this.#makes = this.#gaps = 0
+    this.#takes = this.#makes = this.#gaps = this.#gapLoops = 0
     this.#run = this.#first = this.#last = this.#trouble = this.#pegTrouble = null
     this.#mixed = this.#tooLong = false
     this.#joinedAt = null
@@ -119,8 +124,13 @@ export class Expander {
         case 'turn':
           this.#turn(item)
           break
+        case 'appear':
+          this.#appear(item, items, i, after)
+          break
         case 'gap':
           this.#gaps++
+          if (item.number === null) this.#gapLoops = Infinity
+          else this.#gapLoops += item.number
           break
       }
     }
@@ -211,6 +221,33 @@ export class Expander {
     const over = count - copies * cells.length
     if (count < 0 || (over > 0 && item.whole && this.shape === 'ring'))
       this.#trouble ??= { kind: 'repeat', block: cells.length, copies, over }
+  }
+
+  /** Each loop as it looks: nothing of it depends on the side that is seen. */
+  #appear(item: AppearItem, list: readonly Item[], at: number, after: number): void {
+    this.#mixed = true
+    const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range: item.range }))
+    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const first = this.#takes
+    for (let n = 0; n < count && !this.#tooLong; n++) {
+      const read = this.side.looks?.[this.#loopAt(first + n)] === 'purl' ? purl : knit
+      if (read) this.#put(read, 1)
+    }
+  }
+
+  /** Which of the loops on the loom, in peg order, is the nth that this row comes to. */
+  #loopAt(nth: number): number {
+    const { place } = this
+    const { gap, pegs, loops } = place
+    const forward = this.#goes === 'forward'
+    const run = this.#run
+    if (run) {
+      const before = loopsOn(place, 0, (forward ? run.from : run.to + 1) - 1)
+      return forward ? before + nth : before - 1 - nth
+    }
+    const whole = this.#loops === loops || gap === 0 || gap === pegs
+    const before = whole ? (forward ? 0 : loops) : loopsOn(place, 0, gap - 1)
+    return forward ? before + nth : before - 1 - nth
   }
 
   /** "end k3": the last copy is broken off in the middle, at a stitch that the ending goes on with. */
@@ -315,12 +352,16 @@ export class Expander {
   #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#run): void {
     this.#settleRun()
     const loops = this.#loops
+    let unread = 0
     const join = this.#tooLong ? null : this.#overJoin(turn)
     if (join) this.#trouble = join
     if (told && !this.#trouble && !this.#tooLong) {
       if (this.#takes > loops) this.#trouble = { kind: 'over', loops }
-      else if (this.#takes < loops && !(goesOn && !this.#run) && this.#gaps === 0)
-        this.#trouble = { kind: 'short', loops }
+      else if (this.#takes < loops && !(goesOn && !this.#run)) {
+        const left = loops - this.#takes
+        if (this.#gaps === 0) this.#trouble = { kind: 'short', loops }
+        else if (this.#gapLoops !== left && this.#gapLoops !== Infinity) unread = left
+      }
     }
     const stretch: Stretch = {
       stitches: this.#stitches,
@@ -330,11 +371,12 @@ export class Expander {
       takes: this.#takes,
       makes: this.#makes,
       loops,
-      trouble: this.#gaps > 0 && this.#trouble?.kind === 'short' ? null : this.#trouble,
+      trouble: this.#trouble,
       pegTrouble: this.#pegTrouble,
       turn,
       turnPeg: turn?.peg ?? null,
       gaps: this.#gaps,
+      unread,
       tooLong: this.#tooLong,
     }
     this.stretches.push(stretch)

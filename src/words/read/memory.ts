@@ -4,7 +4,7 @@ import { parseBody } from './parse/body'
 import type { Body } from './nodes'
 import { Places, type Place } from './place'
 import type { ReadRow, ReadSettings, Reading } from './reading'
-import type { Resolved } from './work'
+import type { Resolved, Worked } from './work'
 
 /**
  * What one reading remembers for the next, by the text of lines and words: an edit of a line costs
@@ -16,7 +16,7 @@ export class Memory {
   readonly works = new WeakMap<Body, Map<Place, Map<string, Resolved>>>()
   readonly places: Places
   /** Of each row made: what it was made of. */
-  readonly rows = new WeakMap<ReadRow, { readonly stretch: object; readonly offset: number }>()
+  readonly rows = new WeakMap<ReadRow, { readonly stretch: Worked; readonly offset: number }>()
 
   constructor(
     readonly settings: ReadSettings,

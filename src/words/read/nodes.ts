@@ -63,6 +63,16 @@ export type Ambiguity = (typeof ambiguities)[number]
 /** Something that is worked but that no stitch is known for: what it takes is not known either. */
 export interface GapItem {
   readonly do: 'gap'
+  /** Of a word that is not known: the number that it bears, 0 for none. null: a stitch of the trade. */
+  readonly number: number | null
+  readonly range: TextRange
+}
+
+/** "Knit the knits and purl the purls": each loop as it looks, on all loops that are left. */
+export interface AppearItem {
+  readonly do: 'appear'
+  /** So many loops are left after it; 0: those that what follows takes. */
+  readonly last: number
   readonly range: TextRange
 }
 
@@ -78,7 +88,8 @@ export interface FabricItem {
   readonly range: TextRange
 }
 
-export type Item = StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem | FabricItem
+export type Item =
+  StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem | FabricItem | AppearItem
 
 /** A count that the words state. */
 export interface Said {
@@ -144,6 +155,8 @@ export interface Body {
   /** Its length is measured: "for 5 cm". */
   readonly measured: TextRange | null
   readonly workEven: TextRange | null
+  /** Loops are worked as they look. `set`: said as "as established", which may mean a pattern. */
+  readonly appears: { readonly range: TextRange; readonly set: boolean } | null
   readonly tokens: BodyTokens
   readonly remarks: readonly (() => RelativeRemark)[]
   /** How many words were understood, and how many were not. */

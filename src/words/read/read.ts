@@ -6,8 +6,11 @@ import type { Body } from './nodes'
 import { outline, type LineShape, type Statement } from './outline'
 import type { Reading, ReadSettings, Remark, TextRange, Token } from './reading'
 import { isFor, sizeNames } from './onlySizes'
-import { askSize, sizeLists, statedPegsRemark, tooLong } from './remarks/rows'
+import { isProse } from './prose'
+import { askSize, noRows, notEnglish, sizeLists, statedPegsRemark, tooLong } from './remarks/rows'
 import { Resolver } from './resolve'
+import { statedGauge, statedTitle } from './stated'
+import { strangeRows, strangeText } from './strange'
 
 /**
  * Read instructions into rows. Never fails: what is not understood becomes remarks. With the
@@ -25,8 +28,8 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   for (const [line, shape] of shapes) memory.shapes.set(line, shape)
 
   const told = closeTurns(tell(statements, definitions.ranges, sections.length > 0, memory))
-  const german = told.some(({ body }) => turnsGerman(body.items))
-  const resolver = new Resolver(memory, german)
+  const german = definitions.doubled || told.some(({ body }) => turnsGerman(body.items))
+  const resolver = new Resolver(memory, german, statements === all)
   let section: Statement['section'] | null = null
   let sectionAt = 0
   told.forEach(({ statement, body, use }, index) => {
@@ -41,7 +44,11 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   resolver.end()
 
   const pegs = statedPegs(cut, settings.size)
-  const remarks: Remark[] = [...resolver.remarks, ...sizeRemarks(told), ...unclear]
+  const strange =
+    resolver.rows.length > 0
+      ? strangeRows(told.filter(({ use }) => use === 'rows'))
+      : strangeText(cut)
+  const remarks: Remark[] = strange ? [] : [...resolver.remarks, ...sizeRemarks(told), ...unclear]
   const whole = (remark: Omit<Remark, 'row' | 'pegs'>): void => {
     remarks.push({ ...remark, row: null, pegs: null })
   }
@@ -51,7 +58,14 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     whole(
       tooLong('The text', `${readLimits.text} characters`, { from: cut.length, to: text.length }),
     )
+  const start = Math.max(0, cut.search(/\S/))
+  const firstLine = { from: start, to: start + (/.*/.exec(cut.slice(start))?.[0].length ?? 0) }
+  if (strange) whole(notEnglish(strange, firstLine))
+  else if (resolver.rows.length === 0 && cut.trim() !== '' && !remarks.some(isError))
+    whole(noRows(firstLine))
   const knit = statedKnit(cut)
+  const gauge = statedGauge(cut)
+  const title = statedTitle(cut, titles)
   const direction = statedDirection(cut)
   let tokens: readonly Token[] | null = null
   const reading: Reading = {
@@ -60,19 +74,24 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     get tokens() {
       return (tokens ??= tokensOf(told, titles, definitions.ranges))
     },
-    rows: resolver.rows,
-    bands: resolver.bands,
+    // Of words in another language nothing is known: what figures there are mean something else.
+    rows: strange ? [] : resolver.rows,
+    bands: strange ? [] : resolver.bands,
     sections,
     remarks,
     stated: {
       ...(knit && { knit }),
       ...(direction && { direction }),
       ...(pegs && { pegs: pegs.pegs }),
+      ...(gauge && { gauge: gauge.gauge }),
+      ...(title !== null && { title }),
     },
   }
   Memory.of.set(reading, memory)
   return reading
 }
+
+const isError = ({ severity }: Remark): boolean => severity === 'error'
 
 /** Statements that are for the size that is read, and remarks on those of which it is not plain. */
 function forSize(
@@ -98,9 +117,6 @@ interface Told {
   readonly use: 'rows' | 'counts' | 'unread'
 }
 
-const notRows =
-  /^\s*(?:cast|bind|co\b|bo\b|weave|join|cut|gather|sew|break|fasten|block|place|using|with)\b/i
-
 /** "Cont in same manner", "Keeping cont of pat" */
 const goesOn = /^\s*(?:cont|continue|keep|keeping|proceed)\b(?!.*follows)/i
 
@@ -117,7 +133,7 @@ function tell(
     const { head, words, section, range } = statement
     if (section === 'key' || definitions.has(range)) continue
     if (!head && (section === 'prose' || (section === 'open' && hasSections))) continue
-    if (!head && notRows.test(words)) continue
+    if (!head && isProse(words)) continue
     const body = memory.body(words)
     const works = body.items.some((item) => item.do !== 'gap') || body.workEven
     if (head || body.reference || (works && body.known > 2 * body.unknown))

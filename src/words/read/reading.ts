@@ -1,7 +1,7 @@
 import type { Direction, Heading } from '../../loom/direction'
 import type { Knit } from '../../loom/move'
 import type { RowEnd } from '../../loom/row'
-import type { Pattern, Run } from '../../pattern/pattern'
+import type { Gauge, Pattern, Run } from '../../pattern/pattern'
 import type { Stitch, Terms } from '../../stitches/stitch'
 
 /** A stretch of the text: character offsets (UTF-16), `to` not included. */
@@ -126,6 +126,10 @@ export interface Reading {
     readonly knit?: Knit
     readonly direction?: Direction
     readonly pegs?: number
+    /** Stitches and rows to 10 cm. */
+    readonly gauge?: Gauge
+    /** The first line, where it looks like a title. */
+    readonly title?: string
   }
 }
 

@@ -5,11 +5,21 @@ import { remembered } from './remembered'
 import { standsIn } from './remarks/parsing'
 import * as say from './remarks/rows'
 import type { Words } from './rows'
+import type { Trouble } from './stretch'
 import type { Resolved, Worked } from './work'
+
+/** A row that does not come out, with its remark. */
+export interface Miscount {
+  readonly remark: Remark
+  readonly row: number
+  readonly trouble: Trouble
+  readonly takes: number
+}
 
 /** Gathers what there is to say of rows, at its place in the text. */
 export class Remarker {
   readonly remarks: Remark[] = []
+  readonly miscounts: Miscount[] = []
 
   constructor(private readonly shape: 'ring' | 'bar') {}
 
@@ -52,7 +62,10 @@ export class Remarker {
       const called = { from: range.from - source.from, to: range.to - source.from }
       const at = source === words ? whole : called
       add(say.rowCount(name, trouble, worked, at), pegsLeft(worked))
+      const remark = this.remarks.at(-1)
+      if (remark?.row === row) this.miscounts.push({ remark, row, trouble, takes: worked.takes })
     }
+    if (worked.unread > 0) add(say.unreadCount(name, worked, whole))
     if (pegTrouble) add(say.pegsSkipped(name, pegTrouble.named, pegTrouble.next, pegTrouble.range))
     if (!turn) return
     const next = turnPegOf(worked, this.shape)

@@ -1,4 +1,7 @@
+import type { Texture } from '../../stitches/stitch'
 import { readLimits } from './limits'
+import { foldMiscounts } from './cascade'
+import { looksAfter } from './looks'
 import type { Memory } from './memory'
 import type { Body, Head, Named, Said } from './nodes'
 import type { Statement } from './outline'
@@ -37,18 +40,25 @@ export class Resolver {
   #these = 0
   #work: number = readLimits.work
   #full = false
+  /** The number of the row told last; null where it has none of its own, or begins a section. */
+  #counted: number | null = null
+  /** The words at which a number that is left out was said last: once will do. */
+  #gapIn: Words | null = null
 
   constructor(
     private readonly memory: Memory,
     /** Are there German turns, so that "ds" is plain? */
     private readonly german: boolean,
+    /** Is a number that is left out worth a word? Not where rows of other sizes are left out. */
+    private readonly gaps: boolean,
   ) {
     this.#place = memory.places.start(memory.settings.pegs)
     this.#remarker = new Remarker(memory.settings.shape)
   }
 
   get remarks(): readonly Remark[] {
-    return this.#remarker.remarks
+    const { remarks, miscounts } = this.#remarker
+    return foldMiscounts(remarks, miscounts, this.rows)
   }
 
   /** A statement of rows. `next`: the number of the next head, if it is known. */
@@ -67,6 +77,7 @@ export class Resolver {
       number: head?.head.numbers[0] ?? null,
       row: 0,
       headed: head !== null,
+      headLength: head?.length ?? 0,
     }
     for (const remark of body.remarks)
       if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
@@ -78,6 +89,7 @@ export class Resolver {
     if (head && head.head.numbers.length > 0) return this.#addNumbered(words, head.head)
     this.#flush(reference ? lastOf(reference.named) : null)
     this.#addUnnumbered(words, head?.head ?? null, next)
+    this.#counted = null
   }
 
   /** Counts that stand by themselves after a row: "56 sts." */
@@ -91,6 +103,7 @@ export class Resolver {
   /** Words that tell rows, and not how they are worked. */
   leaveOut({ words, from }: Statement): void {
     this.#flush(null)
+    this.#counted = null
     this.#remarker.add(say.notRead(words), from)
   }
 
@@ -98,6 +111,7 @@ export class Resolver {
   startSection(): void {
     this.#flush(null)
     this.#these = this.#told.length
+    this.#counted = null
   }
 
   end(): void {
@@ -122,8 +136,21 @@ export class Resolver {
           : words
       // Rows between that are told elsewhere count: "Rows 1, 3, 5" all go the same way.
       const nth = number - (words.number ?? number)
+      this.#sayGap(words, number)
       if (source) this.#tell(source, words, number, rows, nth)
+      this.#counted = source ? number + rows - 1 : number
     }
+  }
+
+  /** A number that is left out after the row before, which has one too: no section lies between. */
+  #sayGap(words: Words, number: number): void {
+    const { kind, headLength, range } = words
+    const last = this.#counted
+    if (!this.gaps || last === null || number <= last + 1 || this.#gapIn === words) return
+    this.#gapIn = words
+    const head = { from: 0, to: headLength }
+    const name = nameOf(kind, String(number))
+    this.#remarker.add(say.labelGap(name, last + 1, number - 1, head), range.from)
   }
 
   /**
@@ -257,7 +284,7 @@ export class Resolver {
     if (this.#full) return
     if (this.rows.length >= readLimits.rows) return this.#stop(words, `${readLimits.rows} rows`)
     const place = this.#place
-    const resolved = this.#resolve(source, label)
+    const resolved = this.#resolve(source, label, first ? words : null)
     const room = readLimits.rows - this.rows.length
     resolved.rows.slice(0, room).forEach((worked, index) => {
       const part = index === 0 ? label : `${label}${letterOf(index)}`
@@ -283,16 +310,33 @@ export class Resolver {
     }
   }
 
-  #resolve(source: Words, label: string): Resolved {
+  /** `said`: the words whose remarks are made; null: they are made already. */
+  #resolve(source: Words, label: string, said: Words | null): Resolved {
     const { settings, places } = this.memory
     const wrong = settings.needles && isWrong(source, Number(label))
     const whole = source.headed && source.kind === 'round' && settings.shape === 'ring'
     const { german } = this
     const { row } = source
-    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}`
+    const looks = source.body.appears ? this.#looks(source, label, said) : null
+    const look = looks?.map((texture) => texture[0]).join('') ?? ''
+    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}/${look}`
     return this.memory.resolved(source.body, this.#place, key, () =>
-      workBody(source.body, this.#place, { settings, places, whole, wrong, german, row }),
+      workBody(source.body, this.#place, { settings, places, whole, wrong, german, row, looks }),
     )
+  }
+
+  /** How the loops look before a row that works them as they look. */
+  #looks(
+    { body, from, kind }: Words,
+    label: string,
+    said: Words | null,
+  ): readonly Texture[] | null {
+    const looks = looksAfter(this.memory, this.rows)
+    if (!said || !body.appears) return looks
+    const { range, set } = body.appears
+    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, range), from)
+    else if (set && !isPlain(this.rows.at(-1))) this.#remarker.add(say.asEstablished(range), from)
+    return looks
   }
 
   #stop(words: Words, most: string): void {
@@ -310,6 +354,12 @@ const inCycle = (words: Words, index: number): Words => {
   const row = index % words.body.cycle
   return row === words.row ? words : { ...words, row }
 }
+
+const lastRow: Named = { kind: 'last', rows: 1 }
+
+const plain = new Set(['k', 'p', 'ew', 'uw', 'fk', 'tk', 'ptbl'])
+const isPlain = (row: ReadRow | undefined): boolean =>
+  row?.stitches.every(({ stitch }) => plain.has(stitch.id)) ?? false
 
 /** Words with a turn or with pegs in them tell a row, not a round. */
 const turnsOrNames = ({ items }: Body): boolean =>

@@ -23,6 +23,7 @@ export interface Words extends Source {
   readonly row: number
   /** It has a head of its own. */
   readonly headed: boolean
+  readonly headLength: number
 }
 
 export interface RowFacts {

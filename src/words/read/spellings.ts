@@ -306,14 +306,16 @@ export const tradeSpellings = makeSpellings()
 
 /** Short spellings of all stitches, to find one that is near to a word that is not known. */
 export const nearWords: readonly string[] = [
-  ...new Set(vocabulary.flatMap(({ us, uk, also }) => [us.abbr, uk.abbr, ...also])),
-  'knit',
-  'purl',
-  'repeat',
-  'rep',
-  'twice',
-  'times',
-  'turn',
-  'end',
-  'around',
+  ...new Set([
+    ...vocabulary.flatMap(({ us, uk, also }) => [us.abbr, uk.abbr, ...also]),
+    'knit',
+    'purl',
+    'repeat',
+    'rep',
+    'twice',
+    'times',
+    'turn',
+    'end',
+    'around',
+  ]),
 ]

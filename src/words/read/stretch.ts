@@ -1,6 +1,7 @@
 import type { Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
 import type { Run } from '../../pattern/pattern'
+import type { Texture } from '../../stitches/stitch'
 import type { Ambiguity, StitchItem, TurnItem } from './nodes'
 import type { ReadStitch, TextRange } from './reading'
 
@@ -51,6 +52,8 @@ export interface Stretch {
   readonly turnPeg: number | null
   /** Words in it that stand for nothing known. */
   readonly gaps: number
+  /** Loops that are left where words are not known, which those do not make up; 0 for none. */
+  readonly unread: number
   readonly tooLong: boolean
 }
 
@@ -60,4 +63,6 @@ export interface Side {
   /** Which row of its fabric's cycle is worked, from 0. */
   readonly row: number
   readonly unknown: Set<StitchItem>
+  /** How the loops looked before it, in peg order, where its words ask for it. */
+  readonly looks: readonly Texture[] | null
 }

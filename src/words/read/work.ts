@@ -1,4 +1,5 @@
 import type { Run } from '../../pattern/pattern'
+import type { Texture } from '../../stitches/stitch'
 import { Expander } from './expand'
 import { options, type Side, type Stretch, type Taken } from './stretch'
 import { layStitches } from './lay'
@@ -32,6 +33,8 @@ export interface WorkSettings {
   readonly wrong: boolean
   /** Which row of its fabric's cycle is worked, from 0. */
   readonly row: number
+  /** How the loops look, in peg order, where the words ask for it. */
+  readonly looks: readonly Texture[] | null
   /** There are German turns, so "ds" is the stitch that one left doubled. */
   readonly german: boolean
 }
@@ -102,10 +105,10 @@ function waysOf(rules: readonly Ambiguity[]): Taken[] {
 type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
 
 function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tried {
-  const { settings, places, whole, wrong, row } = how
+  const { settings, places, whole, wrong, row, looks } = how
   const { shape } = settings
   const rows: Worked[] = []
-  const side: Side = { wrong, row, unknown: new Set() }
+  const side: Side = { wrong, row, unknown: new Set(), looks }
   const advance = (stretch: Stretch, before: Place): Place => {
     const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
     const covers = coversOf(stretch, before)

@@ -68,3 +68,19 @@ test('a finding of the words that is set aside leaves list and margin, and can b
   screen.getByRole('button', { name: /Words, round 6/ })
   expect(bench.pattern.checks.aside).toEqual([])
 })
+
+test('the worst is listed first, and the finding at the caret is marked', async () => {
+  const words = 'Rnds 1-4: Knit. (11 sts)\nRnd 5: k11.\nRnd 6: k4, p1, k7.'
+  const { bench } = show(Findings, { bench: smallBench(setWords(newPattern(12, 6), words)) })
+  const severities = bench.wording.findings.map(({ severity }) => severity)
+  const shown = screen
+    .getAllByRole('listitem')
+    .map((item) => /^(error|warning|hint)/.exec(item.textContent.trim())?.[1])
+  const rank = ['error', 'warning', 'hint']
+  expect(shown).toEqual(severities.toSorted((a, b) => rank.indexOf(a) - rank.indexOf(b)).concat())
+  const last = bench.wording.findings.at(-1)
+  bench.wording.moveCaret({ from: words.length - 2, to: words.length - 2 }, false)
+  await waitFor(() =>
+    expect(document.querySelector('[aria-current]')?.textContent).toContain(last?.message),
+  )
+})

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { setWords } from '../../../src/pattern/edits/words'
 import { paint } from '../../../src/pattern/edits/paint'
 import { setBand } from '../../../src/pattern/edits/rows'
@@ -266,4 +266,41 @@ test('pegs that the words state otherwise are one finding, at their place', () =
     range && wording.text.slice(range.from, range.to),
   ])
   expect(found).toEqual([['pegs-differ', 'Cast on 14']])
+})
+
+test('wrong-side rows of a bar hint at the setting for needles, which the hint can set', () => {
+  const bar = setLoom(newPattern(12, 2), { shape: 'bar' })
+  const bench = smallBench(setWords(bar, 'Row 1 (RS): Knit.\nRow 2 (WS): Purl.'))
+  const hint = bench.wording.findings.find(({ rule }) => rule === 'wrong-side')
+  expect(hint?.severity).toBe('hint')
+  if (hint) bench.wording.mend(hint, 'Read as written for needles')
+  expect(bench.pattern.readAs.needles).toBe(true)
+  expect(bench.wording.standing).toEqual({ kind: 'agree' })
+  expect(bench.wording.findings).toEqual([])
+})
+
+test('long words are kept at every key, and read when the keys rest', () => {
+  vi.useFakeTimers()
+  const line = 'Rnds 1-4: Knit every peg of the round. (12 sts)\n'
+  const long = line + '\n'.repeat(70_000)
+  const bench = smallBench(setWords(newPattern(12, 4), long))
+  const { wording } = bench
+  expect(wording.standing).toEqual({ kind: 'agree' })
+  wording.type(long.replace('Knit', 'Purl'), 0)
+  expect(bench.pattern.words?.startsWith('Rnds 1-4: Purl')).toBe(true)
+  expect(wording.text).toBe(bench.pattern.words)
+  expect(wording.standing).toEqual({ kind: 'agree' })
+  vi.advanceTimersByTime(1000)
+  expect(wording.standing).toMatchObject({ kind: 'differ', rounds: 4 })
+  // What is taken back is read at once, and so is what a repair is asked for.
+  bench.undo()
+  expect(wording.standing).toEqual({ kind: 'agree' })
+  bench.redo()
+  const [finding] = wording.findings
+  const fix = finding?.fixes.find(({ label }) => label.startsWith('Write'))
+  wording.type(`${wording.text}My note`, 5000)
+  if (finding && fix) wording.mend(finding, fix.label)
+  expect(wording.standing).toEqual({ kind: 'agree' })
+  expect(bench.pattern.words?.endsWith('My note')).toBe(true)
+  vi.useRealTimers()
 })

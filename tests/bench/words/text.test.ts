@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { complete, nextHead } from '../../../src/bench/words/complete'
 import { nextPlace, type WordsFinding } from '../../../src/bench/words/findings'
+import type { TextRange } from '../../../src/words/read/reading'
 import { swap } from '../../../src/bench/words/swap'
 
 test('a swap makes one text of the other', () => {
@@ -60,4 +61,16 @@ test('findings are gone through in order, round the ends, both ways', () => {
   expect(tour(1)).toEqual(['2-5', '2-9', '20-24', '2-5'])
   expect(tour(-1)).toEqual(['20-24', '2-9', '2-5', '20-24'])
   expect(nextPlace([], { from: 0, to: 0 }, 1)).toBe(null)
+})
+
+test('from a caret that is at no finding the errors come first, then all in order', () => {
+  const at = (from: number, severity: WordsFinding['severity']) =>
+    ({ range: { from, to: from + 2 }, severity }) as WordsFinding
+  const findings = [at(0, 'warning'), at(10, 'hint'), at(20, 'error'), at(30, 'warning')]
+  const next = (caret: TextRange, step: 1 | -1) => nextPlace(findings, caret, step)?.from
+  expect(next({ from: 5, to: 5 }, 1)).toBe(20)
+  expect(next({ from: 25, to: 25 }, 1)).toBe(20)
+  expect(next({ from: 20, to: 22 }, 1)).toBe(30)
+  expect(next({ from: 30, to: 32 }, 1)).toBe(0)
+  expect(next({ from: 20, to: 22 }, -1)).toBe(10)
 })

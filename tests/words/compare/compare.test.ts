@@ -131,6 +131,25 @@ describe('a stitch that differs', () => {
   })
 })
 
+describe('a row that does not add up', () => {
+  const wide = piece(['k*2, p*2, '.repeat(7).replace(/, $/, ''), 'k*28'])
+
+  it('is one difference: the counts, and the first peg where they part', () => {
+    const { differences } = compared(wide, ['Rnd 1: *k2, p3; rep from * to end.', 'Rnd 2: Knit.'])
+    expect(differences.map(({ message }) => message)).toEqual([
+      'Rnd 1: the words have stitches for 25 pegs, the chart for 28. They part at peg 5: there the words purl, the chart knits.',
+    ])
+    expect(differences[0]?.places).toEqual([{ from: 4, to: 4 }])
+  })
+
+  it('is told by its one stitch too many, and of no peg it is said that the chart has none', () => {
+    const comparison = compared(rib, ribWords.with(1, 'Rnd 2: k2, p3, k2, p2.'))
+    expect(messages(comparison)).toEqual([
+      expect.stringMatching(/^Rnd 2: the words have p1 more than the chart, at peg [345]\.$/),
+    ])
+  })
+})
+
 describe('rows that are missing', () => {
   it.each([0, 1, 2, 3])('one line of the words, number %i, is one difference', (at) => {
     const comparison = compared(rib, ribWords.toSpliced(at, 1))

@@ -24,6 +24,41 @@ const miscounts = ({ pattern }: ReturnType<typeof made>) =>
   workPattern(pattern).run.rows.filter(({ miscount }) => miscount !== null)
 
 describe('a chart from words', () => {
+  it('is knitted as the words say that plain knit is made', () => {
+    const text = 'Abbreviations\nk = e-wrap knit\n\nInstructions\nRnd 1: K2, p2, k4.\nRnd 2: Knit.'
+    const reading = read(text, readSettingsOf(ring(8)))
+    const { pattern } = chartFrom(reading)
+    expect(pattern.making.knit).toBe('e-wrap')
+    expect(onPegs({ pattern, remarks: [] })).toEqual(['k k p p k k k k', 'k k k k k k k k'])
+  })
+
+  it('takes up the title and the gauge that the words state, and says where the pattern has another', () => {
+    // 4 in stand for 10 cm (common practice).
+    for (const said of ['20 sts and 28 rnds = 10 cm in pattern', '28 rows x 20 sts to 4 in']) {
+      const text = `Harbour Rope Cuff\n\nGauge: ${said}.\nRnd 1: knit.`
+      const { pattern, remarks } = made(text, ring(8))
+      expect(remarks).toEqual([])
+      expect(pattern.title).toBe('Harbour Rope Cuff')
+      expect(pattern.gauge).toEqual({ stitches: 20, rows: 28 })
+      const other = { ...ring(8), title: 'Rope', gauge: { stitches: 18, rows: 28 } }
+      const kept = made(text, other)
+      expect(kept.pattern).toMatchObject({ title: 'Rope', gauge: other.gauge })
+      expect(kept.remarks.map(({ rule }) => rule)).toEqual(['stated-gauge'])
+      expect(kept.remarks[0]?.message).toContain('20 stitches and 28 rows')
+      expect(kept.remarks[0]?.message).toContain('18 and 28')
+    }
+  })
+
+  it('takes no gauge from half of one, and no title from the name of a section', () => {
+    const { pattern } = made('Cuff\n\nTension: 20 sts to 10 cm\nRnd 1: knit.', ring(8))
+    expect(pattern).toMatchObject({ title: ring(8).title, gauge: null })
+    const inches = made('Gauge\n5 sts and 7 rows to 1 inch\n\nRnd 1: knit.', ring(8))
+    expect(inches.pattern).toMatchObject({
+      title: ring(8).title,
+      gauge: { stitches: 20, rows: 28 },
+    })
+  })
+
   it('puts a no-stitch cell beside each decrease, and works only the pegs with loops after it', () => {
     const chart = made('Rnd 1: k3, k2tog, k3. Rnd 2: knit. Rnd 3: p3, ssk, p2.', ring(8))
     expect(onPegs(chart)).toEqual([

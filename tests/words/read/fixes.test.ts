@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { read } from '../../../src/words/read/read'
 import type { TextFix } from '../../../src/words/read/reading'
-import { judge, readCases } from './cases'
+import { judge, readCases, usual } from './cases'
 
 const applied = (text: string, { changes }: TextFix): string =>
   changes
@@ -32,5 +32,16 @@ describe('fixes of remarks', () => {
       list.filter(({ rule }) => rule === remark.rule).length
     const mended = read(applied(reading.text, fix), reading.settings)
     expect(count(mended.remarks), mended.text).toBe(count(reading.remarks) - 1)
+  })
+})
+
+describe('words that are nearly known', () => {
+  const slips = ['Kniit', 'kinit', 'prul', 'Purlse', 'knitss', 'purll', 'repaet', 'turm', 'tiems']
+  it.each(slips)('"%s" has suggestions that differ from each other', (word) => {
+    const { remarks } = read(`Rnd 1: k4, ${word}.`, usual)
+    const slip = remarks.find(({ rule }) => rule === 'unknown-word')
+    const texts = slip?.fixes.map(({ changes }) => changes[0]?.text.toLowerCase()) ?? []
+    expect(texts.length).toBeGreaterThan(0)
+    expect(new Set(texts).size).toBe(texts.length)
   })
 })

@@ -81,6 +81,7 @@ describe('words written from a chart, read', () => {
           direction: reading.settings.shape === 'ring' ? pattern.loom.direction : undefined,
           knit: pattern.making.knit,
           pegs: pattern.loom.pegs,
+          title: 'Harbour wristlet',
         })
       }),
       { numRuns: 300 },

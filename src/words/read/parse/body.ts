@@ -18,8 +18,8 @@ export function parseBody(text: string, { size, spellings, terms }: ParseSetting
   const pieces = lex(text, size)
   const parsing = new Parsing(new Cursor(pieces), spellings, terms, text)
   const items = new Parser(parsing).readAll()
-  const { cursor, said, remarks, reference, rows, cycle, measured, workEven, unknown, side } =
-    parsing
+  const { cursor, said, remarks, reference, rows, cycle, measured, workEven, appears } = parsing
+  const { unknown, side } = parsing
   return {
     items,
     said,
@@ -28,6 +28,7 @@ export function parseBody(text: string, { size, spellings, terms }: ParseSetting
     cycle,
     measured,
     workEven,
+    appears,
     tokens: cursor.tokens(),
     remarks,
     known: cursor.known,

@@ -30,7 +30,7 @@ export function readInOne(
   if (worked.length === 1 && worked[0]) return [stitchItem(worked[0], 1, range)]
   if (worked.length === 0) {
     parsing.remark(noStitch(said, range))
-    return [{ do: 'gap', range }]
+    return [{ do: 'gap', number: null, range }]
   }
   if (worked.length === 2) {
     parsing.remark(standsIn(said, both, range))

@@ -41,7 +41,7 @@ export function itemOf(
   // A cross whose halves are not told takes its loops all the same: they are knitted for now.
   if (meaning.is === 'cross' && meaning.size > 0)
     return stitchItem(stitchOf('k'), meaning.size * (count ?? 1), range)
-  return { do: 'gap', range }
+  return { do: 'gap', number: null, range }
 }
 
 /** From the first of two ranges to the end of the second. */

@@ -2,8 +2,10 @@ import { stitchOf } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
 import { bracketOpen, tooDeep, unknownWord } from '../remarks/parsing'
+import { readAppearing } from './appearing'
 import { readCount, readCountInBrackets } from './counts'
 import { startsIn } from './cursor'
+import { readDoubled } from './doubled'
 import { readEnding, readTimes, readUntil } from './extents'
 import { readFabric } from './fabrics'
 import { readInOne } from './inOne'
@@ -20,8 +22,14 @@ const pauses = new Set([',', ';', '.', ':', '|', '-', '/'])
 const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
 const isClosing = (text: string): boolean => text === ')' || text === ']' || text === '}'
 
+const { appearing, ...others } = phrases
+
 /** What a phrase can begin with; a word that is not among them can only be a stitch. */
-const starts = startsIn([...Object.values(phrases).flat(), ...referenceStarts])
+const starts = startsIn([
+  ...Object.values(others).flat(),
+  ...appearing.filter((phrase) => !/^(?:knit|purl)/.test(phrase)),
+  ...referenceStarts,
+])
 
 /** Recursive descent over the words of one row, with recovery: a word not known costs that word. */
 export class Parser {
@@ -59,6 +67,7 @@ export class Parser {
     const text = cursor.text()
     if (text.startsWith('*')) return this.#readStar(stars)
     const piece = cursor.piece()
+    if (cursor.text(1) === 'the' && readAppearing(this.parsing, stars)) return
     if (piece?.kind === 'word' && !starts.has(text) && piece.value < 0)
       return this.#readStitchOr(stars)
     if (pauses.has(text) && !(text === '-' && cursor.isNumber(1))) {
@@ -68,7 +77,7 @@ export class Parser {
     if (this.#readSide()) return
     const wraps = readWraps(cursor)
     if (wraps) return void stars.items.push(...wraps)
-    if (cursor.eatOne(phrases.lastRows, 'word')) return
+    if (readDoubled(this.parsing, stars) || cursor.eatOne(phrases.lastRows, 'word')) return
     if (stars.isOpen && this.#readEnd(stars)) return
     const counts = readCountInBrackets(cursor)
     if (counts) {
@@ -200,7 +209,7 @@ export class Parser {
   #readRows(stars: Stars): boolean {
     const { parsing } = this
     const { cursor } = parsing
-    if (readFabric(parsing, stars)) return true
+    if (readAppearing(parsing, stars) || readFabric(parsing, stars)) return true
     if (cursor.looksAtOne(phrases.inStitches)) {
       cursor.take(1, 'word')
       return true
@@ -245,10 +254,14 @@ export class Parser {
     cursor.take(cursor.clusterEnd() - start, 'unknown')
     const range = cursor.rangeFrom(start)
     const word = parsing.quote(start)
+    let number = Number(/\d{1,4}/.exec(word)?.[0] ?? 0)
     // Its number says how often it is worked.
-    if (cursor.isNumber() && /^(?:[.,;)\]*]|)$/.test(cursor.text(1))) cursor.take(1, 'unknown')
+    if (cursor.isNumber() && /^(?:[.,;)\]*]|)$/.test(cursor.text(1))) {
+      number = cursor.piece()?.value ?? number
+      cursor.take(1, 'unknown')
+    }
     parsing.unknown++
-    stars.items.push({ do: 'gap', range })
+    stars.items.push({ do: 'gap', number, range })
     parsing.remark(() => unknownWord(word, range))
   }
 }

@@ -16,6 +16,7 @@ export class Parsing {
   measured: TextRange | null = null
   workEven: TextRange | null = null
   side: Body['side'] = null
+  appears: Body['appears'] = null
   unknown = 0
 
   constructor(

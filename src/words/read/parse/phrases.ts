@@ -93,6 +93,16 @@ export const ribByNumbers: readonly string[] = ['in? a? # x|by|- # rib|ribbing s
 /** "Work in k2, p2 rib": what stands behind tells what it is. */
 export const inStitches: readonly string[] = ['in k|p|knit|purl|(|[']
 
+/** Each loop as it looks; the side that is seen makes no difference to it. */
+export const appearing: readonly string[] = [
+  'knit|k the knits|knit|k sts|stitches|loops|pegs? ,? and|&? purl|p the? purls|purl|p sts|stitches|loops|pegs?',
+  'purl|p the purls|purl|p sts|stitches|loops|pegs? ,? and|&? knit|k the? knits|knit|k sts|stitches|loops|pegs?',
+  'work? all|the? sts|stitches|loops|pegs as they appear|look|present|come|face',
+  'work? each|every st|stitch|loop|peg as it appears|looks|presents|comes|faces',
+  'work? as they appear|look|present|come',
+]
+export const asEstablished: readonly string[] = ['work as est|established']
+
 export const even: readonly string[] = [
   'work|knit|purl|cont|continue even|straight',
   'work? in patt|pattern|pat as? set|est|established?',
@@ -121,7 +131,19 @@ export const atBack: readonly string[] = [
   'pwise|purlwise',
 ]
 
+/** The doubled stitch of a German turn, told as a step of its own. */
+export const makesDoubled: readonly string[] = [
+  'make|work|create? a|the? ds|double stitch? on|at peg #',
+  'make|create a|the? ds|double stitch?',
+]
+/** How doubled stitches are worked, which is nothing to chart. */
+export const doubledNotes: readonly string[] = [
+  'working|knitting|purling|treating|counting the|each|every|all|any? ds|dss|double stitch|stitches? as one|1|a single? st|stitch|loop?',
+]
+export const asOne: readonly string[] = ['as one|1|a single? st|stitch|loop?']
+
 export const germanTurns: readonly string[] = [
+  'turn and|,? make|work a? ds|double stitch? on|at peg #',
   'german turn on|at peg #',
   'german turn',
   'turn ,|.|; ds',

@@ -41,6 +41,8 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
     cursor.back(mark)
     return false
   }
+  if (found.meaning.is === 'choice' && found.meaning.rule === 'ask-ds')
+    cursor.eatOne(phrases.asOne, 'word')
   const said = cursor.rangeFrom(start)
   const meaning = slipped(found.meaning, cursor)
   remarkOn(meaning, start, name, parsing)

@@ -1,4 +1,4 @@
-import type { Run } from '../../../pattern/pattern'
+import type { Gauge, Run } from '../../../pattern/pattern'
 import type { Reading, ReadRow, Remark } from '../reading'
 
 /** Stitches of a row that have no peg. */
@@ -21,6 +21,18 @@ export function noRoom(
     fixes: [],
   }
 }
+
+/** The words state another gauge than the pattern has, which is kept. */
+export const statedGaugeRemark = (said: Gauge, kept: Gauge, range: Remark['range']): Remark => ({
+  rule: 'stated-gauge',
+  severity: 'warning',
+  range,
+  row: null,
+  pegs: null,
+  message: `The words state a gauge of ${said.stitches} stitches and ${said.rows} rows to 10 cm; the pattern has ${kept.stitches} and ${kept.rows}.`,
+  advice: 'Change the gauge in the words, or that of the pattern.',
+  fixes: [],
+})
 
 export const tooManyRows = ({ rows }: Reading, left: number): Remark => ({
   rule: 'no-room',

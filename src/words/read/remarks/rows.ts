@@ -52,6 +52,50 @@ export function rowCount(
   })
 }
 
+/** One row changes the number of loops, and so others do not come out: `others` after the first. */
+export const causeOfMiscounts = (
+  label: string,
+  before: number,
+  after: number,
+  first: string,
+  others: number,
+): Omit<RelativeRemark, 'range'> => ({
+  rule: 'row-count',
+  severity: 'error',
+  message: `Row ${label} leaves ${loops(after)}; there ${before === 1 ? 'was' : 'were'} ${before} before it. With them the rows after it do not come out: ${first} And so in ${others} more ${others === 1 ? 'row' : 'rows'} after it.`,
+  advice: `See whether row ${label} should leave ${before}; else change the rows after it.`,
+  fixes: [],
+})
+
+/** A number is left out between two heads. */
+export const labelGap = (
+  name: string,
+  first: number,
+  last: number,
+  range: TextRange,
+): RelativeRemark =>
+  made({
+    rule: 'label-gap',
+    severity: 'warning',
+    range,
+    message: `${name} is told after number ${first - 1}: ${first === last ? `number ${first} is` : `numbers ${first} to ${last} are`} not told.`,
+    advice: 'Tell what is worked there, or number the rows on.',
+  })
+
+/** The words that are known do not fill the row, and those that are not known may mean anything. */
+export const unreadCount = (
+  name: string,
+  { takes, unread }: Pick<Stretch, 'takes' | 'unread'>,
+  range: TextRange,
+): RelativeRemark =>
+  made({
+    rule: 'row-count',
+    severity: 'error',
+    range,
+    message: `${name} has words that are not known; the others take ${takes} of ${loops(takes + unread)}. ${unread} ${are(unread)} left over.`,
+    advice: 'Write the words that are not known as stitches, or explain them in the abbreviations.',
+  })
+
 export function statedCount(
   name: string,
   said: Said,
@@ -228,6 +272,37 @@ export const asSet = (range: TextRange) =>
     message:
       'The words go on as before and do not say how; the last row that keeps the count is worked again.',
     advice: 'Write the row out, or name the row that is repeated.',
+  })
+
+export const asEstablished = (range: TextRange) =>
+  made({
+    rule: 'as-set',
+    severity: 'warning',
+    range,
+    message:
+      'The words go on as established and do not say how; each loop is worked as it looks, knit or purl.',
+    advice: 'Write the row out, or name the row that is repeated.',
+  })
+
+export const noRows = (range: TextRange) =>
+  made({
+    rule: 'no-rows',
+    severity: 'error',
+    range,
+    message: 'These words tell no row.',
+    advice: 'Begin each row with its number, as in "Rnd 1: k2, p2".',
+  })
+
+export const notEnglish = (
+  { unknown, words }: { readonly unknown: number; readonly words: number },
+  range: TextRange,
+) =>
+  made({
+    rule: 'not-english',
+    severity: 'error',
+    range,
+    message: `Of ${words} words ${unknown} are not known: this is not English, or it is no knitting instructions. No row is made of it.`,
+    advice: 'Put the words into English, in US or UK terms; other languages are not read.',
   })
 
 export const sizeLists = (length: number, usual: number, range: TextRange) =>

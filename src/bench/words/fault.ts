@@ -1,0 +1,36 @@
+import type { Work } from '../../pattern/work'
+import type { Comparison } from '../../words/compare/compare'
+import type { Reading, ReadSettings } from '../../words/read/reading'
+import type { WordsFinding } from './findings'
+
+export const nothingRead = (text: string, settings: ReadSettings): Reading => ({
+  text,
+  settings,
+  tokens: [],
+  rows: [],
+  bands: [],
+  sections: [],
+  remarks: [],
+  stated: {},
+})
+
+export const nothingCompared = (reading: Reading, work: Work): Comparison => ({
+  reading,
+  work,
+  differences: [],
+  agreement: [],
+  pairs: [],
+})
+
+export const faultFinding = (fault: string): WordsFinding => ({
+  id: 'words, fault',
+  rule: 'fault',
+  severity: 'error',
+  range: null,
+  rows: [],
+  places: [],
+  message: `These words could not be read or compared: a mistake in the program (${fault}).`,
+  advice:
+    'What you wrote stands as it is and goes on being kept. Write the last change in another way, or take it back.',
+  fixes: [],
+})
