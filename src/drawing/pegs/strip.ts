@@ -94,7 +94,7 @@ export function stripFromFront(
     const highLow = turnedForward(peg, moments) ? -1 : 1
     const look: BandLook = {
       high: (leftward ? -highLow : highLow) as 1 | -1,
-      open: leaves?.peg === peg ? leaves.side : 0,
+      open: leaves?.peg === peg ? leaves.sides : [],
       end: endBeside(peg, geometry),
     }
     if (doing?.peg === peg) return pegInHand(doing, geometry, look)
@@ -222,7 +222,7 @@ function drawPeg(
   const sided = kinds.some(
     (kind) => kind === 'German turn' || kind === 'yarn over' || kind === 'tuck',
   )
-  const key = `${mine ? `${mine.from}-${mine.to}` : ''}${sided ? `/${look.high}/${look.open}/${look.end}` : ''}`
+  const key = `${mine ? `${mine.from}-${mine.to}` : ''}${sided ? `/${look.high}/${look.open.join()}/${look.end}` : ''}`
   return keptPeg(geometry, peg, stack, key, () => {
     const { unit, rim, x } = geometry
     const heights = levels(kinds)
