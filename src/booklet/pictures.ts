@@ -1,4 +1,4 @@
-import { partOf, stepPicture } from '../drawing/pegs/step'
+import { figurePicture, partOf } from '../drawing/pegs/step'
 import type { StripPart } from '../drawing/pegs/window'
 import type { Moment } from '../loom/walk'
 import { walkRow } from '../loom/walk'
@@ -164,12 +164,9 @@ function cellsOf(
   const named = stitchesIn(figures).length > 1
   let said = ''
   return figures.map((figure, index) => {
-    const before = moments[figure.first - 1] as Moment
-    const after = moments[figure.last] as Moment
-    const { scene } = stepPicture(before, after, loom, {
-      trail: moments.slice(0, figure.first - 1),
-      part: shared ?? partOf(moments[figure.last - 1] as Moment, after, loom),
+    const scene = figurePicture(moments, figure, loom, {
       width: width / scale,
+      ...(shared ? { part: shared } : {}),
     })
     const title = named && figure.heading !== said && isNamed(figure) ? figure.heading : ''
     if (isNamed(figure)) said = figure.heading

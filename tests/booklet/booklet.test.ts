@@ -81,7 +81,7 @@ describe('pages', () => {
       fc.property(arbitraryPattern({ rows: 40 }), settings, (pattern, how) => {
         expectInside(layOut(pattern, how))
       }),
-      { numRuns: 100 },
+      { numRuns: 50 },
     )
   })
 

@@ -55,7 +55,7 @@ export async function measureFabric(browser: Browser, page: Page): Promise<Fabri
 }
 
 /** Scroll the view of an element to and fro, a step in every frame. */
-async function pan(page: Page, selector: string): Promise<Panning> {
+export async function pan(page: Page, selector: string): Promise<Panning> {
   // The rest of the drawing is added while nothing else is to be done.
   await page.waitForTimeout(2000)
   return page.evaluate(

@@ -61,6 +61,7 @@ export class FabricState {
   /** `workings[row]`: the rows of the fabric that are this row of the chart on the bench. */
   readonly workings: ReadonlyMap<number, readonly number[]> = $derived.by(() => {
     const { onBench } = this.#bench.pattern.piece
+    // eslint-disable-next-line svelte/prefer-svelte-reactivity -- made anew each time
     const found = new Map<number, number[]>()
     this.#list.forEach(({ section, row }, index) => {
       if (section !== onBench) return
@@ -150,8 +151,10 @@ export class FabricState {
   /** Follow those of these strands that are not followed yet as one, while there is a tone left. */
   follow(wales: readonly number[]): void {
     const fresh = wales.filter((wale) => !this.bundleOf(wale))
-    const taken = new Set(this.bundles.map(({ number }) => number))
-    const number = Array.from({ length: tones }, (_, i) => i + 1).find((one) => !taken.has(one))
+    const taken = this.bundles.map((bundle) => bundle.number)
+    const number = Array.from({ length: tones }, (_, i) => i + 1).find(
+      (one) => !taken.includes(one),
+    )
     if (fresh.length === 0 || number === undefined) return
     const next = [...this.bundles, { number, wales: fresh }].sort((a, b) => a.number - b.number)
     this.#bundles = { ...this.#bundles, [this.source]: next }

@@ -4,6 +4,7 @@ import { drawnWay, loopsAgree, needsGauge, tooLong, yarnReady } from './boundari
 import { crossLine } from './cross-line'
 import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
 import type { PieceFinding, PieceRule } from './rule'
+import { sectionCharts } from './section-charts'
 
 /** Every rule about the piece as a whole. */
 export const pieceRules: readonly PieceRule[] = [
@@ -13,6 +14,7 @@ export const pieceRules: readonly PieceRule[] = [
   yarnReady,
   drawnWay,
   needsGauge,
+  sectionCharts,
   boundOff,
   crossLine,
   evenHalves,

@@ -12,6 +12,7 @@ import { loomItems } from './aboveLoom'
 import { needleAbove, type HeldAbove } from './aboveNeedle'
 import { yarnAbove } from './aboveYarn'
 import { keptPeg, type PegLayer } from './pegLayers'
+import { turnedForward } from './turnSide'
 
 export interface LoomFromAboveOptions extends AboveOptions {
   /** The moments that led here, oldest first; the last is the one just before. */
@@ -49,12 +50,13 @@ export function loomFromAbove(
   )
   const before = trail.at(-1)
   const fresh = withMove ? freshStrands(moment, before) : null
+  const moments = [...trail, moment]
   const drawn = Array.from({ length: pegs }, (_, peg) =>
-    pegFromAbove(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh),
+    pegFromAbove(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh, moments),
   )
   const acting = actingIn(moment.move)
   const held = needleAbove(moment, geometry, acting.peg ?? moment.gap - 0.5)
-  const yarn = yarnAbove([...trail, moment], geometry)
+  const yarn = yarnAbove(moments, geometry)
   const onPage = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })
   const hands = withMove
     ? [
@@ -86,9 +88,14 @@ function pegFromAbove(
   stack: Stack,
   geometry: AboveGeometry,
   fresh: Fresh | null,
+  moments: readonly Moment[],
 ): PegLayer<BandAbove> {
   const mine = fresh?.peg === peg ? fresh : null
-  return keptPeg(geometry, peg, stack, mine ? `${mine.from}-${mine.to}` : '', () => {
+  // Along the peg's own way, which on a loom that runs left is that of rising pegs.
+  const isTurned = stack.some(({ kind }) => kind === 'German turn')
+  const high = isTurned && turnedForward(peg, moments) === geometry.leftward ? -1 : 1
+  const key = `${mine ? `${mine.from}-${mine.to}` : ''}${isTurned ? `/${high}` : ''}`
+  return keptPeg(geometry, peg, stack, key, () => {
     const { unit, pegRadius } = geometry
     const isFresh = (level: number): boolean =>
       mine !== null && level >= mine.from && level < mine.to
@@ -97,15 +104,12 @@ function pegFromAbove(
       unit,
       geometry.outward(peg),
       isFresh,
+      high,
     )
     const [x, y] = geometry.peg(peg)
-    // A strand laid over the peg crosses its head; all others lie round it.
-    const over = bands.filter(({ kind }) => kind === 'German turn')
-    const under = bands.filter(({ kind }) => kind !== 'German turn')
     const items = [
-      ...under.toReversed().flatMap((band) => band.items),
+      ...bands.toReversed().flatMap((band) => band.items),
       ...pegItems(stack.length > 0, pegRadius),
-      ...over.flatMap((band) => band.items),
     ]
     return { peg, bands, layer: { key: `peg ${peg + 1}`, x, y, items } }
   })

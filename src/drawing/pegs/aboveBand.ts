@@ -1,5 +1,5 @@
 import type { StrandKind } from '../../loom/strand'
-import { circlePath, short } from '../path'
+import { short } from '../path'
 import type { Item } from '../scene'
 import { Pen, strandInk } from './band'
 
@@ -18,7 +18,8 @@ const wide = 0.075
 /** A point `t` along the pegs and `o` outward, turned as the peg's outward way is. */
 type Place = (t: number, o: number) => string
 
-type Draw = (pen: Pen, at: Place, r: number) => readonly Item[]
+/** `high`: to which side along the pegs a turn's strand is led. */
+type Draw = (pen: Pen, at: Place, r: number, high: 1 | -1) => readonly Item[]
 
 const placeFor =
   (outward: number, unit: number): Place =>
@@ -69,19 +70,18 @@ const laidRound: Draw = (pen, at, r) =>
 const draws: Readonly<Record<StrandKind, Draw>> = {
   knit: loop,
   'twisted knit': twisted,
-  purl: (pen, at, r) => [...loop(pen, at, r), ...bump(pen, at, r)],
-  'twisted purl': (pen, at, r) => [...twisted(pen, at, r), ...bump(pen, at, r)],
-  'cast-on': (pen, at, r) => {
-    const [x = 0, y = 0] = at(0, r).split(' ').map(Number)
-    const d = circlePath([x, y], 0.075 * pen.unit)
-    return [...loop(pen, at, r), { kind: 'path', d, ink: 'loop-edge', stroke: 0, fill: true }]
-  },
+  purl: (pen, at, r, high) => [...loop(pen, at, r, high), ...bump(pen, at, r)],
+  'twisted purl': (pen, at, r, high) => [...twisted(pen, at, r, high), ...bump(pen, at, r)],
+  'cast-on': loop,
   'yarn over': laidRound,
   tuck: laidRound,
   wrap: (pen, at, r) =>
     pen.strand(`M${round(at, r)}C${at(r, -1.33 * r)} ${at(-r, -1.33 * r)} ${at(-r, 0)}Z`, wide),
-  'German turn': (pen, at, r) =>
-    pen.strand(`M${at(-0.24, r + 0.04)}L${at(0.24, -r - 0.1)}`, wide * 1.2),
+  'German turn': (pen, at, r, high) =>
+    pen.strand(
+      `M${at(-high * (r - 0.1), -0.14)}L${at(-high * r, 0)}C${at(-high * r, 1.33 * r)} ${at(high * r, 1.33 * r)} ${at(high * r, 0)}L${at(high * 0.5, -0.3)}`,
+      wide * 1.2,
+    ),
   bar: (pen, at, r) =>
     pen.strand(`M${at(-0.5, -0.25)}L${at(-r, r * 0.7)}L${at(r, r * 0.7)}L${at(0.5, -0.25)}`, wide),
 }
@@ -92,11 +92,12 @@ export function bandsAbove(
   unit: number,
   outward: number,
   isFresh: (level: number) => boolean,
+  high: 1 | -1 = 1,
 ): readonly BandAbove[] {
   const at = placeFor(outward, unit)
   const step = Math.min(0.11, 0.22 / Math.max(1, kinds.length - 1))
   return kinds.map((kind, level): BandAbove => {
     const pen = new Pen(unit, strandInk(kind, isFresh(level)), isFresh(level), 0.024)
-    return { kind, items: draws[kind](pen, at, 0.27 + step * level) }
+    return { kind, items: draws[kind](pen, at, 0.27 + step * level, high) }
   })
 }

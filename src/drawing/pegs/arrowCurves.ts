@@ -74,6 +74,15 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
           ],
           number: [a - away * 0.06 * unit, heads - 0.42 * unit],
         })
+      if (move.do === 'draw')
+        return [
+          numbered([
+            u(a, 0, levelOn(move.from) + 0.1),
+            u(a, away * 0.1, top - 0.9),
+            u(b, -away * 0.3, top - 0.8),
+            u(b, 0, top - 0.08),
+          ]),
+        ]
       const curve = overCurve([a, heads - 0.12 * unit], [b, heads - 0.1 * unit], 0.55 * unit)
       return [numbered(curve, 0, 0, 0.13)]
     }
@@ -134,9 +143,9 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
     case 'base':
       return atPeg(move.peg, (at) => [
         numbered([
-          u(at, -side * 0.42, 0.0),
-          u(at, -side * 0.5, -0.6),
-          u(at, -side * 0.5, top - 0.7),
+          u(at, side * 0.46, -0.1),
+          u(at, side * 0.66, -0.7),
+          u(at, side * 0.5, top - 0.7),
           u(at, 0, top - 0.08),
         ]),
       ])

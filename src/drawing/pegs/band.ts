@@ -38,11 +38,13 @@ export const roomOf: Readonly<Record<StrandKind, number>> = {
 export interface BandLook {
   /** Where a turn's strand lies high: the side that work went back to. */
   readonly high: 1 | -1
-  /** Where the working yarn leaves a laid strand, so that nothing leads to the neighbour; else 0. */
-  readonly open: 1 | 0 | -1
+  /** Where a laid strand does not lead to the neighbour: the working yarn leaves or comes there. */
+  readonly open: readonly (1 | -1)[]
+  /** Where the drawing ends beside the peg; else 0. */
+  readonly end: 1 | 0 | -1
 }
 
-const plainLook: BandLook = { high: 1, open: 0 }
+const plainLook: BandLook = { high: 1, open: [], end: 0 }
 
 type Draw = (pen: Pen, y: number, look: BandLook) => Band['before']
 
@@ -83,13 +85,13 @@ const across: Draw = (pen, y) =>
 const neighbour = { x: 0.73, y: -0.36 } as const
 
 /** A laid strand comes from the loop on one side and goes to that on the other. */
-const flaredBehind: Draw = (pen, y, { open }) =>
+const flaredBehind: Draw = (pen, y, { open, end }) =>
   pen.strand(
     ([1, -1] as const)
-      .filter((side) => side !== open)
+      .filter((side) => !open.includes(side))
       .map(
         (side) =>
-          pen.d`M${side * 0.2} ${y - 0.05}C${side * 0.36} ${y - 0.02} ${side * 0.5} ${neighbour.y + 0.06} ${side * neighbour.x} ${neighbour.y}`,
+          pen.d`M${side * 0.2} ${y - 0.05}C${side * 0.36} ${y - 0.02} ${side * 0.5} ${neighbour.y + 0.06} ${side * (side === end ? 0.5 : neighbour.x)} ${neighbour.y}`,
       )
       .join(''),
   )

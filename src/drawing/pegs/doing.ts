@@ -89,12 +89,17 @@ export function heldIn(after: Moment, steps: readonly Step[]): readonly Held[] {
   ]
 }
 
+const leftPeg = (move: Move | null): number | null => {
+  if (move?.do === 'move') return move.from
+  return move?.do === 'take' || move?.do === 'let go' || move?.do === 'drop' ? move.peg : null
+}
+
 /** Pegs that loops were taken off, with those loops; bare now. */
 export function leftBare(after: Moment, steps: readonly Step[]): ReadonlyMap<number, Stack> {
   const bare = new Map<number, Stack>()
   for (const { before, after: next } of steps) {
     const { move } = next
-    const peg = move?.do === 'take' ? move.peg : move?.do === 'move' ? move.from : null
+    const peg = leftPeg(move)
     const stack = peg === null ? emptyStack : (before.stacks[peg] ?? emptyStack)
     if (peg === null || stack.length === 0 || (after.stacks[peg]?.length ?? 0) > 0) continue
     if (!bare.has(peg)) bare.set(peg, stack)

@@ -71,7 +71,9 @@ export function stripFromFront(
   const { pegs, leftward, unit, width, height } = geometry
   const before = trail.at(-1)
   const moments = [...trail, moment]
-  const steps = withMove ? (options.figure ?? (before ? [{ before, after: moment }] : [])) : []
+  const all = withMove ? (options.figure ?? (before ? [{ before, after: moment }] : [])) : []
+  // Of moves that are not alike only the last is shown: the others were shown before.
+  const steps = new Set(all.map(({ after }) => after.move?.do)).size > 1 ? all.slice(-1) : all
   const last = steps.at(-1)
   const fresh = withMove ? freshIn(moment, steps) : []
   const acting = actingIn(moment.move)
@@ -92,7 +94,8 @@ export function stripFromFront(
     const highLow = turnedForward(peg, moments) ? -1 : 1
     const look: BandLook = {
       high: (leftward ? -highLow : highLow) as 1 | -1,
-      open: leaves?.peg === peg ? leaves.side : 0,
+      open: leaves?.peg === peg ? leaves.sides : [],
+      end: endBeside(peg, geometry),
     }
     if (doing?.peg === peg) return pegInHand(doing, geometry, look)
     return drawPeg(peg, moment.stacks[peg] ?? emptyStack, geometry, fresh, look)
@@ -128,6 +131,13 @@ export function stripFromFront(
       yarn: yarn.x,
     },
   }
+}
+
+/** The side of a peg on which the drawing ends. */
+function endBeside(peg: number, { pegs, leftward }: StripGeometry): 1 | 0 | -1 {
+  const rightmost = leftward ? pegs[0] : pegs.at(-1)
+  const leftmost = leftward ? pegs.at(-1) : pegs[0]
+  return peg === rightmost ? 1 : peg === leftmost ? -1 : 0
 }
 
 const kindsOf = (stack: Stack = emptyStack) => stack.map(({ kind }) => kind)
@@ -212,7 +222,7 @@ function drawPeg(
   const sided = kinds.some(
     (kind) => kind === 'German turn' || kind === 'yarn over' || kind === 'tuck',
   )
-  const key = `${mine ? `${mine.from}-${mine.to}` : ''}${sided ? `/${look.high}/${look.open}` : ''}`
+  const key = `${mine ? `${mine.from}-${mine.to}` : ''}${sided ? `/${look.high}/${look.open.join()}/${look.end}` : ''}`
   return keptPeg(geometry, peg, stack, key, () => {
     const { unit, rim, x } = geometry
     const heights = levels(kinds)

@@ -38,7 +38,9 @@ export function needleOnStrip(
   const total = wide.reduce((sum, one) => sum + one, 0) * unit
   const middle = x(near) ?? xOfGap(near) ?? width / 2
   const half = total / 2 + 0.55 * unit
-  const centre = Math.min(Math.max(middle, half), Math.max(half, width - half))
+  // The corner is left to the number of the picture.
+  const least = half + 0.75 * unit
+  const centre = Math.max(least, Math.min(middle, width - half))
   let from = rightFirst ? centre + total / 2 : centre - total / 2
   const loops = needle.map(({ stack, side, look }, index): HeldLoops => {
     const room = (wide[index] ?? 0) * unit

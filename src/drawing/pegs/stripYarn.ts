@@ -49,7 +49,8 @@ export function yarnOnStrip(moments: readonly Moment[], options: YarnOptions): D
       const end = placeOf(next, now, options)
       if (!end || start.onNeedle || end.onNeedle) return
       // A laid strand comes out of its neighbours by itself.
-      if (start.laid !== null || end.laid !== null) return
+      const isNear = Math.abs(start.x - end.x) < 1.5 * unit
+      if (isNear && (start.laid !== null || end.laid !== null)) return
       const front = tie.passes.filter(({ side }) => side === 'outside')
       behind.push(...pen.strand(joint(start, end, unit), wide))
       for (const { peg } of front)
@@ -69,18 +70,25 @@ export function yarnOnStrip(moments: readonly Moment[], options: YarnOptions): D
   return { behind, before, x: gap }
 }
 
-/** The peg whose strand the working yarn comes out of, and on which side: +1 right, -1 left. */
+/**
+ * The peg whose strand the working yarn comes out of, and the sides on which that strand is not
+ * joined to the neighbour: where the yarn leaves, and where it comes from farther off. +1 right.
+ */
 export function yarnLeaves(
   moments: readonly Moment[],
   geometry: StripGeometry,
   loom: LoomSetup,
-): { readonly peg: number; readonly side: 1 | -1 } | null {
+): { readonly peg: number; readonly sides: readonly (1 | -1)[] } | null {
   const now = moments.at(-1)
-  const last = yarnPath(moments).at(-1)
+  const [from, last] = yarnPath(moments, 2).slice(-2) as [Catch?, Catch?]
+  const tie = last ?? from
   const gap = gapShown(now?.gap ?? 0, now, geometry, loom)
-  const at = typeof last?.peg === 'number' ? geometry.x(last.peg) : undefined
-  if (typeof last?.peg !== 'number' || at === undefined || gap === null) return null
-  return { peg: last.peg, side: gap > at ? 1 : -1 }
+  if (!tie || tie.peg === null || gap === null) return null
+  const at = geometry.x(tie.peg)
+  if (at === undefined) return null
+  const leaves = gap > at ? 1 : -1
+  const isFar = last !== undefined && (from?.passes.length ?? 0) > 0
+  return { peg: tie.peg, sides: isFar ? [1, -1] : [leaves] }
 }
 
 interface Place {

@@ -87,6 +87,16 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     withSteps(ring, castOn, ...new Array<Step>(7).fill(knit(1000)), bindOff),
     'Step 8 (plain rows) has 1000 rows more than the 6000 rows that a piece can have here; they are not worked.',
   ],
+  [
+    'piece-chart',
+    withSteps(
+      addSection(ring, 'Thumb', patternOf('k2tog k k k k k k k k k k k').chart),
+      castOn,
+      chart(),
+      bindOff,
+    ),
+    'In the chart “Thumb”: Round 1 works 13 pegs; the loom has 12. One stitch too many from the first peg on.',
+  ],
   ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'No step works the chart “Thumb”.'],
 ]
 

@@ -1,0 +1,50 @@
+import { openSection } from '../../pattern/edits/piece'
+import type { Chart, Pattern } from '../../pattern/pattern'
+import { withOnBench } from '../../pattern/sections'
+import { workPattern } from '../../pattern/work'
+import { checkPattern } from '../check'
+import { counted } from '../wording'
+import type { PieceRule } from './rule'
+
+/** What a chart off the bench was found to be, and all that this hangs on. */
+interface Known {
+  readonly hangsOn: readonly unknown[]
+  readonly errors: readonly string[]
+}
+const known = new WeakMap<Chart, Known>()
+
+/** Messages of the errors in the chart of a section, as its own reading would find them. */
+function errorsOf(pattern: Pattern, name: string, chart: Chart): readonly string[] {
+  const { loom, making, gauge, style, checks } = pattern
+  const hangsOn = [loom, making, gauge, style, checks.off, checks.longestFloat]
+  const last = known.get(chart)
+  if (last?.hangsOn.every((part, index) => part === hangsOn[index])) return last.errors
+  const { findings } = checkPattern(workPattern(withOnBench(pattern, name)))
+  const errors = findings.flatMap(({ severity, message }) =>
+    severity === 'error' ? [message] : [],
+  )
+  known.set(chart, { hangsOn, errors })
+  return errors
+}
+
+/** The bench checks the chart that lies on it; the others must not be forgotten. */
+export const sectionCharts: PieceRule = {
+  id: 'piece-chart',
+  title: 'Errors in a chart that is not on the bench',
+  severity: 'error',
+  check: ({ pattern }) =>
+    pattern.piece.others.flatMap(({ name, chart }) => {
+      const errors = errorsOf(pattern, name, chart)
+      const [first] = errors
+      if (first === undefined) return []
+      const more = errors.length - 1
+      return [
+        {
+          step: null,
+          message: `In the chart “${name}”: ${first}${more > 0 ? ` (and ${counted(more, 'error')} more)` : ''}`,
+          advice: 'Put that chart on the bench to see it in its place, with repairs.',
+          fixes: [{ label: `Put “${name}” on the bench`, edit: (p) => openSection(p, name) }],
+        },
+      ]
+    }),
+}
