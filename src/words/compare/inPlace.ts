@@ -36,20 +36,27 @@ export function changesInPlace(
   const { words, chart } = rowItems(read, run, knits)
   const wanted = inPlaceOf(words, chart)
   if (!wanted) return null
-  const changes: { range: TextRange; text: string }[] = []
-  const all = saidIn(words, wanted)
-  for (const said of all) {
-    const text = newText(reading, said, names)
-    if (text === null) return null
-    const range = text === '' ? withComma(reading.text, said.range) : said.range
-    if (!range) return null
-    if (text !== reading.text.slice(range.from, range.to)) changes.push({ range, text })
+  const pieces: Piece[] = []
+  for (const said of saidIn(words, wanted).sort((a, b) => a.range.from - b.range.from)) {
+    const piece = pieceOf(reading, said)
+    if (!piece) return null
+    const last = pieces.at(-1)
+    const joined = last && join(reading, last, piece)
+    if (joined) pieces[pieces.length - 1] = joined
+    else pieces.push(piece)
+  }
+  const changed = pieces.filter((piece) => piece.isChanged)
+  const changes: Changes[number][] = []
+  for (const piece of changed) {
+    const text = textOf(reading, piece, names)
+    const range = text === '' ? withComma(reading.text, piece.range) : piece.range
+    if (text === null || !range) return null
+    changes.push({ range, text })
   }
   // Where nothing stays as it was the line is written anew, in its shortest words.
   const nothingStays =
-    changes.length === all.length && changes.some(({ text }) => /,|^$/.test(text))
-  if (changes.length === 0 || nothingStays) return null
-  return changes.sort((a, b) => a.range.from - b.range.from)
+    changed.length === pieces.length && changes.some(({ text }) => /,|^$/.test(text))
+  return changes.length === 0 || nothingStays ? null : changes
 }
 
 /** What the chart has in place of each stitch of the words; null: too much differs to be told. */
@@ -95,30 +102,61 @@ function saidIn(words: readonly WordItem[], wanted: readonly Item[][]): Said[] {
   return [...all.values()]
 }
 
+/** What is said at one place, and what is to be said there, each time it is worked. */
+interface Piece {
+  readonly range: TextRange
+  readonly list: readonly Item[]
+  readonly isChanged: boolean
+  /** Its number is one of a list of sizes. */
+  readonly isSized: boolean
+  readonly times: number
+}
+
 /** null: the words would have to say one thing here and another there. */
-function newText({ text, settings }: Reading, said: Said, names: Names): string | null {
-  const { range, now, wanted, runs } = said
-  const was = text.slice(range.from, range.to)
-  const isSame = now.every((stitch, index) => {
+function pieceOf({ text, settings }: Reading, { range, now, wanted, runs }: Said): Piece | null {
+  const isChanged = !now.every((stitch, index) => {
     const list = wanted[index] ?? []
     return list.length === 1 && list[0]?.stitch === stitch
   })
-  if (isSame) return was
-  const numbers = lex(was, settings.size).filter(({ kind }) => kind === 'number')
+  const numbers = lex(text.slice(range.from, range.to), settings.size).filter(
+    ({ kind }) => kind === 'number',
+  )
   const told = numbers.at(-1)?.value ?? 1
   const each = [told, 1, ...runs].find(
     (count) => runs.every((length) => length % count === 0) && repeats(wanted, count),
   )
   if (each === undefined) return null
-  const list = wanted.slice(0, each).flat()
+  return {
+    range,
+    list: wanted.slice(0, each).flat(),
+    isChanged,
+    isSized: numbers.some(({ sizes }) => sizes > 1),
+    times: now.length / each,
+  }
+}
+
+/** "k3, k1" becomes "k4", where one of them is new; null: they stay two. */
+function join({ text, settings }: Reading, a: Piece, b: Piece): Piece | null {
+  const [last, first] = [a.list.at(-1), b.list[0]]
+  const meet =
+    last && first && last.letter === first.letter && isCounted(first.stitch, settings.terms)
+  if (!meet || (!a.isChanged && !b.isChanged)) return null
+  if (a.isSized || b.isSized || a.times !== b.times) return null
+  if (!/^,\s*$/.test(text.slice(a.range.to, b.range.from))) return null
+  const range = { from: a.range.from, to: b.range.to }
+  return { ...a, range, list: [...a.list, ...b.list], isChanged: true }
+}
+
+/** null: only a stitch of another kind could stand there. */
+function textOf({ text, settings }: Reading, piece: Piece, names: Names): string | null {
+  const { list, range, isSized } = piece
+  const was = text.slice(range.from, range.to)
   const [first] = list
-  const isOne = first && list.every(({ letter }) => letter === first.letter)
-  const sized = numbers.some(({ sizes }) => sizes > 1)
-  if (sized) {
+  if (isSized) {
     // The number of every size stays, so only the name of the stitch can be another.
     const name = /^\p{L}+ ?(?=\d)/u.exec(was)?.[0]
-    const isPlain = isOne && list.length === each && isCounted(first.stitch, settings.terms)
-    if (!isPlain || name === undefined) return null
+    const isOne = first && list.every(({ letter }) => letter === first.letter)
+    if (!isOne || !isCounted(first.stitch, settings.terms) || name === undefined) return null
     return `${names.write(first.stitch, 1).slice(0, -1)}${was.slice(name.length)}`
   }
   const parts: string[] = []
@@ -130,7 +168,7 @@ function newText({ text, settings }: Reading, said: Said, names: Names): string 
     from = to
   }
   const written = parts.join(', ')
-  return /^\p{Lu}\p{Ll}*(?: ?\d+)?$/u.test(was) && !/\p{Lu}/u.test(written.slice(1))
+  return /^\p{Lu}\p{Ll}*(?: ?\d+)?(?:,|$)/u.test(was) && !/\p{Lu}/u.test(written.slice(1))
     ? written.charAt(0).toUpperCase() + written.slice(1)
     : written
 }

@@ -256,7 +256,7 @@ describe('a line that is written as in the chart', () => {
 
   it.each([
     ['k1, sl 1, k2', 'k1, sl 1, p2'],
-    ['k1, sl 1, k1, p1', 'k1, sl 1, p1, p1'],
+    ['k1, sl 1, k1, p1', 'k1, sl 1, p2'],
     ['p1, sl 1, p2', 'k1, sl 1, p2'],
   ])('keeps brackets, sizes and all that is right: %s', (said, then) => {
     const line = (end: string) => `Rnd 1: [P2, k4, p2, ${end}] 3 (4, 5) times. (36 sts)`
