@@ -125,7 +125,7 @@ describe('words of more rows than a chart has', () => {
       expect.objectContaining({
         severity: 'warning',
         row: '601',
-        message: expect.stringMatching(/room for 600 of these 610 rows.*only the counts/),
+        message: expect.stringMatching(/room for 600 of these 610 rows.*only the counts/) as string,
       }),
     ])
     const wrong = folder.put('long-wrong.txt', [...lines, 'Rnd 611: k7.'].join('\n'))
@@ -142,7 +142,10 @@ describe('wrong-side rows', () => {
 
   it('of flat words hint at --needles, unless it is said', async () => {
     expect(await hints()).toEqual([
-      expect.objectContaining({ severity: 'hint', advice: expect.stringContaining('--needles') }),
+      expect.objectContaining({
+        severity: 'hint',
+        advice: expect.stringContaining('--needles') as string,
+      }),
     ])
     expect(await hints('--needles')).toEqual([])
   })

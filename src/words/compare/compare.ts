@@ -133,7 +133,7 @@ interface Around {
 function draftOf(both: Both, found: Found, { knits, missing, pairs }: Around): Draft {
   switch (found.what) {
     case 'mismatch':
-      return draftMismatch(both, found)
+      return draftMismatch(both, found, knits)
     case 'not in words':
       return draftNotInWords(both, found, missing, pairs)
     case 'not in chart':

@@ -1,14 +1,17 @@
 import type { Draft } from './draft'
 import { putOnPegs, putRow, wordsOnPegs, type Put } from './edits'
 import type { Found, Pairing } from './found'
-import type { Mismatch } from './row'
+import { changesInPlace } from './inPlace'
+import { Names } from './names'
+import type { Changes } from './rewrite'
+import type { Knits, Mismatch } from './row'
 import type { Both } from './setting'
 import { countsDiffer, pathsDiffer, stitchesDiffer } from './wording'
 
 type Mismatched = Extract<Found, { what: 'mismatch' }>
 
 /** A row, or several rows of one line, that words and chart work differently. */
-export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
+export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: Knits): Draft {
   const first = at[0] as Pairing
   const firstOfRows = new Map<number, Pairing>()
   for (const pairing of at) {
@@ -39,19 +42,50 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
     }`,
     advice: refusal ?? "Decide which is right and take the chart's or the words'.",
     rewrites: [
+      ...(mismatch.kind === 'stitches'
+        ? [
+            {
+              label: `Write ${names} as in the chart`,
+              changes: () => inPlace(both, at, knits),
+            },
+          ]
+        : []),
       {
-        label: `Write ${names} as in the chart`,
-        plan: () => ({ sentences: sentencesFor(both, at) }),
+        label: `Write ${names} anew, as in the chart`,
+        plan: () => ({ sentences: sentencesFor(both, at, knits) }),
       },
     ],
     edits: edit ? [{ label: `Chart ${names} as in the words`, edit }] : [],
   }
 }
 
-const sentencesFor = (both: Both, at: readonly Pairing[]) =>
-  new Map(
-    at.map(({ read, pass }) => [read, { sentence: both.sentence(pass), count: both.count(pass) }]),
+/** The lines as they are but for the stitches that differ; null: they cannot be written so. */
+function inPlace(both: Both, at: readonly Pairing[], knits: Knits): Changes | null {
+  const names = new Names(both.reading, knits)
+  const all: Changes[number][] = []
+  const lines = new Set<number>()
+  for (const { read, pass } of at) {
+    const row = both.read(read)
+    if (lines.has(row.range.from)) continue
+    lines.add(row.range.from)
+    const changes = changesInPlace(both.reading, row, both.run(pass), knits, names)
+    if (!changes) return null
+    all.push(...changes)
+  }
+  return all.sort((a, b) => a.range.from - b.range.from)
+}
+
+/** The lines as the writer has them, with the words' own names of stitches. */
+function sentencesFor(both: Both, at: readonly Pairing[], knits: Knits) {
+  const names = new Names(both.reading, knits)
+  return new Map(
+    at.map(({ read, pass }) => {
+      const stitches = new Set(both.run(pass).row.sites.map(({ stitch }) => stitch))
+      const sentence = names.inSentence(both.sentence(pass), stitches)
+      return [read, { sentence, count: both.count(pass) }]
+    }),
   )
+}
 
 interface TakenWords {
   readonly edit: Draft['edits'][number]['edit'] | null

@@ -85,9 +85,7 @@ function stitchMismatches(
   knits: Knits,
 ): Mismatch[] {
   const { heading, row } = run
-  const gaps = holdsGaps(meaningOfWords(read.stitches, knits.words))
-  const chart = chartItems(run, knits).filter(({ letter }) => gaps || !isGap(letter))
-  const words = wordItems(read, pathOfRun(run), knits, gaps ? null : run)
+  const { words, chart, gaps } = rowItems(read, run, knits)
   const group = (hunks: readonly Hunk[]) => grouped(hunks, words, chart, read, heading, layout)
   const pegs = words.reduce((sum, { stitch }) => sum + stitch.width, 0)
   const missing = gaps ? 0 : countGaps(run, knits)
@@ -120,6 +118,20 @@ function partingOf(
     kind: 'stitches',
     places: [{ words: here, chart: there, pegs: pegsOf(there.length > 0 ? there : here) }],
     range: here[0]?.range ?? after(words.at(-1), read),
+  }
+}
+
+/** The stitches of both on the pegs of the chart row, in working order. */
+export function rowItems(
+  read: ReadRow,
+  run: PatternRun,
+  knits: Knits,
+): { words: WordItem[]; chart: Item[]; gaps: boolean } {
+  const gaps = holdsGaps(meaningOfWords(read.stitches, knits.words))
+  return {
+    words: wordItems(read, pathOfRun(run), knits, gaps ? null : run),
+    chart: chartItems(run, knits).filter(({ letter }) => gaps || !isGap(letter)),
+    gaps,
   }
 }
 

@@ -14,21 +14,16 @@ import type {
   StitchItem,
   TurnItem,
 } from './nodes'
-import { fromWrongSide } from './needles'
+import { fromWrongSide, itemFromBehind } from './needles'
 import { endsInTurns, withFills } from './fills'
-import { loopsOn, type Place } from './place'
+import { loopAt, loopsOn, type Place } from './place'
 import type { ReadStitch, TextRange } from './reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
 
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 
-/** Yarn said to be at the back of a slipped stitch lies in front, as the right side is seen. */
-const seenFromBehind = ({ stitch, atBack, twinOf }: StitchItem) =>
-  atBack ? stitchOf('slf') : twinOf ? stitch : fromWrongSide(stitch)
-
 const appearing = [stitchOf('k'), stitchOf('p')] as const
-
 const mostSteps = 20_000
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
@@ -129,8 +124,7 @@ export class Expander {
           break
         case 'gap':
           this.#gaps++
-          if (item.number === null) this.#gapLoops = Infinity
-          else this.#gapLoops += item.number
+          this.#gapLoops += item.number ?? Infinity
           break
       }
     }
@@ -147,7 +141,7 @@ export class Expander {
       if (item.twinOf) this.side.unknown.add(item)
       return item
     }
-    const stitch = seenFromBehind(item)
+    const stitch = itemFromBehind(item)
     if (!stitch) this.side.unknown.add(item)
     let read = wrongReads.get(item)
     if (!read) wrongReads.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
@@ -228,26 +222,12 @@ export class Expander {
     this.#mixed = true
     const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range: item.range }))
     const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const way = { run: this.#run, goes: this.#goes, whole: this.#loops === this.place.loops }
     const first = this.#takes
     for (let n = 0; n < count && !this.#tooLong; n++) {
-      const read = this.side.looks?.[this.#loopAt(first + n)] === 'purl' ? purl : knit
+      const read = this.side.looks?.[loopAt(this.place, way, first + n)] === 'purl' ? purl : knit
       if (read) this.#put(read, 1)
     }
-  }
-
-  /** Which of the loops on the loom, in peg order, is the nth that this row comes to. */
-  #loopAt(nth: number): number {
-    const { place } = this
-    const { gap, pegs, loops } = place
-    const forward = this.#goes === 'forward'
-    const run = this.#run
-    if (run) {
-      const before = loopsOn(place, 0, (forward ? run.from : run.to + 1) - 1)
-      return forward ? before + nth : before - 1 - nth
-    }
-    const whole = this.#loops === loops || gap === 0 || gap === pegs
-    const before = whole ? (forward ? 0 : loops) : loopsOn(place, 0, gap - 1)
-    return forward ? before + nth : before - 1 - nth
   }
 
   /** "end k3": the last copy is broken off in the middle, at a stitch that the ending goes on with. */

@@ -1,5 +1,6 @@
-import { findStitch } from '../../stitches/vocabulary'
+import { findStitch, stitchOf } from '../../stitches/vocabulary'
 import type { Stitch } from '../../stitches/stitch'
+import type { StitchItem } from './nodes'
 
 /**
  * What a stitch worked on the wrong side shows on the right side. Published lists pair p2tog with
@@ -40,3 +41,7 @@ export function fromWrongSide(stitch: Stitch): Stitch | null {
   const letters = backTexture === 'knit' ? 'PPC' : frontTexture === 'knit' ? 'PC' : 'C'
   return findStitch(`${back}/${front} ${lean === 'left' ? 'L' : 'R'}${letters}`) ?? null
 }
+
+/** Yarn said to be at the back of a slipped stitch lies in front, as the right side is seen. */
+export const itemFromBehind = ({ stitch, atBack, twinOf }: StitchItem): Stitch | null =>
+  atBack ? stitchOf('slf') : twinOf ? stitch : fromWrongSide(stitch)

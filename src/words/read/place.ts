@@ -137,3 +137,22 @@ export function fromYarn(place: Place, goes: Heading, loops: number): Run | null
   }
   return null
 }
+
+/** Which of the loops on the loom, in peg order, is the nth that a row comes to, from 0. */
+export function loopAt(
+  place: Place,
+  { run, goes, whole }: { run: Run | null; goes: Heading; whole: boolean },
+  nth: number,
+): number {
+  const { gap, pegs, loops } = place
+  const forward = goes === 'forward'
+  const atEdge = whole || gap === 0 || gap === pegs
+  const before = run
+    ? loopsOn(place, 0, (forward ? run.from : run.to + 1) - 1)
+    : atEdge
+      ? forward
+        ? 0
+        : loops
+      : loopsOn(place, 0, gap - 1)
+  return forward ? before + nth : before - 1 - nth
+}

@@ -4,7 +4,7 @@ import { setMaking } from '../../../src/pattern/edits/settings'
 import { setEnd, setRun } from '../../../src/pattern/edits/turning'
 import { setRepeat } from '../../../src/pattern/edits/columns'
 import { workPattern } from '../../../src/pattern/work'
-import { compare } from '../../../src/words/compare/compare'
+import { applyChanges, compare } from '../../../src/words/compare/compare'
 import { compared, linesOf, messages, piece, readFor, repaired, starters } from './helpers'
 
 const rib = piece(['k*8', 'k*2, p*2, k*2, p*2', 'p*2, k*2, p*2, k*2', 'p*8'])
@@ -239,5 +239,69 @@ describe('a comparison', () => {
   it('of the same words and chart is the same object', () => {
     const first = compared(rib, ribWords)
     expect(compare(first.reading, first.work, first)).toBe(first)
+  })
+})
+
+describe('a line that is written as in the chart', () => {
+  const wordsAfter = (pattern: Parameters<typeof compared>[0], lines: readonly string[]) => {
+    const comparison = compared(pattern, lines)
+    const [difference] = comparison.differences
+    const fix = difference?.fixes.find((one) => 'changes' in one)
+    if (!fix || !('changes' in fix)) throw new Error('There is no repair of the words')
+    expect(repaired(comparison, fix).differences.length).toBeLessThan(comparison.differences.length)
+    return { label: fix.label, text: applyChanges(comparison.reading.text, fix.changes) }
+  }
+  const gusset = 'p*2, k*4, p*2, k, sl, p*2'
+  const sized = piece([[gusset, gusset, gusset].join(', '), 'k*36'])
+
+  it.each([
+    ['k1, sl 1, k2', 'k1, sl 1, p2'],
+    ['k1, sl 1, k1, p1', 'k1, sl 1, p2'],
+    ['p1, sl 1, p2', 'k1, sl 1, p2'],
+  ])('keeps brackets, sizes and all that is right: %s', (said, then) => {
+    const line = (end: string) => `Rnd 1: [P2, k4, p2, ${end}] 3 (4, 5) times. (36 sts)`
+    expect(wordsAfter(sized, [line(said), 'Rnd 2: Knit.'])).toEqual({
+      label: 'Write Rnd 1 as in the chart',
+      text: `${line(then)}\nRnd 2: Knit.`,
+    })
+  })
+
+  const key = [
+    'C4L = slip next 2 sts to cable needle and hold in front, k2, k2 from cable needle.',
+    'tw2R = right twist, 1 over 1',
+    '',
+  ]
+  const repeated = (cells: string, times: number) => Array(times).fill(cells).join(', ')
+
+  it('names crosses as the words explain them', () => {
+    const pattern = piece([repeated('k*2, 2/2 LC, p*2', 3), repeated('1/1 RC, p*2', 6)])
+    const right = [
+      'Rnd 1: *K2, C4L, p2; rep from * to end.',
+      'Rnd 2: *tw2R, p2; rep from * to end.',
+    ]
+    const other = 'Rnd 1: *K2, k4, p2; rep from * to end.'
+    expect(wordsAfter(pattern, [...key, other, ...right.slice(1)]).text).toBe(
+      [...key, ...right].join('\n'),
+    )
+    const plain = 'Rnd 2: *k1, k1, p2; rep from * to end.'
+    expect(wordsAfter(pattern, [...key, ...right.slice(0, 1), plain]).text).toBe(
+      [...key, ...right].join('\n'),
+    )
+  })
+
+  it('says when it is written anew, and then too with the names of the words', () => {
+    const pattern = piece(['k*2, 2/2 LC, p*2, k*8', 'p*16'])
+    expect(wordsAfter(pattern, [...key, 'Rnd 1: Purl.', 'Rnd 2: Purl.'])).toEqual({
+      label: 'Write Rnd 1 anew, as in the chart',
+      text: [...key, 'Rnd 1: k2, C4L, p2, k8.', 'Rnd 2: Purl.'].join('\n'),
+    })
+  })
+
+  it('keeps a plain knit the word that the words have for it', () => {
+    const chart = piece(['uw*4, p*4', 'uw*8'])
+    const lines = ['k = u-wrap knit', '', 'Rnd 1: k4, k4.', 'Rnd 2: Knit.']
+    expect(wordsAfter(chart, lines).text).toBe(lines.with(2, 'Rnd 1: k4, p4.').join('\n'))
+    const other = ['k = u-wrap knit', '', 'Rnd 1: Purl.', 'Rnd 2: k8.']
+    expect(wordsAfter(chart, other).text).toBe(other.with(2, 'Rnd 1: k4, p4.').join('\n'))
   })
 })

@@ -1,0 +1,86 @@
+import { expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
+
+let bench: BenchPage
+eachTestWithBench((opened) => {
+  bench = opened
+})
+
+test('a ring that is fitted stays whole wherever the place goes', async () => {
+  const hidden = () =>
+    bench.ring.evaluate((svg) => {
+      const drawn = svg.getBoundingClientRect()
+      const view = (svg.parentElement ?? svg).getBoundingClientRect()
+      const over = [
+        view.left - drawn.left,
+        drawn.right - view.right,
+        view.top - drawn.top,
+        drawn.bottom - view.bottom,
+      ]
+      return Math.max(...over)
+    })
+  for (const width of [1440, 1024]) {
+    await bench.page.setViewportSize({ width, height: 900 })
+    await expect.poll(hidden).toBeLessThanOrEqual(0)
+    for (let quarter = 0; quarter < 4; quarter++) {
+      await bench.press(...Array<string>(9).fill('ArrowLeft'))
+      await expect.poll(hidden).toBeLessThanOrEqual(0)
+    }
+  }
+})
+
+test('words with a slip near "knit" are found faulty, kept, and offered to the dialog', async () => {
+  const words = 'Rnd 1: Knit the knits.\nRnd 3: Prul.'
+  await bench.text.click()
+  await bench.paste(words)
+  await bench.says('they differ')
+  await bench.page.getByText(/^Kept in this browser/).waitFor()
+  await bench.page.reload()
+  await bench.says('they differ')
+  await bench.button('Chart from words').click()
+  const dialog = bench.page.getByRole('dialog', { name: 'Make a chart from words' })
+  await bench.button('Use my own words', dialog).click()
+  expect(await dialog.getByRole('textbox', { name: /Paste or write/ }).inputValue()).toBe(words)
+  await dialog.getByRole('status').filter({ hasText: 'found' }).waitFor()
+  await bench.button('Cancel', dialog).click()
+  await bench.button('Chart from words').click()
+  await dialog.waitFor()
+})
+
+test('a bar says that it has no ring', async () => {
+  await bench.button('Start from').click()
+  await bench.page.getByRole('button', { name: /Drift-net panel/ }).click()
+  await bench.page.getByText('A bar has no ring: see Rows.').waitFor()
+  expect(await bench.ring.count()).toBe(0)
+})
+
+test('what is said in passing covers no title and no part of the words', async () => {
+  const overlaps = (selector: string) =>
+    bench.page.evaluate((which) => {
+      const said = document.querySelector('.said span')?.getBoundingClientRect()
+      if (!said) return ['nothing is said']
+      return [...document.querySelectorAll(which)]
+        .filter((element) => {
+          const box = element.getBoundingClientRect()
+          const apart =
+            box.right <= said.left ||
+            box.left >= said.right ||
+            box.bottom <= said.top ||
+            box.top >= said.bottom
+          return box.width > 0 && !apart
+        })
+        .map((element) => element.textContent.trim().slice(0, 40))
+    }, selector)
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
+  ] as const) {
+    await bench.page.setViewportSize({ width, height })
+    await bench.press('p', 'Enter')
+    await bench.button('Undo').click()
+    await bench.page.locator('.said span').filter({ hasText: 'Taken back' }).waitFor()
+    expect(await overlaps('h1, h2, summary, .at-caret')).toEqual([])
+  }
+})
