@@ -81,6 +81,12 @@ const named = new RegExp(
   'i',
 )
 
+/** The numbers first, as in "1/1 left cross". */
+const numbered = new RegExp(
+  String.raw`\b${number}\s*(?:over|/)\s*${number}\s+(left|right)\b(?:[^.;]*?\b(purl)\b)?`,
+  'i',
+)
+
 const valueOf = (word: string | undefined): number => {
   const value = Number(word)
   return Number.isInteger(value) ? value : readNumber((word ?? '').toLowerCase())
@@ -110,8 +116,12 @@ function cableOf(text: string): Stitch | null {
   return findStitch(`${front}/${back} ${inFront ? 'L' : 'R'}${letters}`) ?? null
 }
 
+/** The parts of "1/1 left cross" in the order of those of "left cross, 1 over 1". */
+const leanLast = (found: RegExpExecArray | null): (string | undefined)[] =>
+  found ? [found[0], found[3], found[4], found[1], found[2]] : []
+
 function crossNamed(text: string): Stitch | null {
-  const [, lean, purl, front, back] = named.exec(text) ?? []
+  const [, lean, purl, front, back] = named.exec(text) ?? leanLast(numbered.exec(text))
   if (!lean || !/cross|cable|twist/i.test(text)) return null
   const overPurl = /purl over purl/i.test(text)
   const letters = overPurl ? 'PPC' : purl ? 'PC' : 'C'

@@ -19,6 +19,8 @@ export interface LineShape {
   readonly unfinished: boolean
   /** The words go on from the line before. */
   readonly goesOn: boolean
+  /** It explains a term: "tw2R = ...", "k: knit". */
+  readonly explains: boolean
 }
 
 /** The words of one row, or of several that are alike, or of one reference. */
@@ -65,6 +67,7 @@ export function shapeOf(line: string): LineShape {
       /^\s*(?:[a-z]|\(\s*\d|\[\s*\d|\d+\s*(?:sts?|stitches)\b|rep(?:eat)? from)/.test(line) &&
       !referenceStart.test(line) &&
       !stitchStart.test(line),
+    explains: /^\s*[^=:\s][^=:]{0,30}(?:=|:\s)/.test(line),
   }
 }
 
@@ -128,7 +131,8 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
       afterBlank = false
     } else {
       if (head || label) close()
-      else if (open && !(unfinished || joins.goesOn)) close()
+      else if (open && (!(unfinished || joins.goesOn) || (section === 'key' && joins.explains)))
+        close()
       if (label) titles.push({ from, to: begins })
       const sizes = label ? label.said : only
       open ??= { head, from: begins, to, section, only: sizes }
@@ -152,13 +156,29 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
   }
   close()
   return {
-    statements,
+    statements: withRowsAsWork(statements),
     titles,
     sections: sections.map(({ title, from }, index) => ({
       title,
       range: { from, to: sections[index + 1]?.from ?? text.length },
     })),
   }
+}
+
+/**
+ * Numbered rows end a section that tells none, for many texts go on without a heading. Only among
+ * abbreviations with instructions of their own after them do they explain a stitch.
+ */
+function withRowsAsWork(statements: readonly Statement[]): readonly Statement[] {
+  const tellsRow = ({ head }: Statement): boolean => (head?.head.numbers.length ?? 0) > 0
+  const lastWork = statements.findLastIndex((one) => one.section === 'work' && one.head !== null)
+  let ended: SectionKind | null = null
+  return statements.map((one, index) => {
+    if (one.section !== ended) ended = null
+    const isApart = one.section === 'prose' || (one.section === 'key' && lastWork < index)
+    if (isApart && tellsRow(one)) ended = one.section
+    return ended === null ? one : { ...one, section: 'work' as const }
+  })
 }
 
 /** A line by itself after an empty one, in which no stitch is worked, names a section. */
