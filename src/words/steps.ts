@@ -162,7 +162,12 @@ function tell(steps: readonly Step[], pegs: number, heading: Heading, { moves }:
       case 'base':
         phrases.push(moves.base(order(move.peg)))
         break
+      // A stitch that stands in the abbreviations does none of these.
       case 'turn':
+      case 'cast on':
+      case 'lift':
+      case 'let go':
+      case 'drop':
         break
     }
     at = end
