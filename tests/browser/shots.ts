@@ -48,6 +48,32 @@ try {
       height: 900,
     },
   })
+  await bench.page.keyboard.press('Escape')
+  const panes = bench.page.getByRole('group', { name: /pane$/ })
+  await bench.button('Pegs', panes).click()
+  const walk = bench.page.getByRole('region', { name: 'Pegs', exact: true })
+  await walk.getByRole('slider').fill('7')
+  await bench.button('Forward', walk).hover()
+  await bench.page.waitForTimeout(500)
+  await walk.screenshot({ path: `${pictures}pegs.png` })
+
+  await bench.button('Start from').click()
+  await bench.button(/^Fog-watch socks/).click()
+  await bench.button('Fabric', panes).click()
+  const fabric = bench.page.getByRole('region', { name: 'Fabric', exact: true })
+  await bench.button('Whole piece', fabric).click()
+  await bench.button('Tube', fabric).click()
+  await bench.page.waitForTimeout(6000)
+  await bench.page.screenshot({ path: `${looks}sock.png` })
+  const [left, right] = [
+    await bench.page.getByRole('region', { name: 'Piece' }).boundingBox(),
+    await fabric.boundingBox(),
+  ]
+  if (!left || !right) throw new Error('The piece or its fabric is not in sight')
+  await bench.page.screenshot({
+    path: `${pictures}fabric.png`,
+    clip: { x: left.x, y: left.y, width: right.x + right.width - left.x, height: left.height },
+  })
 } finally {
   await browser.close()
   await stop()
