@@ -51,29 +51,31 @@ try {
   await bench.page.keyboard.press('Escape')
   const panes = bench.page.getByRole('group', { name: /pane$/ })
   await bench.button('Pegs', panes).click()
-  const walk = bench.page.getByRole('region', { name: 'Pegs', exact: true })
-  await walk.getByRole('slider').fill('7')
-  await bench.button('Forward', walk).hover()
-  await bench.page.waitForTimeout(500)
-  await walk.screenshot({ path: `${pictures}pegs.png` })
+  await bench.button('Fabric', panes).click()
+  const fabric = bench.page.getByRole('region', { name: 'Fabric', exact: true })
+  await bench.page.getByRole('application', { name: /^Fabric/ }).focus()
+  // To a cross of the plait in the middle, whose strands are followed.
+  const there = [
+    'Home',
+    'ArrowUp',
+    'ArrowUp',
+    'ArrowUp',
+    ...new Array<string>(21).fill('ArrowLeft'),
+  ]
+  for (const key of [...there, 'Shift+F']) await bench.page.keyboard.press(key)
+  for (let i = 0; i < 5; i++) await bench.button('Larger', fabric).click()
+  await bench.page.getByRole('application', { name: /^Fabric/ }).focus()
+  for (const key of ['ArrowUp', 'ArrowUp', 'ArrowUp']) await bench.page.keyboard.press(key)
+  await bench.page.waitForTimeout(6000)
+  await fabric.screenshot({ path: `${pictures}fabric.png` })
 
   await bench.button('Start from').click()
   await bench.button(/^Fog-watch socks/).click()
-  await bench.button('Fabric', panes).click()
-  const fabric = bench.page.getByRole('region', { name: 'Fabric', exact: true })
-  await bench.button('Whole piece', fabric).click()
-  await bench.button('Tube', fabric).click()
   await bench.page.waitForTimeout(6000)
-  await bench.page.screenshot({ path: `${looks}sock.png` })
-  const [left, right] = [
-    await bench.page.getByRole('region', { name: 'Piece' }).boundingBox(),
-    await fabric.boundingBox(),
-  ]
-  if (!left || !right) throw new Error('The piece or its fabric is not in sight')
-  await bench.page.screenshot({
-    path: `${pictures}fabric.png`,
-    clip: { x: left.x, y: left.y, width: right.x + right.width - left.x, height: left.height },
-  })
+  await bench.page.screenshot({ path: `${pictures}piece.png` })
+  await bench.button('Steps').click()
+  await bench.page.waitForTimeout(300)
+  await bench.page.screenshot({ path: `${looks}steps.png` })
 } finally {
   await browser.close()
   await stop()

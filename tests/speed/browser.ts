@@ -93,6 +93,7 @@ export async function benchBrowser(): Promise<void> {
     for await (const chunk of stream) bytes += (chunk as Buffer).length
     const pdf = (performance.now() - start) / 1000
 
+    await page.keyboard.press('Escape')
     await open(fabricSize.pegs, fabricSize.rows)
     const fabric = await measureFabric(browser, page)
 

@@ -2,6 +2,7 @@ import { middlePeg, turnedBy, type FabricView } from '../../drawing/fabric/fabri
 import { tones } from '../../drawing/fabric/place'
 import { crossStrands, strandEnds, waleAt, type CrossStrands } from '../../drawing/fabric/strands'
 import type { Bundle } from '../../drawing/fabric/tags'
+import { isOneChart } from '../../pattern/sections'
 import { pieceStretches } from '../../pattern/stretches'
 import type { PatternRun } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
@@ -33,6 +34,7 @@ export class FabricState {
   constructor(bench: Bench) {
     this.#bench = bench
     this.#opened = bench.opened
+    this.source = this.#usual
   }
 
   readonly #list: readonly FabricRow[] = $derived.by(() => {
@@ -111,7 +113,12 @@ export class FabricState {
     this.#opened = opened
     this.#turn = null
     this.#bundles = none
-    this.source = 'chart'
+    this.source = this.#usual
+  }
+
+  /** One of several charts says little alone. */
+  get #usual(): FabricSource {
+    return isOneChart(this.#bench.pattern) ? 'chart' : 'piece'
   }
 
   /** Make the place of a row of the fabric the current one. */
