@@ -1,7 +1,6 @@
 import type { Heading } from '../../loom/direction'
 import { opposite } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
-import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { readLimits } from './limits'
 import type {
@@ -14,7 +13,7 @@ import type {
   StitchItem,
   TurnItem,
 } from './nodes'
-import { fromWrongSide, itemFromBehind } from './needles'
+import { itemFromBehind, seen } from './needles'
 import { endsInTurns, withFills } from './fills'
 import { loopAt, loopsOn, type Place } from './place'
 import type { ReadStitch, TextRange } from './reading'
@@ -160,11 +159,7 @@ export class Expander {
   #choose(rule: Ambiguity, count: number, range: TextRange): void {
     this.#mixed = true
     const id = rule === 'ask-times' ? null : (options[rule][this.taken[rule] ?? 0] ?? null)
-    if (id) this.#put({ stitch: this.#seen(stitchOf(id)), range }, count)
-  }
-
-  #seen(stitch: Stitch): Stitch {
-    return this.side.wrong ? (fromWrongSide(stitch) ?? stitch) : stitch
+    if (id) this.#put({ stitch: seen(stitchOf(id), this.side.wrong), range }, count)
   }
 
   #group(item: GroupItem, list: readonly Item[], at: number, after: number, depth: number): void {
@@ -199,13 +194,19 @@ export class Expander {
 
   /**
    * Flat, every other row goes back over the first one and meets the repeat from its other end: so
-   * the columns stand above each other.
+   * the columns stand above each other. Named in a row that shows its wrong side, it begins as that
+   * side looks: knit and purl change places in all of its rows.
    */
   #fabric(item: FabricItem, list: readonly Item[], at: number, after: number): void {
     this.#mixed = true
-    const cells = item.rows[this.side.row % item.rows.length] ?? []
-    const reads = cells.map((stitch): ReadStitch => ({ stitch, range: item.range }))
-    const back = this.shape === 'bar' && this.side.row % 2 === 1
+    const { needles, wrong, row } = this.side
+    const cells = item.rows[row % item.rows.length] ?? []
+    const behind = needles && wrong === (row % 2 === 0)
+    const reads = cells.map((stitch): ReadStitch => ({
+      stitch: seen(stitch, behind),
+      range: item.range,
+    }))
+    const back = this.shape === 'bar' && row % 2 === 1
     const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
     const copies = Math.max(0, Math.floor(count / cells.length))
     for (let n = 0; n < count && !this.#tooLong; n++) {
@@ -282,7 +283,7 @@ export class Expander {
     }
     this.#last = item
     this.#put(
-      { stitch: this.#seen(item.stitch), range: item.range },
+      { stitch: seen(item.stitch, this.side.wrong), range: item.range },
       Math.abs(item.last - item.first) + 1,
     )
   }
@@ -308,7 +309,7 @@ export class Expander {
     this.#goes = 'forward'
     this.#last = item
     this.#joinedAt = this.place.pegs - first
-    this.#put({ stitch: this.#seen(stitch), range }, this.#joinedAt + last + 1)
+    this.#put({ stitch: seen(stitch, this.side.wrong), range }, this.#joinedAt + last + 1)
   }
 
   #setRun(first: number, last: number, back: boolean): void {

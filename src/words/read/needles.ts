@@ -42,6 +42,10 @@ export function fromWrongSide(stitch: Stitch): Stitch | null {
   return findStitch(`${back}/${front} ${lean === 'left' ? 'L' : 'R'}${letters}`) ?? null
 }
 
+/** The same, or the stitch itself where the right side faces or the vocabulary has none. */
+export const seen = (stitch: Stitch, fromBehind: boolean): Stitch =>
+  fromBehind ? (fromWrongSide(stitch) ?? stitch) : stitch
+
 /** Yarn said to be at the back of a slipped stitch lies in front, as the right side is seen. */
 export const itemFromBehind = ({ stitch, atBack, twinOf }: StitchItem): Stitch | null =>
   atBack ? stitchOf('slf') : twinOf ? stitch : fromWrongSide(stitch)

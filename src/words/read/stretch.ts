@@ -60,6 +60,8 @@ export interface Stretch {
 /** Is it a row of needles as its wrong side looks, and which of its items cannot be shown as said. */
 export interface Side {
   readonly wrong: boolean
+  /** Are the words for needles: do the sides change from row to row? */
+  readonly needles: boolean
   /** Which row of its fabric's cycle is worked, from 0. */
   readonly row: number
   readonly unknown: Set<StitchItem>

@@ -108,7 +108,13 @@ function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tr
   const { settings, places, whole, wrong, row, looks } = how
   const { shape } = settings
   const rows: Worked[] = []
-  const side: Side = { wrong, row, unknown: new Set(), looks }
+  const side: Side = {
+    wrong,
+    needles: settings.needles,
+    row,
+    unknown: new Set(),
+    looks,
+  }
   const advance = (stretch: Stretch, before: Place): Place => {
     const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
     const covers = coversOf(stretch, before)
