@@ -2,13 +2,15 @@ import { flatChart } from '../drawing/flat'
 import { cellRatio } from '../drawing/geometry'
 import { signScene } from '../drawing/key'
 import { ringChart, type RingOptions } from '../drawing/ring'
+import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
-import { vocabulary } from '../stitches/vocabulary'
+import { stitchOf, vocabulary } from '../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
 import type { Block } from './flow'
 import { keyBlock } from './key'
 import { markSpace, marksScene } from './marks'
 import { neighbours, overviewScene } from './overview'
+import type { QuietPegs } from './quietPegs'
 import { rowMarkEntries } from './rowMarks'
 import { type PagePicture } from './page'
 import { phrasesOf } from './phrases'
@@ -25,6 +27,8 @@ export interface ChartTitles {
   readonly chart: string
   readonly ring: string
   readonly sheet: (letter: string) => string
+  /** What is told of the pegs that are not drawn. */
+  readonly asides?: readonly string[]
 }
 
 /** The titles of the one chart there is, or of the chart of a section. */
@@ -40,15 +44,37 @@ export function oneSheetBlocks(
   work: Work,
   tiling: Tiling,
   column: Column,
-  { chart }: ChartTitles,
+  { chart, asides }: ChartTitles,
 ): Block[] {
   const [sheet] = tiling.sheets
   if (!sheet) return []
   const scene = sheetChart(work, tiling, sheet)
   return [
     heading(chart, column),
+    ...asideBlocks(asides, column),
     pictureBlock({ x: 0, y: 0, scale: column.type.chart, scene }, column),
   ]
+}
+
+const asideBlocks = (asides: readonly string[] = [], column: Column): Block[] =>
+  asides.map((text) => ({ ...paragraph(text, column), withNext: true }))
+
+/** What pegs do that are not drawn, in a line. */
+export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): string {
+  const { loom, style } = work.pattern
+  const numbered = (run: Run): Run => ({
+    from: work.numbers[run.from] ?? run.from + 1,
+    to: work.numbers[run.to] ?? run.to + 1,
+  })
+  return phrasesOf[style.terms].quiet({
+    shape: loom.shape,
+    pegs: { from: from + 1, to: to + 1 },
+    rests: rests.map(numbered),
+    worked: worked.map((run) => ({
+      ...numbered(run),
+      abbr: stitchOf(run.stitch)[style.terms].abbr,
+    })),
+  })
 }
 
 /** How the sheets join, as a picture. */
@@ -56,7 +82,7 @@ export function overviewBlocks(
   work: Work,
   tiling: Tiling,
   column: Column,
-  { chart }: ChartTitles,
+  { chart, asides }: ChartTitles,
 ): Block[] {
   const { type } = column
   const phrases = phrasesOf[work.pattern.style.terms]
@@ -65,12 +91,13 @@ export function overviewBlocks(
   const scale = Math.min(1, column.width / scene.width, column.width / scene.height)
   return [
     heading(chart, column),
+    ...asideBlocks(asides, column),
     { ...paragraph(phrases.sheetsJoin(tiling.sheets.length), column), withNext: true },
     pictureBlock({ x: 0, y: 0, scale, scene }, column, 1),
   ]
 }
 
-/** Each sheet on a page of its own: letter, what stands on it, the chart and where it goes on. */
+/** Each sheet, never cut: letter, what stands on it, the chart and where it goes on. */
 export const sheetBlocks = (
   work: Work,
   tiling: Tiling,
@@ -96,7 +123,7 @@ function oneOfSeveral(
   ]
   const strip = { height: size.height + 2 * space, texts: [], pictures }
   return [
-    heading(titles.sheet(sheet.letter), column, true),
+    heading(titles.sheet(sheet.letter), column),
     { ...paragraph(sheetLine(work, tiling, sheet), column), withNext: true },
     { strips: [strip], before: 0 },
   ]

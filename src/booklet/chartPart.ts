@@ -4,6 +4,7 @@ import {
   chartTitles,
   oneSheetBlocks,
   overviewBlocks,
+  quietLine,
   ringBlocks,
   sheetBlocks,
   type ChartTitles,
@@ -12,6 +13,7 @@ import { wishedWidth } from './cellWish'
 import { planOneSheet, planSheets } from './chartSheets'
 import type { Block } from './flow'
 import type { PrintWarning } from './page'
+import { withoutQuietPegs } from './quietPegs'
 import { papers, type Area, type BookletSettings } from './paper'
 import { largestRing } from './ringSize'
 import { cellSizes } from './typeScale'
@@ -54,25 +56,29 @@ function flatPart(
 ): Part {
   const { unit, chart: scale } = column.type
   const { width: wished, warnings } = wishedWidth(work.pattern, settings.cell, scale)
-  const height = area.height - headingHeight(column) - unit
-  const { good, least: smallest } = cellSizes
-  const below = { height: height - filled - unit, least: good }
-  for (const { height: free, least } of [below, { height, least: smallest }]) {
-    const room = { width: area.width / scale, height: free / scale }
-    const tiling = free > 0 ? planOneSheet(work, room, { wished, least }) : null
-    if (tiling) return { blocks: oneSheetBlocks(work, tiling, column, titles), warnings }
+  const fewer = withoutQuietPegs(work)
+  const asides = fewer ? fewer.quiet.map((quiet) => quietLine(work, quiet)) : []
+  const said = { ...titles, asides }
+  for (const drawn of fewer ? [null, fewer] : [null]) {
+    const lines = drawn ? 2 * unit * asides.length : 0
+    const height = area.height - headingHeight(column) - unit - lines
+    const { good, least: smallest } = cellSizes
+    const below = { height: height - filled - unit, least: good }
+    for (const { height: free, least } of [below, { height, least: smallest }]) {
+      const room = { width: area.width / scale, height: free / scale }
+      const tiling = free > 0 ? planOneSheet(work, room, { wished, drawn, least }) : null
+      if (tiling)
+        return { blocks: oneSheetBlocks(work, tiling, column, drawn ? said : titles), warnings }
+    }
   }
-  const tiling = planSheets(
-    work,
-    { width: area.width / scale, height: height / scale },
-    column,
-    wished,
-  )
+  const height = area.height - headingHeight(column) - unit
+  const room = { width: area.width / scale, height: height / scale }
+  const tiling = planSheets(work, room, column, { wished, drawn: fewer })
   if (tiling.sheets.length === 1)
-    return { blocks: oneSheetBlocks(work, tiling, column, titles), warnings }
+    return { blocks: oneSheetBlocks(work, tiling, column, said), warnings }
   return {
     blocks: [
-      ...overviewBlocks(work, tiling, column, titles),
+      ...overviewBlocks(work, tiling, column, said),
       ...sheetBlocks(work, tiling, column, titles),
     ],
     warnings,

@@ -1,5 +1,6 @@
 import { flatGeometry, type FlatOptions } from '../drawing/flatGeometry'
 import { cellRatio } from '../drawing/geometry'
+import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import type { Column } from './blocks'
 import { reaches } from './columns'
@@ -10,14 +11,34 @@ import { bestTiling, type CellSize, type Room, type TiledChart, type Tiling } fr
 // Where a chart's sheets are cut. All lengths here are those of the drawing; in large print it is
 // scaled afterwards, so room and wishes are divided by that scale first.
 
-const tiledChart = ({ pattern: { chart, style } }: Work): TiledChart => {
+const tiledChart = ({ pattern: { chart, style } }: Work, drawn: Run | null): TiledChart => {
   const reach = reaches(chart)
+  const { from, to } = drawn ?? { from: 0, to: chart.columns - 1 }
   return {
-    columns: chart.columns,
+    columns: to - from + 1,
     rows: chart.rows.length,
     every: style.heavyEvery,
-    reach: (column) => reach[column] ?? 0,
+    reach: (column) => reach[column + from] ?? 0,
   }
+}
+
+/** The tiling counts from the first column that is drawn; the chart from its own first one. */
+function inChart(tiling: Tiling, drawn: Run | null): Tiling {
+  const from = drawn?.from ?? 0
+  if (from === 0) return tiling
+  const moved = (run: Run): Run => ({ from: run.from + from, to: run.to + from })
+  return {
+    ...tiling,
+    sheets: tiling.sheets.map((sheet) => ({ ...sheet, columns: moved(sheet.columns) })),
+    shared: tiling.shared.map(moved),
+  }
+}
+
+/** How large cells are to be, and which columns are drawn where not all are. */
+export interface SheetWishes {
+  /** Width of a cell, mm; null to have it chosen. */
+  readonly wished: number | null
+  readonly drawn: Run | null
 }
 
 /** Space that the numbers and marks round a chart's grid take at this cell width. */
@@ -47,15 +68,15 @@ function sizeAt(work: Work, room: Room, marks: number) {
 export function planOneSheet(
   work: Work,
   room: Room,
-  { wished, least }: { readonly wished: number | null; readonly least: number },
+  { wished, drawn, least }: SheetWishes & { readonly least: number },
 ): Tiling | null {
   const shorter = Math.min(1, cellRatio(work.pattern))
   const range = { least: least / shorter, most: cellSizes.most / shorter }
   const sizes = wished === null ? range : { least: wished, most: wished }
-  const tiling = bestTiling(tiledChart(work), sizes, sizeAt(work, room, 0))
+  const tiling = bestTiling(tiledChart(work, drawn), sizes, sizeAt(work, room, 0))
   const { room: cells } = sizeAt(work, room, 0)(tiling.cell.width)
   const fits = cells.width >= tiling.cell.width && cells.height >= tiling.cell.height
-  return fits && tiling.sheets.length === 1 ? tiling : null
+  return fits && tiling.sheets.length === 1 ? inChart(tiling, drawn) : null
 }
 
 /** The chart on as few sheets as it can be read on, all at the same scale. */
@@ -63,14 +84,14 @@ export function planSheets(
   work: Work,
   room: Room,
   { type }: Column,
-  wished: number | null,
+  { wished, drawn }: SheetWishes,
 ): Tiling {
-  const chart = tiledChart(work)
+  const chart = tiledChart(work, drawn)
   const sizes = sizeAt(work, room, (markSpace * type.small) / type.chart)
   const shorter = Math.min(1, cellRatio(work.pattern))
   const range =
     wished === null
       ? { least: cellSizes.comfortable / shorter, most: cellSizes.most / shorter }
       : { least: wished, most: wished }
-  return bestTiling(chart, range, sizes)
+  return inChart(bestTiling(chart, range, sizes), drawn)
 }

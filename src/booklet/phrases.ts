@@ -1,5 +1,5 @@
 import type { RowEnd } from '../loom/row'
-import type { Pattern } from '../pattern/pattern'
+import type { Pattern, Run } from '../pattern/pattern'
 import type { Pair } from '../pattern/piece'
 import type { Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
@@ -35,11 +35,20 @@ export interface Phrases {
     readonly firstPeg: number
     readonly lastPeg: number
   }) => string
+  /** Pegs that are left out of a chart; all numbers as they are printed. */
+  readonly quiet: (pegs: QuietWords) => string
   readonly sheetsJoin: (sheets: number) => string
   readonly overlap: (first: number, last: number) => string
   readonly page: (number: number, of: number) => string
   /** Asked for by the Craft Yarn Council wherever its chart symbols are used. */
   readonly symbolSource: string
+}
+
+export interface QuietWords {
+  readonly shape: 'ring' | 'bar'
+  readonly pegs: Run
+  readonly rests: readonly Run[]
+  readonly worked: readonly (Run & { readonly abbr: string })[]
 }
 
 /** The row whose moves are shown. */
@@ -104,6 +113,17 @@ const english = (terms: Terms, tag: string): Phrases => {
           : range('Row', 'Rows', firstRow, lastRow),
         range('peg', 'pegs', firstPeg, lastPeg),
       ].join(', '),
+    quiet: ({ shape, pegs, rests, worked }) => {
+      const rows = ({ from, to }: Run) =>
+        shape === 'ring' ? range('round', 'rounds', from, to) : range('row', 'rows', from, to)
+      const listed = (parts: readonly string[]) => parts.join(', ').replace(/, ([^,]*)$/, ' and $1')
+      const [are, they] = pegs.from === pegs.to ? ['is', 'it rests'] : ['are', 'they rest']
+      return [
+        `${range('Peg', 'Pegs', pegs.from, pegs.to)} ${are} not drawn: ${they} in ${listed(rests.map(rows))}`,
+        ...worked.map((run) => `; ${rows(run)}: ${run.abbr}`),
+        '.',
+      ].join('')
+    },
     sheetsJoin: (sheets) =>
       `The chart stands on ${sheets} sheets, all at the same scale. This is how they join.`,
     overlap: (first, last) =>

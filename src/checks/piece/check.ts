@@ -3,6 +3,7 @@ import { severities } from '../finding'
 import { drawnWay, loopsAgree, needsGauge, tooLong, yarnReady } from './boundaries'
 import { crossLine } from './cross-line'
 import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
+import { notePegs } from './note-pegs'
 import type { PieceFinding, PieceRule } from './rule'
 import { sectionCharts } from './section-charts'
 
@@ -18,6 +19,7 @@ export const pieceRules: readonly PieceRule[] = [
   boundOff,
   crossLine,
   evenHalves,
+  notePegs,
   tooLong,
   unusedSection,
 ]

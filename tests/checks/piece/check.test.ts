@@ -20,6 +20,11 @@ const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   piece: { ...pattern.piece, steps },
 })
 
+const mirrored = (pattern: Pattern): Pattern => ({
+  ...pattern,
+  piece: { ...pattern.piece, pair: 'mirrored' },
+})
+
 const found = (pattern: Pattern): string[] =>
   checkPiece(workPiece(pattern)).map(({ message }) => message)
 
@@ -97,6 +102,19 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     ),
     'In the chart “Thumb”: Round 1 works 13 pegs; the loom has 12. One stitch too many from the first peg on.',
   ],
+  [
+    'piece-note-pegs',
+    mirrored(
+      withSteps(
+        ring,
+        castOn,
+        chart(),
+        { kind: 'note', text: 'Now pegs 2 to 5 hold the sole.' },
+        bindOff,
+      ),
+    ),
+    'Step 3 (note) names pegs 2 to 5; in the second of the pair, its mirror image, those are pegs 8 to 11.',
+  ],
   ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'No step works the chart “Thumb”.'],
 ]
 
@@ -113,6 +131,16 @@ test('every rule has a case', () => {
 })
 
 describe('nothing is found in', () => {
+  test('notes of one piece that name pegs, and of a pair that name none', () => {
+    const named = { kind: 'note', text: 'Peg 3 is the middle.' } as const
+    const unnamed = {
+      kind: 'note',
+      text: 'The pegs of the heel hold the sole, 12 in all.',
+    } as const
+    expect(found(withSteps(ring, castOn, chart(), named, bindOff))).toEqual([])
+    expect(found(mirrored(withSteps(ring, castOn, chart(), unnamed, bindOff)))).toEqual([])
+  })
+
   const leg = patternOf('p 2/2_LC . . . p p 2/2_LC . . . p p 2/2_LC . . . p p 2/2_LC . . . p')
   const heel = shortRowChart(leg.loom, usualHeel(leg.loom))
   if (!heel.ok) throw new Error(heel.message)
