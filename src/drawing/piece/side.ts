@@ -3,7 +3,7 @@ import { closed, moveTo, polyline, short } from '../path'
 import type { Item, Layer, Scene } from '../scene'
 import { textWidth, weights } from '../sizes'
 import { centimetres } from './length'
-import { profileOf, type Slice } from './profile'
+import { profileOf, type Drop, type Slice } from './profile'
 import {
   halfOf,
   labelLayer,
@@ -57,11 +57,14 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
   const high = over.above + total + over.below
   const scale = Math.min(roomAcross / (widest + furthest), (height - 2 * edge) / Math.max(1, high))
   const centre = edge + furthest * scale + (widest * scale) / 2
+  const peg1AtRight = work.pattern.loom.direction === 'clockwise'
   const placed = placeSlices(slices, scale, (height + high * scale) / 2 - over.below * scale)
   const labels = placeLabels(labelled, placed, text, height)
   const labelX = width - beside + 2
   const layers = [
-    ...inFront(placed).map((slice) => sliceLayer(slice, centre, scale, slice.step === chosen)),
+    ...inFront(placed).map((slice) =>
+      sliceLayer(slice, { centre, scale, peg1AtRight }, slice.step === chosen),
+    ),
     labelLayer(labels, placed, { text, chosen, x: labelX, centre, scale }),
   ]
   return {
@@ -118,79 +121,84 @@ function boxesOf(placed: readonly Placed[]): readonly StepBox[] {
   return [...boxes.values()]
 }
 
-function sliceLayer(slice: Placed, centre: number, scale: number, chosen: boolean): Layer {
+interface Standing {
+  readonly centre: number
+  readonly scale: number
+  readonly peg1AtRight: boolean
+}
+
+function sliceLayer(slice: Placed, standing: Standing, chosen: boolean): Layer {
+  const { bottom, kind } = slice
+  return {
+    key: `step-${slice.step}-${kind}-${short(bottom)}`,
+    x: 0,
+    y: 0,
+    items: kind === 'cup' ? cup(slice, standing, chosen) : bodyOf(slice, standing, chosen),
+  }
+}
+
+const path = (d: string, ink: Item['ink'], stroke: number, fill: boolean): Item => ({
+  kind: 'path',
+  d,
+  ink,
+  stroke,
+  fill,
+})
+
+function bodyOf(slice: Placed, standing: Standing, chosen: boolean): Item[] {
   const { top, bottom, kind } = slice
-  const [low, high] = [(slice.lower * scale) / 2, (slice.upper * scale) / 2]
-  const item = (d: string, ink: Item['ink'], stroke: number, fill: boolean): Item => ({
-    kind: 'path',
-    d,
-    ink,
-    stroke,
-    fill,
-  })
+  const { centre, scale } = standing
+  if (kind === 'edge') return [path(polyline(upperEdge(slice, standing)), 'line', 0.6, false)]
+  if (kind === 'gathered' || kind === 'toe') {
+    const d = cap(slice, centre, scale)
+    return [path(d, chosen ? 'unworked' : 'ground', 0, true), path(d, 'line', weights.frame, false)]
+  }
   const body = closed([
-    [centre - low, bottom],
-    [centre - high, top],
-    [centre + high, top],
-    [centre + low, bottom],
+    ...along(slice.below, bottom, slice.lower, standing),
+    ...upperEdge(slice, standing).toReversed(),
   ])
-  const fill: Item[] = chosen ? [item(body, 'unworked', 0, true)] : []
-  const items: Item[] =
-    kind === 'cup'
-      ? cup(slice, centre, scale, chosen)
-      : kind === 'edge'
-        ? [
-            item(
-              polyline([
-                [centre - low, top],
-                [centre + low, top],
-              ]),
-              'line',
-              0.6,
-              false,
-            ),
-          ]
-        : kind === 'gathered' || kind === 'toe'
-          ? [
-              item(cap(slice, centre, scale), chosen ? 'unworked' : 'ground', 0, true),
-              item(cap(slice, centre, scale), 'line', weights.frame, false),
-            ]
-          : [
-              ...fill,
-              item(body, 'ground', 0, !chosen),
-              item(body, 'line', weights.frame, false),
-              ...(kind === 'open'
-                ? [
-                    item(
-                      polyline([
-                        [centre, bottom],
-                        [centre, top],
-                      ]),
-                      'line',
-                      weights.box,
-                      false,
-                    ),
-                  ]
-                : []),
-            ]
-  return { key: `step-${slice.step}-${kind}-${short(bottom)}`, x: 0, y: 0, items }
+  const middle = polyline([
+    [centre, bottom],
+    [centre, top],
+  ])
+  return [
+    path(body, chosen ? 'unworked' : 'ground', 0, true),
+    path(body, 'line', weights.frame, false),
+    ...(kind === 'open' ? [path(middle, 'line', weights.box, false)] : []),
+  ]
+}
+
+type Corner = [x: number, y: number]
+
+const upperEdge = (slice: Placed, standing: Standing): Corner[] => {
+  const width = slice.kind === 'edge' ? slice.lower : slice.upper
+  return along(slice.drop, slice.top, width, standing)
+}
+
+/** From left to right, as it slopes. */
+function along(drop: Drop | null, y: number, width: number, standing: Standing): Corner[] {
+  const { centre, scale, peg1AtRight } = standing
+  const half = (width * scale) / 2
+  if (!drop)
+    return [
+      [centre - half, y],
+      [centre + half, y],
+    ]
+  const fromLeft = peg1AtRight ? drop.toReversed() : drop
+  const step = (2 * half) / (fromLeft.length - 1)
+  return fromLeft.map((down, at) => [centre - half + at * step, y + down * scale])
 }
 
 /** A cup of short rows stands out at one side, as a heel does; dashed: where it folds. */
-function cup(
-  { lower, bottom, out }: Placed,
-  centre: number,
-  scale: number,
-  chosen: boolean,
-): Item[] {
+function cup({ lower, bottom, out }: Placed, { centre, scale }: Standing, chosen: boolean): Item[] {
   const left = centre - (lower * scale) / 2
   const reach = out * scale
   const [low, high] = [bottom + reach * cupHeight, bottom - reach * cupHeight]
   const bulge = left - reach * 1.1
   const curve = `${moveTo([left, low])}C${short(bulge)} ${short(low)} ${short(bulge)} ${short(high)} ${short(left)} ${short(high)}`
   return [
-    { kind: 'path', d: `${curve}Z`, ink: chosen ? 'unworked' : 'ground', stroke: 0, fill: true },
-    { kind: 'path', d: curve, ink: 'line', stroke: weights.frame, fill: false },
+    path(`${curve}Z`, chosen ? 'unworked' : 'ground', 0, true),
+    path(curve, 'line', weights.frame, false),
     {
       kind: 'path',
       d: polyline([

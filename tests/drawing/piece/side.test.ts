@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { profileOf } from '../../../src/drawing/piece/profile'
 import { sidePicture, stepAt } from '../../../src/drawing/piece/side'
 import { addSection, addStep } from '../../../src/pattern/edits/piece'
@@ -37,11 +37,66 @@ test('each step is as high as its rows are by the gauge, and as wide as half the
   ])
 })
 
-test('a heel in the middle stands out; at the end of the piece it closes it', () => {
+test('a heel in the middle stands out; closed at the end of the piece it is a toe', () => {
   const kinds = (pattern: Pattern) => profileOf(workPiece(pattern)).map(({ kind }) => kind)
   const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 100 } }
   expect(kinds(withHeel(foot))).toContain('cup')
   expect(kinds(withHeel())).toContain('toe')
+})
+
+test('a foot is as long in several steps as in one', () => {
+  const rounds = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const long = (pattern: Pattern) => sidePicture(workPiece(pattern), options).scene.title
+  const inSteps = withHeel(rounds(10), rounds(10), rounds(10), rounds(10))
+  expect(profileOf(workPiece(inSteps)).map(({ kind }) => kind)).not.toContain('toe')
+  const [one, several] = [withHeel(rounds(40)), inSteps].map(
+    (pattern) => / ([\d.]+ cm) /.exec(long(pattern))?.[1],
+  )
+  // 14 rounds, the two that close the heel and 40 more, 35 to 10 cm.
+  expect(one).toBe('16 cm')
+  expect(several).toBe(one)
+  const { boxes } = sidePicture(workPiece(inSteps), options)
+  expect(boxes.map(({ step }) => step)).toEqual([0, 1, 2, 3, 4, 5, 6, 7])
+})
+
+describe('a shoulder of a flat piece', () => {
+  const bar: Pattern = { ...leg, loom: { ...leg.loom, shape: 'bar' } }
+  const shoulder = (sides: 'first' | 'last' | 'both') => {
+    const wish = {
+      shape: 'wedge',
+      turn: 'wrap',
+      run: { from: 0, to: 39 },
+      turned: 4,
+      step: 4,
+      closeCorners: false,
+    } as const
+    const wedge = shortRowChart(bar.loom, { ...wish, sides })
+    if (!wedge.ok) throw new Error(wedge.message)
+    const pattern = addSection(bar, 'Shoulder', wedge.chart)
+    const [castOn, chart, bindOff] = pattern.piece.steps as readonly [Step, Step, Step]
+    const step: Step = { kind: 'chart', section: 'Shoulder', times: 1 }
+    const piece = { ...pattern.piece, steps: [castOn, chart, step, bindOff] }
+    return profileOf(workPiece({ ...pattern, piece }))
+  }
+
+  test.each([
+    ['last', 'first', 'last'],
+    ['first', 'last', 'first'],
+  ] as const)('turned at the %s peg slopes down to it', (sides, highAt, lowAt) => {
+    const slices = shoulder(sides)
+    expect(slices.map(({ kind }) => kind)).not.toContain('toe')
+    const end = slices.at(-1)
+    const at = { first: end?.drop?.[0], last: end?.drop?.at(-1) }
+    expect(at[highAt]).toBe(0)
+    expect(at[lowAt]).toBeGreaterThan(5)
+  })
+
+  test('turned at both is highest between', () => {
+    const drop = shoulder('both').at(-1)?.drop ?? []
+    expect(Math.min(...drop)).toBe(0)
+    expect(drop[0]).toBeGreaterThan(5)
+    expect(drop.at(-1)).toBeGreaterThan(5)
+  })
 })
 
 test('the picture stays inside its room and in true proportion, whatever the room', () => {
