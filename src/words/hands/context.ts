@@ -13,6 +13,8 @@ export interface HandsContext {
   /** The pattern's own way to knit; another way is named. */
   readonly knit: Knit
   readonly terms: Terms
+  /** Say which way several pegs are worked: where that is not known from the sentences before. */
+  readonly saysWay?: boolean
 }
 
 export const handsContext = (

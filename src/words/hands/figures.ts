@@ -35,10 +35,14 @@ export function stepFigures(
 ): readonly StepFigure[] {
   const groups = groupsOf(moments)
   const figures: StepFigure[] = []
+  let saysWay = true
   for (let at = 0; at < groups.length;) {
     const repeat = findRepeat(groups, at)
     const once = groups.slice(at, at + (repeat?.period ?? 1))
-    for (const group of once) figures.push(figureOf(group, moments, context))
+    for (const group of once) {
+      figures.push(figureOf(group, moments, { ...context, saysWay }))
+      if (tellsWay(group)) saysWay = false
+    }
     at += once.length
     if (!repeat) continue
     const again = groups.slice(at, at + repeat.period * repeat.more)
@@ -231,12 +235,36 @@ function siteOf({ first, moves }: Group, moments: readonly Moment[]): Site | nul
   return site
 }
 
-const figureOf = (group: Group, moments: readonly Moment[], context: HandsContext): StepFigure => ({
-  first: group.first,
-  last: group.first + group.moves.length - 1,
-  heading: headingFor(group, moments, context),
-  sentence: sayMoves(group.moves, context),
-})
+function figureOf(group: Group, moments: readonly Moment[], context: HandsContext): StepFigure {
+  const { first, moves } = group
+  const round = startsRound(group, moments, context)
+  const sentence = sayMoves(moves, round ? { ...context, saysWay: true } : context)
+  return {
+    first,
+    last: first + moves.length - 1,
+    heading: headingFor(group, moments, context),
+    sentence: round
+      ? `Next round: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`
+      : sentence,
+  }
+}
+
+/** Only of several pegs can it be said which way they are worked; a turn says it always. */
+const tellsWay = ({ moves: [first, second] }: Group): boolean =>
+  first?.move.do === 'turn' ||
+  (first?.move.do === 'work' && second?.move.do === 'work' && first.move.peg !== second.move.peg)
+
+/** Does the work go on over the join into another row, without a turn? */
+function startsRound(
+  { first, moves }: Group,
+  moments: readonly Moment[],
+  { shape }: HandsContext,
+): boolean {
+  const last = moments[first - 2]
+  const next = moves[0]
+  if (!next || shape !== 'ring' || next.before.move || !last?.move) return false
+  return last.move.do !== 'turn' && next.after.heading === last.heading
+}
 
 function repeatOf(
   groups: readonly Group[],

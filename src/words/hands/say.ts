@@ -1,10 +1,11 @@
-import { runsRightToLeft } from '../../loom/direction'
+import { runsRightToLeft, type Direction, type Heading } from '../../loom/direction'
 import type { Move } from '../../loom/move'
 import { emptyStack, type Stack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
 import { pegsOfMove, pegsPassed, stitchAt, type Done, type HandsContext } from './context'
 import { namePegs, numberWord } from './pegs'
 import { castOnWays, letGoWays, verbs, wayNames, ways } from './phrases'
+import { movedPast, putBackPast, yarnBroughtBack } from './cross'
 import { strandWords } from './strands'
 
 /**
@@ -56,7 +57,10 @@ const them = (list: readonly Done[]): string => {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
-function sayWork(list: readonly DoneOf<'work'>[], { knit }: HandsContext): string {
+function sayWork(
+  list: readonly DoneOf<'work'>[],
+  { knit, direction, saysWay }: HandsContext,
+): string {
   const first = firstOf(list)
   const { how, peg } = first.move
   const pegs = pegsIn(list)
@@ -64,8 +68,10 @@ function sayWork(list: readonly DoneOf<'work'>[], { knit }: HandsContext): strin
   const words = wordsOf(first, peg)
   if (stackBefore(first, peg) === emptyStack)
     return `Lay the yarn across the front of ${namePegs(samePeg ? [peg] : pegs)}: there is no loop to lift over it.`
-  const verb = verbs[how]
+  const brought = yarnBroughtBack(first)
+  const verb = brought ? verbs[how].toLowerCase() : verbs[how]
   const way = how === knit ? '' : wayNames[how]
+  const along = saysWay ? ` ${wayOf(direction, first.after.heading)}` : ''
   const [lead, pegWord] = samePeg
     ? ([
         `${words.many ? `${verb} ${words.all} on ${namePegs([peg])} as one` : `${verb} ${namePegs([peg])}`}${way}` +
@@ -73,11 +79,14 @@ function sayWork(list: readonly DoneOf<'work'>[], { knit }: HandsContext): strin
         'the peg',
       ] as const)
     : ([
-        `${verb} ${namePegs(pegs)}${way}, one after the other${words.many ? `, ${words.all} on each as one` : ''}`,
+        `${verb} ${namePegs(pegs)}${way}, one after the other${along}${words.many ? `, ${words.all} on each as one` : ''}`,
         'each peg',
       ] as const)
-  return `${lead}: ${ways[how](pegWord, words)}.`
+  return `${brought}${lead}: ${ways[how](pegWord, words)}.`
 }
+
+const wayOf = (direction: Direction, heading: Heading): string =>
+  runsRightToLeft(direction, heading) ? 'from right to left' : 'from left to right'
 
 const laying: Readonly<Record<(Move & { do: 'lay' })['as'], Say<'lay'>>> = {
   'yarn over': (list) => {
@@ -98,7 +107,7 @@ const laying: Readonly<Record<(Move & { do: 'lay' })['as'], Say<'lay'>>> = {
     if (stackBefore(first, peg) === emptyStack)
       return `Lay the yarn round peg ${peg + 1}, which has no loop: ${round} (a wrap).`
     const { all, it } = wordsOf(first, peg)
-    return `Take ${all} off peg ${peg + 1} onto the spare needle and let ${it} wait there; lead the yarn ${round}; put ${all} back on top of that strand (a wrap).`
+    return `Take ${all} off peg ${peg + 1} onto the spare needle and let ${it} wait inside the loom; lead the yarn ${round}; put ${all} back on top of that strand (a wrap).`
   },
   'German turn': (list, { shape }) => {
     const first = firstOf(list)
@@ -106,7 +115,7 @@ const laying: Readonly<Record<(Move & { do: 'lay' })['as'], Say<'lay'>>> = {
     const strands = after.stacks[move.peg]?.length ?? 2
     const words = wordsOf(first, move.peg)
     const loop = words.many ? `the ${numberWord(strands - 1)} strands on it` : 'its loop'
-    return `Lay the yarn back across the front of ${namePegs([move.peg])}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round it, so that ${numberWord(strands)} strands lie on the peg (a German turn); they are worked as one later.`
+    return `Lay the yarn back across the front of ${namePegs([move.peg])}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round ${namePegs([move.peg])}, so that ${numberWord(strands)} strands lie on ${namePegs([move.peg])} (a German turn); they are worked as one later.`
   },
 }
 
@@ -163,13 +172,15 @@ function sayPut(list: readonly DoneOf<'put'>[]): string {
   const onTop =
     stackBefore(first, first.move.peg) === emptyStack ? '' : `, on top of ${there} already there`
   const waiting = first.before.needle.length
+  const past = putBackPast(first)
+  const end = `off the opposite end of the needle from where`
   if (list.length > 1)
-    return `Put the waiting loops from the spare needle on ${namePegs(pegs)}${onTop}: the loop taken first goes back first, from the other end of the needle.`
+    return `Put the waiting loops from the spare needle on ${namePegs(pegs)}${onTop}${past}: the loop taken first goes back first, ${end} it went on.`
   const words = strandWords(first.before.needle[0]?.stack ?? emptyStack)
   const what = words.many ? 'loops' : 'loop'
   return waiting > 1
-    ? `Of the loops on the spare needle, put ${words.many ? 'those that were' : 'the one that was'} taken first on ${namePegs(pegs)}${onTop}, from the other end of the needle.`
-    : `Put the waiting ${what} from the spare needle on ${namePegs(pegs)}${onTop}.`
+    ? `Of the loops on the spare needle, put ${words.many ? 'those that were' : 'the one that was'} taken first on ${namePegs(pegs)}${onTop}${past}, ${end} ${words.many ? 'they' : 'it'} went on.`
+    : `Put the waiting ${what} from the spare needle on ${namePegs(pegs)}${onTop}${past}.`
 }
 
 function sayMoved(list: readonly DoneOf<'move'>[], { direction }: HandsContext): string {
@@ -181,14 +192,15 @@ function sayMoved(list: readonly DoneOf<'move'>[], { direction }: HandsContext):
   if (list.length > 1) {
     const loops = namePegs(list.map(({ move }) => move.from))
     const targets = namePegs(list.map(({ move }) => move.to))
-    return `Move the loops of ${loops}, one after the other, ${way}, to ${targets}.`
+    return `Move the loops of ${loops}, one after the other, ${way}, to ${targets}${movedPast(first)}.`
   }
   const moved = wordsOf(first, from)
   const lead = `Move ${moved.all} of peg ${from + 1} ${way}`
-  if (stackBefore(first, to) === emptyStack) return `${lead}, to the empty peg ${to + 1}.`
+  if (stackBefore(first, to) === emptyStack)
+    return `${lead}, to the empty peg ${to + 1}${movedPast(first)}.`
   const there = wordsOf(first, to)
   return under
-    ? `Lift ${there.all} of peg ${to + 1} off onto the spare needle, put ${moved.all} of peg ${from + 1} on peg ${to + 1}, and put the first ${there.many ? 'loops' : 'loop'} back on top of ${moved.it}.`
+    ? `Lift ${there.all} of peg ${to + 1} off onto the spare needle inside the loom, put ${moved.all} of peg ${from + 1} on peg ${to + 1}, and put the ${there.many ? 'loops' : 'loop'} from the needle back on top of ${moved.it}.`
     : `${lead}, to peg ${to + 1}, on top of ${there.all} there.`
 }
 
@@ -214,8 +226,7 @@ function sayLift(list: readonly DoneOf<'lift'>[]): string {
 
 function sayTurn(list: readonly DoneOf<'turn'>[], { direction, shape }: HandsContext): string {
   const { after } = firstOf(list)
-  const rightToLeft = runsRightToLeft(direction, after.heading)
-  const way = rightToLeft ? 'from right to left' : 'from left to right'
+  const way = wayOf(direction, after.heading)
   const next = nextPeg(after, shape)
   return `Turn back: from here work goes ${way}${next === null ? '' : `, peg ${next + 1} first`}; the loom itself is not turned.`
 }

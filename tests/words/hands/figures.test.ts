@@ -24,7 +24,7 @@ describe('figures', () => {
     const [only, ...more] = figures(piece([rowOf('k*6')]))
     expect(more).toEqual([])
     expect(only).toMatchObject({ first: 1, last: 6, heading: 'U-wrap knit on pegs 1 to 6' })
-    expect(only?.sentence).toMatch(/^Knit pegs 1 to 6, one after the other: /)
+    expect(only?.sentence).toMatch(/^Knit pegs 1 to 6, one after the other from right to left: /)
   })
 
   test('loops taken in a row onto the needle are one figure', () => {
@@ -40,10 +40,10 @@ describe('figures', () => {
 
   test('a stitch is never drawn together with its neighbours', () => {
     expect(leads(figures(piece([rowOf('k*2, 1/1 LC, k*2')])))).toEqual([
-      'Knit pegs 1 and 2, one after the other',
+      'Knit pegs 1 and 2, one after the other from right to left',
       'Take the loop off peg 4 onto the spare needle and let it wait inside the loom.',
-      'Move the loop of peg 3 one peg to the left, to the empty peg 4.',
-      'Put the waiting loop from the spare needle on peg 3.',
+      'Move the loop of peg 3 one peg to the left, to the empty peg 4, passing in front of the waiting loop.',
+      'Put the waiting loop from the spare needle on peg 3, passing behind the moved loop.',
       'Knit pegs 3 and 4, one after the other',
       'Knit pegs 5 and 6, one after the other',
     ])
@@ -52,7 +52,7 @@ describe('figures', () => {
   test('doubled loops stand out from a run', () => {
     const list = figures(piece([rowOf('k*3, tuck, k*3'), rowOf('k*7')]))
     expect(leads(list)).toEqual([
-      'Knit pegs 1, 2 and 3, one after the other',
+      'Knit pegs 1, 2 and 3, one after the other from right to left',
       'Knit both strands on peg 4 as one',
       'Knit pegs 5, 6 and 7, one after the other',
     ])
@@ -60,7 +60,7 @@ describe('figures', () => {
 
   test('what repeats is drawn once', () => {
     expect(leads(figures(piece([rowOf('k*2, p*2, k*2, p*2, k*2, p*2')])))).toEqual([
-      'Knit pegs 1 and 2, one after the other',
+      'Knit pegs 1 and 2, one after the other from right to left',
       'Purl pegs 3 and 4, one after the other',
       'Do the last two steps twice more, from peg 5 on to peg 12.',
     ])
@@ -75,9 +75,30 @@ describe('figures', () => {
     const both = [...walk(pattern, 0), ...walk(pattern, 1)]
     for (const moments of [both, both.filter(({ move }, index) => index === 0 || move)])
       expect(leads(stepFigures(moments, handsContext(pattern)))).toEqual([
-        'Knit pegs 1 to 4, one after the other',
+        'Knit pegs 1 to 4, one after the other from right to left',
         'Knit pegs 4 to 1, one after the other',
       ])
+  })
+
+  test.each([
+    ['clockwise', 'from right to left', 'from left to right'],
+    ['counterclockwise', 'from left to right', 'from right to left'],
+  ] as const)('say which way the work goes, once and after a turn: %s', (direction, on, home) => {
+    const rows = [
+      rowOf('k*6'),
+      rowOf('k*6', { run: { from: 0, to: 3 }, end: 'German turn' }),
+      rowOf('k*6', { run: { from: 1, to: 2 }, heading: 'back' }),
+    ]
+    const pattern = piece(rows, direction)
+    const moments = rows.flatMap((_, row) => walk(pattern, row))
+    const list = stepFigures(moments, handsContext(pattern)).map(({ sentence }) => sentence)
+    expect(list[0]).toMatch(new RegExp(`^Knit pegs 1 to 6, one after the other ${on}: `))
+    expect(list[1]).toMatch(
+      new RegExp(`^Next round: knit pegs 1 to 4, one after the other ${on}: `),
+    )
+    expect(list[3]).toMatch(new RegExp(`^Turn back: from here work goes ${home}`))
+    expect(list[4]).toMatch(/^Knit pegs 3 and 2, one after the other: /)
+    expect(list.filter((text) => text.startsWith('Next round'))).toHaveLength(1)
   })
 
   test('moved loops stand under the stitch they are moved for', () => {
@@ -237,6 +258,39 @@ function follow(pattern: Pattern): string[] {
   }
   return loops
 }
+
+/** The sentences of a cross alone. */
+const crossFigures = (id: string, direction: Direction, crossing: (typeof crossings)[number]) =>
+  figures(piece([rowOf(['k', ...cellsOf(stitchOf(id)), 'k'])], direction, { crossing })).map(
+    ({ sentence }) => sentence,
+  )
+
+// What waits inside the loom lies behind what goes past it outside (common practice).
+test('of every cross it is said what passes in front and what behind', () => {
+  for (const { id } of crosses)
+    for (const direction of directions)
+      for (const crossing of crossings) {
+        const list = crossFigures(id, direction, crossing)
+        const named = (start: RegExp) => list.filter((text) => start.test(text))
+        expect(named(/^Take the loops? .* wait inside the loom\.$/), id).toHaveLength(1)
+        for (const text of named(/^Move /)) expect(text).toMatch(/passing in front of the waiting/)
+        for (const text of named(/^Put /)) expect(text).toMatch(/passing behind the moved loop/)
+        expect(named(/^(Move|Put) /).length).toBeGreaterThan(1)
+      }
+})
+
+test.each(directions)('knit then move: the yarn is brought back once, worked %s', (direction) => {
+  for (const { id } of crosses) {
+    const list = crossFigures(id, direction, 'knit then move')
+    const back = list.filter((text) => text.startsWith('Bring the yarn back behind '))
+    expect(back, id).toHaveLength(1)
+    const [, ready] = /ready for peg (\d+)/.exec(back[0] ?? '') ?? []
+    const next = /; then (?:knit|purl) (.*?)[,:]/.exec(back[0] ?? '')?.[1]
+    // The pegs to be worked with it are named at once or in the next sentence.
+    const worked = next ?? list[list.indexOf(back[0] ?? '') + 1] ?? ''
+    expect(`${pegsNamed(worked)[0]}`, id).toBe(ready)
+  }
+})
 
 describe('crosses worked with paper loops by the sentences alone', () => {
   const ends = (id: string, direction: Direction, crossing: (typeof crossings)[number]) =>

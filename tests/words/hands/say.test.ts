@@ -15,14 +15,17 @@ const knitAsOne = (peg: number, what: string): string =>
 const take = (peg: number): string =>
   `Take the loop off peg ${peg} onto the spare needle and let it wait inside the loom.`
 const putFirst = (peg: number): string =>
-  `Of the loops on the spare needle, put the one that was taken first on peg ${peg}, from the other end of the needle.`
-const put = (peg: number): string => `Put the waiting loop from the spare needle on peg ${peg}.`
+  `Of the loops on the spare needle, put the one that was taken first on peg ${peg}, passing behind the moved loops, off the opposite end of the needle from where it went on.`
+const put = (peg: number): string =>
+  `Put the waiting loop from the spare needle on peg ${peg}, passing behind the moved loops.`
 const move = (from: number, way: string, to: number): string =>
-  `Move the loop of peg ${from} two pegs to the ${way}, to the empty peg ${to}.`
+  `Move the loop of peg ${from} two pegs to the ${way}, to the empty peg ${to}, passing in front of the waiting loops.`
+const knitBack = (peg: number, pegs: string): string =>
+  `Bring the yarn back behind pegs ${pegs}, inside the loom, ready for peg ${peg}; then ${knit(peg).replace('Knit', 'knit')}`
 const yarnOver = (peg: number): string =>
   `Lay the yarn across the front of the empty peg ${peg} and partly round it, and lift nothing over: this yarn over is the new loop there and leaves a hole.`
 const underneath = (from: number, to: number): string =>
-  `Lift the loop of peg ${to} off onto the spare needle, put the loop of peg ${from} on peg ${to}, and put the first loop back on top of it.`
+  `Lift the loop of peg ${to} off onto the spare needle inside the loom, put the loop of peg ${from} on peg ${to}, and put the loop from the needle back on top of it.`
 const onTop = (from: number, way: string, to: number, what = 'the loop'): string =>
   `Move the loop of peg ${from} one peg to the ${way}, to peg ${to}, on top of ${what} there.`
 
@@ -62,7 +65,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
       move(8, 'left', 6),
       putFirst(7),
       put(8),
-      knit(7),
+      knitBack(7, '8 and 7'),
       knit(8),
     ])
   })
@@ -108,7 +111,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
       move(5, 'left', 7),
       putFirst(6),
       put(5),
-      knit(6),
+      knitBack(6, '5 and 6'),
       knit(5),
     ])
   })
@@ -191,14 +194,14 @@ describe('turns', () => {
   ] as const)('a German turn, worked %s', (direction, way) => {
     expect(said(piece([out('German turn', 7)], direction))).toEqual([
       ...[4, 5, 6, 7, 8].map(knit),
-      'Lay the yarn back across the front of peg 8, above its loop, towards peg 7, and partly round it, so that two strands lie on the peg (a German turn); they are worked as one later.',
+      'Lay the yarn back across the front of peg 8, above its loop, towards peg 7, and partly round peg 8, so that two strands lie on peg 8 (a German turn); they are worked as one later.',
       `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
 
   test('a German turn at the end of a row back', () => {
     expect(said(piece([home('German turn', 4)], 'clockwise'), null)).toEqual([
-      'Lay the yarn back across the front of peg 5, above its loop, towards peg 6, and partly round it, so that two strands lie on the peg (a German turn); they are worked as one later.',
+      'Lay the yarn back across the front of peg 5, above its loop, towards peg 6, and partly round peg 5, so that two strands lie on peg 5 (a German turn); they are worked as one later.',
       'Turn back: from here work goes from right to left, peg 6 first; the loom itself is not turned.',
     ])
   })
@@ -218,7 +221,7 @@ describe('turns', () => {
   ] as const)('a wrap, worked %s', (direction, way) => {
     expect(said(piece([out('wrap', 6)], direction))).toEqual([
       ...[4, 5, 6, 7].map(knit),
-      'Take the loop off peg 8 onto the spare needle and let it wait there; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop back on top of that strand (a wrap).',
+      'Take the loop off peg 8 onto the spare needle and let it wait inside the loom; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop back on top of that strand (a wrap).',
       `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
@@ -230,7 +233,7 @@ describe('turns', () => {
       rowOf('k*12', { run: { from: 4, to: 6 }, end: 'wrap' }),
     ]
     expect(said(piece(rows), null)[0]).toBe(
-      'Take the loop and its wrap off peg 8 onto the spare needle and let them wait there; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop and its wrap back on top of that strand (a wrap).',
+      'Take the loop and its wrap off peg 8 onto the spare needle and let them wait inside the loom; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop and its wrap back on top of that strand (a wrap).',
     )
     const last = rowOf('k*12', { run: { from: 7, to: 7 }, heading: 'forward' })
     expect(said(piece([...rows, last]))).toEqual([knitAsOne(8, 'the loop and its 2 wraps')])
