@@ -65,12 +65,21 @@ export function yarnOf(move: Move, stitch: { width: number; height: number }): n
       return of(castOn[move.how])
     case 'let go':
       return of(letGo[move.how])
-    case 'move': {
-      // Both legs of the loop lean over the pegs it is moved.
-      const across = Math.abs(move.to - move.from) * stitch.width
-      return 2 * (Math.hypot(across, stitch.height) - stitch.height)
-    }
+    case 'move':
+      return leanOf(move.from, move.to, stitch)
     default:
       return 0
   }
+}
+
+/**
+ * How much more yarn a loop takes that stands over another peg than it came from, mm: both its legs lean
+ * over the pegs between.
+ */
+export function leanOf(
+  from: number,
+  to: number,
+  { width, height }: { width: number; height: number },
+): number {
+  return 2 * (Math.hypot(Math.abs(to - from) * width, height) - height)
 }

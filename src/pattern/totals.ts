@@ -1,5 +1,5 @@
 import { bindOffPegs, castOnPegs } from '../loom/edges'
-import { yarnOf } from '../loom/length'
+import { leanOf, yarnOf } from '../loom/length'
 import type { Move } from '../loom/move'
 import { workRow, type Habits } from '../loom/work'
 import type { Pattern } from './pattern'
@@ -78,12 +78,25 @@ const isFree = ({ do: what }: Move): boolean => what === 'turn' || what === 'car
 class Counter {
   moves = 0
   yarn = 0
+  /** Pegs whose loops wait on the spare needle, the one that goes back first at the front. */
+  private readonly waiting: number[] = []
 
   constructor(private readonly size: Size | null) {}
 
   readonly take = (move: Move): void => {
     if (!isFree(move)) this.moves++
-    if (this.size) this.yarn += yarnOf(move, this.size)
+    if (!this.size) return
+    this.yarn += yarnOf(move, this.size)
+    if (move.do === 'take') this.waiting.push(move.peg)
+    if (move.do === 'put')
+      this.yarn += leanOf(this.waiting.shift() ?? move.peg, move.peg, this.size)
+  }
+
+  /** At an edge a loop is moved only to be lifted over the next one: it does not come to lean. */
+  readonly takeAtEdge = (move: Move): void => {
+    const { yarn } = this
+    this.take(move)
+    if (move.do === 'move') this.yarn = yarn
   }
 }
 
@@ -107,8 +120,8 @@ function countEdge({ step, before }: StepWork, habits: Habits, size: Size | null
   if (step.kind !== 'cast on' && step.kind !== 'bind off') return nothing
   const counter = new Counter(size)
   const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
-  if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.take)
-  else bindOffPegs(before, habits, step.how, from, to, counter.take)
+  if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.takeAtEdge)
+  else bindOffPegs(before, habits, step.how, from, to, counter.takeAtEdge)
   return { rows: 0, stitches: new Map(), moves: counter.moves, yarn: counter.yarn }
 }
 

@@ -1,3 +1,4 @@
+import { paint } from '../../src/pattern/edits/paint'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { bindOffs, castOns } from '../../src/loom/move'
@@ -171,6 +172,27 @@ describe('totals', () => {
     const yarnOf = (knit: 'e-wrap' | 'flat') =>
       totalsOf(workPiece({ ...pattern, making: { ...pattern.making, knit } })).steps[1]?.yarn ?? 0
     expect(yarnOf('e-wrap')).toBeGreaterThan(yarnOf('flat'))
+  })
+
+  test.each([
+    ['2/2 LC', 2, 2],
+    ['2/2 RC', 2, 2],
+    ['1/3 LC', 1, 3],
+    ['3/1 LC', 3, 1],
+    ['3/1 RC', 3, 1],
+  ] as const)('%s takes as much more yarn as all of its loops lean', (id, front, back) => {
+    const yarn = (p: Pattern) => totalsOf(workPiece(p)).steps[1]?.yarn ?? 0
+    const plain = setGauge(newPattern(36, 1), { stitches: 20, rows: 25 })
+    const more = yarn(paint(plain, id, 0, 8)) - yarn(plain)
+    // Stitches of 5 x 4 mm: each group goes over the other, and both legs of a loop lean (Pythagoras).
+    const leg = (pegs: number) => Math.hypot(5 * pegs, 4) - 4
+    expect(more).toBeCloseTo(2 * (front * leg(back) + back * leg(front)))
+  })
+
+  test('a basic bind-off takes a knitted stitch for each loop', () => {
+    const plain = setGauge(newPattern(36, 1), { stitches: 20, rows: 25 })
+    const [, row, edge] = totalsOf(workPiece(plain)).steps
+    expect(edge?.yarn).toBeCloseTo(row?.yarn ?? 0)
   })
 
   test('time goes by the designer’s own pace', () => {

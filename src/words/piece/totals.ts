@@ -75,7 +75,7 @@ function assumptions({ yarn, grams, minutes }: Totals, pattern: Pattern, terms: 
     ...(yarn === null
       ? []
       : [
-          `Lengths of yarn are our own reckoning from the ${gauge}, not measured: a flat knit, a true knit and a purl are taken as two stitch widths and two row heights, a u-wrap as a quarter width more, and an e-wrap, which goes round the peg and crosses, as one width more: it takes the most of them.`,
+          `Lengths of yarn are our own reckoning from the ${gauge}, not measured: a flat knit, a true knit and a purl are taken as two stitch widths and two row heights, a u-wrap as a quarter width more, and an e-wrap, which goes round the peg and crosses, as one width more: it takes the most of them. A loop that is moved to another peg, as in a cross, takes as much more as its legs lean.`,
         ]),
     ...(grams === null || !swatch
       ? []

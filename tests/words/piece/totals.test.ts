@@ -74,6 +74,7 @@ describe('totals in words', () => {
     expect(of('u-wrap', 5, 3) - of('flat', 5, 3)).toBeCloseTo(5 / 4)
     expect(text).toMatch(/e-wrap.* as one width more: it takes the most/)
     expect(of('e-wrap', 5, 3) - of('flat', 5, 3)).toBeCloseTo(5)
+    expect(text).toMatch(/moved to another peg, as in a cross, takes as much more as its legs lean/)
   })
 
   test.each([
