@@ -36,6 +36,12 @@ export function add(history: History, version: Version): History {
   return { past: goesOn ? past : [...past, present], present: version, future: [] }
 }
 
+/** What is looked at changes and nothing of the work: there is nothing to take back. */
+export const look = (history: History, pattern: Pattern): History => ({
+  ...history,
+  present: { ...history.present, pattern, gesture: null },
+})
+
 export function undo(history: History): History {
   const last = history.past.at(-1)
   if (!last) return history

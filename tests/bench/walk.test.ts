@@ -167,9 +167,20 @@ describe('step pictures', () => {
     walk.toMove(2)
     walk.toggleMark()
     walk.toMove(5)
-    expect(picturesOf(walk.parts())).toEqual([{ section: 'Chart', row: 2, from: 2, to: 4 }])
-    walk.toMove(0)
+    // The second move to the fifth, as both are shown; moves count from 0.
+    expect(picturesOf(walk.parts())).toEqual([{ section: 'Chart', row: 2, from: 1, to: 4 }])
+    walk.toMove(1)
     expect(picturesOf(walk.parts())).toEqual([{ section: 'Chart', row: 2, from: 0, to: 1 }])
+  })
+
+  test('a mark is taken away from anywhere', () => {
+    const { walk } = walking()
+    walk.toMove(2)
+    walk.toggleMark()
+    walk.toMove(9)
+    expect(walk.marked?.moment).toBe(1)
+    walk.toggleMark()
+    expect(walk.marked).toBe(null)
   })
 
   test('go over rows, and a mark is gone when its row is worked otherwise', () => {
@@ -178,7 +189,7 @@ describe('step pictures', () => {
     walk.toggleMark()
     for (let move = 0; move < 5; move++) walk.forward()
     expect(picturesOf(walk.parts())).toEqual([
-      { section: 'Chart', row: 0, from: 10, to: 11 },
+      { section: 'Chart', row: 0, from: 9, to: 11 },
       { section: 'Chart', row: 1, from: 0, to: 2 },
     ])
     bench.apply('Paint', (p) => paint(p, 'p', 0, 0))

@@ -20,13 +20,12 @@ import type { Command } from './command'
 
 const { steps: stepLimits, sections: sectionLimits } = pieceLimits
 
-/** Put the chart of a section on the bench; an ordinary edit. */
+/** Put the chart of a section on the bench. */
 export function showSection(bench: Bench, name: string): void {
-  const there = bench.choose(`Put “${name}” on the bench`, (p) => openSection(p, name))
-  if (!there) return
+  if (!bench.choose((p) => openSection(p, name))) return
   bench.goTo({ row: 0, peg: 0 })
   bench.opened = {}
-  bench.say(`The chart “${name}” is on the bench. Undo brings back the one before.`)
+  bench.say(`The chart “${name}” is on the bench.`)
 }
 
 /** Look at a step; the chart that it works comes on the bench. */
@@ -36,12 +35,12 @@ export function chooseStep(bench: Bench, index: number | null): void {
   if (step?.kind === 'chart') showSection(bench, step.section)
 }
 
-/** Where a new step goes: after the chosen one, or else before what ends the piece. */
+/** Where a new step goes: after the chosen one, but before what ends the piece. */
 export function placeForStep({ piece, pattern }: Bench): number {
   const { steps } = pattern.piece
   const { chosen } = piece
-  if (chosen !== null && chosen < steps.length) return chosen + 1
-  return steps.at(-1)?.kind === 'bind off' ? steps.length - 1 : steps.length
+  const end = steps.at(-1)?.kind === 'bind off' ? steps.length - 1 : steps.length
+  return chosen === null ? end : Math.min(chosen + 1, end)
 }
 
 /** What a new step of a kind is like, put in at this place. */

@@ -66,7 +66,7 @@ const firstMove = walking('walk-first', 'To the first move of the row', ['Home']
 const lastMove = walking('walk-last', 'To the last move of the row', ['End'], (walk) =>
   walk.toMove(Infinity),
 )
-export const markMove = walking('walk-mark', 'Pictures begin with the next move', ['m'], (walk) =>
+export const markMove = walking('walk-mark', 'Pictures begin with this move', ['m'], (walk) =>
   walk.toggleMark(),
 )
 

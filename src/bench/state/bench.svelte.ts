@@ -1,5 +1,5 @@
 import { checkPattern, type Report } from '../../checks/check'
-import { add, begin, redo, undo, type History, type Spot } from '../../pattern/history'
+import { add, begin, look, redo, undo, type History, type Spot } from '../../pattern/history'
 import { secondOf } from '../../pattern/pair'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
@@ -39,8 +39,10 @@ export class Bench {
   hover = $state.raw<Spot | null>(null)
   /** The last thing said, for the status line and for screen readers. */
   said = $state.raw({ text: '', count: 0 })
-  /** Changes when another piece comes on the bench. */
+  /** Changes when another chart comes on the bench. */
   opened = $state.raw({})
+  /** Changes when another piece does. */
+  arrived = $state.raw({})
 
   /** The turning whose preview is open. */
   turning = $state<Turning | null>(null)
@@ -97,14 +99,20 @@ export class Bench {
       this.#refuse(followsTheFirst)
       return false
     }
-    return this.choose(label, edit, gesture)
-  }
-
-  /** An edit that only says what is looked at; while the second is, it is done to the first too. */
-  choose(label: string, edit: Edit, gesture: string | null = null): boolean {
     const pattern = edit(this.first)
     if (pattern === this.first) return false
     this.#put(add(this.history, { pattern, label, spot: this.spot, gesture }))
+    return true
+  }
+
+  /**
+   * An edit that only says what is looked at. It is no step to take back; while the second is looked
+   * at, it is done to the first too.
+   */
+  choose(edit: Edit): boolean {
+    const pattern = edit(this.first)
+    if (pattern === this.first) return false
+    this.#put(look(this.history, pattern))
     return true
   }
 
@@ -142,14 +150,14 @@ export class Bench {
     this.apply(label, () => pattern)
     this.spot = { row: 0, peg: 0 }
     this.corner = null
-    this.opened = {}
+    this.opened = this.arrived = {}
   }
 
   /** Begin with this piece, without a way back: only for work taken up after a reload. */
   restart(pattern: Pattern): void {
     this.look('first')
     this.history = begin(pattern)
-    this.opened = {}
+    this.opened = this.arrived = {}
     this.#stayInside()
   }
 

@@ -6,6 +6,7 @@ import { isOneChart } from '../../pattern/sections'
 import { pieceStretches } from '../../pattern/stretches'
 import type { PatternRun } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
+import { onItsOwn } from './onItsOwn.svelte'
 
 /** Whose fabric is shown: that of the chart on the bench, or of the whole piece. */
 export const fabricSources = ['chart', 'piece'] as const
@@ -28,12 +29,14 @@ export class FabricState {
   #bundles = $state.raw(none)
   /** The working of the current row that was pointed at last. */
   #near = $state.raw(0)
-  #opened: unknown
+  #arrived: unknown
+  #section: string
   readonly #bench: Bench
 
   constructor(bench: Bench) {
     this.#bench = bench
-    this.#opened = bench.opened
+    this.#arrived = bench.arrived
+    this.#section = bench.pattern.piece.onBench
     this.source = this.#usual
   }
 
@@ -107,13 +110,15 @@ export class FabricState {
     this.#turn = turnedBy(this.#bench.pattern.loom, this.turn, pegs)
   }
 
-  /** Another piece has other strands, and is looked at anew. */
-  begin(opened: unknown): void {
-    if (opened === this.#opened) return
-    this.#opened = opened
-    this.#turn = null
-    this.#bundles = none
-    this.source = this.#usual
+  /** Another piece has other strands, and is looked at anew; another chart has other strands. */
+  begin(arrived: unknown, section: string): void {
+    if (arrived !== this.#arrived) {
+      this.#turn = null
+      this.#bundles = none
+      this.source = this.#usual
+    } else if (section !== this.#section) this.#bundles = { ...this.#bundles, chart: none.chart }
+    this.#arrived = arrived
+    this.#section = section
   }
 
   /** One of several charts says little alone. */
@@ -192,6 +197,6 @@ const states = new WeakMap<Bench, FabricState>()
 /** The fabric of a bench; the same state each time. */
 export function fabricOf(bench: Bench): FabricState {
   let state = states.get(bench)
-  if (!state) states.set(bench, (state = new FabricState(bench)))
+  if (!state) states.set(bench, (state = onItsOwn(() => new FabricState(bench))))
   return state
 }

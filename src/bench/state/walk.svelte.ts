@@ -4,6 +4,7 @@ import type { Spot } from '../../pattern/history'
 import { chartStretches, pieceStretches, type Stretch } from '../../pattern/stretches'
 import { habitsOf } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
+import { onItsOwn } from './onItsOwn.svelte'
 import { KeptMoments } from './keptMoments'
 import { firstAt, stitchAround, type MoveRun } from './moves'
 
@@ -139,11 +140,13 @@ export class WalkState {
     },
   )
 
-  /** Pictures begin with the next move; once more, and they do so no longer. */
+  /** Pictures begin with the move that is shown; once more, and they do so no longer. */
   toggleMark(): void {
-    const { stretch, stretchIndex, done } = this
-    const here = this.marked?.stretch === stretchIndex && this.marked.moment === done
-    this.#mark = here || !stretch ? null : { run: stretch.run, stretch: stretchIndex, moment: done }
+    const { stretch, stretchIndex, done, marked } = this
+    this.#mark =
+      marked || !stretch
+        ? null
+        : { run: stretch.run, stretch: stretchIndex, moment: Math.max(0, done - 1) }
   }
 
   /** Rows from the mark to here. */
@@ -155,8 +158,9 @@ export class WalkState {
   parts(): readonly Part[] {
     const { stretch, stretchIndex, done, marked } = this
     if (!stretch || this.markedRows > mostRowsInPictures) return []
-    const here = { stretch: stretchIndex, moment: done }
-    if (!marked || (marked.stretch === here.stretch && marked.moment === here.moment)) {
+    /** The move that is shown: the last one done. */
+    const here = { stretch: stretchIndex, moment: done - 1 }
+    if (!marked || (done === 0 && marked.stretch === stretchIndex)) {
       const run = stitchAround(this.moments, done)
       return run ? [{ stretch, ...run }] : []
     }
@@ -168,9 +172,9 @@ export class WalkState {
     for (let index = first.stretch; index <= last.stretch; index++) {
       const one = this.stretches[index]
       if (!one) continue
-      const from = index === first.stretch ? first.moment : 0
-      const end = index === last.stretch ? last.moment : this.#momentsOf(one).length - 1
-      if (end > from) parts.push({ stretch: one, from, to: end - 1 })
+      const from = index === first.stretch ? Math.max(0, first.moment) : 0
+      const to = index === last.stretch ? last.moment : this.#momentsOf(one).length - 2
+      if (to >= from) parts.push({ stretch: one, from, to })
     }
     return parts
   }
@@ -243,6 +247,6 @@ const walks = new WeakMap<Bench, WalkState>()
 /** The walk of a bench; the same one each time. */
 export function walkOf(bench: Bench): WalkState {
   let walk = walks.get(bench)
-  if (!walk) walks.set(bench, (walk = new WalkState(bench)))
+  if (!walk) walks.set(bench, (walk = onItsOwn(() => new WalkState(bench))))
   return walk
 }
