@@ -244,7 +244,7 @@ function figureOf(group: Group, moments: readonly Moment[], context: HandsContex
     last: first + moves.length - 1,
     heading: headingFor(group, moments, context),
     sentence: round
-      ? `Next round: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`
+      ? `In the next round, ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`
       : sentence,
   }
 }

@@ -94,11 +94,11 @@ describe('figures', () => {
     const list = stepFigures(moments, handsContext(pattern)).map(({ sentence }) => sentence)
     expect(list[0]).toMatch(new RegExp(`^Knit pegs 1 to 6, one after the other ${on}: `))
     expect(list[1]).toMatch(
-      new RegExp(`^Next round: knit pegs 1 to 4, one after the other ${on}: `),
+      new RegExp(`^In the next round, knit pegs 1 to 4, one after the other ${on}: `),
     )
     expect(list[3]).toMatch(new RegExp(`^Turn back: from here work goes ${home}`))
     expect(list[4]).toMatch(/^Knit pegs 3 and 2, one after the other: /)
-    expect(list.filter((text) => text.startsWith('Next round'))).toHaveLength(1)
+    expect(list.filter((text) => text.startsWith('In the next round'))).toHaveLength(1)
   })
 
   test('moved loops stand under the stitch they are moved for', () => {
