@@ -1,6 +1,7 @@
 import type { Point } from '../path'
+import type { Item } from '../scene'
 import { overCurve, pointOn, straightCurve, type Curve } from './arrows'
-import { levels, post } from './band'
+import { headItems, levels, post } from './band'
 import { exchanged, type Doing, type Step } from './doing'
 import type { StripGeometry } from './stripGeometry'
 import type { HeldNeedle } from './stripNeedle'
@@ -14,6 +15,10 @@ export interface MoveArrow {
   readonly hidden?: { readonly curve: Curve; readonly comes: 'first' | 'last' }
   /** Where its number stands. */
   readonly number: Point
+  /** A line that the arrow starts from: all that it takes along. */
+  readonly from?: readonly Point[]
+  /** What lies before its tip. */
+  readonly cover?: readonly Item[]
 }
 
 export interface ArrowPlace {
@@ -25,8 +30,16 @@ export interface ArrowPlace {
 
 const top = -(post.high + post.headHigh)
 
-/** The arrows of a move, in the order of what the hands do. `index`: which move of its figure it is. */
-export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly MoveArrow[] {
+/**
+ * The arrows of a move, in the order of what the hands do. `index`: which move of its figure it is,
+ * of `count`.
+ */
+export function arrowsOf(
+  step: Step,
+  index: number,
+  count: number,
+  place: ArrowPlace,
+): readonly MoveArrow[] {
   const { before, after } = step
   const { move, heading, stacks, gap } = after
   const { geometry, held, doing } = place
@@ -55,7 +68,7 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
         const how = move.do === 'work' ? move.how : null
         if (!doing && (how === 'purl' || how === 'twisted purl' || how === 'true'))
           return [numbered(pushedThrough(levelOn(move.peg), how !== 'true', u, at))]
-        return [liftedOver(doing, levelOn(move.peg), u, at, side)]
+        return [liftedOver(doing, levelOn(move.peg), u, at, side, place)]
       })
     case 'move':
     case 'draw': {
@@ -83,6 +96,8 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
             u(b, 0, top - 0.08),
           ]),
         ]
+      if (before.needle.some(({ side }) => side === 'inside'))
+        return [pastWaiting(u, a, b, levelOn(move.to), count > 1 ? index / (count - 1) : 0.5)]
       const curve = overCurve([a, heads - 0.12 * unit], [b, heads - 0.1 * unit], 0.55 * unit)
       return [numbered(curve, 0, 0, 0.13)]
     }
@@ -103,7 +118,7 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
                 ],
                 0,
                 0,
-                0.16,
+                0.3,
               )
             : numbered([
                 u(at, 0.42, levelOn(move.peg)),
@@ -127,9 +142,9 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
                   [at, heads - 0.6 * unit],
                   [at, heads - 0.08 * unit],
                 ],
-                comes * 0.27,
                 0,
-                0.4,
+                0,
+                0.36,
               )
             : numbered([
                 [loops.x, y - 0.25 * unit],
@@ -208,24 +223,91 @@ export function arrowsOf(step: Step, index: number, place: ArrowPlace): readonly
 
 type Units = (at: number, dx: number, dy: number) => Point
 
-/** From the hook up and over the head, and down behind the peg. */
+/**
+ * From the hook up and over the head of the peg, behind which its tip goes down. Of several strands
+ * it starts from a line along them all.
+ */
 function liftedOver(
   doing: ArrowPlace['doing'],
   level: number,
   u: Units,
   at: number,
   side: number,
+  { geometry: { rim, unit } }: ArrowPlace,
 ): MoveArrow {
-  const highest = doing?.heights.filter((_, index) => index !== doing.stays).at(-1) ?? level
-  const over: Curve = [
-    u(at, side * 0.36, highest - 0.16),
-    u(at, side * 0.62, highest - 0.8),
-    u(at, side * 0.42, top - 0.62),
-    u(at, 0, top - 0.06),
+  const lifted = doing?.heights.filter((_, index) => index !== doing.stays) ?? [level]
+  const highest = lifted.at(-1) ?? level
+  const many = lifted.length > 1
+  const away = side * (many ? 0.46 : 0.36)
+  const curve: Curve = [
+    u(at, away, highest - (many ? 0.02 : 0.16)),
+    u(at, side * 0.74, top + 0.1),
+    u(at, -side * 0.02, top - 0.85),
+    u(at, -side * 0.02, top + 0.12),
   ]
-  // The cap of the peg hides the first bit of the rest.
-  const down = straightCurve(u(at, 0, -post.high + 0.12), u(at, 0, -post.high + 0.64))
-  return { curve: over, hidden: { curve: down, comes: 'last' }, number: pointOn(over, 0.5) }
+  return {
+    curve,
+    number: pointOn(curve, 0.4),
+    ...(many
+      ? {
+          from: bracketAlong(
+            lifted.map((y) => [away - side * 0.14, y - 0.02] as const),
+            away,
+            at,
+            u,
+          ),
+        }
+      : {}),
+    cover: headItems([at, rim], unit, true),
+  }
+}
+
+/** A line beside strands, with a short tooth into each of them. */
+const bracketAlong = (
+  strands: readonly Point[],
+  away: number,
+  at: number,
+  u: Units,
+): readonly Point[] => strands.flatMap(([dx, y]) => [u(at, away, y), u(at, dx, y), u(at, away, y)])
+
+/**
+ * Past loops that wait inside the loom: before the pegs, from one bare peg to another. `share`: 0
+ * for the first of several, 1 for the last; each goes at a height of its own, so that where two
+ * cross one goes up and the other along.
+ */
+function pastWaiting(u: Units, from: number, to: number, level: number, share: number): MoveArrow {
+  const way = Math.sign(to - from)
+  const [start, lane, corner] = [-0.62, -post.high + 0.14 + share * 0.46, 0.1]
+  // Where one loop leaves a peg that the next comes to, the two stand side by side.
+  const [leaves, comes] = [way * 0.25, -way * 0.12]
+  const turn = u(to, comes - way * 1.6 * corner, lane)
+  return {
+    from: [
+      u(from, leaves, start),
+      u(from, leaves, lane + corner),
+      u(from, leaves + way * corner, lane),
+      turn,
+    ],
+    curve: [turn, u(to, comes, lane), u(to, comes, lane + 0.21), u(to, comes, level - 0.14)],
+    number: u(from, leaves, start - 0.1),
+  }
+}
+
+/**
+ * The yarn is brought back before a peg is worked: where the last group of a cross was worked
+ * before it changed places, it hangs beyond. Null where it hangs right.
+ */
+export function broughtBack(
+  { before, after: { move, heading } }: Step,
+  { geometry: { xOfGap, heads, unit } }: ArrowPlace,
+): MoveArrow | null {
+  if (move?.do !== 'work' || before.move?.do !== 'put') return null
+  const gap = move.peg + (heading === 'forward' ? 0 : 1)
+  const beyond = heading === 'forward' ? before.gap > gap : before.gap < gap
+  const [from, to] = [xOfGap(before.gap), xOfGap(gap)]
+  if (!beyond || from === null || to === null) return null
+  const y = heads - 0.7 * unit
+  return { curve: straightCurve([from, y], [to, y]), number: [from, y] }
 }
 
 /** The new loop comes through the old ones, the way that the hook came from. */

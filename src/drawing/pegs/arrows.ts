@@ -1,4 +1,4 @@
-import { arrowHead, circlePath, short, type Point } from '../path'
+import { arrowHead, circlePath, polyline, short, type Point } from '../path'
 import type { Item } from '../scene'
 import { smallestReadable } from '../sizes'
 
@@ -42,6 +42,13 @@ export function arrowShaft(
     ...(dash === undefined ? rimOf(d, stroke, size) : []),
     { kind: 'path', d, ink: 'note', stroke, fill: false, ...(dash === undefined ? {} : { dash }) },
   ]
+}
+
+/** A line that an arrow starts from. */
+export function arrowStart(points: readonly Point[], size: number): readonly Item[] {
+  const d = polyline(points)
+  const stroke = short(size * 0.24)
+  return [...rimOf(d, stroke, size), { kind: 'path', d, ink: 'note', stroke, fill: false }]
 }
 
 const at = ([x, y]: Point): string => `${short(x)} ${short(y)}`

@@ -1,5 +1,5 @@
 import type { StrandKind } from '../../loom/strand'
-import { short } from '../path'
+import { short, type Point } from '../path'
 import type { InkRole, Item } from '../scene'
 
 /**
@@ -83,18 +83,23 @@ const across: Draw = (pen, y) =>
 
 /** Where the loops of the neighbours lie, as a rule. */
 const neighbour = { x: 0.73, y: -0.36 } as const
+/** The edge of a neighbour's loop: a strand that ends there lies not on it. */
+const besideNeighbour = 0.62
 
 /** A laid strand comes from the loop on one side and goes to that on the other. */
-const flaredBehind: Draw = (pen, y, { open, end }) =>
-  pen.strand(
-    ([1, -1] as const)
-      .filter((side) => !open.includes(side))
-      .map(
-        (side) =>
-          pen.d`M${side * 0.2} ${y - 0.05}C${side * 0.36} ${y - 0.02} ${side * 0.5} ${neighbour.y + 0.06} ${side * (side === end ? 0.5 : neighbour.x)} ${neighbour.y}`,
-      )
-      .join(''),
+function flaredBehind(
+  pen: Pen,
+  y: number,
+  { open, end }: BandLook,
+  far: number = neighbour.x,
+): readonly Item[] {
+  const sides = ([1, -1] as const).filter((side) => !open.includes(side))
+  const legs = sides.map(
+    (side) =>
+      pen.d`M${side * 0.2} ${y - 0.05}C${side * 0.36} ${y - 0.02} ${side * 0.5} ${neighbour.y + 0.06} ${side * (side === end ? 0.5 : far)} ${neighbour.y}`,
   )
+  return legs.length === 0 ? [] : pen.strand(legs.join(''))
+}
 
 /** The legs cross under the loop: one of them goes over the other. */
 const twisted: Draw = (pen, y) => {
@@ -121,10 +126,10 @@ const draws: Readonly<Record<StrandKind, Draw>> = {
   tuck: across,
   wrap: (pen, y) =>
     pen.strand(pen.d`M${-0.33} ${y}C${-0.33} ${y + 0.15} ${0.33} ${y + 0.15} ${0.33} ${y}`),
-  // It comes out of the far end of the loop below and ends high on the side of the next peg.
+  // It comes out of the far end of the loop below and goes round the peg on the side of the next.
   'German turn': (pen, y, { high }) =>
     pen.strand(
-      pen.d`M${-high * hug} ${y + 0.26}C${-high * 0.44} ${y + 0.2} ${-high * 0.36} ${y + 0.04} ${-high * 0.16} ${y + 0.02}S${high * 0.16} ${y - 0.16} ${high * 0.33} ${y - 0.17}`,
+      pen.d`M${-high * hug} ${y + 0.25}C${-high * 0.48} ${y + 0.22} ${-high * 0.46} ${y - 0.06} ${-high * 0.2} ${y + 0.02}C${-high * 0.04} ${y + 0.07} ${high * hug} ${y + 0.06} ${high * hug} ${y - sag}`,
     ),
   bar: (pen, y) =>
     pen.strand(
@@ -150,7 +155,13 @@ const behinds: Readonly<Record<StrandKind, Draw | null>> = {
   'yarn over': flaredBehind,
   tuck: flaredBehind,
   wrap: hoop,
-  'German turn': null,
+  'German turn': (pen, y, look) =>
+    flaredBehind(
+      pen,
+      y - 0.05,
+      { ...look, open: [...look.open, -look.high as 1 | -1] },
+      besideNeighbour,
+    ),
   bar: null,
 }
 
@@ -208,14 +219,25 @@ export function levels(
 
 /** The peg itself. */
 export function postItems(unit: number, inWork: boolean): readonly Item[] {
-  const { half, headHalf, headHigh, high } = post
+  const { half, high } = post
   const pen = new Pen(unit, 'peg', false)
   const body = pen.d`M${-half} ${0.05}L${-half} ${-high}L${half} ${-high}L${half} ${0.05}Z`
-  const top = -high - headHigh
-  const head = pen.d`M${-headHalf} ${-high}C${-headHalf} ${top - 0.05} ${headHalf} ${top - 0.05} ${headHalf} ${-high}C${headHalf} ${-high + 0.07} ${-headHalf} ${-high + 0.07} ${-headHalf} ${-high}Z`
   const ink: InkRole = inWork ? 'peg' : 'ground'
-  return [body, head].flatMap((d): Item[] => [
-    { kind: 'path', d, ink: 'frame', stroke: short(0.055 * unit), fill: false },
-    { kind: 'path', d, ink, stroke: 0, fill: true },
-  ])
+  return [...outlined(body, ink, unit), ...headItems([0, 0], unit, inWork)]
 }
+
+/** The head of a peg whose foot stands at `foot`, mm. */
+export function headItems([x, y]: Point, unit: number, inWork: boolean): readonly Item[] {
+  const { headHalf, headHigh, high } = post
+  const [left, right] = [x / unit - headHalf, x / unit + headHalf]
+  const low = y / unit - high
+  const top = low - headHigh - 0.05
+  const pen = new Pen(unit, 'peg', false)
+  const d = pen.d`M${left} ${low}C${left} ${top} ${right} ${top} ${right} ${low}C${right} ${low + 0.07} ${left} ${low + 0.07} ${left} ${low}Z`
+  return outlined(d, inWork ? 'peg' : 'ground', unit)
+}
+
+const outlined = (d: string, ink: InkRole, unit: number): readonly Item[] => [
+  { kind: 'path', d, ink: 'frame', stroke: short(0.055 * unit), fill: false },
+  { kind: 'path', d, ink, stroke: 0, fill: true },
+]

@@ -44,6 +44,7 @@ export function stepPicture(
   const figure = stepsOf([before, ...moves])
   const part = options.part ?? partOf(before, after, loom, moves)
   const count = 'count' in part ? part.count : part.to - part.from + 1
+  const needle = needleAt(after, moves)
   const held = figure.some(
     (step) =>
       step.before.needle.length + step.after.needle.length > 0 || exchanged(step).length > 0,
@@ -54,7 +55,7 @@ export function stepPicture(
     unit: Math.min(mostUnit, width / (count + 0.9)),
     room: { inside: held, outside: false },
     ...(number === undefined ? {} : { number }),
-    ...(needleAt(after) === undefined ? {} : { needleAt: needleAt(after) as number }),
+    ...(needle === undefined ? {} : { needleAt: needle }),
   })
 }
 
@@ -85,8 +86,15 @@ const stepsOf = (moments: readonly Moment[]): readonly Step[] =>
     return before && after.move ? [{ before, after }] : []
   })
 
-/** The loops wait over the stitch; those of a turn over their peg. */
-const needleAt = ({ site, move }: Moment): number | undefined => {
+/**
+ * The loops wait over the stitch; those of a turn over their peg. The needle is held over the pegs
+ * that loops are taken off or put on.
+ */
+const needleAt = ({ site, move }: Moment, moves: readonly Moment[]): number | undefined => {
+  if (move?.do === 'take' || move?.do === 'put') {
+    const pegs = moves.flatMap(({ move: one }) => (one?.do === move.do ? [one.peg] : []))
+    return (Math.min(...pegs) + Math.max(...pegs)) / 2
+  }
   if (move?.do === 'move' && move.under) return move.to
   if (move?.do === 'pass') return move.peg
   return site ? site.peg + Math.floor((site.stitch.width - 1) / 2) : undefined

@@ -10,6 +10,7 @@ import { keptPeg, type PegLayer } from './pegLayers'
 import { needleOnStrip, type HeldLoops } from './stripNeedle'
 import { stripGeometry, type StripGeometry, type StripOptions } from './stripGeometry'
 import { moveArrows } from './stripArrows'
+import { passingLabel } from './stripPassing'
 import { rangeMark, rimItems } from './stripRim'
 import { holdingTool, toolAtStrip, toolSide, type HoldingTool } from './stripTool'
 import { yarnLeaves, yarnOnStrip } from './stripYarn'
@@ -48,6 +49,9 @@ export interface StripDrawing {
   readonly drawn: DrawnStrip
 }
 
+/** The layer with the number of a picture. */
+export const numberKey = 'number'
+
 const keepGeometry = keeper<StripGeometry>()
 const keepRim = keeper<Layer>()
 
@@ -79,7 +83,13 @@ export function stripFromFront(
   const acting = actingIn(moment.move)
   const rightFirst = leftward === (moment.heading === 'forward')
   const near = options.needleAt ?? acting.peg ?? moment.gap
-  const held = needleOnStrip(heldIn(moment, steps), rightFirst, geometry, near)
+  const held = needleOnStrip(
+    heldIn(moment, steps),
+    rightFirst,
+    geometry,
+    near,
+    options.number !== undefined,
+  )
   const doing = options.figure && last ? inHand(doingIn(last), moment, geometry) : null
   const yarn = yarnOnStrip(moments, {
     geometry,
@@ -110,6 +120,7 @@ export function stripFromFront(
       ...(options.figure ? rangeMark(meantBy(options.figure), geometry) : []),
       ...held.outside,
       ...yarn.before,
+      ...(last ? passingLabel(steps, yarn.x, geometry) : []),
     ]),
     onPage(
       'move',
@@ -121,7 +132,8 @@ export function stripFromFront(
         : [],
     ),
   ]
-  if (options.number !== undefined) layers.push(onPage('number', numberItems(options.number, unit)))
+  if (options.number !== undefined)
+    layers.push(onPage(numberKey, numberItems(options.number, unit)))
   return {
     scene: { width, height, title: titleOf(geometry), layers },
     geometry,

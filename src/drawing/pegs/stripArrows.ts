@@ -1,7 +1,7 @@
 import { short } from '../path'
 import type { Item } from '../scene'
-import { arrowNumber, arrowShaft, curvedArrow } from './arrows'
-import { arrowsOf, type ArrowPlace, type MoveArrow } from './arrowCurves'
+import { arrowNumber, arrowShaft, arrowStart, curvedArrow } from './arrows'
+import { arrowsOf, broughtBack, type ArrowPlace, type MoveArrow } from './arrowCurves'
 import type { Step } from './doing'
 
 /** Moves that show an arrow each where several of them are one figure. */
@@ -13,18 +13,28 @@ export function moveArrows(steps: readonly Step[], place: ArrowPlace): readonly 
   if (!last) return []
   const all = eachShown.has(last.after.move?.do ?? '') ? steps : [last]
   const first = steps.length - all.length
-  const arrows = all.flatMap((step, index) => arrowsOf(step, first + index, place))
+  const back = steps[0] ? broughtBack(steps[0], place) : null
+  const arrows = [
+    ...(back ? [back] : []),
+    ...all.flatMap((step, index) => arrowsOf(step, first + index, steps.length, place)),
+  ]
   const { unit } = place.geometry
+  const items = arrows.flatMap((arrow) => arrowItems(arrow, unit))
+  // Where arrows cross neither is cut: none of them goes under another.
+  const isRim = ({ ink }: Item): boolean => ink === 'ground'
   return [
-    ...arrows.flatMap((arrow) => arrowItems(arrow, unit)),
+    ...items.filter(isRim),
+    ...items.filter((item) => !isRim(item)),
+    ...arrows.flatMap(({ cover }) => cover ?? []),
     ...(arrows.length > 1
       ? arrows.flatMap(({ number }, index) => arrowNumber(number, index + 1, unit))
       : []),
   ]
 }
 
-function arrowItems({ curve, hidden }: MoveArrow, unit: number): readonly Item[] {
+function arrowItems({ curve, hidden, from }: MoveArrow, unit: number): readonly Item[] {
   const size = 0.3 * unit
+  if (from) return [...arrowStart(from, size), ...curvedArrow(curve, size)]
   const dash = `${short(0.02 * unit)} ${short(0.12 * unit)}`
   if (!hidden) return curvedArrow(curve, size)
   return hidden.comes === 'last'

@@ -24,22 +24,23 @@ export interface HeldNeedle {
 
 /**
  * The spare needle, pointed at both ends, with its loops side by side in the order of the pegs they
- * came from: those taken first stand where work comes from.
+ * came from: those taken first stand where work comes from. `near`: the peg it is held over, or a
+ * place between two. `numbered`: the corner is left to the number of the picture.
  */
 export function needleOnStrip(
   needle: readonly Held[],
   rightFirst: boolean,
   geometry: StripGeometry,
   near: number,
+  numbered: boolean,
 ): HeldNeedle {
-  const { unit, x, xOfGap, width } = geometry
+  const { unit, width } = geometry
   if (needle.length === 0) return { loops: [], inside: [], outside: [] }
   const wide = needle.map(({ stack }) => Math.max(0.62, 0.3 + stack.length * 0.34))
   const total = wide.reduce((sum, one) => sum + one, 0) * unit
-  const middle = x(near) ?? xOfGap(near) ?? width / 2
+  const middle = middleOf(near, geometry)
   const half = total / 2 + 0.55 * unit
-  // The corner is left to the number of the picture.
-  const least = half + 0.75 * unit
+  const least = half + (numbered ? 0.75 : 0.1) * unit
   const centre = Math.max(least, Math.min(middle, width - half))
   let from = rightFirst ? centre + total / 2 : centre - total / 2
   const loops = needle.map(({ stack, side, look }, index): HeldLoops => {
@@ -70,6 +71,13 @@ export function needleOnStrip(
     ]
   }
   return { loops, inside: onSide('inside'), outside: onSide('outside') }
+}
+
+/** The middle between the pegs on both sides of a place; that of a peg where it is one. */
+function middleOf(near: number, { x, xOfGap, width }: StripGeometry): number {
+  const [one, other] = [x(Math.floor(near)), x(Math.ceil(near))]
+  if (one !== undefined && other !== undefined) return (one + other) / 2
+  return one ?? other ?? xOfGap(Math.round(near)) ?? width / 2
 }
 
 /** On which side of the pegs the needle waits, written beside it. */

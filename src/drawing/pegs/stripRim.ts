@@ -28,7 +28,7 @@ export function rimItems(geometry: StripGeometry): readonly Item[] {
     ...(ends.right ? straight(right, false) : tear(right, 1, false)),
     ...(ends.left ? straight(left, true) : tear(left, -1, true)),
   ])
-  const size = Math.max(smallestReadable.text, unit * 0.32)
+  const size = numberSize(unit)
   return [
     { kind: 'path', d: outline, ink: 'unworked', stroke: 0, fill: true },
     { kind: 'path', d: outline, ink: 'frame', stroke: 0.04 * unit, fill: false },
@@ -45,18 +45,30 @@ export function rimItems(geometry: StripGeometry): readonly Item[] {
   ]
 }
 
-/** A small triangle beside the number of the first peg, as many looms have one there. */
-function firstPegMark({ x, rim, rimHigh }: StripGeometry, size: number): readonly Item[] {
+/** Easily read as long as three figures have room from peg to peg. */
+const numberSize = (unit: number): number =>
+  Math.max(smallestReadable.text, unit * 0.32, Math.min(2.5, unit * 0.4))
+
+/**
+ * A small mark beside the number of the first peg, as many looms have one there. It points nowhere,
+ * and stands on the side of the second peg: the hook comes up on the other side, the yarn farther off.
+ */
+function firstPegMark({ x, rim, rimHigh, leftward }: StripGeometry, size: number): readonly Item[] {
   const at = x(0)
   if (at === undefined) return []
-  const [left, middle] = [at - size * 0.9, rim + rimHigh / 2]
+  const [middle, y] = [at + (leftward ? -1 : 1) * size * 0.72, rim + rimHigh / 2]
+  const half = size * 0.24
   const d = closed([
-    [left, middle - size * 0.25],
-    [left + size * 0.42, middle],
-    [left, middle + size * 0.25],
+    [middle, y - half],
+    [middle + half, y],
+    [middle, y + half],
+    [middle - half, y],
   ])
   return [{ kind: 'path', d, ink: 'note', stroke: 0, fill: true }]
 }
+
+/** From the middle of a peg, in units: clear of yarn and hook. */
+const tickAway = 0.34
 
 /** A bracket below the pegs that are meant, open where they go on past what is shown. */
 export function rangeMark(pegs: readonly number[], geometry: StripGeometry): readonly Item[] {
@@ -71,8 +83,8 @@ export function rangeMark(pegs: readonly number[], geometry: StripGeometry): rea
     more && Math.abs(at - border) < unit
       ? [[border, y]]
       : [
-          [at + side * 0.4 * unit, y],
-          [at + side * 0.4 * unit, y - tick],
+          [at + side * tickAway * unit, y],
+          [at + side * tickAway * unit, y - tick],
         ]
   const d = polyline([...edge(low, -1, left).reverse(), ...edge(high, 1, width - left)])
   return [{ kind: 'path', d, ink: 'note', stroke: short(0.07 * unit), fill: false }]

@@ -8,7 +8,7 @@ import type { StripGeometry } from './stripGeometry'
 
 /** The tool comes up through the gap that work has left, its hook at the loops of the acting peg. */
 export function toolAtStrip(moment: Moment, geometry: StripGeometry): readonly Item[] {
-  const { x, rim, unit, ball } = geometry
+  const { x, rim, unit } = geometry
   const { peg, tool } = actingIn(moment.move)
   if (!tool || peg === null) return []
   const at = x(peg)
@@ -17,7 +17,13 @@ export function toolAtStrip(moment: Moment, geometry: StripGeometry): readonly I
   const high = kinds.length > 0 ? (levels(kinds).at(-1) ?? -0.4) : -0.9
   const side = toolSide(moment, geometry)
   const tip: Point = [at + side * 0.22 * unit, rim + (high + 0.02) * unit]
-  return toolItems(tip, [at + side * 0.64 * unit, ball + 0.42 * unit], side, unit)
+  return toolItems(tip, handleEnd(at, side, geometry), side, unit)
+}
+
+/** The handle slants away from the number of the peg and from the bracket under it. */
+const handleEnd = (at: number, side: 1 | -1, { width, unit, ball }: StripGeometry): Point => {
+  const room = (side > 0 ? width - at : at) - 0.15 * unit
+  return [at + side * Math.min(unit, room), ball + 0.3 * unit]
 }
 
 /**
@@ -52,22 +58,22 @@ export function holdingTool(
   side: 1 | -1,
   geometry: StripGeometry,
 ): HoldingTool {
-  const { unit, rim, ball } = geometry
+  const { unit } = geometry
   const old = heights.filter((_, index) => index !== doing.stays)
   const [lowest = -0.35, highest = lowest] = [old[0], old.at(-1)]
   const down = doing.hook === 'down'
   const tip: Point = down ? [side * 0.02, lowest + 0.2] : [side * 0.06, highest - 0.12]
   const leaves: Point = down
     ? [side * 0.2, highest - 0.22]
-    : [side * 0.14, Math.min(-0.04, lowest + 0.2)]
-  const end: Point = down
-    ? [side * 0.86, -(post.high + post.headHigh) - 0.62]
-    : [side * 0.62, (ball - rim) / unit + 0.42]
+    : [side * 0.2, Math.min(-0.04, lowest + 0.2)]
   const mm = ([dx, dy]: Point): Point => [dx * unit, dy * unit]
   const page = ([dx, dy]: Point): Point => [foot[0] + dx * unit, foot[1] + dy * unit]
+  const end = down
+    ? page([side * 0.86, -(post.high + post.headHigh) - 0.62])
+    : handleEnd(foot[0], side, geometry)
   return {
     under: hookItems(mm(tip), mm(leaves), down ? -side : side, unit, down),
-    before: shaftItems(page(leaves), page(end), unit),
+    before: shaftItems(page(leaves), end, unit),
     tip,
   }
 }

@@ -50,9 +50,9 @@ export function yarnOnStrip(moments: readonly Moment[], options: YarnOptions): D
       if (!end || start.onNeedle || end.onNeedle) return
       // A laid strand comes out of its neighbours by itself.
       const isNear = Math.abs(start.x - end.x) < 1.5 * unit
-      if (isNear && (start.laid !== null || end.laid !== null)) return
+      if (isNear && (start.leads || end.laid)) return
       const front = tie.passes.filter(({ side }) => side === 'outside')
-      behind.push(...pen.strand(joint(start, end, unit), wide))
+      behind.push(...pen.strand(joint(start, { ...end, y: end.comes }, unit), wide))
       for (const { peg } of front)
         before.push(...beforeLegs(geometry.x(peg), geometry.rim + inFront * unit, unit, pen))
     } else if (gap !== null) {
@@ -97,12 +97,16 @@ interface Place {
   readonly onNeedle: boolean
   /** From the middle of the peg to where the strand can be left, mm. */
   readonly half: number
-  readonly laid: 'yarn over' | 'tuck' | null
+  /** A laid strand leads to both neighbours by itself, a turn's strand to the one it goes on to. */
+  readonly laid: boolean
+  readonly leads: boolean
+  /** Where the yarn comes to it, mm: to the loop under a turn's strand. */
+  readonly comes: number
 }
 
-/** Half a peg with its band, and with a turn's strand round it, in units. */
+/** Half a peg with its band, and with a wrap round it, in units. */
 const bandHalf = 0.24
-const turnHalf = 0.33
+const wrapHalf = 0.33
 
 function placeOf(
   { peg, onNeedle, low }: Catch,
@@ -112,9 +116,9 @@ function placeOf(
   const { unit, rim, x } = geometry
   if (onNeedle) {
     const last = held.loops.filter(({ look }) => look !== 'gone').at(-1)
-    return last
-      ? { x: last.x, y: geometry.needle[last.side] + 0.5 * unit, onNeedle, half: 0, laid: null }
-      : null
+    if (!last) return null
+    const y = geometry.needle[last.side] + 0.5 * unit
+    return { x: last.x, y, onNeedle, half: 0, laid: false, leads: false, comes: y }
   }
   if (peg === null) return null
   const at = x(peg)
@@ -124,15 +128,18 @@ function placeOf(
   const index = low ? 0 : levels.length - 1
   const kind = through?.peg === peg ? undefined : stack[index]?.kind
   const y = through?.peg === peg ? through.y : (levels[index] ?? -0.3)
-  const isTurn = kind === 'wrap' || kind === 'German turn'
-  // A turn's strand is left where it lies high.
-  const rise = kind === 'German turn' ? -0.17 : 0
+  const laid = kind === 'yarn over' || kind === 'tuck'
+  const isTurn = kind === 'German turn'
+  const below = isTurn ? (levels[index - 1] ?? y) : y
   return {
     x: at,
-    y: rim + (y + rise) * unit,
+    // A turn's strand is left where it lies high.
+    y: rim + (isTurn ? y - 0.06 : y) * unit,
     onNeedle,
-    half: (isTurn ? turnHalf : bandHalf) * unit,
-    laid: kind === 'yarn over' || kind === 'tuck' ? kind : null,
+    half: (kind === 'wrap' ? wrapHalf : bandHalf) * unit,
+    laid,
+    leads: laid || isTurn,
+    comes: rim + below * unit,
   }
 }
 

@@ -1,61 +1,16 @@
 import { describe, expect, test } from 'vitest'
-import { levels } from '../../../src/drawing/pegs/band'
+import { levels, post } from '../../../src/drawing/pegs/band'
 import { figurePicture, stepPicture } from '../../../src/drawing/pegs/step'
 import type { StripDrawing } from '../../../src/drawing/pegs/strip'
 import { rangeMark } from '../../../src/drawing/pegs/stripRim'
 import type { Item } from '../../../src/drawing/scene'
 import { directions } from '../../../src/loom/direction'
-import type { Move } from '../../../src/loom/move'
 import type { Moment } from '../../../src/loom/walk'
-import { newPattern, type Pattern, type Row } from '../../../src/pattern/pattern'
+import type { Row } from '../../../src/pattern/pattern'
 import { cellsOf } from '../../arbitraries'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 import { bindOffWalk, lastWalk } from './walks'
-
-const piece = (
-  cells: readonly string[],
-  direction: Pattern['loom']['direction'],
-  rest: Partial<Row> = {},
-): Pattern => {
-  const pattern = newPattern(cells.length)
-  const row: Row = { cells: [...cells], run: null, heading: null, end: 'on', ...rest }
-  return {
-    ...pattern,
-    loom: { ...pattern.loom, direction },
-    making: { ...pattern.making, crossing: 'move then knit', knit: 'u-wrap' },
-    chart: { columns: cells.length, repeat: null, bands: [], rows: [row] },
-  }
-}
-
-const plain = (count: number): string[] => Array.from({ length: count }, () => 'k')
-
-/** The figure of all moves of a kind, which follow one another. */
-function drawn(moments: readonly Moment[], pattern: Pattern, what: Move['do']): StripDrawing {
-  const indices = moments.flatMap(({ move }, index) => (move?.do === what ? [index] : []))
-  const [first, last] = [indices[0] ?? 0, indices.at(-1) ?? 0]
-  expect(last - first + 1).toBe(indices.length)
-  return stepPicture(moments[first - 1] as Moment, moments[last] as Moment, pattern.loom, {
-    trail: moments.slice(0, first - 1),
-    moves: moments.slice(first, last + 1),
-  })
-}
-
-const layer = ({ scene }: StripDrawing, key: string): readonly Item[] =>
-  scene.layers.find((one) => one.key === key)?.items ?? []
-
-const textsIn = (items: readonly Item[]): string[] =>
-  items.flatMap((item) => (item.kind === 'text' ? [item.text] : []))
-
-/** The first and the last point of a path. */
-function endsOf(item: Item | undefined): readonly [number, number][] {
-  const numbers = item?.kind === 'path' ? (item.d.match(/-?[\d.]+/g) ?? []).map(Number) : []
-  const [x = NaN, y = NaN] = numbers
-  const [lastX = NaN, lastY = NaN] = numbers.slice(-2)
-  return [
-    [x, y],
-    [lastX, lastY],
-  ]
-}
+import { drawn, endsOf, layer, piece, plain, textsIn } from './figures'
 
 describe('a turn', () => {
   const ways = directions.flatMap((direction) =>
@@ -75,6 +30,34 @@ describe('a turn', () => {
     const [low, high] = [...endsOf(strand?.before[0])].toSorted((a, b) => b[1] - a[1])
     expect(Math.sign(low?.[0] ?? 0)).toBe(-side)
     expect(Math.sign(high?.[0] ?? 0)).toBe(side)
+  })
+
+  test.each(directions)('a German turn that waits goes on to the next peg, %s', (direction) => {
+    const pattern = piece(plain(9), direction, { run: { from: 0, to: 4 }, end: 'German turn' })
+    const [turned] = pattern.chart.rows
+    const back: Row = { ...(turned as Row), run: { from: 2, to: 3 }, heading: 'back', end: 'on' }
+    const rows = [turned as Row, back]
+    const moments = lastWalk({ ...pattern, chart: { ...pattern.chart, rows } })
+    const { drawn: shown, geometry } = stepPicture(
+      moments[1] as Moment,
+      moments[2] as Moment,
+      pattern.loom,
+      { part: { from: 0, to: 6 } },
+    )
+    const strand = shown.pegs.find(({ peg }) => peg === 4)?.bands.at(-1)
+    expect(strand?.kind).toBe('German turn')
+    const away = (geometry.x(3) ?? 0) - (geometry.x(4) ?? 0)
+    for (const item of strand?.behind ?? []) {
+      const [from, to] = endsOf(item)
+      // From behind the peg as far as the loop of the next one.
+      expect(Math.abs(from?.[0] ?? Infinity)).toBeLessThanOrEqual(post.half * geometry.unit + 0.01)
+      expect((to?.[0] ?? 0) / away).toBeGreaterThan(0.6)
+      expect((to?.[0] ?? 0) / away).toBeLessThan(0.7)
+    }
+    expect(strand?.behind).not.toEqual([])
+    // Both its ends lie at the peg, not in the air beside it.
+    for (const [x] of endsOf(strand?.before[0]))
+      expect(Math.abs(x)).toBeLessThan((post.half + 0.1) * geometry.unit)
   })
 
   test.each(ways)('the yarn leaves a wrap from below the loop, %s %s', (direction, heading) => {
@@ -162,7 +145,8 @@ describe('which pegs a figure shows', () => {
     const { geometry } = knit(3, 8)
     const ends = (pegs: readonly number[]) => endsOf(rangeMark(pegs, geometry)[0])
     const [left, right] = ends([2, 3, 4])
-    const half = 0.4 * geometry.unit
+    // Clear of the yarn, which hangs half a unit away.
+    const half = 0.34 * geometry.unit
     expect(left?.[0]).toBeCloseTo((geometry.x(4) ?? 0) - half, 1)
     expect(right?.[0]).toBeCloseTo((geometry.x(2) ?? 0) + half, 1)
     expect(left?.[1]).toBe(right?.[1])
@@ -171,6 +155,42 @@ describe('which pegs a figure shows', () => {
     expect(more?.[0]).toBeCloseTo(geometry.left, 1)
     expect(more?.[1]).toBeGreaterThan(closed?.[1] ?? Infinity)
     expect(rangeMark([11], geometry)).toEqual([])
+  })
+})
+
+describe('the rim', () => {
+  test.each(directions)('has a mark at peg 1 that points nowhere, worked %s', (direction) => {
+    const pattern = piece(plain(8), direction)
+    const moments = lastWalk(pattern)
+    const picture = stepPicture(moments[0] as Moment, moments[1] as Moment, pattern.loom)
+    const { x } = picture.geometry
+    const marks = layer(picture, 'rim').filter(({ ink, kind }) => ink === 'note' && kind === 'path')
+    expect(marks).toHaveLength(1)
+    const numbers = marks.flatMap((item) =>
+      item.kind === 'path' ? (item.d.match(/-?[\d.]+/g) ?? []).map(Number) : [],
+    )
+    const xs = numbers.filter((_, index) => index % 2 === 0)
+    const [left, right] = [Math.min(...xs), Math.max(...xs)]
+    // As much lies on the left of its middle as on the right.
+    const inside = xs.filter((at) => at > left && at < right)
+    for (const at of inside) expect(at).toBeCloseTo((left + right) / 2, 1)
+    // On the side of peg 2: the hook comes up on the other one.
+    const middle = (left + right) / 2
+    expect(Math.sign(middle - (x(0) ?? 0))).toBe(Math.sign((x(1) ?? 0) - (x(0) ?? 0)))
+  })
+
+  test('numbers of eight pegs are read easily on a sheet', () => {
+    const pattern = piece(plain(12), 'clockwise')
+    const moments = lastWalk(pattern)
+    const { scene } = stepPicture(moments[2] as Moment, moments[8] as Moment, pattern.loom, {
+      moves: moments.slice(3, 9),
+      width: 54.7,
+    })
+    const rim = scene.layers.find(({ key }) => key === 'rim')?.items ?? []
+    const sizes = rim.flatMap((item) => (item.kind === 'text' ? [item.size] : []))
+    expect(sizes).toHaveLength(8)
+    // About 6.5 pt.
+    expect(Math.min(...sizes)).toBeGreaterThan(2.3)
   })
 })
 
