@@ -1,4 +1,5 @@
 import type { Item, Layer, Scene } from '../scene'
+import { numberKey } from './strip'
 
 export { figurePicture, type FigureMoves } from './step'
 
@@ -30,6 +31,12 @@ export const sheetSizes = { width: 190, columns: 3, text: 3.4, margin: 6, gutter
 /** A program that has not the font of the file sets wider letters: lines must not meet then. */
 const fontRoom = 0.86
 
+const noBreak = '\u00a0'
+
+/** "pegs 6 and 7" stays on one line: a line that began with a number would look like a new step. */
+const pegsTogether = (text: string): string =>
+  text.replace(/\bpegs? \d+(?:(?:, | and | to )\d+)*/gu, (pegs) => pegs.replaceAll(' ', noBreak))
+
 /** How wide a picture can be on a sheet, mm. */
 export const pictureWidth = ({
   width = sheetSizes.width,
@@ -38,7 +45,8 @@ export const pictureWidth = ({
   (width - 2 * sheetSizes.margin - (columns - 1) * sheetSizes.gutter) / columns
 
 /**
- * Numbered figures in rows, each with its sentence under it. A heading stands over a figure where
+ * Figures in rows, each with its number and its sentence under it; a number in the picture is left
+ * out. A heading stands over a figure where
  * it is another than the figure before has.
  */
 export function figureSheet(figures: readonly SheetFigure[], options: SheetOptions): Scene {
@@ -52,6 +60,10 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
   const put = (key: string, x: number, y: number, items: readonly Item[]): void => {
     if (items.length > 0) layers.push({ key, x, y, items })
   }
+  const broken = (words: string, weight: 'regular' | 'bold'): readonly string[] =>
+    breakLines(pegsTogether(words), lineMeasure, text, weight).map((line) =>
+      line.replaceAll(noBreak, ' '),
+    )
   const write = (lines: readonly string[], bold: boolean): Item[] =>
     lines.map((line, index) => ({
       kind: 'text',
@@ -68,8 +80,8 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
   const cells = figures.map(({ picture, sentence }, index) => ({
     number: index + 1,
     picture,
-    heading: headings[index] ? breakLines(headings[index], lineMeasure, text, 'bold') : [],
-    sentence: breakLines(`${index + 1}. ${sentence}`, lineMeasure, text, 'regular'),
+    heading: headings[index] ? broken(headings[index], 'bold') : [],
+    sentence: broken(`${index + 1}. ${sentence}`, 'regular'),
   }))
   let y: number = margin
   for (let start = 0; start < cells.length; start += columns) {
@@ -83,7 +95,7 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
       put(`heading ${number}`, x, y, write(heading, true))
       // Pictures of one row stand on one line.
       const top = pictures + high - picture.height
-      for (const layer of picture.layers)
+      for (const layer of picture.layers.filter(({ key }) => key !== numberKey))
         put(`figure ${number} ${layer.key}`, layer.x + x, layer.y + top, layer.items)
       put(`sentence ${number}`, x, sentences, write(sentence, false))
     })

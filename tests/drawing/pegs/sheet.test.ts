@@ -50,6 +50,26 @@ test('every figure has its number and its sentence under it; a heading stands on
   expect(fourth.height).toBeGreaterThan(1.8 * (sheet.height - 2 * sheetSizes.margin))
 })
 
+test('a number stands before the sentence only, not in the picture too', () => {
+  expect(figures[0]?.picture.layers.map(({ key }) => key)).toContain('number')
+  expect(texts.filter(({ text, anchor }) => anchor === 'start' && /^\d+$/.test(text))).toEqual([])
+})
+
+test('no line begins with the number of a peg', () => {
+  const words = 'Take the loops of pegs 6 and 7 onto the needle; knit pegs 1, 2 and 3 and peg 12.'
+  const byWords = (text: string): string[] => text.split(/ (?! )/u)
+  const [one] = figures
+  if (!one) throw new Error('There is a figure.')
+  const { layers } = figureSheet([{ ...one, sentence: words }], { breakLines: byWords })
+  const lines = layers
+    .filter(({ key }) => key.startsWith('sentence'))
+    .flatMap(({ items }) => items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])))
+  expect(lines).toContain('pegs 6 and 7')
+  expect(lines).toContain('pegs 1, 2 and 3')
+  expect(lines).toContain('peg 12.')
+  expect(lines.slice(1).filter((line) => /^\d/.test(line))).toEqual([])
+})
+
 test('nothing stands beyond the sheet, and figures of a row do not touch', () => {
   expect(sheet.width).toBe(sheetSizes.width)
   for (const { picture } of figures)
