@@ -1,3 +1,4 @@
+import { bindOffWay, castOnWay, headingAfter, type EdgePlan, type EdgeWay } from './edgeWay'
 import { Loom, type Fault } from './loom'
 import type { BindOff, CastOn, Move } from './move'
 import type { LoomState } from './state'
@@ -5,16 +6,20 @@ import type { Habits } from './work'
 
 /** An edge, worked: loops put on or taken off. Pegs are 0-based. */
 export interface EdgeRun {
+  readonly habits: Habits
   readonly before: LoomState
   readonly after: LoomState
+  readonly way: EdgeWay
+  /** It is sewn with a new length of yarn: the yarn hangs elsewhere. */
+  readonly newEnd: boolean
   readonly faults: readonly Fault[]
 }
 
 type Recorder = (move: Move, loom: Loom) => void
 
 /**
- * Cast on pegs `from`..`to`. On a bar the whole edge is cast on from the far end, so that the yarn
- * stands at peg 1; in the round it comes back to peg 1 by itself.
+ * Cast on pegs `from`..`to`, from where the yarn is. The whole of a bar is cast on from the far end,
+ * so that the yarn stands at peg 1; in the round it comes back to peg 1 by itself.
  */
 export function castOnPegs(
   before: LoomState,
@@ -25,15 +30,33 @@ export function castOnPegs(
   record?: Recorder,
 ): EdgeRun {
   const loom = new Loom(before, habits.knit, record)
-  const whole = from === 0 && to === loom.pegs - 1
-  const fromFarEnd = whole && habits.shape === 'bar'
-  loom.heading = fromFarEnd ? 'back' : 'forward'
-  for (let step = 0; step <= to - from; step++)
-    loom.castOn(fromFarEnd ? to - step : from + step, how)
-  loom.heading = 'forward'
-  if (whole) loom.gap = 0
-  return { before, after: loom.settle(before), faults: loom.faults }
+  const plan: EdgePlan = { before, shape: habits.shape, from, to }
+  const way = castOnWay(plan)
+  begin(loom, way)
+  for (const peg of way.pegs) loom.castOn(peg, how)
+  if (way.pegs.length === loom.pegs) {
+    loom.gap = 0
+    loom.heading = 'forward'
+  } else loom.heading = headingAfter(loom.gap, plan)
+  return edgeRun(loom, habits, before, way)
 }
+
+/** Go the way of an edge; the yarn must hang beside its first peg. */
+function begin(loom: Loom, { pegs, heading, beside }: EdgeWay): void {
+  const [first] = pegs
+  if (!beside && first !== undefined)
+    loom.faults.push({ kind: 'start', peg: first, yarnGap: loom.gap })
+  if (first !== undefined) loom.heading = heading
+}
+
+const edgeRun = (loom: Loom, habits: Habits, before: LoomState, way: EdgeWay): EdgeRun => ({
+  habits,
+  before,
+  after: loom.settle(before),
+  way,
+  newEnd: false,
+  faults: loom.faults,
+})
 
 type Program = (loom: Loom, pegs: readonly number[]) => void
 
@@ -86,12 +109,18 @@ const programs: Readonly<Record<BindOff, Program>> = {
   graft: (loom, pegs) => {
     for (const [near, far] of pairs(pegs)) {
       loom.letGo(near, 'graft')
+      const { gap } = loom
       if (near !== far) loom.letGo(far, 'graft')
+      loom.gap = gap
     }
   },
 }
 
-/** Bind off the pegs of `from`..`to` that hold loops, from where the yarn is onward. */
+/**
+ * Bind off the pegs of `from`..`to` that hold loops, from where the yarn is. All ways but one work on
+ * with the yarn or with its own end, cut long. Where the yarn hangs elsewhere a graft is sewn with a
+ * new length (common practice), from the first loop on.
+ */
 export function bindOffPegs(
   before: LoomState,
   habits: Habits,
@@ -101,9 +130,12 @@ export function bindOffPegs(
   record?: Recorder,
 ): EdgeRun {
   const loom = new Loom(before, habits.knit, record)
-  const pegs: number[] = []
-  for (let peg = from; peg <= to; peg++) if (loom.stack(peg).length > 0) pegs.push(peg)
-  if (loom.heading === 'back') pegs.reverse()
-  programs[how](loom, pegs)
-  return { before, after: loom.settle(before), faults: loom.faults }
+  const plan: EdgePlan = { before, shape: habits.shape, from, to }
+  const way = bindOffWay(how, plan)
+  const newEnd = how === 'graft' && !way.beside
+  begin(loom, newEnd ? { ...way, beside: true } : way)
+  programs[how](loom, way.pegs)
+  if (newEnd) loom.gap = before.yarn.gap
+  loom.heading = headingAfter(loom.gap, plan)
+  return { ...edgeRun(loom, habits, before, way), newEnd }
 }

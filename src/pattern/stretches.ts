@@ -84,11 +84,11 @@ const isRound = ({ row, before }: PatternRun, shape: Habits['shape'], toAndFro: 
 /** The loom before the stretch, then after each of its moves. */
 export function momentsOf(stretch: Stretch, habits: Habits): readonly Moment[] {
   if (stretch.kind === 'row') return walkRow(stretch.run, habits)
-  const { before } = stretch.run
+  const { before, habits: way } = stretch.run
   const { edge } = stretch
   const { moments, record } = momentsFrom(firstMoment(before))
   const { from, to } = edgePegs(edge, before)
-  if (edge.kind === 'cast on') castOnPegs(before, habits, edge.how, from, to, record)
-  else bindOffPegs(before, habits, edge.how, from, to, record)
+  if (edge.kind === 'cast on') castOnPegs(before, way, edge.how, from, to, record)
+  else bindOffPegs(before, way, edge.how, from, to, record)
   return moments
 }

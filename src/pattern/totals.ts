@@ -68,7 +68,7 @@ function sum(a: Count, b: Count): Count {
 }
 
 function countStep(step: StepWork, habits: Habits, size: Size | null): Count {
-  if (step.edge) return countEdge(step, habits, size)
+  if (step.edge) return countEdge(step, size)
   return (step.rows?.rows ?? []).reduce((so, run) => sum(so, countRow(run, habits, size)), nothing)
 }
 
@@ -116,8 +116,9 @@ function countRow(run: PatternRun, habits: Habits, size: Size | null): Count {
   return count
 }
 
-function countEdge({ step, before }: StepWork, habits: Habits, size: Size | null): Count {
-  if (step.kind !== 'cast on' && step.kind !== 'bind off') return nothing
+function countEdge({ step, before, edge }: StepWork, size: Size | null): Count {
+  if (!edge || (step.kind !== 'cast on' && step.kind !== 'bind off')) return nothing
+  const { habits } = edge
   const counter = new Counter(size)
   const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
   if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.takeAtEdge)

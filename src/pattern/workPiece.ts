@@ -88,13 +88,14 @@ function workStep(
   switch (step.kind) {
     case 'cast on':
     case 'bind off': {
-      if (was?.step === step && was.before === before && was.edge)
+      const way = edgeHabits(habits, part)
+      if (was?.step === step && was.before === before && was.edge?.habits === way)
         return { ...nothing, after: was.after, edge: was.edge }
       const { from, to } = edgePegs(step, before)
       const edge =
         step.kind === 'cast on'
-          ? castOnPegs(before, habits, step.how, from, to)
-          : bindOffPegs(before, habits, step.how, from, to)
+          ? castOnPegs(before, way, step.how, from, to)
+          : bindOffPegs(before, way, step.how, from, to)
       return { ...nothing, after: edge.after, edge }
     }
     case 'chart': {
@@ -121,10 +122,21 @@ function workStep(
   }
 }
 
+const openRings = new WeakMap<Habits, Habits>()
+
+/** The edges of a ring that is worked to and fro over its opening are those of a bar. */
+function edgeHabits(habits: Habits, { whole, toAndFro }: Part): Habits {
+  if (habits.shape === 'bar' || !whole || !toAndFro) return habits
+  let open = openRings.get(habits)
+  if (!open) openRings.set(habits, (open = { ...habits, shape: 'bar' }))
+  return open
+}
+
 /** Work that went to and fro goes on in the round, from its start, whichever way it came there. */
 function intoTheRound(before: LoomState, part: Part, { shape }: Habits, was?: StepWork): LoomState {
   const atJoin = before.yarn.gap % before.stacks.length === 0
-  if (shape === 'bar' || part.toAndFro || !atJoin || before.heading === 'forward') return before
+  const ready = before.heading === 'forward' && before.yarn.gap === 0
+  if (shape === 'bar' || part.toAndFro || !atJoin || ready) return before
   if (was?.before === before && was.step.kind === 'pegs' && was.after !== before) return was.after
   return { ...before, heading: 'forward', yarn: { ...before.yarn, gap: 0 } }
 }
@@ -144,7 +156,26 @@ function workRows(
   const anew = simulate(laid, before, habits, old)
   const isOld = old?.rows.length === anew.rows.length && anew.worked === 0 && old.start === before
   const rows = isOld ? old : anew
-  return { rows, after: rows.end, leftOut: list.length - shown.length }
+  return { rows, after: afterRows(rows, part, habits, was), leftOut: list.length - shown.length }
+}
+
+/**
+ * In the round the last gap is the first one again. To and fro it is not: where the last row ended on
+ * the last peg, the yarn hangs on that side of the join.
+ */
+function afterRows(
+  rows: WorkedRows<PatternRow>,
+  { toAndFro }: Part,
+  { shape }: Habits,
+  was?: StepWork,
+): LoomState {
+  const { end } = rows
+  const pegs = end.stacks.length
+  const last = rows.rows.at(-1)
+  const atLastPeg = last?.heading === 'forward' && last.row.to === pegs - 1 && end.yarn.gap === 0
+  if (shape === 'bar' || !toAndFro || !atLastPeg) return end
+  if (was?.rows === rows && was.after.yarn.gap === pegs) return was.after
+  return { ...end, yarn: { ...end.yarn, gap: pegs } }
 }
 
 /**
@@ -159,13 +190,26 @@ function layRows(
   { shape }: Habits,
 ): readonly PatternRow[] {
   if (whole && (!toAndFro || shape === 'bar')) return list.map((row) => onPegs(row, layout))
-  let heading: Heading = before.yarn.gap > pegs.from ? 'back' : 'forward'
+  let heading = headingFrom(before, pegs, shape)
   return list.map((row) => {
     const own = row.run !== null || row.heading !== null || row.end !== 'on'
     const now = row.heading ?? heading
     heading = opposite(now)
     return onPegs(own ? row : partRow(row, pegs, now), layout)
   })
+}
+
+/** From the end of the pegs in work beside which the yarn hangs. */
+function headingFrom(
+  { yarn: { gap }, stacks: { length } }: LoomState,
+  { from, to }: Run,
+  shape: Habits['shape'],
+): Heading {
+  if (gap === from) return 'forward'
+  if (gap === to + 1) return 'back'
+  if (shape === 'ring' && gap % length === from) return 'forward'
+  if (shape === 'ring' && gap === (to + 1) % length) return 'back'
+  return gap > from ? 'back' : 'forward'
 }
 
 const partRows = new WeakMap<Row, Map<string, Row>>()

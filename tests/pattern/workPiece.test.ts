@@ -45,6 +45,82 @@ test.each(bindOffs)('bound off by %s: no loop is left, on any loom', (how) => {
   }
 })
 
+describe('bound off from where the yarn is', () => {
+  const all: Step = { kind: 'bind off', how: 'basic', pegs: null }
+  const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const on = (from: number, to: number): Step => ({
+    kind: 'pegs',
+    run: { from, to },
+    toAndFro: true,
+  })
+  const open: Step = { kind: 'pegs', run: null, toAndFro: true }
+  const closed: Step = { kind: 'pegs', run: null, toAndFro: false }
+  const off = (from: number, to: number, how: (typeof bindOffs)[number] = 'basic'): Step => ({
+    kind: 'bind off',
+    how,
+    pegs: { from, to },
+  })
+
+  /** The pegs of the last step in the order they are worked, from 1; "!" where the yarn is elsewhere. */
+  const order = (shape: 'ring' | 'bar', ...steps: Step[]): string => {
+    const pattern = newPattern(8, 2)
+    const work = workPiece(
+      withSteps({ ...pattern, loom: { ...pattern.loom, shape } }, [
+        { kind: 'cast on', how: 'e-wrap', pegs: null },
+        ...steps,
+      ]),
+    )
+    const { edge } = work.steps.at(-1) ?? {}
+    const jumps = edge?.faults.some(({ kind }) => kind === 'start')
+    return `${edge?.way.pegs.map((peg) => peg + 1).join(' ')}${jumps ? ' !' : ''}`
+  }
+
+  test('a whole piece: after rounds, to and fro over an opening, on a bar', () => {
+    expect(order('ring', knit(3), all)).toBe('1 2 3 4 5 6 7 8')
+    expect(order('ring', open, knit(2), all)).toBe('1 2 3 4 5 6 7 8')
+    expect(order('ring', open, knit(3), all)).toBe('8 7 6 5 4 3 2 1')
+    expect(order('ring', open, knit(3), closed, knit(1), all)).toBe('1 2 3 4 5 6 7 8')
+    expect(order('bar', knit(2), all)).toBe('1 2 3 4 5 6 7 8')
+    expect(order('bar', knit(3), all)).toBe('8 7 6 5 4 3 2 1')
+  })
+
+  test('a part: from the end beside the yarn, whichever way the last row went', () => {
+    for (const shape of ['ring', 'bar'] as const) {
+      expect(order(shape, on(0, 3), knit(4), off(0, 3))).toBe('1 2 3 4')
+      expect(order(shape, on(0, 3), knit(3), off(0, 3))).toBe('4 3 2 1')
+      expect(order(shape, on(0, 3), knit(3), off(4, 7))).toBe('5 6 7 8')
+      expect(order(shape, on(0, 3), knit(3), off(5, 7))).toBe('6 7 8 !')
+    }
+    expect(order('ring', on(0, 3), knit(4), off(4, 7))).toBe('8 7 6 5')
+    expect(order('bar', on(0, 3), knit(4), off(4, 7))).toBe('5 6 7 8 !')
+  })
+
+  test('what is left of a round goes on over the join; an opening is not crossed', () => {
+    expect(order('ring', on(0, 2), knit(1), off(3, 4), closed, all)).toBe('6 7 8 1 2 3')
+    expect(order('ring', on(0, 2), knit(1), off(3, 4), open, all)).toBe('1 2 3 6 7 8 !')
+  })
+
+  test('gathered loops become a ring; halves begin at an end or at their fold', () => {
+    expect(order('bar', on(0, 1), knit(1), off(0, 3, 'gather'))).toBe('3 4 1 2')
+    expect(order('bar', on(0, 3), knit(1), off(0, 7, 'graft'))).toBe('5 6 7 8 1 2 3 4')
+    expect(order('ring', on(0, 3), knit(1), off(0, 7, 'three-needle'))).toBe('5 6 7 8 1 2 3 4')
+    expect(order('ring', on(0, 2), knit(1), off(0, 7, 'three-needle'))).toBe('1 2 3 4 5 6 7 8 !')
+    expect(order('bar', on(0, 2), knit(1), off(0, 7, 'graft'))).toBe('1 2 3 4 5 6 7 8')
+  })
+
+  test('cast on again from where the yarn is', () => {
+    const on2 = (from: number, to: number): Step => ({
+      kind: 'cast on',
+      how: 'chain',
+      pegs: { from, to },
+    })
+    expect(order('ring', on(0, 2), knit(1), off(3, 4), on2(3, 4))).toBe('5 4')
+    expect(order('ring', knit(1), on(6, 7), knit(1), off(5, 5), on2(5, 5))).toBe('6')
+    expect(order('ring', on(0, 2), knit(2), off(3, 4), on2(3, 4))).toBe('4 5')
+    expect(order('bar', on(0, 2), knit(1), off(3, 4), on(0, 2), knit(1), on2(3, 4))).toBe('4 5 !')
+  })
+})
+
 test('plain rows to a length go through the gauge', () => {
   const pattern = setGauge(newPattern(36), { stitches: 25, rows: 35 })
   const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 120 } }

@@ -1,8 +1,6 @@
 import { pegsInWork } from '../../loom/state'
 import { addStep, changeStep } from '../../pattern/edits/piece'
-import type { StepWork } from '../../pattern/workPiece'
-import { settingOf } from '../setting'
-import { counted, gapNamed, pegNumber } from '../wording'
+import { counted } from '../wording'
 import { forSteps, stepNamed, type PieceRule } from './rule'
 
 /** The loops a step begins with are those the step before it left. */
@@ -23,37 +21,6 @@ export const loopsAgree: PieceRule = {
           row === 0
             ? 'Let the step before it end with as many loops, or change its first row.'
             : 'See what its chart says about that row.',
-        fixes: [],
-      }
-    }),
-}
-
-/** Rows of a chart after which it begins again: those where something new can go wrong. */
-const isBoundary = ({ rows, section, step }: StepWork, row: number): boolean => {
-  const count = rows?.rows.length ?? 0
-  const times = step.kind === 'chart' && section ? step.times : 1
-  return row % Math.max(1, count / times) === 0
-}
-
-export const yarnReady: PieceRule = {
-  id: 'piece-yarn',
-  title: 'The yarn is elsewhere',
-  severity: 'error',
-  check: (work) =>
-    forSteps(work, (step, index) => {
-      const rows = step.rows?.rows ?? []
-      const row = rows.findIndex(
-        ({ faults }, at) => isBoundary(step, at) && faults.some(({ kind }) => kind === 'start'),
-      )
-      const fault = rows[row]?.faults.find(({ kind }) => kind === 'start')
-      if (fault?.kind !== 'start') return null
-      const { loom } = work.pattern
-      const setting = settingOf(work.pattern)
-      const times = row === 0 ? '' : ' when it is worked again'
-      return {
-        step: index,
-        message: `${stepNamed(work, index)} begins at peg ${pegNumber(fault.peg, loom.pegs)}${times}, but the yarn is ${gapNamed(fault.yarnGap, setting)}.`,
-        advice: 'Let the step before it end where this one begins.',
         fixes: [],
       }
     }),

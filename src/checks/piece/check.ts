@@ -1,16 +1,19 @@
 import type { PieceWork } from '../../pattern/workPiece'
 import { severities } from '../finding'
-import { drawnWay, loopsAgree, needsGauge, tooLong, yarnReady } from './boundaries'
+import { drawnWay, loopsAgree, needsGauge, tooLong } from './boundaries'
 import { crossLine } from './cross-line'
 import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
 import { notePegs } from './note-pegs'
+import { pegsInWorkOnly } from './pegs-in-work'
 import type { PieceFinding, PieceRule } from './rule'
 import { sectionCharts } from './section-charts'
+import { yarnReady } from './yarn'
 
 /** Every rule about the piece as a whole. */
 export const pieceRules: readonly PieceRule[] = [
   castOnFirst,
   onHeldPegs,
+  pegsInWorkOnly,
   loopsAgree,
   yarnReady,
   drawnWay,

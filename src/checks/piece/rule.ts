@@ -1,4 +1,5 @@
 import type { Step } from '../../pattern/piece'
+import { schedule } from '../../pattern/schedule'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix, Severity } from '../finding'
 
@@ -43,6 +44,18 @@ function kindNamed(step: Step): string {
     default:
       return step.kind
   }
+}
+
+/** Which row of its chart, from 1, a row of a step is, and which time it is worked, from 0. */
+export function rowOfStep(
+  { step, section, rows }: StepWork,
+  index: number,
+): { readonly number: number; readonly time: number } {
+  const times = step.kind === 'chart' && section ? step.times : 1
+  const once = Math.max(1, section ? schedule(section.chart).length : (rows?.rows.length ?? 0))
+  return times === 1
+    ? { number: index + 1, time: 0 }
+    : { number: (index % once) + 1, time: Math.floor(index / once) }
 }
 
 /** A note for every step that `note` has something to say about. */

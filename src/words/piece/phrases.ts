@@ -16,6 +16,8 @@ export interface PiecePhrases {
   readonly castOnWay: Readonly<Record<CastOn, string>>
   readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
   readonly bindOffWay: Readonly<Record<BindOff, string>>
+  /** Said below a way to bind off that needs a new length of yarn. */
+  readonly newYarn: string
   readonly workChart: (name: string, rows: string, times: number, again: boolean) => string
   readonly noChart: (name: string) => string
   /** "1st and 3rd time:" */
@@ -29,13 +31,25 @@ export interface PiecePhrases {
   readonly weaveIn: string
 }
 
-/** Where an edge is worked: the whole ring or bar, or a run of its pegs. */
-export type EdgePlace =
-  | { readonly whole: 'ring' | 'bar'; readonly pegs: number }
-  | { readonly first: number; readonly last: number }
+/** Where an edge is worked: the whole ring or bar, or a run of its pegs; in the order it is worked. */
+export interface EdgePlace {
+  readonly whole: boolean
+  /** The ends of its pegs. */
+  readonly first: number
+  readonly last: number
+  /** Where it begins inside its pegs and goes round them: the peg it begins at and its last one. */
+  readonly round: readonly [first: number, last: number] | null
+}
 
 const pegRange = (first: number, last: number): string =>
   first === last ? `peg ${first}` : `pegs ${first} to ${last}`
+
+/** Which way a bind-off goes; nothing where its pegs say it, or where it goes from peg 1 on. */
+function wayOf({ whole, first, last, round }: EdgePlace): string {
+  if (round)
+    return `, from peg ${round[0]} ${first <= last ? 'on' : 'back'} and round to peg ${round[1]}`
+  return whole && first > last ? `, from peg ${first} down to peg ${last}` : ''
+}
 
 const count = (number: number, one: string, many: string): string =>
   `${number} ${number === 1 ? one : many}`
@@ -84,22 +98,21 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     secondHeading: 'The second one',
     castOn: (how, loops, where) => {
       const start = `${capital(castOn)} ${count(loops, 'peg', 'pegs')} by ${how}`
-      if (!('whole' in where)) return `${start}: ${pegRange(where.first, where.last)}.`
-      return where.whole === 'ring'
+      if (!where.whole) return `${start}: ${pegRange(where.first, where.last)}.`
+      return where.first <= where.last
         ? `${start}, in the round, from peg 1 on.`
-        : `${start}, flat, from peg ${where.pegs} down to peg 1.`
+        : `${start}, flat, from peg ${where.first} down to peg 1.`
     },
     castOnWay: Object.fromEntries(
       Object.entries(castOnWays).map(([how, way]) => [how, `${capital(way('each peg'))}.`]),
     ) as Record<CastOn, string>,
     bindOff: (how, loops, where) => {
-      const which =
-        'whole' in where
-          ? `all ${count(loops, 'loop', 'loops')}`
-          : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
+      const which = where.whole
+        ? `all ${count(loops, 'loop', 'loops')}`
+        : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
       return loops === 0
         ? `There is no loop to ${bindOff} here.`
-        : `${capital(bindOff)} ${which} ${bindOffNames[how]}.`
+        : `${capital(bindOff)} ${which} ${bindOffNames[how]}${wayOf(where)}.`
     },
     // Lengths of the tails: common practice.
     bindOffWay: {
@@ -112,6 +125,8 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
       graft:
         'Lay the first half of the loops against the last half, the first loop facing the last; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.',
     },
+    newYarn:
+      'The yarn hangs elsewhere: use a new length of it here, about three times as long as the edge.',
     workChart: (name, rows, number, again) =>
       `Work ${name}${again ? ' again' : ''}, ${rows}${number === 1 ? '' : `, ${times(number)}`}${again ? '.' : ':'}`,
     noChart: (name) => `Work ${name}: there is no chart of this name yet.`,

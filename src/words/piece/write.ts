@@ -1,7 +1,7 @@
 import { pegsInWork } from '../../loom/state'
 import type { Run } from '../../pattern/pattern'
 import { pieceLimits, type Step } from '../../pattern/piece'
-import { plainRows, type PieceWork, type StepWork } from '../../pattern/workPiece'
+import { edgePegs, plainRows, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { LabelKind } from '../language'
@@ -111,21 +111,22 @@ class PieceWriter {
     return this.#blocks
   }
 
-  #castOn(step: Step & { kind: 'cast on' }, { before, after }: StepWork, index: number): void {
-    const loops = pegsInWork(after) - pegsInWork(before)
+  #castOn(step: Step & { kind: 'cast on' }, work: StepWork, index: number): void {
+    const loops = pegsInWork(work.after) - pegsInWork(work.before)
     const { castOn, castOnHeading, castOnWay } = this.#phrases
     this.#open(castOnHeading).push(
-      line('cast on', castOn(step.how, loops, this.#placeOf(step.pegs)), index),
+      line('cast on', castOn(step.how, loops, placeOf(step.pegs, work)), index),
       line('how', castOnWay[step.how], index),
     )
   }
 
-  #bindOff(step: Step & { kind: 'bind off' }, { before, after }: StepWork, index: number): void {
-    const loops = pegsInWork(before) - pegsInWork(after)
-    const { bindOff, bindOffHeading, bindOffWay } = this.#phrases
+  #bindOff(step: Step & { kind: 'bind off' }, work: StepWork, index: number): void {
+    const loops = pegsInWork(work.before) - pegsInWork(work.after)
+    const { bindOff, bindOffHeading, bindOffWay, newYarn } = this.#phrases
     const lines = this.#open(bindOffHeading)
-    lines.push(line('bind off', bindOff(step.how, loops, this.#placeOf(step.pegs)), index))
+    lines.push(line('bind off', bindOff(step.how, loops, placeOf(step.pegs, work)), index))
     if (loops > 0) lines.push(line('how', bindOffWay[step.how], index))
+    if (work.edge?.newEnd) lines.push(line('how', newYarn, index))
   }
 
   #chart(step: Step & { kind: 'chart' }, work: StepWork, index: number): void {
@@ -189,14 +190,6 @@ class PieceWriter {
     return onSomePegs(pegs.from + 1, pegs.to + 1, wait)
   }
 
-  #placeOf(run: Run | null): EdgePlace {
-    const { shape, pegs } = this.work.pattern.loom
-    const last = pegs - 1
-    const from = Math.min(run?.from ?? 0, last)
-    const to = Math.min(run?.to ?? last, last)
-    return from === 0 && to === last ? { whole: shape, pegs } : { first: from + 1, last: to + 1 }
-  }
-
   /** The lines under this heading: of the block that is open, if it has it, or of a new one. */
   #open(heading: string): PieceLine[] {
     const open = this.#blocks.at(-1)
@@ -209,6 +202,21 @@ class PieceWriter {
   #last(): PieceLine[] {
     const open = this.#blocks.at(-1)
     return open ? open.lines : this.#open(languages[this.terms].headings.instructions)
+  }
+}
+
+/** The pegs of an edge in the order it is worked, 1-based. */
+function placeOf(run: Run | null, { before, edge }: StepWork): EdgePlace {
+  const { from, to } = edgePegs({ pegs: run }, before)
+  const { heading, pegs } = edge?.way ?? { heading: 'forward', pegs: [] }
+  const start = pegs[0] ?? from
+  const end = pegs.at(-1) ?? to
+  const [first, last] = heading === 'forward' ? [from + 1, to + 1] : [to + 1, from + 1]
+  return {
+    whole: from === 0 && to === before.stacks.length - 1,
+    first,
+    last,
+    round: start > end === (heading === 'forward') && start !== end ? [start + 1, end + 1] : null,
   }
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { checkPiece, pieceRules } from '../../../src/checks/piece/check'
+import type { BindOff } from '../../../src/loom/move'
 import { addSection } from '../../../src/pattern/edits/piece'
 import { setRun } from '../../../src/pattern/edits/turning'
 import { rotateColumns } from '../../../src/pattern/edits/turn-round'
@@ -19,6 +20,23 @@ const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   ...pattern,
   piece: { ...pattern.piece, steps },
 })
+
+const on = (from: number, to: number): Step => ({ kind: 'pegs', run: { from, to }, toAndFro: true })
+const allPegs: Step = { kind: 'pegs', run: null, toAndFro: false }
+const open: Step = { kind: 'pegs', run: null, toAndFro: true }
+const off = (from: number, to: number, how: BindOff = 'basic'): Step => ({
+  kind: 'bind off',
+  how,
+  pegs: { from, to },
+})
+
+/** 20 pegs, with a heel that takes one peg past each side of pegs 1 to 10. */
+function heeled(): Pattern {
+  const pattern = newPattern(20, 2)
+  const heel = shortRowChart(pattern.loom, usualHeel(pattern.loom))
+  if (!heel.ok) throw new Error(heel.message)
+  return addSection(pattern, 'Heel', heel.chart)
+}
 
 const mirrored = (pattern: Pattern): Pattern => ({
   ...pattern,
@@ -63,6 +81,31 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     'piece-yarn',
     withSteps(setRun(ring, 1, { from: 0, to: 5 }), castOn, chart(), knit(1), bindOff),
     'Step 3 (plain rows) begins at peg 1, but the yarn is between pegs 6 and 7.',
+  ],
+  [
+    'piece-yarn',
+    withSteps(newPattern(20, 2), castOn, chart(), off(7, 12), bindOff),
+    'Step 3 (bind off) begins at peg 8, but the yarn is between pegs 20 and 1.',
+  ],
+  [
+    'piece-yarn',
+    withSteps(bar, castOn, chart(), off(8, 9), { ...castOn, pegs: { from: 8, to: 9 } }, bindOff),
+    'Step 3 (bind off) begins at peg 9, but the yarn is before peg 1.',
+  ],
+  [
+    'piece-yarn',
+    withSteps(bar, castOn, on(0, 5), knit(4), off(6, 11), bindOff),
+    'Step 4 (bind off) begins at peg 7, but the yarn is before peg 1.',
+  ],
+  [
+    'piece-yarn',
+    withSteps(heeled(), castOn, on(0, 9), chart('Heel'), allPegs, knit(1), bindOff),
+    'Row 14 of step 3 (Heel) begins at peg 10, but the yarn is between pegs 20 and 1.',
+  ],
+  [
+    'piece-pegs',
+    withSteps(heeled(), castOn, on(0, 9), chart('Heel'), allPegs, knit(1), bindOff),
+    'Step 3 (Heel) works pegs 11-20 in its rows 1, 9 and 11-13, but only pegs 1-10 are in work.',
   ],
   [
     'piece-way',
@@ -127,7 +170,8 @@ describe('each rule finds what it is for', () => {
 })
 
 test('every rule has a case', () => {
-  expect(cases.map(([rule]) => rule).toSorted()).toEqual(pieceRules.map(({ id }) => id).toSorted())
+  const ids = new Set(cases.map(([rule]) => rule))
+  expect([...ids].toSorted()).toEqual(pieceRules.map(({ id }) => id).toSorted())
 })
 
 describe('nothing is found in', () => {
@@ -173,6 +217,32 @@ describe('nothing is found in', () => {
         ),
       ),
     ).toEqual([])
+  })
+
+  test.each([4, 5])('a thumb and the hand beside it, each in %i rows to and fro', (rows) => {
+    const hand = newPattern(20, 2)
+    const steps = [castOn, chart(), on(0, 5), knit(rows), off(0, 5), on(6, 19), knit(rows)]
+    expect(found(withSteps(hand, ...steps, bindOff))).toEqual([])
+    expect(found(withSteps(hand, ...steps, knit(rows), knit(1), off(6, 19)))).toEqual([])
+  })
+
+  test.each([4, 5])('a round left open for %i rows, bound off or closed again', (rows) => {
+    const steps = [castOn, chart(), open, knit(rows), knit(rows)]
+    expect(found(withSteps(ring, ...steps, bindOff))).toEqual([])
+    expect(found(withSteps(ring, ...steps, knit(1), allPegs, knit(2), bindOff))).toEqual([])
+  })
+
+  test('pegs bound off and cast on again where the yarn is', () => {
+    const again: Step = { ...castOn, pegs: { from: 8, to: 9 } }
+    const steps = [castOn, chart(), on(10, 11), knit(1), off(8, 9), again]
+    expect(found(withSteps(ring, ...steps, on(10, 11), knit(2), bindOff))).toEqual([])
+    expect(found(withSteps(bar, castOn, on(0, 5), chart(), off(0, 5), off(6, 11)))).toEqual([])
+  })
+
+  test('halves grafted with a new length, and a tip gathered from its middle', () => {
+    const steps = [castOn, chart(), on(0, 2), knit(1)]
+    expect(found(withSteps(ring, ...steps, off(0, 11, 'graft')))).toEqual([])
+    expect(found(withSteps(ring, ...steps, off(0, 5, 'gather'), off(6, 11)))).toEqual([])
   })
 
   test('a new piece', () => {

@@ -163,7 +163,8 @@ describe('steps', () => {
       plain(1, 'p'),
       { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 9 } },
     ]
-    // The chart's one row is worked from peg 1 to peg 10 and then back.
+    // The chart's one row is worked from peg 1 to peg 10 and then back; after three rows the yarn is
+    // at peg 10.
     expect(say(ring, steps).slice(1)).toEqual([
       'From here work to and fro on pegs 1 to 10; the other loops wait.',
       'Work Band, Row 1, twice:',
@@ -172,7 +173,53 @@ describe('steps', () => {
       'The 2nd time:',
       'Row 1: Pegs 10 to 1: *p1, k1; rep from * to end. (10 sts)',
       'Purl 1 row.',
-      'Bind off the 10 loops on pegs 1 to 10 with the basic bind-off.',
+      'Bind off the 10 loops on pegs 10 to 1 with the basic bind-off.',
+    ])
+  })
+
+  test('a bind-off says where it begins, unless that is peg 1', () => {
+    const off = (pattern: Pattern, ...steps: Step[]) =>
+      say(pattern, [castOn, ...steps]).filter((text) => text.startsWith('Bind off'))
+    const all: Step = { kind: 'bind off', how: 'basic', pegs: null }
+    const graft: Step = { kind: 'bind off', how: 'graft', pegs: null }
+    const open: Step = { kind: 'pegs', run: null, toAndFro: true }
+    const closed: Step = { kind: 'pegs', run: null, toAndFro: false }
+    const some = (from: number, to: number): Step => ({
+      kind: 'pegs',
+      run: { from, to },
+      toAndFro: true,
+    })
+    const last = 'with the basic bind-off'
+    expect(off(ring, plain(3), all)).toEqual([`Bind off all 24 loops ${last}.`])
+    expect(off(bar, plain(2), all)).toEqual([`Bind off all 20 loops ${last}.`])
+    expect(off(bar, plain(3), all)).toEqual([
+      `Bind off all 20 loops ${last}, from peg 20 down to peg 1.`,
+    ])
+    expect(off(ring, open, plain(3), all)).toEqual([
+      `Bind off all 24 loops ${last}, from peg 24 down to peg 1.`,
+    ])
+    expect(off(ring, some(0, 5), plain(1), closed, all)).toEqual([
+      `Bind off all 24 loops ${last}, from peg 7 on and round to peg 6.`,
+    ])
+    const elsewhere = say(ring, [castOn, some(0, 5), plain(1), closed, graft])
+    expect(elsewhere.at(-1)).toBe('Bind off all 24 loops by grafting them together.')
+    expect(
+      textsOf(blocksOf(withSteps(ring, [castOn, some(0, 5), plain(1), closed, graft]))).at(-1),
+    ).toMatch(/use a new length/)
+  })
+
+  test('a cast-on in the middle of a piece goes from where the yarn is', () => {
+    const thumb = (rows: number) =>
+      say(ring, [
+        castOn,
+        { kind: 'pegs', run: { from: 0, to: 9 }, toAndFro: true },
+        plain(rows),
+        { kind: 'bind off', how: 'basic', pegs: { from: 10, to: 15 } },
+        { kind: 'cast on', how: 'chain', pegs: { from: 10, to: 15 } },
+      ]).slice(-2)
+    expect(thumb(1)).toEqual([
+      'Bind off the 6 loops on pegs 11 to 16 with the basic bind-off.',
+      'Cast on 6 pegs by chain: pegs 16 to 11.',
     ])
   })
 
