@@ -64,7 +64,8 @@ export function arrowsOf(
     case 'work':
     case 'lift':
       return atPeg(move.peg, (at) => {
-        if (doing && !doing.goesOver) return [numbered(drawnThrough(doing, u, at, side))]
+        if (doing && !doing.goesOver)
+          return [numbered(drawnThrough(doing, u, at, side), -side * 0.3)]
         const how = move.do === 'work' ? move.how : null
         if (!doing && (how === 'purl' || how === 'twisted purl' || how === 'true'))
           return [numbered(pushedThrough(levelOn(move.peg), how !== 'true', u, at))]

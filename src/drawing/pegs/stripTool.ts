@@ -69,7 +69,7 @@ export function holdingTool(
   const mm = ([dx, dy]: Point): Point => [dx * unit, dy * unit]
   const page = ([dx, dy]: Point): Point => [foot[0] + dx * unit, foot[1] + dy * unit]
   const end = down
-    ? page([side * 0.86, -(post.high + post.headHigh) - 0.62])
+    ? page([side * 0.86, -(post.high + post.headHigh) - 0.38])
     : handleEnd(foot[0], side, geometry)
   return {
     under: hookItems(mm(tip), mm(leaves), down ? -side : side, unit, down),
