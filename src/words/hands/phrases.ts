@@ -62,11 +62,15 @@ export const castOnWays: Readonly<Record<CastOn, (peg: string) => string>> = {
     `lay the yarn across the front of ${peg} without winding it round; that strand is the first loop there and can be drawn tight later`,
 }
 
-const chained = (pegs: string) =>
-  `Cut the yarn, draw its end through the last loop, on ${pegs}, and take that loop off the peg.`
+const chained: LetGoWay = (pegs, _, goesOn) =>
+  goesOn
+    ? `Pull the last loop, on ${pegs}, long, take it off the peg, put the ball of yarn through it and draw it tight.`
+    : `Cut the yarn, draw its end through the last loop, on ${pegs}, and take that loop off the peg.`
 
-/** How the loops are made safe (common practice). */
-export const letGoWays: Readonly<Record<BindOff, (pegs: string, loops: string) => string>> = {
+type LetGoWay = (pegs: string, loops: string, goesOn: boolean) => string
+
+/** How the loops are made safe (common practice). `goesOn`: other loops wait for the yarn. */
+export const letGoWays: Readonly<Record<BindOff, LetGoWay>> = {
   basic: chained,
   elastic: chained,
   'three-needle': chained,

@@ -183,11 +183,15 @@ function sayPut(list: readonly DoneOf<'put'>[]): string {
     : `Put the waiting ${what} from the spare needle on ${namePegs(pegs)}${onTop}${past}.`
 }
 
-function sayMoved(list: readonly DoneOf<'move'>[], { direction }: HandsContext): string {
+function sayMoved(list: readonly DoneOf<'move'>[], { direction, shape }: HandsContext): string {
   const first = firstOf(list)
   const { from, to, under } = first.move
-  const distance = Math.abs(to - from)
-  const side = to > from === runsRightToLeft(direction, 'forward') ? 'left' : 'right'
+  const { length } = first.before.stacks
+  // A bind-off that goes round a ring goes over its join.
+  const overJoin = shape === 'ring' && 2 * Math.abs(to - from) > length
+  const distance = overJoin ? length - Math.abs(to - from) : Math.abs(to - from)
+  const onward = to > from !== overJoin
+  const side = onward === runsRightToLeft(direction, 'forward') ? 'left' : 'right'
   const way = `${numberWord(distance)} ${distance === 1 ? 'peg' : 'pegs'} to the ${side}`
   if (list.length > 1) {
     const loops = namePegs(list.map(({ move }) => move.from))
@@ -251,6 +255,7 @@ function sayLetGo(list: readonly DoneOf<'let go'>[]): string {
   return letGoWays[how](
     how === 'graft' && list.length > 2 ? nameFacing(pegs) : namePegs(pegs),
     loops,
+    (list.at(-1) ?? first).after.stacks.some((stack) => stack !== emptyStack),
   )
 }
 

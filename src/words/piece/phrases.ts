@@ -15,7 +15,8 @@ export interface PiecePhrases {
   readonly castOn: (how: CastOn, loops: number, where: EdgePlace) => string
   readonly castOnWay: Readonly<Record<CastOn, string>>
   readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
-  readonly bindOffWay: Readonly<Record<BindOff, string>>
+  /** How it is done; `goesOn`: other loops are left that the yarn works after it. */
+  readonly bindOffWay: (how: BindOff, goesOn: boolean) => string
   /** Said below a way to bind off that needs a new length of yarn. */
   readonly newYarn: string
   readonly workChart: (name: string, rows: string, times: number, again: boolean) => string
@@ -72,9 +73,29 @@ const plainVerbs: Readonly<Record<string, string>> = { k: 'Knit', p: 'Purl' }
 
 const chainStep =
   'knit the next peg, move its loop back onto the peg before it, lift the lower loop there over it and off'
-const chainEnd =
-  'rep from * until one loop is left; cut the yarn, draw its end through that loop and take it off'
-const basicWay = `knit the first peg; *${chainStep}, and move it forward again to its own peg; ${chainEnd}`
+/** Where loops wait for the yarn it is not cut: the ball goes through the loop (common practice). */
+const chainEnd = (goesOn: boolean): string =>
+  `rep from * until one loop is left; ${goesOn ? 'pull that loop long, take it off, put the ball of yarn through it and draw it tight' : 'cut the yarn, draw its end through that loop and take it off'}`
+const basicWay = (goesOn: boolean): string =>
+  `knit the first peg; *${chainStep}, and move it forward again to its own peg; ${chainEnd(goesOn)}`
+
+const joinAgain = (goesOn: boolean): string =>
+  goesOn ? ' Join the yarn again where this edge ends, and go on.' : ''
+
+/** Lengths of the tails: common practice. */
+const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean) => string>> = {
+  basic: (goesOn) => `${capital(basicWay(goesOn))}.`,
+  elastic: (goesOn) =>
+    `Knit the first peg twice, one loop after the other; *${chainStep}, move it forward again to its own peg and knit it once more, which lets the edge stretch; ${chainEnd(goesOn)}.`,
+  sewn: (goesOn) =>
+    `Cut the yarn about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.${joinAgain(goesOn)}`,
+  gather: (goesOn) =>
+    `Cut the yarn about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.${joinAgain(goesOn)}`,
+  'three-needle': (goesOn) =>
+    `Put the last loop onto the first peg, the last but one onto the second, and so on, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
+  graft: (goesOn) =>
+    `Lay the first half of the loops against the last half, the first loop facing the last; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.${joinAgain(goesOn)}`,
+}
 
 function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
   const { castOn, bindOff } = finishing
@@ -114,17 +135,7 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
         ? `There is no loop to ${bindOff} here.`
         : `${capital(bindOff)} ${which} ${bindOffNames[how]}${wayOf(where)}.`
     },
-    // Lengths of the tails: common practice.
-    bindOffWay: {
-      basic: `${capital(basicWay)}.`,
-      elastic: `Knit the first peg twice, one loop after the other; *${chainStep}, move it forward again to its own peg and knit it once more, which lets the edge stretch; ${chainEnd}.`,
-      sewn: 'Cut the yarn about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.',
-      gather:
-        'Cut the yarn about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.',
-      'three-needle': `Put the last loop onto the first peg, the last but one onto the second, and so on, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay}.`,
-      graft:
-        'Lay the first half of the loops against the last half, the first loop facing the last; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.',
-    },
+    bindOffWay: (how, goesOn) => bindOffWays[how](goesOn),
     newYarn:
       'The yarn hangs elsewhere: use a new length of it here, about three times as long as the edge.',
     workChart: (name, rows, number, again) =>

@@ -125,8 +125,10 @@ class PieceWriter {
     const { bindOff, bindOffHeading, bindOffWay, newYarn } = this.#phrases
     const lines = this.#open(bindOffHeading)
     lines.push(line('bind off', bindOff(step.how, loops, placeOf(step.pegs, work)), index))
-    if (loops > 0) lines.push(line('how', bindOffWay[step.how], index))
-    if (work.edge?.newEnd) lines.push(line('how', newYarn, index))
+    const newEnd = work.edge?.newEnd ?? false
+    const goesOn = pegsInWork(work.after) > 0 && !newEnd
+    if (loops > 0) lines.push(line('how', bindOffWay(step.how, goesOn), index))
+    if (newEnd) lines.push(line('how', newYarn, index))
   }
 
   #chart(step: Step & { kind: 'chart' }, work: StepWork, index: number): void {

@@ -208,6 +208,19 @@ describe('steps', () => {
     ).toMatch(/use a new length/)
   })
 
+  test('where other loops wait for the yarn, it is not cut, or joined again', () => {
+    const how = (way: (typeof bindOffs)[number], most: number) =>
+      textsOf(
+        blocksOf(
+          withSteps(ring, [castOn, { kind: 'bind off', how: way, pegs: { from: 0, to: most } }]),
+        ),
+      ).at(-1)
+    expect(how('basic', 5)).toMatch(/put the ball of yarn through it/)
+    expect(how('basic', 23)).toMatch(/cut the yarn/)
+    expect(how('gather', 5)).toMatch(/Join the yarn again where this edge ends, and go on\.$/)
+    expect(how('gather', 23)).not.toMatch(/again/)
+  })
+
   test('a cast-on in the middle of a piece goes from where the yarn is', () => {
     const thumb = (rows: number) =>
       say(ring, [
