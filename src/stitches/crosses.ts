@@ -105,6 +105,7 @@ export const workCross =
       workAll(frontFrom, frontTexture)
       moveFront()
       putBack()
+      loom.carry(gapAt(front))
       workAll(backTo, backTexture)
       loom.carry(gapAt(front + back))
     }

@@ -294,23 +294,6 @@ function pastWaiting(u: Units, from: number, to: number, level: number, share: n
   }
 }
 
-/**
- * The yarn is brought back before a peg is worked: where the last group of a cross was worked
- * before it changed places, it hangs beyond. Null where it hangs right.
- */
-export function broughtBack(
-  { before, after: { move, heading } }: Step,
-  { geometry: { xOfGap, heads, unit } }: ArrowPlace,
-): MoveArrow | null {
-  if (move?.do !== 'work' || before.move?.do !== 'put') return null
-  const gap = move.peg + (heading === 'forward' ? 0 : 1)
-  const beyond = heading === 'forward' ? before.gap > gap : before.gap < gap
-  const [from, to] = [xOfGap(before.gap), xOfGap(gap)]
-  if (!beyond || from === null || to === null) return null
-  const y = heads - 0.7 * unit
-  return { curve: straightCurve([from, y], [to, y]), number: [from, y] }
-}
-
 /** The new loop comes through the old ones, the way that the hook came from. */
 function drawnThrough(
   { heights, stays, hook }: Doing & { readonly heights: readonly number[] },

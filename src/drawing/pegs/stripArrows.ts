@@ -1,7 +1,7 @@
 import { short } from '../path'
 import type { Item } from '../scene'
 import { arrowNumber, arrowShaft, arrowStart, curvedArrow } from './arrows'
-import { arrowsOf, broughtBack, type ArrowPlace, type MoveArrow } from './arrowCurves'
+import { arrowsOf, type ArrowPlace, type MoveArrow } from './arrowCurves'
 import type { Step } from './doing'
 
 /** Moves that show an arrow each where several of them are one figure. */
@@ -13,11 +13,7 @@ export function moveArrows(steps: readonly Step[], place: ArrowPlace): readonly 
   if (!last) return []
   const all = eachShown.has(last.after.move?.do ?? '') ? steps : [last]
   const first = steps.length - all.length
-  const back = steps[0] ? broughtBack(steps[0], place) : null
-  const arrows = [
-    ...(back ? [back] : []),
-    ...all.flatMap((step, index) => arrowsOf(step, first + index, steps.length, place)),
-  ]
+  const arrows = all.flatMap((step, index) => arrowsOf(step, first + index, steps.length, place))
   const { unit } = place.geometry
   const items = arrows.flatMap((arrow) => arrowItems(arrow, unit))
   // Where arrows cross neither is cut: none of them goes under another.

@@ -1,7 +1,6 @@
 import type { Move } from '../../loom/move'
 import type { Side } from '../../loom/state'
 import { stitchAt, type Done } from './context'
-import { namePegs } from './pegs'
 
 type DoneOf<D extends Move['do']> = Done<Move & { readonly do: D }>
 
@@ -24,19 +23,4 @@ export function putBackPast({ before: { needle }, after: { site } }: DoneOf<'put
   if (!cross || !side) return ''
   const moved = side === 'inside' ? cross.front : cross.back
   return `, passing ${passing(other[side])} the moved ${loops(moved)}`
-}
-
-/**
- * Where the yarn hangs beyond the peg that is worked next, since the last group of a cross was
- * worked there before it changed places: where to bring it first. Else nothing.
- */
-export function yarnBroughtBack({ move: { peg }, before, after }: DoneOf<'work'>): string {
-  const { site, heading } = after
-  if (!site || site !== before.site || !stitchAt(site)?.cross) return ''
-  const [from, to] = heading === 'forward' ? [peg, before.gap] : [before.gap, peg + 1]
-  const within = from >= site.peg && to <= site.peg + site.stitch.width
-  if (!within || to <= from) return ''
-  const passed = Array.from({ length: to - from }, (_, index) => from + index)
-  const pegs = namePegs(heading === 'forward' ? passed.reverse() : passed)
-  return `Bring the yarn back behind ${pegs}, inside the loom, ready for peg ${peg + 1}; then `
 }

@@ -5,7 +5,7 @@ import type { Moment } from '../../loom/walk'
 import { pegsOfMove, pegsPassed, stitchAt, type Done, type HandsContext } from './context'
 import { namePegs, numberWord } from './pegs'
 import { castOnWays, letGoWays, verbs, wayNames, ways } from './phrases'
-import { movedPast, putBackPast, yarnBroughtBack } from './cross'
+import { movedPast, putBackPast } from './cross'
 import { strandWords } from './strands'
 
 /**
@@ -68,8 +68,7 @@ function sayWork(
   const words = wordsOf(first, peg)
   if (stackBefore(first, peg) === emptyStack)
     return `Lay the yarn across the front of ${namePegs(samePeg ? [peg] : pegs)}: there is no loop to lift over it.`
-  const brought = yarnBroughtBack(first)
-  const verb = brought ? verbs[how].toLowerCase() : verbs[how]
+  const verb = verbs[how]
   const way = how === knit ? '' : wayNames[how]
   const along = saysWay ? ` ${wayOf(direction, first.after.heading)}` : ''
   const [lead, pegWord] = samePeg
@@ -82,7 +81,7 @@ function sayWork(
         `${verb} ${namePegs(pegs)}${way}, one after the other${along}${words.many ? `, ${words.all} on each as one` : ''}`,
         'each peg',
       ] as const)
-  return `${brought}${lead}: ${ways[how](pegWord, words)}.`
+  return `${lead}: ${ways[how](pegWord, words)}.`
 }
 
 const wayOf = (direction: Direction, heading: Heading): string =>
