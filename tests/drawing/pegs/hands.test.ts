@@ -10,7 +10,7 @@ import type { Pattern } from '../../../src/pattern/pattern'
 import { cellsOf } from '../../arbitraries'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 import { lastWalk } from './walks'
-import { drawn, endsOf, layer, piece, plain, textsIn, yOf } from './figures'
+import { drawn, endsOf, layer, piece, plain, yOf } from './figures'
 
 describe('what passes in front in a cross', () => {
   const all = directions.flatMap((direction) =>
