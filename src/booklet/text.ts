@@ -71,6 +71,7 @@ export const widthOf = (text: string, size: number, weight: Weight = 'regular'):
 /** Counts such as "(24 sts)", ranges such as "1 to 4" and a short last word stay on one line. */
 const keepTogether = (text: string): string =>
   text
+    .replace(/\bpegs? \d+(?:(?:, | and | to )\d+)*/gu, (pegs) => pegs.replaceAll(' ', '\u00a0'))
     .replace(/(\d) to (?=\d)/gu, '$1\u00a0to\u00a0')
     .replace(/(\d) (?=[a-z]{2,4}\b)/gu, '$1\u00a0')
     .replace(/ (?=\S{1,3}$)/u, '\u00a0')

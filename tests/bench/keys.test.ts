@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { benchKey, chartCommands, chartKey } from '../../src/bench/commands/keys'
 import { historyCommands } from '../../src/bench/commands/history'
 import { setEnd, setRun } from '../../src/pattern/edits/turning'
@@ -106,4 +106,55 @@ test('no key means two things', () => {
     ...trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? []),
   ]
   expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([])
+})
+
+describe('with rows and columns marked', () => {
+  const shift = { shiftKey: true }
+  const marked = (stitch: string) => {
+    const bench = smallBench()
+    bench.stitch = stitch
+    bench.goTo({ row: 1, peg: 0 })
+    press(bench, 'ArrowUp', shift)
+    for (let column = 0; column < 4; column++) press(bench, 'ArrowLeft', shift)
+    return bench
+  }
+
+  test('Enter fills them, Delete empties them, each in one step', () => {
+    const bench = marked('p')
+    press(bench, 'Enter')
+    const filled = 'p p p p p k k k k k k k'
+    expect([0, 1, 2, 3].map((row) => cellsOf(bench, row))).toEqual([
+      'k k k k k k k k k k k k',
+      filled,
+      filled,
+      'k k k k k k k k k k k k',
+    ])
+    expect(bench.history.past).toHaveLength(1)
+    press(bench, 'Delete')
+    expect(cellsOf(bench, 1)).toBe('k k k k k k k k k k k k')
+    expect(bench.history.past).toHaveLength(2)
+  })
+
+  test('a cross goes in as often as it has room, and says so where it has none', () => {
+    const bench = marked('1/1 LC')
+    press(bench, 'Enter')
+    expect(cellsOf(bench, 1)).toBe('1/1 LC . 1/1 LC . k k k k k k k k')
+    bench.stitch = '3/3 LC'
+    press(bench, 'Enter')
+    expect(bench.said.text).toMatch(/finds no room in what is marked/)
+    expect(cellsOf(bench, 1)).toBe('1/1 LC . 1/1 LC . k k k k k k k k')
+  })
+
+  test('a repeat of them fills the loom, marked or not', () => {
+    const bench = smallBench()
+    bench.goTo({ row: 0, peg: 0 })
+    for (let column = 0; column < 3; column++) press(bench, 'ArrowLeft', shift)
+    press(bench, 'r')
+    press(bench, 'R', shift)
+    expect(bench.pattern.chart.columns).toBe(4)
+    expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 3 })
+    expect(bench.said.text).toBe(
+      'The 4 columns are worked 3 times; the other columns were taken away.',
+    )
+  })
 })

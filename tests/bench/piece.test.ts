@@ -17,6 +17,7 @@ import ShortRowForm from '../../src/bench/piece/ShortRowForm.svelte'
 import StepsEditor from '../../src/bench/piece/StepsEditor.svelte'
 import { stepFacts, stepTitle } from '../../src/bench/piece/stepWords'
 import type { Bench } from '../../src/bench/state/bench.svelte'
+import { paint } from '../../src/pattern/edits/paint'
 import { addStep } from '../../src/pattern/edits/piece'
 import { setLoom } from '../../src/pattern/edits/settings'
 import { makeShortRows } from '../../src/pattern/generate/shortRows'
@@ -85,13 +86,41 @@ test('a step that works a chart brings it on the bench, as an edit that undo tak
   expect(names(bench)).toEqual(['Chart'])
 })
 
-test('new steps go after the chosen one, else before what ends the piece', () => {
+test('new steps go after the chosen one, but before what ends the piece', () => {
   const bench = smallBench()
   expect(placeForStep(bench)).toBe(2)
   bench.piece.chosen = 0
   expect(placeForStep(bench)).toBe(1)
   bench.piece.chosen = 40
   expect(placeForStep(bench)).toBe(2)
+  // The bind-off itself is chosen.
+  bench.piece.chosen = 2
+  expect(placeForStep(bench)).toBe(2)
+})
+
+test('a chart that comes on the bench is nothing to take back', () => {
+  const bench = smallBench()
+  putSection(bench, 'Heel', emptyChart, true)
+  const steps = bench.history.past.length
+  chooseStep(bench, 2)
+  expect(bench.pattern.piece.onBench).toBe('Heel')
+  chooseStep(bench, 1)
+  expect(bench.pattern.piece.onBench).toBe('Chart')
+  expect(bench.history.past).toHaveLength(steps)
+})
+
+test('a step is marked where its chart has errors, on the bench or off it', () => {
+  const bench = smallBench()
+  putSection(bench, 'Heel', emptyChart, true)
+  const at = 2
+  chooseStep(bench, at)
+  bench.apply('Paint', (p) => paint(p, 'k2tog', 0, 0))
+  expect(bench.piece.errorsIn(at)).toBeGreaterThan(0)
+  expect(bench.piece.worstAt(at)).toBe('error')
+  chooseStep(bench, 1)
+  expect(bench.piece.errorsIn(at)).toBe(0)
+  expect(bench.piece.worstAt(at)).toBe('error')
+  expect(bench.piece.findings.find(({ rule }) => rule === 'piece-chart')?.step).toBe(at)
 })
 
 test('steps are moved, copied and taken out, each as one edit; the first cannot go up', () => {

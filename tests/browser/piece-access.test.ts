@@ -26,7 +26,7 @@ async function withPiece(size: { width: number; height: number }, scheme: 'light
   await bench.startEmpty(24, 4)
   const piece = new PieceOnBench(bench)
   if (size.width < 760) await bench.show('Piece')
-  else if (!(await piece.panel.isVisible())) await bench.button('Whole piece').click()
+  else if (!(await piece.panel.isVisible())) await bench.button(/^Piece$/).click()
   await piece.panel.waitFor()
   return { bench, piece }
 }

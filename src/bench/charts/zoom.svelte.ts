@@ -15,9 +15,17 @@ interface Settings {
   /** Changes when another piece is opened: then the zoom is no longer the hand's own choice. */
   readonly opened: () => unknown
   /** Fitting by itself makes a small drawing no larger and a large one no smaller than this. */
-  readonly fitted: Bounds
+  readonly fitted: () => Bounds
+  /** The point of the drawing, mm, that stays where it is when it is zoomed by a button. */
+  readonly focus: () => readonly [number, number] | null | undefined
   /** Round the drawing, px. */
   readonly padding: number
+}
+
+/** Of the screen, px. */
+interface Point {
+  readonly x: number
+  readonly y: number
 }
 
 interface Bounds {
@@ -43,13 +51,13 @@ export class Zoom {
     $effect(() => {
       const { view } = this
       if (!view || this.#chosen) return
-      const watch = new ResizeObserver(() => this.#fit(settings.fitted))
+      const watch = new ResizeObserver(() => this.#fit(settings.fitted()))
       watch.observe(view)
       return () => watch.disconnect()
     })
     $effect(() => {
       const { width, height } = settings.size()
-      if (!this.#chosen && width > 0 && height > 0) this.#fit(settings.fitted)
+      if (!this.#chosen && width > 0 && height > 0) this.#fit(settings.fitted())
     })
   }
 
@@ -60,20 +68,34 @@ export class Zoom {
     return this.#settings.padding
   }
 
-  /** Zoom and keep the point under the pointer (or the middle) where it is. */
-  to(next: number, at?: { readonly x: number; readonly y: number }): void {
+  /** Zoom and keep the point under the pointer where it is, or the current place, or the middle. */
+  to(next: number, at: Point = this.#still()): void {
     const { view } = this
-    if (!view) return
-    const to = Math.min(most, Math.max(least, next))
+    const drawing = view?.querySelector('svg')
+    if (!view || !drawing) return
     this.#chosen = true
-    const box = view.getBoundingClientRect()
-    const x = at ? at.x - box.left : box.width / 2
-    const y = at ? at.y - box.top : box.height / 2
-    const ratio = to / this.value
-    const left = (view.scrollLeft + x) * ratio - x
-    const top = (view.scrollTop + y) * ratio - y
-    this.value = to
-    requestAnimationFrame(() => view.scrollTo(left, top))
+    const before = drawing.getBoundingClientRect()
+    const [across, down] = [
+      (at.x - before.left) / before.width,
+      (at.y - before.top) / before.height,
+    ]
+    this.value = Math.min(most, Math.max(least, next))
+    requestAnimationFrame(() => {
+      const now = drawing.getBoundingClientRect()
+      view.scrollBy(now.left + across * now.width - at.x, now.top + down * now.height - at.y)
+    })
+  }
+
+  /** Where the current place is on the screen, or the middle of the view when it is out of sight. */
+  #still(): Point {
+    const box = this.view?.getBoundingClientRect() ?? new DOMRect()
+    const drawn = this.view?.querySelector('svg')?.getBoundingClientRect()
+    const point = this.#settings.focus()
+    if (drawn && point) {
+      const [x, y] = [drawn.left + point[0] * this.scale, drawn.top + point[1] * this.scale]
+      if (x >= box.left && x <= box.right && y >= box.top && y <= box.bottom) return { x, y }
+    }
+    return { x: box.left + box.width / 2, y: box.top + box.height / 2 }
   }
 
   by(factor: number): void {

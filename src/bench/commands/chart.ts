@@ -1,4 +1,4 @@
-import { erase, landing, paint } from '../../pattern/edits/paint'
+import { erase, eraseAll, landing, paint, paintAll } from '../../pattern/edits/paint'
 import { deleteColumns, insertColumns, keepColumns, setRepeat } from '../../pattern/edits/columns'
 import { deleteRows, duplicateRows, insertRows, removeBand } from '../../pattern/edits/rows'
 import { rotateColumns } from '../../pattern/edits/turn-round'
@@ -16,8 +16,22 @@ const plural = (n: number, word: string) => (n === 1 ? word : `${n} ${word}s`)
 /** Column of the chart at the current place. */
 export const columnAt = (bench: Bench): number => bench.work.layout.columnOf[bench.spot.peg] ?? 0
 
-/** Put the stitch in hand at the current place, or say why it cannot land there. */
+/** Fill what is marked with the stitch in hand. */
+function paintMarked(bench: Bench): void {
+  const { rows, columns } = bench.marked
+  const { abbr } = stitchOf(bench.stitch)[bench.pattern.style.terms]
+  const before = bench.pattern
+  if (bench.apply(`Fill with ${abbr}`, (p) => paintAll(p, bench.stitch, rows, columns))) return
+  if (bench.pattern === before && !bench.isSecond)
+    bench.say(`${abbr} is there already, or finds no room in what is marked.`)
+}
+
+/** Put the stitch in hand at the current place or into all that is marked, or say why it cannot land. */
 export function paintHere(bench: Bench, gesture: string | null = null): void {
+  if (bench.corner) {
+    paintMarked(bench)
+    return
+  }
   const column = columnAt(bench)
   const { row } = bench.spot
   const where = landing(bench.pattern, bench.stitch, row, column)
@@ -31,6 +45,11 @@ export function paintHere(bench: Bench, gesture: string | null = null): void {
 }
 
 export function eraseHere(bench: Bench, gesture: string | null = null): void {
+  if (bench.corner && gesture === null) {
+    const { rows, columns } = bench.marked
+    bench.apply('Erase what is marked', (p) => eraseAll(p, rows, columns))
+    return
+  }
   bench.apply('Erase', (p) => erase(p, bench.spot.row, columnAt(bench)), gesture)
 }
 
@@ -42,6 +61,10 @@ export function pickUpHere(bench: Bench): void {
   bench.hand = 'paint'
   bench.say(`In hand: ${item.stitch.us.name}.`)
 }
+
+/** What is marked; with nothing marked, the repeat where there is one. */
+const columnsToFillWith = ({ corner, marked, pattern }: Bench): Run =>
+  corner ? marked.columns : (pattern.chart.repeat ?? marked.columns)
 
 const roomForRows = (bench: Bench) =>
   bench.pattern.chart.rows.length >= limits.rows.most
@@ -189,11 +212,11 @@ export const columnCommands: readonly Command[] = editing([
     label: 'Fill the loom with these columns',
     keys: ['Shift+r'],
     reason: (bench) =>
-      count(bench.marked.columns) === bench.pattern.chart.columns
+      count(columnsToFillWith(bench)) === bench.pattern.chart.columns
         ? 'These are all the columns there are.'
         : null,
     run: (bench) => {
-      const { from, to } = bench.marked.columns
+      const { from, to } = columnsToFillWith(bench)
       const width = to - from + 1
       bench.apply(`Fill the loom with columns ${from + 1} to ${to + 1}`, (p) =>
         setRepeat(keepColumns(p, from, to), { from: 0, to: width - 1 }),
@@ -202,8 +225,8 @@ export const columnCommands: readonly Command[] = editing([
       const { copies, over } = bench.work.layout
       bench.say(
         over === 0
-          ? `The ${width} columns are worked ${copies} times; the other columns were taken away.`
-          : `The ${width} columns go ${copies} times into ${bench.pattern.loom.pegs} pegs; ${over} pegs are left over.`,
+          ? `The ${plural(width, 'column')} ${width === 1 ? 'is' : 'are'} worked ${plural(copies, 'time')}; the other columns were taken away.`
+          : `The ${plural(width, 'column')} ${width === 1 ? 'goes' : 'go'} ${copies} times into ${bench.pattern.loom.pegs} pegs; ${over} ${over === 1 ? 'is' : 'are'} left over.`,
       )
     },
   },

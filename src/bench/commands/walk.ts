@@ -26,7 +26,12 @@ const walking = (
 
 const atStart = ({ atStart }: WalkState) =>
   atStart ? 'This is the loom before the first move.' : null
-const atEnd = ({ atEnd }: WalkState) => (atEnd ? 'This was the last move.' : null)
+const atEnd = ({ atEnd, goesOn }: WalkState) =>
+  atEnd
+    ? goesOn
+      ? 'This was the last move of this chart. To go on, choose a step of the whole piece above.'
+      : 'This was the last move.'
+    : null
 
 // Rows rise as they do in a chart: up is on.
 export const rowBack = walking(

@@ -30,7 +30,7 @@ export const drawFigures = (
   figures.map((figure, index) => ({
     ...figure,
     number: index + 1,
-    picture: figurePicture(moments, figure, loom, { number: index + 1, width: pictureWidth() }),
+    picture: figurePicture(moments, figure, loom, { width: pictureWidth() }),
   }))
 
 /** All figures on one sheet, each with its sentence. */

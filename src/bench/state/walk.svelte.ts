@@ -1,6 +1,7 @@
 import type { Moment } from '../../loom/walk'
 import { actingIn } from '../../drawing/pegs/acting'
 import type { Spot } from '../../pattern/history'
+import { isOneChart } from '../../pattern/sections'
 import { chartStretches, pieceStretches, type Stretch } from '../../pattern/stretches'
 import { habitsOf } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
@@ -72,6 +73,11 @@ export class WalkState {
   readonly atStart: boolean = $derived(this.stretchIndex === 0 && this.done === 0)
   readonly atEnd: boolean = $derived(
     this.stretchIndex >= this.stretches.length - 1 && this.done === this.moves,
+  )
+
+  /** Is there more of the piece than the chart that is walked? */
+  readonly goesOn: boolean = $derived.by(
+    () => this.source === 'chart' && !isOneChart(this.#bench.pattern),
   )
 
   /** One move on, into the next row at the end of one. False when all is done. */

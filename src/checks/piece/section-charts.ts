@@ -32,15 +32,16 @@ export const sectionCharts: PieceRule = {
   id: 'piece-chart',
   title: 'Errors in a chart that is not on the bench',
   severity: 'error',
-  check: ({ pattern }) =>
+  check: ({ pattern, steps }) =>
     pattern.piece.others.flatMap(({ name, chart }) => {
       const errors = errorsOf(pattern, name, chart)
       const [first] = errors
       if (first === undefined) return []
       const more = errors.length - 1
+      const at = steps.findIndex(({ section }) => section?.name === name)
       return [
         {
-          step: null,
+          step: at < 0 ? null : at,
           message: `In the chart “${name}”: ${first}${more > 0 ? ` (and ${counted(more, 'error')} more)` : ''}`,
           advice: 'Put that chart on the bench to see it in its place, with repairs.',
           fixes: [{ label: `Put “${name}” on the bench`, edit: (p) => openSection(p, name) }],

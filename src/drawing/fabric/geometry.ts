@@ -14,6 +14,8 @@ export interface FabricGeometry {
   readonly stitch: StitchSize
   /** The whole fabric, lying flat. */
   readonly cloth: StitchSize
+  /** Is it opened at short rows, so that it lies higher than it is? */
+  readonly opened: boolean
   /** Null beside the fabric, and where it is opened at short rows. */
   readonly at: (x: number, y: number) => { readonly row: number; readonly peg: number } | null
   /** Null for what is not seen, or not worked in that row. */
@@ -95,6 +97,7 @@ export function fabricGeometry(
     height: frame.height,
     stitch,
     cloth: { width: across.pegs * stitch.width, height: heights.highest * stitch.height },
+    opened: heights.opened,
     at: (x, y) => {
       if (Math.abs(x - middle) > bend.half) return null
       const peg = across.pegAt(bend.flat(x - middle) / stitch.width)
