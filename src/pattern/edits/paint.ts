@@ -64,6 +64,28 @@ export function paint(pattern: Pattern, id: string, rowIndex: number, column: nu
   return withRow(pattern, rowIndex, { cells })
 }
 
+/**
+ * Put a stitch into rows `rows` of columns `columns`, side by side from the first column on; where it cannot
+ * land, or would reach out of the columns, what is there stays.
+ */
+export function paintAll(pattern: Pattern, id: string, rows: Run, columns: Run): Pattern {
+  const { width } = stitchOf(id)
+  let painted = pattern
+  for (let row = rows.from; row <= rows.to; row++)
+    for (let column = columns.from; column + width - 1 <= columns.to; column += width)
+      painted = paint(painted, id, row, column)
+  return painted
+}
+
+/** All of them back to the background stitch. */
+export function eraseAll(pattern: Pattern, rows: Run, columns: Run): Pattern {
+  let erased = pattern
+  for (let row = rows.from; row <= rows.to; row++)
+    for (let column = columns.from; column <= columns.to; column++)
+      erased = erase(erased, row, column)
+  return erased
+}
+
 /** Back to the background stitch; a stitch of several columns goes whole. */
 export const erase = (pattern: Pattern, rowIndex: number, column: number): Pattern => {
   const row = pattern.chart.rows[rowIndex]
