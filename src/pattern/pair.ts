@@ -31,5 +31,12 @@ function derive(first: Pattern): Pattern {
   }
 }
 
+/** The peg of the second on which the mirror image of what is on this peg of the first stands. */
+export function pegInSecond(first: Pattern, peg: number): number {
+  const { loom } = secondOf(first)
+  const fromOtherEnd = first.piece.pair === 'mirrored' && loom.direction === first.loom.direction
+  return fromOtherEnd ? loom.pegs - 1 - peg : peg
+}
+
 /** The second as a piece that follows no other. */
 export const secondByItself = (first: Pattern): Pattern => setPair(secondOf(first), 'none')

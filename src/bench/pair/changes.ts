@@ -69,7 +69,7 @@ const look: Fact = (_now, _then, sides) =>
     : {}
 
 const leans: Fact = (now, _then, sides) => {
-  const swaps = leansThatSwap(sides, now.style.terms)
+  const swaps = looksTheSame(sides) ? [] : leansThatSwap(sides, now.style.terms)
   return swaps.length > 0
     ? { changes: say(...swaps) }
     : { stays: ['Crosses, decreases and increases lean as they do.'] }

@@ -6,14 +6,15 @@ import type { Side } from './sides'
 
 /**
  * What becomes its mirror image, counted in the charts: "12 left crosses become right crosses".
- * Both versions have their columns in opposite orders, so a stitch is held against the one that
- * stands as far from the other edge.
+ * A stitch is held against the one that stands as far from the other edge; where the second is begun
+ * at the other end of the loom instead, against the one in its own columns.
  */
 export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly string[] {
   const swaps = new Map<string, { from: string; to: string; count: number; rank: number }>()
+  const inPlace = sides.every(isMirroredInPlace)
   for (const { now, then } of sides)
     now.pattern.chart.rows.forEach((row, index) => {
-      const opposite = idsByEnd(then.pattern, index)
+      const opposite = idsByEnd(then.pattern, index, inPlace)
       for (const { stitch, column, columns } of placed(row)) {
         const other = opposite.get(column + columns)
         if (other !== stitch.mirror || other === stitch.id) continue
@@ -29,11 +30,27 @@ export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly st
     )
 }
 
-/** Stitch ids of a row by the column after their last one, counted from the other edge. */
-function idsByEnd({ chart }: Pattern, row: number): ReadonlyMap<number, string> {
+/** Has every column of the chart the mirror image of what it had, on a loom worked the other way? */
+const isMirroredInPlace = ({ now, then }: Side): boolean =>
+  now.pattern.loom.direction !== then.pattern.loom.direction &&
+  now.pattern.chart.rows.every(({ cells }, row) => {
+    const others = then.pattern.chart.rows[row]?.cells
+    return cells.every((cell, at) => others?.[at] === (cell && stitchOf(cell).mirror))
+  })
+
+/**
+ * Stitch ids of a row by the column after their last one, counted from the other edge unless they
+ * are mirrored in place.
+ */
+function idsByEnd({ chart }: Pattern, row: number, inPlace: boolean): ReadonlyMap<number, string> {
   const cells = chart.rows[row]
   return new Map(
-    cells ? placed(cells).map(({ stitch, column }) => [chart.columns - column, stitch.id]) : [],
+    cells
+      ? placed(cells).map(({ stitch, column, columns }) => [
+          inPlace ? column + columns : chart.columns - column,
+          stitch.id,
+        ])
+      : [],
   )
 }
 

@@ -1,5 +1,5 @@
 import { mirror } from '../../pattern/edits/mirror'
-import { reverseDirection } from '../../pattern/edits/turn-round'
+import { reverseDirection, whyNotReversed } from '../../pattern/edits/turn-round'
 import type { Pattern } from '../../pattern/pattern'
 import type { Edit, Turning } from '../state/bench.svelte'
 
@@ -10,8 +10,10 @@ interface TurningCommand {
   /** In the history. */
   readonly label: string
   readonly edit: Edit
+  /** Why it cannot be done to this piece; null: it can. */
+  readonly against: (now: Pattern) => string | null
   /** Said when it is done. */
-  readonly said: (then: Pattern) => string
+  readonly said: (then: Pattern, now: Pattern) => string
 }
 
 /** The two ways to turn a whole piece round, with all its sections. */
@@ -21,6 +23,7 @@ export const turningCommands: Readonly<Record<Turning, TurningCommand>> = {
     act: 'Reverse the direction',
     label: 'Reverse the working direction',
     edit: reverseDirection,
+    against: whyNotReversed,
     said: ({ loom }) => `The loom is now worked ${loom.direction}.`,
   },
   mirror: {
@@ -28,6 +31,8 @@ export const turningCommands: Readonly<Record<Turning, TurningCommand>> = {
     act: 'Mirror the design',
     label: 'Mirror the design',
     edit: mirror,
-    said: ({ loom }) => `The design is mirrored; the loom is still worked ${loom.direction}.`,
+    against: () => null,
+    said: ({ loom: { direction } }, { loom }) =>
+      `The design is mirrored; the loom is ${direction === loom.direction ? 'still' : 'now'} worked ${direction}.`,
   },
 }

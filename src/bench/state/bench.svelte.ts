@@ -1,6 +1,6 @@
 import { checkPattern, type Report } from '../../checks/check'
 import { add, begin, look, redo, undo, type History, type Spot } from '../../pattern/history'
-import { secondOf } from '../../pattern/pair'
+import { pegInSecond, secondOf } from '../../pattern/pair'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
@@ -121,7 +121,7 @@ export class Bench {
     const was = this.isSecond
     this.#showing = at
     if (this.isSecond === was) return
-    this.goTo({ ...this.spot, peg: this.pattern.loom.pegs - 1 - this.spot.peg })
+    this.goTo({ ...this.spot, peg: pegInSecond(this.first, this.spot.peg) })
     this.hover = null
   }
 

@@ -1,3 +1,4 @@
+import { pegInSecond } from '../../pattern/pair'
 import { forSteps, stepNamed, type PieceRule } from './rule'
 
 /** "pegs 2 to 25", "Peg 7", "pegs 3-9". */
@@ -16,7 +17,8 @@ export const notePegs: PieceRule = {
       if (!found) return null
       const numbers = found.slice(1).flatMap((text) => (text ? [Number(text)] : []))
       if (numbers.some((peg) => peg < 1 || peg > loom.pegs)) return null
-      const others = numbers.map((peg) => loom.pegs + 1 - peg)
+      const others = numbers.map((peg) => pegInSecond(work.pattern, peg - 1) + 1)
+      if (others.every((peg, at) => peg === numbers[at])) return null
       return {
         step: index,
         message: `${stepNamed(work, index)} names ${pegs(numbers)}; in the second of the pair, its mirror image, those are ${pegs(others)}.`,

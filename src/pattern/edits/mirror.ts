@@ -1,19 +1,33 @@
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Pattern } from '../pattern'
+import { withCells } from './chart'
 import { withAllCharts } from './piece'
-import { turnOver } from './turn-over'
-import { withStepPegs } from './turn-round'
+import { otherDirection, turnPiece } from './turn-piece'
+
+const mirrored = (id: string): string => stitchOf(id).mirror
 
 /**
- * Mirror the design, for the second of a pair, in every section: crosses and leans swap, columns
- * reverse, the loom goes on being worked the same way. A heel is placed on the other half of the
- * loom and worked as before, since its rows begin where the yarn is. Rows of a part of the pegs
- * that are no such section are turned over and head the other way.
+ * Mirror the design, for the second of a pair, in every section: crosses and leans swap. In the
+ * round columns and pegs are counted from the other end and the loom goes on being worked the same
+ * way; a heel is placed on the other half and worked as before, since its rows begin where the yarn
+ * is. On a bar, and where rows of a part of the pegs would then not begin where the yarn is, the
+ * second is begun at the other end instead: the same columns, the loom worked the other way.
  */
 export function mirror(pattern: Pattern): Pattern {
+  const { shape, direction } = pattern.loom
+  if (shape === 'bar') return fromTheOtherEnd(pattern)
+  const turned = turnPiece(pattern, { direction, rename: mirrored, sameWays: true })
+  return turned.ok ? turned.pattern : fromTheOtherEnd(pattern)
+}
+
+/** The mirror image move by move: peg 1 stands at the other side, all is worked as before. */
+function fromTheOtherEnd(pattern: Pattern): Pattern {
   const { loom } = pattern
-  return withStepPegs(
-    withAllCharts(pattern, (chart) => turnOver(chart, loom, (id) => stitchOf(id).mirror)),
-    loom.pegs,
-  )
+  const turned = withAllCharts(pattern, (chart) => ({
+    ...chart,
+    rows: withCells(chart.rows, (cells) =>
+      cells.map((cell) => (cell === '' ? '' : mirrored(cell))),
+    ),
+  }))
+  return { ...turned, loom: { ...loom, direction: otherDirection(loom.direction) } }
 }

@@ -1,8 +1,8 @@
 import type { Pattern } from '../pattern'
 import { mendOrphans } from './columns'
 import { withCells, withChart } from './chart'
-import { withAllCharts } from './piece'
-import { reverseRun, turnOver } from './turn-over'
+import { otherDirection, turnPiece, type Turned } from './turn-piece'
+import type { Fault } from './works-alike'
 
 /**
  * Start the round elsewhere: column `by` becomes the first one of the run of columns that goes
@@ -30,25 +30,39 @@ export function rotateColumns(pattern: Pattern, by: number): Pattern {
 /**
  * Work the loom the other way round and keep the look of the fabric, in every section: peg 1
  * changes sides, so columns and pegs are renumbered; crosses and leans stay as they look. A heel is
- * begun from the other end of the round. Moves and words follow.
+ * begun from the other end of the round. Moves and words follow. The same pattern where that cannot
+ * be: see `whyNotReversed`.
  */
 export function reverseDirection(pattern: Pattern): Pattern {
-  const { loom } = pattern
-  const direction = loom.direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
-  const turned = withAllCharts(pattern, (chart) => turnOver(chart, loom))
-  return withStepPegs({ ...turned, loom: { ...loom, direction } }, loom.pegs)
+  const turned = reversed(pattern)
+  return turned.ok ? turned.pattern : pattern
 }
 
-/** Pegs named by steps, counted from the other end. */
-export const withStepPegs = (pattern: Pattern, pegs: number): Pattern => ({
-  ...pattern,
-  piece: {
-    ...pattern.piece,
-    steps: pattern.piece.steps.map((step) => {
-      if (step.kind === 'pegs')
-        return step.run ? { ...step, run: reverseRun(step.run, pegs) } : step
-      if (step.kind !== 'cast on' && step.kind !== 'bind off') return step
-      return step.pegs ? { ...step, pegs: reverseRun(step.pegs, pegs) } : step
-    }),
-  },
-})
+const reversed = (pattern: Pattern): Turned =>
+  turnPiece(pattern, { direction: otherDirection(pattern.loom.direction) })
+
+/** Why the piece cannot be worked the other way with the same fabric; null when it can. */
+export function whyNotReversed(pattern: Pattern): string | null {
+  const turned = reversed(pattern)
+  if (turned.ok) return null
+  const place = turned.fault && placeOf(turned.fault, pattern)
+  if (turned.isNow)
+    return `${capital(place ?? 'A row')} cannot be worked as it is: mend that first, then the piece can be turned.`
+  const begun =
+    pattern.loom.shape === 'bar'
+      ? 'Begun at the other end of the bar'
+      : 'Worked the other way round'
+  const why = place
+    ? `${place} would not begin where the yarn is`
+    : 'some pegs would be worked more often and others less'
+  return `${begun}, this piece cannot have the same fabric: ${why}.`
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+function placeOf(fault: Fault, { piece }: Pattern): string {
+  if ('row' in fault) return `row ${fault.row + 1} of the chart “${fault.section}”`
+  const step = piece.steps[fault.step]
+  const named = step?.kind === 'chart' ? step.section : step?.kind === 'plain' ? 'plain rows' : null
+  return `step ${fault.step + 1}${named === null ? '' : ` (${named})`}`
+}

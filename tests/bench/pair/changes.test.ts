@@ -78,6 +78,20 @@ test('a heel worked in the other direction makes the same fabric', () => {
   expect(told(heel, reverseDirection(heel)).stays).toContain(sameLook)
 })
 
+test('on a bar the mirror image is worked from the other end, and its crosses are counted', () => {
+  const bar: Pattern = { ...cuff, loom: { ...cuff.loom, shape: 'bar' } }
+  const { changes, stays } = told(bar, mirror(bar))
+  expect(changes).toContain('2 left crosses become right crosses.')
+  expect(changes).toContain('1 k2tog becomes ssk.')
+  expect(changes).toContain(
+    'Peg 1 stands at the left instead of the right, and row 1 runs left to right instead of right to left.',
+  )
+  expect(stays).not.toContain(sameLook)
+  expect(told(bar, reverseDirection(bar)).stays).toContain(
+    'Crosses, decreases and increases lean as they do.',
+  )
+})
+
 test('own words stay, and it is said in how many places they will differ', () => {
   const words = writeWords(workPattern(cuff), 'us')
     .lines.map(({ text }) => text)

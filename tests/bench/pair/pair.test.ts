@@ -12,7 +12,7 @@ import Here from '../../../src/bench/parts/Here.svelte'
 import { followsTheFirst, type Bench } from '../../../src/bench/state/bench.svelte'
 import { addSection, openSection, setPair } from '../../../src/pattern/edits/piece'
 import { paint } from '../../../src/pattern/edits/paint'
-import { newPattern } from '../../../src/pattern/pattern'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { cellsOf, show, smallBench } from '../render'
 
 const crossed = paint(newPattern(12, 6), '2/2 LC', 2, 0)
@@ -51,6 +51,37 @@ test('mirroring that is not wanted leaves all as it is', async () => {
   expect(bench.history.past).toHaveLength(0)
 })
 
+test('a piece that cannot be turned is left as it is, and it is said why', async () => {
+  const plain = newPattern(12, 2)
+  const bar: Pattern = {
+    ...plain,
+    loom: { ...plain.loom, shape: 'bar' },
+    piece: {
+      ...plain.piece,
+      steps: [
+        { kind: 'cast on', how: 'e-wrap', pegs: null },
+        { kind: 'pegs', run: { from: 0, to: 5 }, toAndFro: true },
+        { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
+        { kind: 'bind off', how: 'basic', pegs: null },
+      ],
+    },
+  }
+  const bench = smallBench(bar)
+  show(TurnRoundDialog, { bench })
+  reverseCommand.run(bench)
+  await screen.findByText(/step 3 \(plain rows\) would not begin where the yarn is\.$/)
+  expect(screen.queryByRole('button', { name: 'Reverse the direction' })).toBeNull()
+  expect(screen.queryByRole('heading', { name: 'What changes' })).toBeNull()
+})
+
+test('mirroring a bar piece says which way it is worked then', async () => {
+  const bench = smallBench({ ...crossed, loom: { ...crossed.loom, shape: 'bar' } })
+  const { user } = show(TurnRoundDialog, { bench })
+  mirrorCommand.run(bench)
+  await user.click(await screen.findByRole('button', { name: 'Mirror the design' }))
+  expect(bench.said.text).toBe('The design is mirrored; the loom is now worked counterclockwise.')
+})
+
 test('the second is shown in every reading and follows the first', () => {
   const bench = second()
   expect(cellsOf(bench, 2)).toBe('k k k k k k k k 2/2 RC . . .')
@@ -70,6 +101,15 @@ test('the current place goes with its stitch', () => {
   expect(bench.spot).toEqual({ row: 1, peg: 8 })
   bench.look('first')
   expect(bench.spot).toEqual({ row: 1, peg: 3 })
+})
+
+test('on a bar the current place stays on its peg, which is counted from the other end', () => {
+  const bar: Pattern = { ...crossed, loom: { ...crossed.loom, shape: 'bar' } }
+  const bench = smallBench(setPair(bar, 'mirrored'))
+  bench.goTo({ row: 1, peg: 3 })
+  bench.look('second')
+  expect(bench.spot).toEqual({ row: 1, peg: 3 })
+  expect(cellsOf(bench, 2)).toBe('2/2 RC . . . k k k k k k k k')
 })
 
 test('nothing edits the second, and that is what is said', async () => {

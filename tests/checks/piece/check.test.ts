@@ -169,6 +169,13 @@ describe('each rule finds what it is for', () => {
   })
 })
 
+test('peg numbers in a note hold for both of a pair on a bar, whose second is begun at its other end', () => {
+  const bar = { ...ring, loom: { ...ring.loom, shape: 'bar' as const } }
+  const note: Step = { kind: 'note', text: 'Now pegs 2 to 5 hold the sole.' }
+  const rules = checkPiece(workPiece(mirrored(withSteps(bar, castOn, chart(), note, bindOff))))
+  expect(rules.map(({ rule }) => rule)).not.toContain('piece-note-pegs')
+})
+
 test('every rule has a case', () => {
   const ids = new Set(cases.map(([rule]) => rule))
   expect([...ids].toSorted()).toEqual(pieceRules.map(({ id }) => id).toSorted())

@@ -1,0 +1,80 @@
+import type { Direction } from '../../loom/direction'
+import type { Pattern } from '../pattern'
+import { sectionsOf } from '../sections'
+import { isPart, type Heels } from './part-rows'
+import { withAllCharts } from './piece'
+import { reverseRun, turnOver } from './turn-over'
+import { firstFault, worksAlike, worksTheSame, type Fault } from './works-alike'
+
+export const otherDirection = (direction: Direction): Direction =>
+  direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
+
+export interface Turn {
+  readonly direction: Direction
+  readonly rename?: (id: string) => string
+  /** Is it to have no more changes of the way between rounds than before? */
+  readonly sameWays?: true
+}
+
+export type Turned =
+  | { readonly ok: true; readonly pattern: Pattern }
+  | {
+      readonly ok: false
+      /** Where it cannot be worked as it is, or else as it would be; null: pegs would differ. */
+      readonly fault: Fault | null
+      readonly isNow: boolean
+    }
+
+/**
+ * The piece with the pegs counted from the other end, in every section and step. Short rows are
+ * placed if the piece can then be worked as well as before, else turned over; else it is refused.
+ * What is done can be undone in the same way: turned again it is this piece.
+ */
+export function turnPiece(pattern: Pattern, turn: Turn): Turned {
+  const placed = numberedAnew(pattern, turn, 'placed')
+  if (!hasParts(pattern)) return { ok: true, pattern: placed }
+  const back = { ...turn, direction: pattern.loom.direction }
+  const alike = (own: Pattern, turned: Pattern) => worksAlike(own, turned, turn.sameWays)
+  const comesBack = (turned: Pattern, heels: Heels) =>
+    worksTheSame(numberedAnew(turned, back, heels), pattern)
+  if (comesBack(placed, 'placed') && alike(pattern, placed)) return { ok: true, pattern: placed }
+  const over = numberedAnew(pattern, turn, 'turned over')
+  const overAgain = numberedAnew(over, back, 'placed')
+  if (comesBack(over, 'turned over') && alike(pattern, over) && !alike(over, overAgain))
+    return { ok: true, pattern: over }
+  const now = firstFault(pattern)
+  return { ok: false, fault: now ?? firstFault(placed), isNow: now !== null }
+}
+
+function numberedAnew(pattern: Pattern, { direction, rename }: Turn, heels: Heels): Pattern {
+  const { loom } = pattern
+  const turned = withAllCharts(pattern, (chart) => turnOver(chart, loom, heels, rename))
+  return withStepPegs({ ...turned, loom: { ...loom, direction } }, loom.pegs)
+}
+
+/** Without rows or steps of a part of the pegs nothing hangs on the end at which they are begun. */
+function hasParts(pattern: Pattern): boolean {
+  const { pegs } = pattern.loom
+  return (
+    sectionsOf(pattern).some(({ chart }) => chart.rows.some((row) => isPart(row, pegs))) ||
+    pattern.piece.steps.some(
+      (step) =>
+        (step.kind === 'pegs' && step.run !== null) ||
+        ((step.kind === 'cast on' || step.kind === 'bind off') && step.pegs !== null),
+    )
+  )
+}
+
+/** Pegs named by steps, counted from the other end. */
+const withStepPegs = (pattern: Pattern, pegs: number): Pattern => ({
+  ...pattern,
+  piece: {
+    ...pattern.piece,
+    steps: pattern.piece.steps.map((step) => {
+      if (step.kind === 'pegs')
+        return step.run ? { ...step, run: reverseRun(step.run, pegs) } : step
+      if (step.kind !== 'cast on' && step.kind !== 'bind off') return step
+      return step.pegs ? { ...step, pegs: reverseRun(step.pegs, pegs) } : step
+    }),
+  },
+})
