@@ -17,6 +17,8 @@ export interface EdgePlan {
   /** Pegs `from`..`to`, both included. */
   readonly from: number
   readonly to: number
+  /** Where the whole of a round is folded to be joined: the first peg of one half; null: in its middle. */
+  readonly fold?: number | null
 }
 
 /** Empty pegs outside its own pegs over which an edge may begin; more would leave a long strand. */
@@ -49,6 +51,7 @@ export function bindOffWay(how: BindOff, plan: EdgePlan): EdgeWay {
   switch (how) {
     case 'graft':
     case 'three-needle':
+      if (round && typeof plan.fold === 'number') return fromCorner(pegs, before, plan.fold)
       return way.beside ? way : (fromFold(pegs, before) ?? way)
     case 'gather':
       return round ? goRound(pegs, before) : way.beside ? way : (within(pegs, before) ?? way)
@@ -127,6 +130,21 @@ function within(pegs: readonly number[], { yarn, heading }: LoomState): EdgeWay 
 function fromFold(pegs: readonly number[], state: LoomState): EdgeWay | null {
   const before = pegs.filter((peg) => peg < state.yarn.gap).length
   return Math.abs(pegs.length - 2 * before) <= 1 ? within(pegs, state) : null
+}
+
+/** From the end of the fold that is nearer to the yarn; its two pegs are joined first. */
+function fromCorner(pegs: readonly number[], { yarn, stacks }: LoomState, fold: number): EdgeWay {
+  const { length } = stacks
+  const near = pegs.findIndex((peg) => peg >= fold)
+  const corners = [pegs[near], pegs[(near + pegs.length / 2) % pegs.length]]
+  const away = (corner: number) => {
+    const pegsAway = Math.abs(yarn.gap - corner) % length
+    return Math.min(pegsAway, length - pegsAway)
+  }
+  const [corner = 0] = corners
+    .filter((peg) => peg !== undefined)
+    .toSorted((a, b) => away(a) - away(b))
+  return forward(rotated(pegs, corner), away(corner) <= 1)
 }
 
 /** The same pegs in a ring, from the first at or after the gap. */

@@ -12,6 +12,8 @@ export interface EdgeRun {
   readonly way: EdgeWay
   /** It is sewn with a new length of yarn: the yarn hangs elsewhere. */
   readonly newEnd: boolean
+  /** Where the round is folded to be joined; null: in its middle. */
+  readonly fold: number | null
   readonly faults: readonly Fault[]
 }
 
@@ -55,6 +57,7 @@ const edgeRun = (loom: Loom, habits: Habits, before: LoomState, way: EdgeWay): E
   after: loom.settle(before),
   way,
   newEnd: false,
+  fold: null,
   faults: loom.faults,
 })
 
@@ -119,7 +122,8 @@ const programs: Readonly<Record<BindOff, Program>> = {
 /**
  * Bind off the pegs of `from`..`to` that hold loops, from where the yarn is. All ways but one work on
  * with the yarn or with its own end, cut long. Where the yarn hangs elsewhere a graft is sewn with a
- * new length (common practice), from the first loop on.
+ * new length (common practice), from the first loop on. A whole round that is joined in two halves is
+ * folded at `fold`.
  */
 export function bindOffPegs(
   before: LoomState,
@@ -127,15 +131,16 @@ export function bindOffPegs(
   how: BindOff,
   from: number,
   to: number,
+  fold: number | null = null,
   record?: Recorder,
 ): EdgeRun {
   const loom = new Loom(before, habits.knit, record)
-  const plan: EdgePlan = { before, shape: habits.shape, from, to }
+  const plan: EdgePlan = { before, shape: habits.shape, from, to, fold }
   const way = bindOffWay(how, plan)
   const newEnd = how === 'graft' && !way.beside
   begin(loom, newEnd ? { ...way, beside: true } : way)
   programs[how](loom, way.pegs)
   if (newEnd) loom.gap = before.yarn.gap
   loom.heading = headingAfter(loom.gap, plan)
-  return { ...edgeRun(loom, habits, before, way), newEnd }
+  return { ...edgeRun(loom, habits, before, way), newEnd, fold }
 }

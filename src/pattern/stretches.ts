@@ -89,6 +89,6 @@ export function momentsOf(stretch: Stretch, habits: Habits): readonly Moment[] {
   const { moments, record } = momentsFrom(firstMoment(before))
   const { from, to } = edgePegs(edge, before)
   if (edge.kind === 'cast on') castOnPegs(before, way, edge.how, from, to, record)
-  else bindOffPegs(before, way, edge.how, from, to, record)
+  else bindOffPegs(before, way, edge.how, from, to, stretch.run.fold, record)
   return moments
 }

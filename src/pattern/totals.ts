@@ -122,7 +122,7 @@ function countEdge({ step, before, edge }: StepWork, size: Size | null): Count {
   const counter = new Counter(size)
   const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
   if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.takeAtEdge)
-  else bindOffPegs(before, habits, step.how, from, to, counter.takeAtEdge)
+  else bindOffPegs(before, habits, step.how, from, to, edge.fold, counter.takeAtEdge)
   return { rows: 0, stitches: new Map(), moves: counter.moves, yarn: counter.yarn }
 }
 

@@ -1,9 +1,10 @@
 import { bindOffPegs, castOnPegs, type EdgeRun } from '../loom/edges'
 import { opposite, type Heading } from '../loom/direction'
 import { simulate, type Run as WorkedRows } from '../loom/simulate'
-import { emptyLoom, type LoomState } from '../loom/state'
+import { emptyLoom, pegsInWork, type LoomState } from '../loom/state'
 import { emptyStack } from '../loom/strand'
 import type { Habits } from '../loom/work'
+import { foldOf } from './fold'
 import { layOut, type Layout } from './layout'
 import type { Pattern, Row, Run } from './pattern'
 import { pieceLimits, type Amount, type Section, type Step } from './piece'
@@ -50,19 +51,20 @@ export function workPiece(pattern: Pattern, previous?: PieceWork): PieceWork {
   let state = previous?.steps[0]?.before ?? emptyLoom(loom.pegs)
   if (state.stacks.length !== loom.pegs) state = emptyLoom(loom.pegs)
   let firstRow = 0
-  const steps = piece.steps.map((step, index): StepWork => {
+  const steps: StepWork[] = []
+  piece.steps.forEach((step, index) => {
     if (step.kind === 'pegs') {
       pegs = inside(step.run, whole)
       toAndFro = loom.shape === 'bar' || step.toAndFro || step.run !== null
     }
     const room = Math.max(0, pieceLimits.rows.most - firstRow)
-    const part = { pegs, toAndFro, whole: pegs.from === 0 && pegs.to === whole.to }
+    const part = { pegs, toAndFro, whole: pegs.from === 0 && pegs.to === whole.to, done: steps }
     const was = previous?.steps[index]
     const made = workStep(pattern, step, state, part, room, habits, was)
     const work: StepWork = { step, before: state, firstRow, pegs, toAndFro, ...made }
     state = made.after
     firstRow += made.rows?.rows.length ?? 0
-    return same(work, was) ? was : work
+    steps.push(same(work, was) ? was : work)
   })
   return { pattern, steps, end: state, rows: firstRow }
 }
@@ -71,6 +73,8 @@ interface Part {
   readonly pegs: Run
   readonly toAndFro: boolean
   readonly whole: boolean
+  /** The steps before it. */
+  readonly done: readonly StepWork[]
 }
 
 type Made = Pick<StepWork, 'after' | 'rows' | 'edge' | 'section' | 'leftOut'>
@@ -89,13 +93,15 @@ function workStep(
     case 'cast on':
     case 'bind off': {
       const way = edgeHabits(habits, part)
-      if (was?.step === step && was.before === before && was.edge?.habits === way)
-        return { ...nothing, after: was.after, edge: was.edge }
+      const fold = foldFor(step, before, part)
+      const edgeWas = was?.step === step && was.before === before ? was.edge : null
+      if (was && edgeWas?.habits === way && edgeWas.fold === fold)
+        return { ...nothing, after: was.after, edge: edgeWas }
       const { from, to } = edgePegs(step, before)
       const edge =
         step.kind === 'cast on'
           ? castOnPegs(before, way, step.how, from, to)
-          : bindOffPegs(before, way, step.how, from, to)
+          : bindOffPegs(before, way, step.how, from, to, fold)
       return { ...nothing, after: edge.after, edge }
     }
     case 'chart': {
@@ -121,6 +127,15 @@ function workStep(
       return nothing
   }
 }
+
+/** Where a closed round is folded before its halves are joined. */
+const foldFor = (step: Step, before: LoomState, { done, toAndFro }: Part): number | null =>
+  step.kind === 'bind off' &&
+  (step.how === 'graft' || step.how === 'three-needle') &&
+  step.pegs === null &&
+  !toAndFro
+    ? foldOf(done, pegsInWork(before))
+    : null
 
 const openRings = new WeakMap<Habits, Habits>()
 

@@ -16,7 +16,7 @@ export interface PiecePhrases {
   readonly castOnWay: Readonly<Record<CastOn, string>>
   readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
   /** How it is done; `goesOn`: other loops are left that the yarn works after it. */
-  readonly bindOffWay: (how: BindOff, goesOn: boolean) => string
+  readonly bindOffWay: (how: BindOff, goesOn: boolean, halves: Halves) => string
   /** Said below a way to bind off that needs a new length of yarn. */
   readonly newYarn: string
   readonly workChart: (name: string, rows: string, times: number, again: boolean) => string
@@ -30,6 +30,12 @@ export interface PiecePhrases {
   readonly leftOut: (rows: number, most: number) => string
   readonly second: Readonly<Record<Exclude<Pair, 'none'>, string>>
   readonly weaveIn: string
+}
+
+/** The pegs of the two halves that are joined, each in the order in which it is worked, 0-based. */
+export interface Halves {
+  readonly near: readonly number[]
+  readonly far: readonly number[]
 }
 
 /** Where an edge is worked: the whole ring or bar, or a run of its pegs; in the order it is worked. */
@@ -69,6 +75,19 @@ const ordinal = (number: number): string => {
 const listOf = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`
 
+const firstOf = (pegs: readonly number[]): string => `peg ${(pegs[0] ?? 0) + 1}`
+
+/** "pegs 2 to 25", "peg 1 and pegs 48 to 26": runs that go on over the join are named apart. */
+function runsOf(pegs: readonly number[]): string {
+  const runs: number[][] = []
+  pegs.forEach((peg) => {
+    const last = runs.at(-1)
+    if (last && Math.abs(peg - (last.at(-1) ?? peg)) === 1) last.push(peg)
+    else runs.push([peg])
+  })
+  return listOf(runs.map((run) => pegRange((run[0] ?? 0) + 1, (run.at(-1) ?? 0) + 1)))
+}
+
 const plainVerbs: Readonly<Record<string, string>> = { k: 'Knit', p: 'Purl' }
 
 const chainStep =
@@ -82,8 +101,11 @@ const basicWay = (goesOn: boolean): string =>
 const joinAgain = (goesOn: boolean): string =>
   goesOn ? ' Join the yarn again where this edge ends, and go on.' : ''
 
+/** Its own words say which pegs come first. */
+const joinsHalves = (how: BindOff): boolean => how === 'graft' || how === 'three-needle'
+
 /** Lengths of the tails: common practice. */
-const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean) => string>> = {
+const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) => string>> = {
   basic: (goesOn) => `${capital(basicWay(goesOn))}.`,
   elastic: (goesOn) =>
     `Knit the first peg twice, one loop after the other; *${chainStep}, move it forward again to its own peg and knit it once more, which lets the edge stretch; ${chainEnd(goesOn)}.`,
@@ -91,10 +113,10 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean) => string>> = {
     `Cut the yarn about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.${joinAgain(goesOn)}`,
   gather: (goesOn) =>
     `Cut the yarn about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.${joinAgain(goesOn)}`,
-  'three-needle': (goesOn) =>
-    `Put the last loop onto the first peg, the last but one onto the second, and so on, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
-  graft: (goesOn) =>
-    `Lay the first half of the loops against the last half, the first loop facing the last; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.${joinAgain(goesOn)}`,
+  'three-needle': (goesOn, { near, far }) =>
+    `Put the loops of ${runsOf(far)} onto ${runsOf(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
+  graft: (goesOn, { near, far }) =>
+    `Lay the loops of ${runsOf(near)} against those of ${runsOf(far)}, in this order, so that ${firstOf(near)} faces ${firstOf(far)}; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.${joinAgain(goesOn)}`,
 }
 
 function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
@@ -133,9 +155,9 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
         : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
       return loops === 0
         ? `There is no loop to ${bindOff} here.`
-        : `${capital(bindOff)} ${which} ${bindOffNames[how]}${wayOf(where)}.`
+        : `${capital(bindOff)} ${which} ${bindOffNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
     },
-    bindOffWay: (how, goesOn) => bindOffWays[how](goesOn),
+    bindOffWay: (how, goesOn, halves) => bindOffWays[how](goesOn, halves),
     newYarn:
       'The yarn hangs elsewhere: use a new length of it here, about three times as long as the edge.',
     workChart: (name, rows, number, again) =>

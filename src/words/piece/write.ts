@@ -8,7 +8,7 @@ import type { LabelKind } from '../language'
 import { languages } from '../languages'
 import { labelKind } from '../sentence'
 import { readChartStep, textOf } from './chartStep'
-import { length, piecePhrases, type EdgePlace, type PiecePhrases } from './phrases'
+import { length, piecePhrases, type EdgePlace, type Halves, type PiecePhrases } from './phrases'
 
 /** One line of the instructions of a piece. */
 export interface PieceLine {
@@ -127,7 +127,7 @@ class PieceWriter {
     lines.push(line('bind off', bindOff(step.how, loops, placeOf(step.pegs, work)), index))
     const newEnd = work.edge?.newEnd ?? false
     const goesOn = pegsInWork(work.after) > 0 && !newEnd
-    if (loops > 0) lines.push(line('how', bindOffWay(step.how, goesOn), index))
+    if (loops > 0) lines.push(line('how', bindOffWay(step.how, goesOn, halvesOf(work)), index))
     if (newEnd) lines.push(line('how', newYarn, index))
   }
 
@@ -229,3 +229,10 @@ const line = (kind: PieceLineKind, text: string, step: number | null): PieceLine
   step,
   chart: null,
 })
+
+/** The first half of the pegs of an edge, and those that lie across from them. */
+function halvesOf({ edge }: StepWork): Halves {
+  const pegs = edge?.way.pegs ?? []
+  const half = Math.ceil(pegs.length / 2)
+  return { near: pegs.slice(0, half), far: pegs.slice(pegs.length - half).toReversed() }
+}

@@ -16,7 +16,7 @@ export const lastWalk = (pattern: Pattern): readonly Moment[] => walksOf(pattern
 export function bindOffWalk(pattern: Pattern, how: BindOff): readonly Moment[] {
   const { end } = workPattern(pattern).run
   const { moments, record } = momentsFrom(firstMoment(end))
-  bindOffPegs(end, habitsOf(pattern), how, 0, pattern.loom.pegs - 1, (move, loom) =>
+  bindOffPegs(end, habitsOf(pattern), how, 0, pattern.loom.pegs - 1, null, (move, loom) =>
     record(move, loom),
   )
   return moments

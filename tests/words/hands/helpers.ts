@@ -54,7 +54,7 @@ export function walkEdge(
   const { moments, record } = momentsFrom(firstMoment(before))
   const habits = habitsOf(pattern)
   if ('castOn' in edge) castOnPegs(before, habits, edge.castOn, 0, pegs - 1, record)
-  else bindOffPegs(before, habits, edge.bindOff, 0, pegs - 1, record)
+  else bindOffPegs(before, habits, edge.bindOff, 0, pegs - 1, null, record)
   return moments
 }
 
