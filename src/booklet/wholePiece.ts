@@ -3,8 +3,9 @@ import { secondByItself } from '../pattern/pair'
 import { findSection, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
 import { workPattern, type Work } from '../pattern/work'
 import { workPiece, type PieceWork } from '../pattern/workPiece'
+import { directionSaid } from '../words/statements'
 import { chartWorks } from '../words/piece/chartStep'
-import { partHeading } from './blocks'
+import { paragraph, partHeading } from './blocks'
 import { keyOf } from './chart'
 import { chartPart, type ChartRoom, type Part } from './chartPart'
 import { filledBy, type Block } from './flow'
@@ -43,6 +44,9 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
   if (settings.pictures) add(pictureParts(pattern, workOf(piece), room))
   if (second && (settings.charts || settings.words)) {
     blocks.push(partHeading(phrasesOf[pattern.style.terms].secondPart, column))
+    // A bar is mirrored by beginning at its other end.
+    if (second.pattern.loom.direction !== pattern.loom.direction)
+      blocks.push({ ...paragraph(directionSaid(second.pattern), column), withNext: true })
     if (settings.charts) addCharts(second, room, blocks, add)
     if (settings.words) blocks.push(...pieceWordBlocks(second, false, column))
   }

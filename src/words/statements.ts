@@ -15,6 +15,12 @@ function familiesIn(row: Row): ReadonlySet<Family> {
   return families
 }
 
+/** Which way the work goes. */
+export function directionSaid({ loom, style }: Pattern, terms: Terms = style.terms): string {
+  const language = languages[terms]
+  return language.direction(loom.shape, loom.direction, language.finishing)
+}
+
 /**
  * What a knitter must be told before the first round, a sentence each: which way the work goes,
  * what the plain knit is, and the habits for crosses and decreases if there are any.
@@ -23,11 +29,11 @@ export function statements(
   pattern: Pattern,
   terms: Terms = pattern.style.terms,
 ): readonly string[] {
-  const { loom, making, chart } = pattern
+  const { making, chart } = pattern
   const language = languages[terms]
   const uses = (family: Family) => chart.rows.some((row) => familiesIn(row).has(family))
   return [
-    language.direction(loom.shape, loom.direction, language.finishing),
+    directionSaid(pattern, terms),
     language.rightSide,
     language.knitMeans(stitchOf('k')[terms].abbr, making.knit),
     ...(uses('cross') ? [language.crossing[making.crossing]] : []),

@@ -259,3 +259,15 @@ test('what is not wanted is left out', () => {
     { numRuns: 4 },
   )
 })
+
+test('the second of a flat pair says that it begins at the other end; that of a ring has no need to', () => {
+  const flat = (pattern: Pattern): Pattern => ({
+    ...pattern,
+    loom: { ...pattern.loom, shape: 'bar' },
+  })
+  const pair = withPiece(newPattern(20, 4), { pair: 'mirrored' })
+  const after = (pattern: Pattern) =>
+    allText(layOut(pattern, { second: true })).split('Second of the pair')[1] ?? ''
+  expect(after(flat(pair))).toMatch(/^ ?Peg 1 is at the left as you face the loom/)
+  expect(after(pair)).not.toMatch(/Peg 1 is at/)
+})

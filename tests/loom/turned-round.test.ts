@@ -86,11 +86,14 @@ describe('mirroring', () => {
         arbitrarySetup,
         (rows, loom) => {
           const pattern = piece(rows, loom)
+          const mirrored = mirror(pattern)
+          // As they are seen: a bar is mirrored by beginning at its other end.
+          const [right, now] = [pattern, mirrored].map((p) => p.loom.direction === 'clockwise')
           const one = workPattern(pattern).run.rows
-          const other = workPattern(mirror(pattern)).run.rows
+          const other = workPattern(mirrored).run.rows
           one.forEach(({ after }, index) => {
             const state = other[index]?.after
-            expect(state && picture(state, false)).toEqual(picture(after, true))
+            expect(state && picture(state, now === true)).toEqual(picture(after, right !== true))
           })
         },
       ),

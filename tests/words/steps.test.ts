@@ -86,7 +86,8 @@ describe('a 2/2 left cross, move by move, worked out by hand', () => {
       'Pegs 1 to 4 in working order: take the loops of pegs 1 and 2 off to the spare needle, ' +
         'inside; take the yarn on inside, behind pegs 1 and 2; knit pegs 3 and 4; ' +
         'move the loops of pegs 3 and 4, one after the other, to pegs 1 and 2; ' +
-        'put the waiting loops on pegs 3 and 4; knit pegs 3 and 4.',
+        'put the waiting loops on pegs 3 and 4; bring the yarn back inside, behind the pegs, to peg 3; ' +
+        'knit pegs 3 and 4.',
     )
   })
 
