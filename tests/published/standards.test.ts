@@ -4,11 +4,18 @@ import { loomRow } from '../../src/loom/row'
 import { castOn } from '../../src/loom/state'
 import { workRow } from '../../src/loom/work'
 import { crossings } from '../../src/loom/row'
-import { barleycorn, footOfEuSize, footOfUkChildSize, parisPoint } from '../../src/pattern/feet'
+import {
+  barleycorn,
+  euSizes,
+  footOfEuSize,
+  footOfUkChildSize,
+  parisPoint,
+  roundFoot,
+} from '../../src/pattern/feet'
 import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
 import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations } from './data/abbreviations'
-import { crossOrders, feet, yarnGauges } from './data/standards'
+import { crossOrders, feet, infantFeet, yarnGauges } from './data/standards'
 import { stitchNamed } from './notation'
 import { habits } from './onLoom'
 
@@ -45,6 +52,30 @@ test('shoe sizes count the last in Paris points and barleycorns', () => {
       size,
     )
   }
+})
+
+test('the smallest shoe size is for the youngest of the published infant feet, 93 mm', () => {
+  const sizes = Array.from(
+    { length: euSizes.most - euSizes.least + 1 },
+    (_, at) => euSizes.least + at,
+  )
+  const nearest = infantFeet.map(([, length]) => {
+    const away = (size: number) => Math.abs(footOfEuSize(size) - length)
+    return sizes.reduce((best, size) => (away(size) < away(best) ? size : best))
+  })
+  expect(nearest[0]).toBe(euSizes.least)
+  // No foot is further from its size than half of what lies between two sizes.
+  infantFeet.forEach(([, length], at) => {
+    expect(Math.abs(footOfEuSize(nearest[at] ?? 0) - length)).toBeLessThan(feet.parisPoint / 2)
+  })
+  // 1.5 x (143 mm + 15 mm) = 23.7; 3 x (143 mm + 15 mm) in inches - 12 = 6.7.
+  expect(nearest.at(-1)).toBe(24)
+  expect(footOfUkChildSize(6)).toBeLessThan(143)
+  expect(footOfUkChildSize(7)).toBeGreaterThan(143)
+})
+
+test.each(infantFeet)('round a foot at %i months is about 95 percent of its %i mm', (_, length) => {
+  expect(roundFoot(length)).toBeCloseTo(length * feet.roundPerLength)
 })
 
 describe.each(crossings)('crosses by the habit "%s"', (crossing) => {

@@ -10,12 +10,45 @@ export interface Refusal {
 const peg = (index: number): string => `peg ${index + 1}`
 const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
 
+/** What is not a whole number: an end of the section, its turned pegs, or its step. */
+function notWhole({ run: { from, to }, turned, step }: ShortRowWish): Refusal | null {
+  if (!Number.isInteger(from) || !Number.isInteger(to)) {
+    const [first, last] = [from, to].map((at) => (Number.isFinite(at) ? peg(at) : 'no peg'))
+    return {
+      message: `The section runs from ${first} to ${last}; a loom has whole pegs only.`,
+      advice: 'Give the first and the last peg as whole numbers.',
+    }
+  }
+  if (!Number.isInteger(turned))
+    return {
+      message: Number.isFinite(turned)
+        ? `A section cannot turn ${turned} pegs: only a whole peg can be turned.`
+        : 'The number of turned pegs is missing.',
+      advice: 'Give the turned pegs as a whole number, 1 or more.',
+    }
+  if (!Number.isInteger(step))
+    return {
+      message: Number.isFinite(step)
+        ? `A section cannot step by ${step} pegs: the turns would lie between the pegs.`
+        : 'The step from one turned peg to the next is missing.',
+      advice: 'Give the step as a whole number of pegs, 1 or more.',
+    }
+  return null
+}
+
+/** Rows of the section, or two more: a corner over the join of the round takes a row of its own. */
+const mostRows = ({ shape, turned, sides, closeCorners }: ShortRowWish): number =>
+  shape === 'wedge' ? turned * 2 + 2 : turned * 4 + (closeCorners && sides === 'both' ? 4 : 0)
+
 /** The first thing that keeps this section from being worked on this loom; null when nothing does. */
 export function refuse(
   { pegs, shape: loomShape }: Pick<LoomSetup, 'pegs' | 'shape'>,
-  { run, turned, step, sides, shape, closeCorners }: ShortRowWish,
+  wish: ShortRowWish,
 ): Refusal | null {
+  const { run, turned, step, sides, shape, closeCorners } = wish
   const { from, to } = run
+  const parted = notWhole(wish)
+  if (parted) return parted
   if (from < 0 || to >= pegs || from > to)
     return {
       message: `The section runs from ${peg(from)} to ${peg(to)}; the loom has pegs 1 to ${pegs}.`,
@@ -37,7 +70,7 @@ export function refuse(
           : 'Choose at least 3 pegs.',
     }
   }
-  const rows = turned * 4 + 4
+  const rows = mostRows(wish)
   if (rows > limits.rows.most)
     return {
       message: `${count(turned, 'turned peg')} a side make about ${rows} rows; a chart can have ${limits.rows.most}.`,

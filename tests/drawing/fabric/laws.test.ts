@@ -31,6 +31,7 @@ const arbitraryOptions: fc.Arbitrary<FabricOptions> = fc.record({
 const drawn = (pattern: Pattern, options: FabricOptions): string[] =>
   rowLayers(draw(pattern, options)).map(({ items }) => JSON.stringify(items))
 
+// Whole rows; what is true of short rows stands in heelLaws.test.ts.
 describe('reversing the working direction', () => {
   it('leaves the drawing as it is, row by row, when the same place stays in the middle', () => {
     fc.assert(

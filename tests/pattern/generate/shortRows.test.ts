@@ -1,116 +1,10 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { checkPattern } from '../../../src/checks/check'
 import { pegsInWork } from '../../../src/loom/state'
-import { makeShortRows, shortRowChart } from '../../../src/pattern/generate/shortRows'
-import {
-  mostTurns,
-  usualHeel,
-  usualTurns,
-  type ShortRowWish,
-} from '../../../src/pattern/generate/wish'
-import { newPattern, type Pattern, type Row } from '../../../src/pattern/pattern'
+import { makeShortRows } from '../../../src/pattern/generate/shortRows'
+import { usualHeel, type ShortRowWish } from '../../../src/pattern/generate/wish'
+import { limits, type Row } from '../../../src/pattern/pattern'
 import { starterCharts } from '../../../src/shelf/seeds'
-import { workPattern } from '../../../src/pattern/work'
-
-const turns = ['German turn', 'wrap'] as const
-
-/** A pattern of nothing but the section. */
-function patternOf(pegs: number, wish: ShortRowWish, shape: 'ring' | 'bar' = 'ring'): Pattern {
-  const empty = newPattern(pegs)
-  const made = shortRowChart({ pegs, shape }, wish)
-  if (!made.ok) throw new Error(made.message)
-  return { ...empty, loom: { ...empty.loom, shape }, chart: made.chart }
-}
-
-/** Rules that found an error or a warning. */
-const faultsOf = (pattern: Pattern): string[] =>
-  checkPattern(workPattern(pattern)).findings.flatMap(({ rule, severity, message }) =>
-    severity === 'hint' ? [] : [`${rule}: ${message}`],
-  )
-
-const isClosed = (pattern: Pattern): boolean =>
-  workPattern(pattern).run.end.stacks.every(({ length }) => length === 1)
-
-describe('laws', () => {
-  for (const turn of turns)
-    for (const shape of ['heel', 'wedge'] as const)
-      test(`${shape} by ${turn}: every run of 6 to 200 pegs and every step can be worked and leaves one loop on each peg`, () => {
-        // Every run once with its usual turns; steps, places and fewer turns at random.
-        for (let pegs = 6; pegs <= 200; pegs++) {
-          const run = { from: 1, to: pegs }
-          const loom = pegs + 4
-          const wish: ShortRowWish = {
-            shape,
-            turn,
-            run,
-            turned: usualTurns(run),
-            step: 1,
-            sides: 'both',
-            closeCorners: true,
-          }
-          const pattern = patternOf(loom, wish)
-          expect([
-            pegs,
-            isClosed(pattern),
-            workPattern(pattern).run.rows.flatMap(({ faults }) => faults),
-          ]).toEqual([pegs, true, []])
-        }
-        fc.assert(
-          fc.property(
-            fc.integer({ min: 6, max: 60 }),
-            fc.nat(5),
-            fc.nat(5),
-            fc.nat(1000),
-            fc.nat(1000),
-            fc.boolean(),
-            fc.constantFrom('ring' as const, 'bar' as const),
-            (length, before, after, stepPick, turnPick, corners, loomShape) => {
-              const run = { from: before, to: before + length - 1 }
-              const step = 1 + (stepPick % (length - 2))
-              const turned = 1 + (turnPick % mostTurns(run, step, 'both'))
-              const closeCorners =
-                corners && (loomShape === 'ring' ? before + after > 1 : before > 0 && after > 0)
-              const wish = { shape, turn, run, step, turned, closeCorners, sides: 'both' as const }
-              const pattern = patternOf(before + length + after, wish, loomShape)
-              expect(faultsOf(pattern)).toEqual([])
-              expect(isClosed(pattern)).toBe(true)
-            },
-          ),
-          { numRuns: 120 },
-        )
-      }, 60_000)
-
-  test('one-sided wedges and heels at an edge of a bar', () => {
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 6, max: 60 }),
-        fc.nat(5),
-        fc.nat(1000),
-        fc.nat(1000),
-        fc.constantFrom(...turns),
-        fc.constantFrom('heel' as const, 'wedge' as const),
-        fc.constantFrom('first' as const, 'last' as const),
-        (length, beside, stepPick, turnPick, turn, shape, sides) => {
-          const pegs = length + beside
-          const run =
-            sides === 'last' ? { from: 0, to: length - 1 } : { from: beside, to: pegs - 1 }
-          const step = 1 + (stepPick % (length - 1))
-          const turned = 1 + (turnPick % mostTurns(run, step, sides))
-          const wish = { shape, turn, run, step, turned, sides, closeCorners: false }
-          const pattern = patternOf(pegs, wish, 'bar')
-          expect(faultsOf(pattern)).toEqual([])
-          expect(isClosed(pattern)).toBe(true)
-          expect(workPattern(pattern).run.end).toMatchObject({
-            yarn: { gap: 0 },
-            heading: 'forward',
-          })
-        },
-      ),
-      { numRuns: 120 },
-    )
-  })
-})
+import { isClosed, rulesThatFind, turnKinds, workSection } from './sections'
 
 test('a wrapped heel has twice its turned pegs in rows out, and two fewer back (common practice)', () => {
   for (const pegs of [24, 32, 36, 40, 48, 56]) {
@@ -141,13 +35,48 @@ test.each([
   expect(made).toMatchObject({ ok: true, neverTurned: pegs / 2 - 2 * turned })
 })
 
-test('the usual heel can be worked on every loom', () => {
+test('the usual heel can be worked on every loom of 6 pegs or more', () => {
   for (let pegs = 3; pegs <= 400; pegs++) {
     const heel = usualHeel({ pegs, shape: 'ring' })
     const made = makeShortRows({ pegs, shape: 'ring' }, heel)
-    if (pegs < 6) continue
-    expect([pegs, made.ok]).toEqual([pegs, true])
+    // Half of fewer pegs leaves no peg between two turned ones.
+    expect([pegs, made.ok]).toEqual([pegs, pegs >= 6])
   }
+})
+
+test.each(turnKinds)('there is nothing to remark on the usual heel by %s', (turn) => {
+  // From 16 pegs on: a third of fewer heel pegs cannot be met in whole pegs.
+  for (let pegs = 16; pegs <= limits.pegs.most; pegs += pegs < 40 ? 1 : 24)
+    for (const direction of ['clockwise', 'counterclockwise'] as const) {
+      const heel = { ...usualHeel({ pegs, shape: 'ring' }), turn }
+      const work = workSection(heel, { pegs, shape: 'ring', direction })
+      expect([pegs, rulesThatFind(work), isClosed(work)]).toEqual([
+        pegs,
+        { faults: [], hints: [] },
+        true,
+      ])
+    }
+})
+
+test('as many rows are made as a chart can have, and no more', () => {
+  const rowsOf = (change: Partial<ShortRowWish>) => {
+    const run = { from: 0, to: 399 }
+    const wish = { ...usualHeel({ pegs: 400, shape: 'bar' }), run, closeCorners: false, ...change }
+    const made = makeShortRows({ pegs: 400, shape: 'bar' }, wish, 'k', 0)
+    return made.ok ? made.rows.length : `${made.message} ${made.advice}`
+  }
+  const most = limits.rows.most
+  expect(rowsOf({ turned: 150 })).toBe(most)
+  expect(rowsOf({ turned: 151 })).toBe(
+    '151 turned pegs a side make about 604 rows; a chart can have 600. Turn fewer pegs, or step by more.',
+  )
+  expect(rowsOf({ shape: 'wedge', turned: 199 })).toBe(400)
+  expect(rowsOf({ shape: 'wedge', sides: 'last', turned: 299 })).toBe(most)
+  expect(rowsOf({ shape: 'wedge', sides: 'first', turned: 299 })).toBe(most)
+  expect(rowsOf({ sides: 'first', turned: 150 })).toBe(most)
+  const inside = { from: 1, to: 398 }
+  expect(rowsOf({ run: inside, closeCorners: true, turned: 149 })).toBe(most - 2)
+  expect(rowsOf({ run: inside, closeCorners: true, turned: 150 })).toMatch(/^150 turned pegs/)
 })
 
 describe('refused, with the numbers and what to do', () => {
@@ -171,6 +100,41 @@ describe('refused, with the numbers and what to do', () => {
       'too wide a step',
       { step: 5, turned: 3 },
       '3 turned pegs at each side, 5 pegs apart, need more than the 20 pegs of the section: no peg would be left between them. Turn at most 2 pegs at each side, or choose more pegs.',
+    ],
+    [
+      'half a turned peg',
+      { turned: 2.5 },
+      'A section cannot turn 2.5 pegs: only a whole peg can be turned. Give the turned pegs as a whole number, 1 or more.',
+    ],
+    [
+      'turned pegs that are no number',
+      { turned: NaN },
+      'The number of turned pegs is missing. Give the turned pegs as a whole number, 1 or more.',
+    ],
+    [
+      'half a peg to step by',
+      { step: 1.5 },
+      'A section cannot step by 1.5 pegs: the turns would lie between the pegs. Give the step as a whole number of pegs, 1 or more.',
+    ],
+    [
+      'a step that is no number',
+      { step: Infinity },
+      'The step from one turned peg to the next is missing. Give the step as a whole number of pegs, 1 or more.',
+    ],
+    [
+      'half a peg to begin on',
+      { run: { from: 0.5, to: 19 } },
+      'The section runs from peg 1.5 to peg 20; a loom has whole pegs only. Give the first and the last peg as whole numbers.',
+    ],
+    [
+      'no peg to end on',
+      { run: { from: 0, to: NaN } },
+      'The section runs from peg 1 to no peg; a loom has whole pegs only. Give the first and the last peg as whole numbers.',
+    ],
+    [
+      'no turn',
+      { turned: 0 },
+      'A section with 0 turned pegs a side and a step of 1 has no turn. Turn at least one peg at each side, and step by at least one.',
     ],
     [
       'one side of a ring',
@@ -211,6 +175,6 @@ test('the starter chart of a heel is the heel this makes for its loom', () => {
 
 test('all pegs are in work again after a heel', () => {
   expect(
-    pegsInWork(workPattern(patternOf(40, usualHeel({ pegs: 40, shape: 'ring' }))).run.end),
+    pegsInWork(workSection(usualHeel({ pegs: 40, shape: 'ring' }), { pegs: 40 }).run.end),
   ).toBe(40)
 })

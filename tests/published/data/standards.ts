@@ -46,7 +46,8 @@ export const papers = {
 
 /**
  * Feet. EU size = 1.5 x the last in cm; UK child's size = 3 x the last in inches - 12; the last is
- * about 1.5 cm longer than the foot. A Paris point is 6.67 mm, a barleycorn 8.47 mm.
+ * about 1.5 cm longer than the foot. A Paris point is 6.67 mm, a barleycorn 8.47 mm. Around the foot
+ * is about 95 % of its length.
  */
 export const feet = {
   parisPoint: 6.67,
@@ -55,4 +56,17 @@ export const feet = {
   ukChildSizePerLastInch: 3,
   ukChildSizeLess: 12,
   lastLongerThanFoot: 15,
+  roundPerLength: 0.95,
 } as const
+
+/** Infant foot length (a published shoe table): months of age, up to; length of the foot in mm. */
+export const infantFeet: readonly [months: number, length: number][] = [
+  [3, 93],
+  [6, 102],
+  [9, 107],
+  [12, 115],
+  [15, 123],
+  [18, 130],
+  [21, 137],
+  [24, 143],
+]
