@@ -49,6 +49,7 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
       blocks.push({ ...paragraph(directionSaid(second.pattern), column), withNext: true })
     if (settings.charts) addCharts(second, room, blocks, add)
     if (settings.words) blocks.push(...pieceWordBlocks(second, false, column))
+    if (settings.pictures) add(pictureParts(second.pattern, workOf(second), room))
   }
   return { blocks, warnings }
 }

@@ -1,5 +1,11 @@
+import type { Step } from './piece'
 import type { PatternRun } from './work'
-import type { StepWork } from './workPiece'
+
+/** What of a worked step tells of the fold. */
+interface Worked {
+  readonly step: Step
+  readonly rows: { readonly rows: readonly PatternRun[] } | null
+}
 
 /** Rounds that may be worked between a toe and the edge that closes it. */
 const mostClosing = 4
@@ -9,7 +15,7 @@ const mostClosing = 4
  * where the piece does not end in short rows on half of its loops. A toe turns first at the far end of
  * its pegs, then at the near one.
  */
-export function foldOf(steps: readonly StepWork[], loops: number): number | null {
+export function foldOf(steps: readonly Worked[], loops: number): number | null {
   const rows: PatternRun[] = []
   for (const { rows: worked, step } of steps.toReversed()) {
     if (step.kind === 'cast on' || step.kind === 'bind off' || step.kind === 'pegs') break

@@ -25,8 +25,6 @@ function derive(first: Pattern): Pattern {
     piece: {
       ...mirrored.piece,
       others: mirrored.piece.others.map((section) => ({ ...section, words: null })),
-      // They name single moves of rows, which the mirrored rows do not have at the same places.
-      pictures: [],
     },
   }
 }

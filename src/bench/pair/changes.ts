@@ -162,14 +162,12 @@ const ownWords: Fact = (_now, _then, sides) => {
   return { changes, stays }
 }
 
-const pictures: Fact = (now, then) => {
+const pictures: Fact = (now) => {
   const count = now.piece.pictures.length
   if (count === 0) return {}
-  if (then.piece.pictures.length === 0)
-    return { changes: say(`${counted(count, 'stretch', 'stretches')} of step pictures left out.`) }
   return {
     changes: say(
-      `${counted(count, 'stretch', 'stretches')} of step pictures will show other moves of the same rows.`,
+      `${counted(count, 'stretch', 'stretches')} of step pictures: the same stitches, with their moves as they are worked then.`,
     ),
   }
 }

@@ -1,7 +1,7 @@
 import type { Side } from '../../loom/state'
 import { closed, short, type Point } from '../path'
 import type { Item } from '../scene'
-import { smallestReadable } from '../sizes'
+import { smallestReadable, textWidth } from '../sizes'
 import { edgeWide, goneStrand, Pen, strandInk, strandWide } from './band'
 import type { Held } from './doing'
 import type { StripGeometry } from './stripGeometry'
@@ -80,18 +80,21 @@ function middleOf(near: number, { x, xOfGap, width }: StripGeometry): number {
   return one ?? other ?? xOfGap(Math.round(near)) ?? width / 2
 }
 
-/** On which side of the pegs the needle waits, written beside it. */
+/** On which side of the pegs the needle waits, written beside it, or over it where it fills the width. */
 function sideLabel(
   side: Side,
   [left, right]: readonly [number, number],
   { unit, width, needle }: StripGeometry,
 ): Item {
   const size = Math.max(smallestReadable.text, 0.32 * unit)
-  const onRight = width - right > size * 4
+  const gap = 0.2 * unit
+  const room = textWidth(side, size) + gap
+  const onRight = width - right >= room
+  const beside = onRight || left >= room
   return {
     kind: 'text',
-    x: onRight ? right + 0.2 * unit : left - 0.2 * unit,
-    y: needle[side] + size * 0.36,
+    x: onRight ? right + gap : beside ? left - gap : width,
+    y: beside ? needle[side] + size * 0.36 : needle[side] - 0.32 * unit,
     text: side,
     size,
     anchor: onRight ? 'start' : 'end',

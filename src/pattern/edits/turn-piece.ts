@@ -4,6 +4,7 @@ import { sectionsOf } from '../sections'
 import { isPart, type Heels } from './part-rows'
 import { withAllCharts } from './piece'
 import { reverseRun, turnOver } from './turn-over'
+import { turnPictures } from './turn-pictures'
 import { firstFault, worksAlike, worksTheSame, type Fault } from './works-alike'
 
 export const otherDirection = (direction: Direction): Direction =>
@@ -32,19 +33,24 @@ export type Turned =
  */
 export function turnPiece(pattern: Pattern, turn: Turn): Turned {
   const placed = numberedAnew(pattern, turn, 'placed')
-  if (!hasParts(pattern)) return { ok: true, pattern: placed }
+  if (!hasParts(pattern)) return done(pattern, placed)
   const back = { ...turn, direction: pattern.loom.direction }
   const alike = (own: Pattern, turned: Pattern) => worksAlike(own, turned, turn.sameWays)
   const comesBack = (turned: Pattern, heels: Heels) =>
     worksTheSame(numberedAnew(turned, back, heels), pattern)
-  if (comesBack(placed, 'placed') && alike(pattern, placed)) return { ok: true, pattern: placed }
+  if (comesBack(placed, 'placed') && alike(pattern, placed)) return done(pattern, placed)
   const over = numberedAnew(pattern, turn, 'turned over')
   const overAgain = numberedAnew(over, back, 'placed')
   if (comesBack(over, 'turned over') && alike(pattern, over) && !alike(over, overAgain))
-    return { ok: true, pattern: over }
+    return done(pattern, over)
   const now = firstFault(pattern)
   return { ok: false, fault: now ?? firstFault(placed), isNow: now !== null }
 }
+
+const done = (pattern: Pattern, turned: Pattern): Turned => ({
+  ok: true,
+  pattern: { ...turned, piece: { ...turned.piece, pictures: turnPictures(pattern, turned) } },
+})
 
 function numberedAnew(pattern: Pattern, { direction, rename }: Turn, heels: Heels): Pattern {
   const { loom } = pattern

@@ -1,0 +1,101 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { walkRow } from '../../../src/loom/walk'
+import { mirror } from '../../../src/pattern/edits/mirror'
+import { reverseDirection } from '../../../src/pattern/edits/turn-round'
+import { secondOf } from '../../../src/pattern/pair'
+import type { Pattern } from '../../../src/pattern/pattern'
+import type { Pictures } from '../../../src/pattern/piece'
+import { habitsOf, workPattern } from '../../../src/pattern/work'
+import { patternOf } from './chart-text'
+
+const rope = patternOf('p 2/2_LC . . . p k2tog yo k k p p')
+
+const withPictures = (pattern: Pattern, ...pictures: Pictures[]): Pattern => ({
+  ...pattern,
+  piece: { ...pattern.piece, pictures },
+})
+
+const movesOf = (pattern: Pattern) => {
+  const [run] = workPattern(pattern).firstRuns
+  return run ? walkRow(run, habitsOf(pattern)).slice(1) : []
+}
+
+/** The moves of the stitch on a peg. */
+function stretchAt(pattern: Pattern, peg: number): Pictures {
+  const moves = movesOf(pattern)
+  const isThere = ({ site }: (typeof moves)[number]) => site?.peg === peg
+  const [from, to] = [moves.findIndex(isThere), moves.findLastIndex(isThere)]
+  return { section: pattern.piece.onBench, row: 0, from, to }
+}
+
+const idOf = (site: ReturnType<typeof movesOf>[number]['site']): string => {
+  const stitch = site?.stitch
+  return stitch && 'id' in stitch ? String(stitch.id) : ''
+}
+
+/** Pegs and stitches whose moves the pictures show, every move of them counted. */
+const shown = (pattern: Pattern) =>
+  pattern.piece.pictures.map(({ from, to }) =>
+    movesOf(pattern)
+      .slice(from, to + 1)
+      .map(({ site }) => `${idOf(site)} on peg ${(site?.peg ?? -1) + 1}`),
+  )
+
+describe('step pictures of a cross', () => {
+  const pattern = withPictures(rope, stretchAt(rope, 1))
+
+  test('are those of the same cross when the loom is worked the other way', () => {
+    const turned = reverseDirection(pattern)
+    expect(new Set(shown(turned)[0])).toEqual(new Set(['2/2 LC on peg 8']))
+    expect(turned.piece.pictures).toEqual([stretchAt(turned, 7)])
+    expect(reverseDirection(turned).piece.pictures).toEqual(pattern.piece.pictures)
+  })
+
+  test('are those of the mirrored cross in the mirrored piece and in the second of a pair', () => {
+    const mirrored = mirror(pattern)
+    expect(new Set(shown(mirrored)[0])).toEqual(new Set(['2/2 RC on peg 8']))
+    const pair = { ...pattern, piece: { ...pattern.piece, pair: 'mirrored' as const } }
+    expect(secondOf(pair).piece.pictures).toEqual(mirrored.piece.pictures)
+  })
+
+  test('a bar that is begun at its other end has the same moves', () => {
+    const bar: Pattern = { ...pattern, loom: { ...pattern.loom, shape: 'bar' } }
+    expect(mirror(bar).piece.pictures).toEqual(bar.piece.pictures)
+  })
+})
+
+const moveOf = fc.integer({ min: 0, max: movesOf(rope).length - 1 })
+
+test('any stretch of moves shows the same stitches when the loom is worked the other way', () => {
+  fc.assert(
+    fc.property(moveOf, moveOf, (a, b) => {
+      const stretch = {
+        section: rope.piece.onBench,
+        row: 0,
+        from: Math.min(a, b),
+        to: Math.max(a, b),
+      }
+      const places = (p: Pattern, place: (peg: number, width: number) => number) =>
+        movesOf(p)
+          .slice(p.piece.pictures[0]?.from, (p.piece.pictures[0]?.to ?? 0) + 1)
+          .flatMap(({ site }) => (site ? [place(site.peg, site.stitch.width)] : []))
+      const pattern = withPictures(rope, stretch)
+      const there = new Set(places(reverseDirection(pattern), (peg) => peg))
+      expect(there).toEqual(new Set(places(pattern, (peg, width) => 12 - peg - width)))
+    }),
+  )
+})
+
+test('whole stitches: turned twice they are themselves', () => {
+  const pegs = [...new Set(movesOf(rope).flatMap(({ site }) => (site ? [site.peg] : [])))]
+  for (const [index, first] of pegs.entries())
+    for (const last of pegs.slice(index)) {
+      const pattern = withPictures(rope, {
+        ...stretchAt(rope, first),
+        to: stretchAt(rope, last).to,
+      })
+      const again = reverseDirection(reverseDirection(pattern))
+      expect(again.piece.pictures).toEqual(pattern.piece.pictures)
+    }
+})
