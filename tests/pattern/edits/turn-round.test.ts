@@ -46,6 +46,7 @@ describe('laws', () => {
         expect(headingsOf(twice)).toEqual(headingsOf(pattern))
         expect(twice.piece.steps).toEqual(pattern.piece.steps)
       }),
+      { numRuns: 40 },
     )
   })
 
