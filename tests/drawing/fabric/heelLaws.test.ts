@@ -13,7 +13,7 @@ interface Pair {
   readonly turnsAtOneSide: boolean
 }
 
-const pairs = [6, 9, 14, 25].flatMap((length, a) =>
+const pairs = [6, 11, 20].flatMap((length, a) =>
   [1, 2, 3].flatMap((step, b) =>
     turnKinds.flatMap((turn, c) =>
       shortRowShapes.flatMap((shape, d) =>

@@ -12,7 +12,7 @@ import { isClosed, rulesThatFind, turnKinds, workSection } from './sections'
 /**
  * Every generated heel for every run of 6 to 200 pegs and every step passes all turn checks and
  * leaves one loop on each peg. Where the whole product of what can be chosen is too slow, it is gone
- * through evenly: each run meets each turn, shape, loom and corner, and each step comes.
+ * through evenly: any two runs meet each turn, shape, loom and corner, and each step comes.
  */
 const least = 6
 const most = 200
@@ -52,12 +52,15 @@ const choices = turnKinds.flatMap((turn) =>
   ),
 )
 
-/** A third of the steps that show for each run, the other ones for the runs beside it. */
+/**
+ * A sixth of the steps that show for each run, the other ones for the runs beside it; half of the
+ * choices, the other half for the next run.
+ */
 function* bothSided(): Generator<Section> {
   for (const length of runs)
-    for (let at = 0; at < Math.max(widest(length) / 3, choices.length); at++) {
-      const step = 1 + ((at * 3 + (length % 3)) % widest(length))
-      const { loomShape, ...chosen } = pick(choices, at * 5 + length * 3)
+    for (let at = 0; at < Math.max(widest(length) / 6, choices.length / 2); at++) {
+      const step = 1 + ((at * 6 + (length % 6)) % widest(length))
+      const { loomShape, ...chosen } = pick(choices, at * 5 + length * 8)
       const closes = chosen.shape === 'heel' && chosen.closeCorners
       const free = closes && loomShape === 'bar' ? 1 : 0
       const before = (at % 3) + free
@@ -127,7 +130,7 @@ function wrongOf(sections: readonly Section[]): unknown[] {
   })
 }
 
-/** How many of the runs, the steps and the other choices occur. */
+/** How many runs and steps occur, and of the other choices in any two runs beside each other. */
 function coverOf(sections: readonly Section[]) {
   const lengths = sections.map(({ wish: { run } }) => run.to - run.from + 1)
   const perRun = new Map<number, Set<string>>()
@@ -139,7 +142,12 @@ function coverOf(sections: readonly Section[]) {
   return {
     runs: new Set(lengths).size,
     steps: new Set(sections.map(({ wish }) => wish.step)).size,
-    fewestChoices: Math.min(...[...perRun.values()].map(({ size }) => size)),
+    fewestChoices: Math.min(
+      ...runs.slice(1).map((length) => {
+        const two = [length - 1, length].map((run) => perRun.get(run) ?? new Set<string>())
+        return new Set(two.flatMap((keys) => [...keys])).size
+      }),
+    ),
   }
 }
 
