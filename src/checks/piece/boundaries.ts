@@ -63,7 +63,7 @@ export const needsGauge: PieceRule = {
       step.kind === 'plain' && 'mm' in step.amount && !work.pattern.gauge
         ? {
             step: index,
-            message: `${stepNamed(work, index)} is worked for ${Math.round(step.amount.mm)} mm, but the piece has no gauge: how many rows that is cannot be said.`,
+            message: `${stepNamed(work, index)} is worked for ${Math.round(step.amount.mm) / 10} cm, but the piece has no gauge: how many rows that is cannot be said.`,
             advice: 'Measure a swatch and enter its gauge, or give the number of rows.',
             fixes: [
               {

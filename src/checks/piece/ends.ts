@@ -1,5 +1,6 @@
 import { pegsInWork } from '../../loom/state'
-import { addStep, removeStep } from '../../pattern/edits/piece'
+import { addStep, moveStep, removeStep } from '../../pattern/edits/piece'
+import type { Pattern } from '../../pattern/pattern'
 import { sectionsOf } from '../../pattern/sections'
 import { loopsLeft } from '../../pattern/workPiece'
 import { counted } from '../wording'
@@ -9,23 +10,52 @@ export const castOnFirst: PieceRule = {
   id: 'piece-cast-on',
   title: 'Nothing is cast on',
   severity: 'error',
-  check: (work) =>
-    forSteps(work, (step, index) =>
-      works(step) && step.step.kind !== 'cast on' && pegsInWork(step.before) === 0
-        ? {
-            step: index,
-            message: `${stepNamed(work, index)} begins with no loop on the loom.`,
-            advice: 'Cast on before it.',
-            fixes: [
-              {
-                label: 'Cast on all pegs before it',
-                edit: (p) => addStep(p, index, { kind: 'cast on', how: 'e-wrap', pegs: null }),
+  check: (work) => {
+    const isBare = (index: number): boolean => {
+      const step = work.steps[index]
+      return (
+        step !== undefined &&
+        works(step) &&
+        step.step.kind !== 'cast on' &&
+        pegsInWork(step.before) === 0
+      )
+    }
+    return forSteps(work, (_, index) => {
+      const before = work.steps.slice(0, index).findLastIndex(works)
+      // What follows from it is not said again.
+      if (!isBare(index) || isBare(before)) return null
+      const castOn = (where: string) => ({
+        label: `Cast on all pegs before ${where}`,
+        edit: (p: Pattern) => addStep(p, index, { kind: 'cast on', how: 'e-wrap', pegs: null }),
+      })
+      if (work.steps[before]?.step.kind !== 'bind off')
+        return {
+          step: index,
+          message: `${stepNamed(work, index)} begins with no loop on the loom.`,
+          advice: 'Cast on before it.',
+          fixes: [castOn('it')],
+        }
+      const last = work.steps.length - 1
+      const again = work.steps.slice(index).some(({ step }) => step.kind === 'bind off')
+      return {
+        step: before,
+        message: `${stepNamed(work, before)} takes the last loops off the loom, but ${lower(stepNamed(work, index))} goes on.`,
+        advice: 'Bind off at the end, or cast on again for a part of its own.',
+        fixes: [
+          again
+            ? { label: `Take step ${before + 1} out`, edit: (p) => removeStep(p, before) }
+            : {
+                label: `Move step ${before + 1} to the end`,
+                edit: (p) => moveStep(p, before, last),
               },
-            ],
-          }
-        : null,
-    ),
+          castOn(`step ${index + 1}`),
+        ],
+      }
+    })
+  },
 }
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 export const boundOff: PieceRule = {
   id: 'piece-bind-off',

@@ -57,6 +57,11 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     'Step 1 (Chart) begins with no loop on the loom.',
   ],
   [
+    'piece-cast-on',
+    withSteps(ring, castOn, bindOff, chart(), knit(2), bindOff),
+    'Step 2 (bind off) takes the last loops off the loom, but step 3 (Chart) goes on.',
+  ],
+  [
     'piece-bind-off',
     withSteps(ring, castOn, chart()),
     '12 loops are still on the loom after the last step.',
@@ -128,7 +133,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   [
     'piece-length',
     withSteps(ring, castOn, { kind: 'plain', stitch: 'k', amount: { mm: 60 } }, bindOff),
-    'Step 2 (plain rows) is worked for 60 mm, but the piece has no gauge: how many rows that is cannot be said.',
+    'Step 2 (plain rows) is worked for 6 cm, but the piece has no gauge: how many rows that is cannot be said.',
   ],
   [
     'piece-too-long',
@@ -179,6 +184,21 @@ test('peg numbers in a note hold for both of a pair on a bar, whose second is be
 test('every rule has a case', () => {
   const ids = new Set(cases.map(([rule]) => rule))
   expect([...ids].toSorted()).toEqual(pieceRules.map(({ id }) => id).toSorted())
+})
+
+test('what goes on after a bind-off is said once, at the bind-off, and its repairs mend it', () => {
+  const early = withSteps(ring, castOn, bindOff, chart(), knit(2), bindOff)
+  const findings = checkPiece(workPiece(early)).filter(({ rule }) => rule === 'piece-cast-on')
+  expect(findings.map(({ step }) => step)).toEqual([1])
+  for (const fix of findings[0]?.fixes ?? []) expect(found(fix.edit(early))).toEqual([])
+  expect(findings[0]?.fixes.map(({ label }) => label)).toEqual([
+    'Take step 2 out',
+    'Cast on all pegs before step 3',
+  ])
+  const only = withSteps(ring, castOn, bindOff, chart())
+  const [move] = checkPiece(workPiece(only)).find(({ step }) => step === 1)?.fixes ?? []
+  expect(move?.label).toBe('Move step 2 to the end')
+  expect(move && found(move.edit(only))).toEqual([])
 })
 
 describe('nothing is found in', () => {

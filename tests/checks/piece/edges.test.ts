@@ -172,9 +172,11 @@ test('rows to and fro begin beside the yarn too, or it is said that they cannot'
         const work = workPiece(pieceOf(shape, steps))
         const said = new Set(yarnReady.check(work).map(({ step }) => step))
         let yarn = start
-        for (const [index, { rows, toAndFro, pegs: run }] of work.steps.entries()) {
+        for (const [index, { rows, toAndFro, before, pegs: run }] of work.steps.entries()) {
           const first = rows?.rows[0]
-          if (first && toAndFro && first.row.sites.length > 0) {
+          // Where nothing is cast on that is said, and nothing hangs anywhere.
+          const held = before.stacks.some(({ length }) => length > 0)
+          if (first && toAndFro && held && first.row.sites.length > 0) {
             const gap = yarn.side === 1 ? yarn.peg + 1 : yarn.peg
             const closed = shape === 'ring' && !(run.from === 0 && run.to === pegs - 1)
             const hangs = (at: number) => at === gap || (closed && (at - gap) % pegs === 0)
