@@ -32,6 +32,15 @@ describe('write', () => {
     expect(out).toContain('Work Cuff, Rnds 1-2, 6 times:')
   })
 
+  it('prints words that read back to all the rows of the piece', async () => {
+    const words = (await pegwright(['write', put(mitt)])).out
+    const { exit, out } = await pegwright(['read', '--pegs', '32'], words)
+    const rows = out.split('\n').filter((line) => /^(?:Rnd|Row) /.test(line))
+    expect(rows).toHaveLength(workPiece(mitt).rows)
+    expect(exit).toBe(0)
+    expect(out).not.toMatch(/^error/m)
+  })
+
   it.each(['us', 'uk'] as const)('prints one section in %s terms', async (terms) => {
     const args = ['write', put(mitt), '--section', 'Plait', '--terms', terms]
     const { exit, output } = await answer(args)

@@ -170,7 +170,7 @@ export function statedDirection(text: string): 'clockwise' | 'counterclockwise' 
 }
 
 const castOn =
-  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?:\s*(?:\(([\d, -]{1,60})\)|((?:,\s*\d{1,4}){2,15})(?=\s*(?:sts?|stitches|pegs|loops)\b)))?/i
+  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?!\s*pegs? by [^.:\n]{1,60}: pegs?\b)(?:\s*(?:\(([\d, -]{1,60})\)|((?:,\s*\d{1,4}){2,15})(?=\s*(?:sts?|stitches|pegs|loops)\b)))?/i
 
 /** How many loops the words cast on, for the size that is read. */
 export function statedPegs(text: string, size: number): { pegs: number; range: TextRange } | null {

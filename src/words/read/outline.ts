@@ -1,5 +1,6 @@
 import type { Section, TextRange } from './reading'
 import { headStarts, readHead, type HeadFound } from './heads'
+import { namesCalled, readOrder, type Order } from './orders'
 import { sizeLabel, sizesInHead, type SizeLabel } from './onlySizes'
 import { sectionKind, type SectionKind } from './sections'
 
@@ -19,6 +20,8 @@ export interface LineShape {
   readonly unfinished: boolean
   /** The words go on from the line before. */
   readonly goesOn: boolean
+  /** It says what becomes of rows, in a whole piece. */
+  readonly order: Order | null
   /** It explains a term: "tw2R = ...", "k: knit". */
   readonly explains: boolean
 }
@@ -33,6 +36,7 @@ export interface Statement {
   readonly section: SectionKind
   /** The sizes that it is only for; null: all of them. */
   readonly only: string | null
+  readonly order: Order | null
 }
 
 export interface Outline {
@@ -67,6 +71,7 @@ export function shapeOf(line: string): LineShape {
       /^\s*(?:[a-z]|\(\s*\d|\[\s*\d|\d+\s*(?:sts?|stitches)\b|rep(?:eat)? from)/.test(line) &&
       !referenceStart.test(line) &&
       !stitchStart.test(line),
+    order: head || label ? null : readOrder(line),
     explains: /^\s*[^=:\s][^=:]{0,30}(?:=|:\s)/.test(line),
   }
 }
@@ -78,13 +83,17 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
   const statements: Statement[] = []
   const sections: { title: string; from: number }[] = []
   const titles: TextRange[] = []
+  const called = namesCalled(text)
   let section: SectionKind = 'open'
+  /** The kind that its heading tells. */
+  let kind: SectionKind = 'open'
   let open: {
     head: HeadFound | null
     from: number
     to: number
     section: SectionKind
     only: string | null
+    order: Order | null
   } | null = null
   /** A label of sizes by itself is for the lines below it, up to an empty one. */
   let only: string | null = null
@@ -101,6 +110,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
         words: text.slice(from, open.to),
         section: open.section,
         only: sizesInHead(text.slice(open.from, from)) ?? open.only,
+        order: open.order,
       })
     }
     open = null
@@ -110,15 +120,28 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
     const newline = text.indexOf('\n', from)
     const to = newline < 0 ? text.length : newline
     const line = text.slice(from, to)
-    const { blank, head, label, heads, section: named, title, ...joins } = shape(line)
+    const { blank, head, label, heads, section: named, title, order, ...joins } = shape(line)
     const begins = from + (label?.length ?? 0)
     if (blank) {
       close()
       only = null
       afterBlank = true
-    } else if (named || (title && afterBlank && isTitle(line))) {
+    } else if (order && isAlone(order, section, unfinished)) {
       close()
-      section = named ?? 'work'
+      // Ways to cast on and bind off stand below their line.
+      if (order.do === 'work') section = 'work'
+      else if (order.do === 'cast on' || order.do === 'bind off') section = kind
+      open = { head: null, from, to, section, only, order }
+      close()
+      unfinished = false
+      afterBlank = false
+    } else if (
+      named ||
+      (afterBlank && called.has(line.trim())) ||
+      (title && afterBlank && isTitle(line))
+    ) {
+      close()
+      section = kind = named ?? 'work'
       sections.push({ title: line.trim().replace(/:$/, ''), from })
       titles.push({ from, to })
       only = null
@@ -135,7 +158,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
         close()
       if (label) titles.push({ from, to: begins })
       const sizes = label ? label.said : only
-      open ??= { head, from: begins, to, section, only: sizes }
+      open ??= { head, from: begins, to, section, only: sizes, order: null }
       for (const start of heads) {
         open.to = from + start
         close()
@@ -145,6 +168,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
           to,
           section,
           only: sizes,
+          order: null,
         }
       }
       open.to = to
@@ -180,6 +204,10 @@ function withRowsAsWork(statements: readonly Statement[]): readonly Statement[] 
     return ended === null ? one : { ...one, section: 'work' as const }
   })
 }
+
+/** Among notes, or in the middle of a sentence, only what cannot be anything else is an order. */
+const isAlone = (order: Order, section: SectionKind, unfinished: boolean): boolean =>
+  order.do !== 'work' || order.strict || (!unfinished && (section === 'work' || section === 'open'))
 
 /** A line by itself after an empty one, in which no stitch is worked, names a section. */
 const isTitle = (line: string): boolean =>

@@ -30,16 +30,17 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   const told = closeTurns(tell(statements, definitions.ranges, sections.length > 0, memory))
   const german = definitions.doubled || told.some(({ body }) => turnsGerman(body.items))
   const resolver = new Resolver(memory, german, statements === all)
-  let section: Statement['section'] | null = null
-  let sectionAt = 0
+  let sectionAt = -1
+  const ordered = new Set<Statement>()
   told.forEach(({ statement, body, use }, index) => {
     const now = sections.findLastIndex(({ range }) => range.from <= statement.range.from)
-    if (section !== null && now !== sectionAt) resolver.startSection()
-    section = statement.section
+    if (now !== sectionAt) resolver.startSection(sections[now]?.title ?? '')
     sectionAt = now
-    if (use === 'unread') resolver.leaveOut(statement)
+    if (statement.order && resolver.order(statement, nextNumber(told, index + 1)))
+      return void ordered.add(statement)
+    if (use === 'unread' || (use === 'order' && isLost(statement))) resolver.leaveOut(statement)
     else if (use === 'counts') resolver.addCounts(body.said, statement.from)
-    else resolver.add(statement, body, nextNumber(told, index + 1))
+    else if (use === 'rows') resolver.add(statement, body, nextNumber(told, index + 1))
   })
   resolver.end()
 
@@ -72,7 +73,7 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     text,
     settings,
     get tokens() {
-      return (tokens ??= tokensOf(told, titles, definitions.ranges))
+      return (tokens ??= tokensOf(told, ordered, titles, definitions.ranges))
     },
     // Of words in another language nothing is known: what figures there are mean something else.
     rows: strange ? [] : resolver.rows,
@@ -111,10 +112,14 @@ function forSize(
   return { statements, unclear }
 }
 
+/** An order that nothing could be made of, and that surely tells rows. */
+const isLost = ({ order }: Statement): boolean =>
+  order !== null && (order.do !== 'work' || order.often.kind !== 'none')
+
 interface Told {
   readonly statement: Statement
   readonly body: Body
-  readonly use: 'rows' | 'counts' | 'unread'
+  readonly use: 'rows' | 'counts' | 'unread' | 'order'
 }
 
 /** "Cont in same manner", "Keeping cont of pat" */
@@ -130,7 +135,11 @@ function tell(
   const definitions = new Set(defined)
   const told: Told[] = []
   for (const statement of statements) {
-    const { head, words, section, range } = statement
+    const { head, words, section, range, order } = statement
+    if (order && (order.do !== 'work' || order.strict)) {
+      told.push({ statement, body: memory.body(''), use: 'order' })
+      continue
+    }
     if (section === 'key' || definitions.has(range)) continue
     if (!head && (section === 'prose' || (section === 'open' && hasSections))) continue
     if (!head && isProse(words)) continue
@@ -142,6 +151,7 @@ function tell(
       told.push({ statement, body, use: 'counts' })
     else if (body.measured || body.rows > 1 || goesOn.test(words))
       told.push({ statement, body, use: 'unread' })
+    else if (order) told.push({ statement, body: memory.body(''), use: 'order' })
   }
   return told
 }
@@ -172,6 +182,7 @@ function sizeRemarks(told: readonly Told[]): Remark[] {
 
 function tokensOf(
   told: readonly Told[],
+  ordered: ReadonlySet<Statement>,
   titles: readonly TextRange[],
   defined: readonly TextRange[],
 ): readonly Token[] {
@@ -181,6 +192,10 @@ function tokensOf(
   ]
   for (const { statement, body } of told) {
     const { head, range, from } = statement
+    if (ordered.has(statement)) {
+      tokens.push({ kind: 'reference', range })
+      continue
+    }
     if (head)
       tokens.push({ kind: 'head', range: { from: range.from, to: range.from + head.length } })
     const { kinds, bounds } = body.tokens

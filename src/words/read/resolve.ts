@@ -12,6 +12,17 @@ import * as say from './remarks/rows'
 import { settleTimes } from './repeats'
 import { makeRow, type Words } from './rows'
 import { Waiting } from './waiting'
+import { WholePiece, wordsOfOrder } from './wholePiece'
+import {
+  inCycle,
+  isPlain,
+  isWrong,
+  lastOf,
+  lastRow,
+  letterOf,
+  nameOf,
+  turnsOrNames,
+} from './wordsOfRows'
 import { workBody, type Resolved } from './work'
 
 /** One line of rows that has been told, for references to it. */
@@ -44,6 +55,7 @@ export class Resolver {
   #counted: number | null = null
   /** The words at which a number that is left out was said last: once will do. */
   #gapIn: Words | null = null
+  readonly #piece: WholePiece
 
   constructor(
     private readonly memory: Memory,
@@ -54,6 +66,18 @@ export class Resolver {
   ) {
     this.#place = memory.places.start(memory.settings.pegs)
     this.#remarker = new Remarker(memory.settings.shape)
+    this.#piece = new WholePiece(memory, {
+      rows: () => this.rows.length,
+      full: () => this.#full,
+      place: () => this.#place,
+      put: (place) => (this.#place = place),
+      again: ({ words, label }, order, time) => {
+        this.#workRow(words, order, label, time, false)
+        this.#number = Number(label) || this.#number + 1
+      },
+      band: (band) => this.bands.push(band),
+      remark: (remark, from) => this.#remarker.add(remark, from),
+    })
   }
 
   get remarks(): readonly Remark[] {
@@ -88,6 +112,7 @@ export class Resolver {
       this.#remarker.add(say.askOften(quoted(words, reference.range), reference.range), from)
     if (head && head.head.numbers.length > 0) return this.#addNumbered(words, head.head)
     this.#flush(reference ? lastOf(reference.named) : null)
+    this.#piece.before([])
     this.#addUnnumbered(words, head?.head ?? null, next)
     this.#counted = null
   }
@@ -96,7 +121,7 @@ export class Resolver {
   addCounts(said: readonly Said[], from: number): void {
     this.#flush(null)
     const row = this.rows.at(-1)
-    const counts = [row?.before ?? 0, this.#place.loops] as const
+    const counts = [row?.before ?? 0, this.#piece.inWork.loops(this.#place)] as const
     if (row) this.#remarker.said(said, from, `Row ${row.label}`, counts, this.rows.length - 1)
   }
 
@@ -107,27 +132,41 @@ export class Resolver {
     this.#remarker.add(say.notRead(words), from)
   }
 
-  /** A new section counts its rows anew. */
-  startSection(): void {
+  /** A line of the whole piece that is no row; false: it has to be read as any other. */
+  order(statement: Statement, next: number | null): boolean {
+    const { order } = statement
+    if (this.#full || !order) return false
     this.#flush(null)
+    const words = wordsOfOrder(statement, this.memory.body(''))
+    if (!this.#piece.order(order, words, next)) return false
+    this.#these = this.#told.length
+    this.#counted = null
+    return true
+  }
+
+  /** A new section counts its rows anew. */
+  startSection(title: string): void {
+    this.#flush(null)
+    this.#piece.startSection(title)
     this.#these = this.#told.length
     this.#counted = null
   }
 
   end(): void {
     this.#flush(null)
+    this.#piece.finish()
   }
 
   #addNumbered(words: Words, head: Head): void {
     if (this.#waiting.comesBetween(head)) this.#flush(null)
+    this.#piece.before(head.numbers)
     if (!this.#waiting.add(words, head)) this.#flush(null)
   }
 
   #flush(upTo: number | null): void {
     for (const { number, words, index } of this.#waiting.take(upTo)) {
       if (this.#full) return
-      const { reference, rows } = words.body
-      const { workEven } = words.body
+      const { reference, rows, workEven } = words.body
       if (workEven && index === 0) this.#remarker.add(say.asSet(workEven), words.from)
       const source = workEven
         ? this.#steady
@@ -170,6 +209,7 @@ export class Resolver {
       const from = this.rows.length
       const one = source === words ? inCycle(words, nth + more) : source
       const name = more === 0 ? label : String(this.#number + 1)
+      this.#piece.told(one, name)
       this.#workRow(one, words, name, 0, nth + more === 0)
       this.#number++
       this.#remember({ number: number + more, words: one, from, to: this.rows.length })
@@ -240,12 +280,13 @@ export class Resolver {
     const joined = told.every((one, i) => i === 0 || told[i - 1]?.to === one.from)
     const adjacent = joined && last.to === this.rows.length
     const restarts = next !== null && next === this.#number + 1 && more > 0
-    const before = this.#place.loops
+    const before = this.#piece.inWork.loops(this.#place)
     const start = this.rows.length
     for (let time = 1; time <= more && !this.#full; time++)
       for (const one of told) {
         const number = restarts ? one.number : ++this.#number
         const at = this.rows.length
+        this.#piece.told(one.words, String(number))
         this.#workRow(one.words, words, String(number), time, false)
         if (!restarts) this.#remember({ number, words: one.words, from: at, to: this.rows.length })
       }
@@ -261,7 +302,7 @@ export class Resolver {
       body.said,
       from,
       'The repeat',
-      [before, this.#place.loops],
+      [before, this.#piece.inWork.loops(this.#place)],
       this.rows.length - 1,
     )
     this.#these = this.#told.length
@@ -297,7 +338,8 @@ export class Resolver {
     })
     const last = this.rows.length - 1
     if (first) this.#remarker.asks(resolved, source, last)
-    this.#place = resolved.after
+    const { covers = null, goes = 'forward' } = resolved.rows.at(-1) ?? {}
+    this.#place = this.#piece.inWork.after(resolved.after, covers, goes)
     if (this.#work < 0) return this.#stop(words, `${readLimits.work} stitches`)
     const { said } = words.body
     const unclear = resolved.rows.some(({ gaps }) => gaps > 0)
@@ -305,7 +347,10 @@ export class Resolver {
       const total = said.find(({ kind }) => kind === 'total')
       if (total) this.#place = this.memory.places.withLoops(resolved.after, total.count)
     } else if (first) {
-      const counts = [place.loops, resolved.after.loops] as const
+      const counts = [
+        this.#piece.inWork.loops(place),
+        this.#piece.inWork.loops(resolved.after),
+      ] as const
       this.#remarker.said(said, words.from, nameOf(source.kind, label), counts, last)
     }
   }
@@ -314,14 +359,18 @@ export class Resolver {
   #resolve(source: Words, label: string, said: Words | null): Resolved {
     const { settings, places } = this.memory
     const wrong = settings.needles && isWrong(source, Number(label))
-    const whole = source.headed && source.kind === 'round' && settings.shape === 'ring'
+    const whole =
+      (source.headed || this.#piece.inWork.round) &&
+      source.kind === 'round' &&
+      settings.shape === 'ring'
     const { german } = this
     const { row } = source
     const looks = source.body.appears ? this.#looks(source, label, said) : null
     const look = looks?.map((texture) => texture[0]).join('') ?? ''
+    const body = this.#piece.inWork.bodyOf(source, this.#place)
     const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}/${look}`
-    return this.memory.resolved(source.body, this.#place, key, () =>
-      workBody(source.body, this.#place, { settings, places, whole, wrong, german, row, looks }),
+    return this.memory.resolved(body, this.#place, key, () =>
+      workBody(body, this.#place, { settings, places, whole, wrong, german, row, looks }),
     )
   }
 
@@ -348,36 +397,3 @@ export class Resolver {
     )
   }
 }
-
-/** The words as they stand for one of their rows. */
-const inCycle = (words: Words, index: number): Words => {
-  const row = index % words.body.cycle
-  return row === words.row ? words : { ...words, row }
-}
-
-const lastRow: Named = { kind: 'last', rows: 1 }
-
-const plain = new Set(['k', 'p', 'ew', 'uw', 'fk', 'tk', 'ptbl'])
-const isPlain = (row: ReadRow | undefined): boolean =>
-  row?.stitches.every(({ stitch }) => plain.has(stitch.id)) ?? false
-
-/** Words with a turn or with pegs in them tell a row, not a round. */
-const turnsOrNames = ({ items }: Body): boolean =>
-  items.some((item) => item.do === 'turn' || item.do === 'pegs')
-
-/** The highest number of rows that are named by number. */
-const lastOf = (named: Named): number | null =>
-  named.kind === 'numbers' ? named.numbers.reduce((most, n) => Math.max(most, n), 0) : null
-
-/** Even rows of needles show their wrong side unless the words say otherwise. */
-function isWrong({ side, kind }: Words, number: number): boolean {
-  if (side) return side === 'wrong'
-  return kind === 'row' && number % 2 === 0
-}
-
-const nameOf = (kind: 'round' | 'row', label: string): string =>
-  `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
-
-/** The second row of one line is 5b. */
-const letterOf = (index: number): string =>
-  index < 26 ? String.fromCharCode(97 + index) : `.${index + 1}`

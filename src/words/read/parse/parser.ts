@@ -14,6 +14,7 @@ import type { Parsing } from './parsing'
 import * as phrases from './phrases'
 import { readLength, readReference, referenceStarts } from './references'
 import { Stars } from './stars'
+import { readRowsOf } from './rowsOf'
 import { readStitch } from './stitch'
 import { readPegs, readTurn } from './turns'
 import { readWraps } from './wraps'
@@ -79,6 +80,7 @@ export class Parser {
     if (wraps) return void stars.items.push(...wraps)
     if (readDoubled(this.parsing, stars) || cursor.eatOne(phrases.lastRows, 'word')) return
     if (stars.isOpen && this.#readEnd(stars)) return
+    if (cursor.eatOne(phrases.aboutLength, 'word')) return
     const counts = readCountInBrackets(cursor)
     if (counts) {
       for (const count of counts) said.push(count)
@@ -225,6 +227,7 @@ export class Parser {
     }
     if (cursor.eatOne(phrases.rowsLong, 'count')) {
       parsing.rows = Math.max(1, cursor.numbers[0]?.value ?? 1)
+      readRowsOf(parsing, stars)
       return true
     }
     if (readLength(cursor)) {

@@ -6,6 +6,7 @@ const ends = 'rnd|rnds|round|row|rows|needle|loom|section|last'
 const to = 'to|until|till'
 const rem = 'rem|remain|remains|remaining|rems|left'
 export const loopWords = 'st|sts|stitch|stitches|loop|loops|peg|pegs'
+const units = 'cm|mm|in|inch|inches|"|ins'
 export const rowWords = 'rnd|rnds|round|rounds|row|rows'
 
 export const untilEnd: readonly string[] = [
@@ -131,6 +132,12 @@ export const atBack: readonly string[] = [
   'pwise|purlwise',
 ]
 
+/** Said beside a number of rows, which is what counts. */
+export const aboutLength: readonly string[] = [
+  `( about|approx|approximately? # . # ${units} )`,
+  `( about|approx|approximately? # ${units} )`,
+]
+
 /** The doubled stitch of a German turn, told as a step of its own. */
 export const makesDoubled: readonly string[] = [
   'make|work|create? a|the? ds|double stitch? on|at peg #',
@@ -179,7 +186,6 @@ export const singlePegs: readonly string[] = ['on? peg|pegs #']
 export const goingBack: readonly string[] = [',? going back']
 export const morePegs: readonly string[] = [', and|& #', ',|and|& #']
 
-const units = 'cm|mm|in|inch|inches|"|ins'
 export const lengths: readonly string[] = [
   `# #? /? #? ${units}`,
   `# . # ${units}`,

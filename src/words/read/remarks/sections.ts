@@ -1,0 +1,57 @@
+import type { RelativeRemark } from '../nodes'
+import type { WorkOrder } from '../orders'
+import type { TextRange } from '../reading'
+
+const listOf = ({ rows }: WorkOrder): string =>
+  rows ? `rows ${rows[0]} to ${rows[1]} of it` : 'rows of it'
+
+/** A chart or section is called for, and no rows are told for it. */
+export const noSection = (order: WorkOrder, range: TextRange): RelativeRemark => ({
+  rule: 'no-section',
+  severity: 'error',
+  range,
+  message: `"${order.name}" is to be worked here; no ${listOf(order)} are told before it.`,
+  advice: `Write the rows of "${order.name}" under a heading with its name, or name one of the sections that are told.`,
+  fixes: [],
+})
+
+/** "Work Cuff, Rnds 1-4, twice:" with fewer or more rows below it. */
+export const otherRows = (order: WorkOrder, told: number, range: TextRange): RelativeRemark => {
+  const [first, last] = order.rows ?? [1, 0]
+  return {
+    rule: 'section-rows',
+    severity: 'warning',
+    range,
+    message: `"${order.name}" should have ${last - first + 1} rows here; ${told} ${told === 1 ? 'is' : 'are'} told.`,
+    advice: 'Tell all its rows, or correct their numbers in this line.',
+    fixes: [],
+  }
+}
+
+export const noVersion = (order: WorkOrder, time: number, range: TextRange): RelativeRemark => ({
+  rule: 'section-rows',
+  severity: 'warning',
+  range,
+  message: `It is not said how "${order.name}" is worked time ${time}; it goes on as in the times before.`,
+  advice: 'Name each of its times once.',
+  fixes: [],
+})
+
+export const pegsBeyond = (last: number, pegs: number, range: TextRange): RelativeRemark => ({
+  rule: 'peg-place',
+  severity: 'error',
+  range,
+  message: `Peg ${last} is named; the loom has ${pegs}.`,
+  advice: 'Correct the peg numbers, or read the words for a larger loom.',
+  fixes: [],
+})
+
+/** A length on the piece: no rows can be made of it. */
+export const measuredRows = (words: string, range: TextRange): RelativeRemark => ({
+  rule: 'needs-gauge',
+  severity: 'warning',
+  range,
+  message: `"${words.trim().slice(0, 40)}" is a length; how many rows that is depends on the gauge. It makes none.`,
+  advice: 'Write the number of rows as well.',
+  fixes: [],
+})

@@ -1,0 +1,36 @@
+import type { Body, Named } from './nodes'
+import type { ReadRow } from './reading'
+import type { Words } from './rows'
+
+/** The words as they stand for one of their rows. */
+export const inCycle = (words: Words, index: number): Words => {
+  const row = index % words.body.cycle
+  return row === words.row ? words : { ...words, row }
+}
+
+export const lastRow: Named = { kind: 'last', rows: 1 }
+
+const plain = new Set(['k', 'p', 'ew', 'uw', 'fk', 'tk', 'ptbl'])
+export const isPlain = (row: ReadRow | undefined): boolean =>
+  row?.stitches.every(({ stitch }) => plain.has(stitch.id)) ?? false
+
+/** Words with a turn or with pegs in them tell a row, not a round. */
+export const turnsOrNames = ({ items }: Body): boolean =>
+  items.some((item) => item.do === 'turn' || item.do === 'pegs')
+
+/** The highest number of rows that are named by number. */
+export const lastOf = (named: Named): number | null =>
+  named.kind === 'numbers' ? named.numbers.reduce((most, n) => Math.max(most, n), 0) : null
+
+/** Even rows of needles show their wrong side unless the words say otherwise. */
+export function isWrong({ side, kind }: Words, number: number): boolean {
+  if (side) return side === 'wrong'
+  return kind === 'row' && number % 2 === 0
+}
+
+export const nameOf = (kind: 'round' | 'row', label: string): string =>
+  `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
+
+/** The second row of one line is 5b. */
+export const letterOf = (index: number): string =>
+  index < 26 ? String.fromCharCode(97 + index) : `.${index + 1}`
