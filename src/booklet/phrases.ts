@@ -1,5 +1,6 @@
 import type { RowEnd } from '../loom/row'
 import type { Pattern, Run } from '../pattern/pattern'
+import { euSizeOf, roundFoot, ukChildSizeOf } from '../pattern/feet'
 import type { Pair } from '../pattern/piece'
 import type { Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
@@ -19,6 +20,8 @@ export interface Phrases {
   readonly sheetOf: (section: string, letter: string) => string
   /** Size of a whole piece, from cast-on to bind-off, mm. */
   readonly pieceSize: (size: Size, shape: 'ring' | 'bar') => string
+  /** The foot of a sock, mm from heel to toe, with the shoe that goes on such a foot. */
+  readonly foot: (foot: number) => string
   readonly pair: Readonly<Record<Exclude<Pair, 'none'>, string>>
   readonly secondPart: string
   readonly pictures: (what: string) => string
@@ -89,6 +92,22 @@ const english = (terms: Terms, tag: string): Phrases => {
     sheetOf: (section, letter) => `${section}, sheet ${letter}`,
     pieceSize: ({ width, height }, shape) =>
       `Finished size: about ${decimal(Math.round(width) / 10)} cm ${shape === 'ring' ? 'round' : 'wide'} and ${decimal(Math.round(height) / 10)} cm from cast-on to ${finishing.bindOff.replace(' ', '-')}, unstretched.`,
+    foot: (foot) => {
+      const [eu, uk] = [euSizeOf(foot), terms === 'uk' ? ukChildSizeOf(foot) : null]
+      const shoes = [
+        ...(eu === null ? [] : [`EU ${eu}`]),
+        ...(uk === null ? [] : [`UK child’s ${uk}`]),
+      ]
+      const about = (mm: number) => `about ${decimal(Math.round(mm / 5) / 2)} cm`
+      return [
+        `Foot: ${about(foot)} from heel to toe.`,
+        ...(shoes.length === 0
+          ? []
+          : [
+              `A foot of that length has a shoe of ${shoes.join(' or ')} and is ${about(roundFoot(foot))} round: guidelines only, measure the foot where that can be done.`,
+            ]),
+      ].join(' ')
+    },
     pair: {
       alike: 'Make two alike.',
       mirrored: 'Make two: the second is the mirror image of the first.',

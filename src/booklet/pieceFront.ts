@@ -1,3 +1,4 @@
+import { footLength } from '../drawing/piece/foot'
 import { profileOf } from '../drawing/piece/profile'
 import { sidePicture } from '../drawing/piece/side'
 import type { Size } from '../pattern/size'
@@ -43,9 +44,11 @@ function factBlocks(work: PieceWork, column: Column): Block[] {
   const { style, loom, piece } = pattern
   const phrases = phrasesOf[style.terms]
   const size = sizeOfPiece(work)
+  const foot = size && footLength(profileOf(work))
   return [
     paragraph(phrases.description(pattern), column),
     ...(size ? [paragraph(phrases.pieceSize(size, loom.shape), column, 0.5)] : []),
+    ...(foot ? [paragraph(phrases.foot(foot), column, 0.5)] : []),
     ...(piece.pair === 'none' ? [] : [paragraph(phrases.pair[piece.pair], column, 0.5)]),
     ...pieceStatements(work, style.terms).map((text, i) =>
       paragraph(text, column, i === 0 ? 1 : 0.5),

@@ -19,3 +19,17 @@ export const footOfUkChildSize = (size: number): number =>
 export const roundFoot = (length: number): number => length * 0.95
 
 export const euSizes = { least: 16, most: 50 } as const
+
+/** The nearest EU shoe size for a foot; null for a foot that has none. */
+export function euSizeOf(foot: number): number | null {
+  const size = Math.round((foot + last.longerThanFoot) / parisPoint)
+  return size >= euSizes.least && size <= euSizes.most ? size : null
+}
+
+const ukChildSizes = { least: 0, most: 13 } as const
+
+/** The nearest UK child's size; null for a foot that has none. */
+export function ukChildSizeOf(foot: number): number | null {
+  const size = Math.round((foot + last.longerThanFoot) / barleycorn - 12)
+  return size >= ukChildSizes.least && size <= ukChildSizes.most ? size : null
+}

@@ -9,6 +9,7 @@ import { secondByItself } from '../../src/pattern/pair'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { sectionsOf, withOnBench } from '../../src/pattern/sections'
 import { workPiece } from '../../src/pattern/workPiece'
+import { starterCharts } from '../../src/shelf/seeds'
 import { termSets } from '../../src/stitches/stitch'
 import { cautions } from '../../src/words/statements'
 import { writePiece } from '../../src/words/piece/write'
@@ -270,4 +271,16 @@ test('the second of a flat pair says that it begins at the other end; that of a 
     allText(layOut(pattern, { second: true })).split('Second of the pair')[1] ?? ''
   expect(after(flat(pair))).toMatch(/^ ?Peg 1 is at the left as you face the loom/)
   expect(after(pair)).not.toMatch(/Peg 1 is at/)
+})
+
+test('a sock says how long its foot is and for which shoe; a tube says nothing of feet', () => {
+  const sock = starterCharts.find(({ id }) => id.startsWith('fog'))?.pattern()
+  if (!sock) throw new Error('no sock among the starter charts')
+  const text = allText(layOut(sock))
+  // Half the short rows of the heel, its last round, 40 of the foot, half those of the toe, 30 to 10 cm.
+  expect(text).toContain('Foot: about 24.5 cm from heel to toe.')
+  // Mondopoint and Paris points: (247 + 15) / 6.67 = 39.3 (tests/published/standards.test.ts).
+  expect(text).toContain('A foot of that length has a shoe of EU 39 and is about 23.5 cm round')
+  expect(allText(layOut(keeperSock()))).toContain('Foot: about')
+  expect(allText(layOut(ferryMitt()))).not.toContain('Foot')
 })

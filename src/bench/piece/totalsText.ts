@@ -1,3 +1,4 @@
+import { centimetres } from '../../drawing/piece/length'
 import type { Totals } from '../../pattern/totals'
 
 /** Whole numbers from 10 up, tenths below. */
@@ -12,13 +13,18 @@ export function timeText(minutes: number): string {
   return parts.filter(Boolean).join(' ')
 }
 
-/** "86 rows, 42 m, 18 g, 2 h": as much of it as is known. */
-export function totalsInOneLine({ yarn, grams, minutes }: Totals, rows: number): string {
+/** "86 rows, 42 m, 18 g, 2 h, foot 24 cm": as much of it as is known. */
+export function totalsInOneLine(
+  { yarn, grams, minutes }: Totals,
+  rows: number,
+  foot: number | null,
+): string {
   return [
     `${rows} row${rows === 1 ? '' : 's'}`,
     ...(yarn === null ? [] : [`${rounded(yarn / 1000)} m`]),
     ...(grams === null ? [] : [`${rounded(grams)} g`]),
     ...(minutes === null || minutes === 0 ? [] : [timeText(minutes)]),
+    ...(foot === null ? [] : [`foot ${centimetres(foot)}`]),
   ]
     .map((part) => part.replaceAll(' ', '\u00a0'))
     .join(' · ')

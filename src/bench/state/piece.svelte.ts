@@ -3,7 +3,8 @@ import { checkPiece } from '../../checks/piece/check'
 import type { Severity } from '../../checks/finding'
 import type { PieceFinding } from '../../checks/piece/rule'
 import { lengthsOf } from '../../drawing/piece/length'
-import { profileOf } from '../../drawing/piece/profile'
+import { footLength } from '../../drawing/piece/foot'
+import { profileOf, type Slice } from '../../drawing/piece/profile'
 import { totalsOf, type PieceTotals } from '../../pattern/totals'
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
 import type { Pattern } from '../../pattern/pattern'
@@ -39,9 +40,12 @@ export class PieceState {
     () => (this.#last = workPiece(this.#pattern.value, this.#last)),
   )
   readonly findings: readonly PieceFinding[] = $derived(checkPiece(this.work))
+  readonly #profile: readonly Slice[] = $derived(profileOf(this.work))
   /** How long each step makes the piece, mm. */
-  readonly lengths: readonly number[] = $derived(
-    lengthsOf(profileOf(this.work), this.work.steps.length),
+  readonly lengths: readonly number[] = $derived(lengthsOf(this.#profile, this.work.steps.length))
+  /** Of a sock, mm from heel to toe; null for other pieces, and without a gauge. */
+  readonly foot: number | null = $derived.by(() =>
+    this.work.pattern.gauge ? footLength(this.#profile) : null,
   )
   readonly totals: PieceTotals = $derived(totalsOf(this.work))
   /** Errors in the chart on the bench: they stand among its own findings. */

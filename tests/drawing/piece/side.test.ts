@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { footLength } from '../../../src/drawing/piece/foot'
 import { profileOf } from '../../../src/drawing/piece/profile'
 import { sidePicture, stepAt } from '../../../src/drawing/piece/side'
 import { addSection, addStep } from '../../../src/pattern/edits/piece'
@@ -57,6 +58,23 @@ test('a foot is as long in several steps as in one', () => {
   expect(several).toBe(one)
   const { boxes } = sidePicture(workPiece(inSteps), options)
   expect(boxes.map(({ step }) => step)).toEqual([0, 1, 2, 3, 4, 5, 6, 7])
+})
+
+test('the foot of a sock reaches from the back of the heel to the closed end', () => {
+  const foot = (pattern: Pattern) => footLength(profileOf(workPiece(pattern)))
+  const rounds = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const heel = profileOf(workPiece(withHeel(rounds(40)))).find(({ kind }) => kind === 'cup')
+  const gathered = (pattern: Pattern): Pattern => {
+    const steps = pattern.piece.steps.slice(0, -1)
+    const end: Step = { kind: 'bind off', how: 'gather', pegs: null }
+    return { ...pattern, piece: { ...pattern.piece, steps: [...steps, end] } }
+  }
+  // The last round of the heel and 40 more, 35 to 10 cm; a gathered end adds a fifth of its width.
+  expect(foot(gathered(withHeel(rounds(40))))).toBeCloseTo(
+    (heel?.out ?? 0) + (41 * 100) / 35 + 80 / 5,
+  )
+  expect(foot(withHeel(rounds(40)))).toBeNull()
+  expect(foot(leg)).toBeNull()
 })
 
 describe('a shoulder of a flat piece', () => {
