@@ -21,6 +21,8 @@ function check({ turnings }: ChartView): PlacedNote[] {
     const { low, high } = span(narrowing)
     const middle = high - low - 1
     if (middle >= heel * least && middle <= heel * most) continue
+    // On few pegs a third is not a whole number: then nothing nearer can be turned.
+    if (narrowing.length === 2 * Math.round(heel / 3)) continue
     notes.push({
       row: innermost.index,
       noted: {
