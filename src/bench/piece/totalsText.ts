@@ -1,4 +1,3 @@
-import { centimetres } from '../../drawing/piece/length'
 import type { Totals } from '../../pattern/totals'
 
 /** Whole numbers from 10 up, tenths below. */
@@ -24,7 +23,7 @@ export function totalsInOneLine(
     ...(yarn === null ? [] : [`${rounded(yarn / 1000)} m`]),
     ...(grams === null ? [] : [`${rounded(grams)} g`]),
     ...(minutes === null || minutes === 0 ? [] : [timeText(minutes)]),
-    ...(foot === null ? [] : [`foot ${centimetres(foot)}`]),
+    ...(foot === null ? [] : [`foot ${Math.round(foot / 5) / 2} cm`]),
   ]
     .map((part) => part.replaceAll(' ', '\u00a0'))
     .join(' · ')
