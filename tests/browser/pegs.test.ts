@@ -1,6 +1,3 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults } from 'axe-core'
 import { describe, expect, test } from 'vitest'
 import { paint } from '../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
@@ -11,6 +8,7 @@ import { handsContext } from '../../src/words/hands/context'
 import { stepFigures } from '../../src/words/hands/figures'
 import type { BenchPage } from './bench'
 import { eachTestWithBench } from './suite'
+import { violations } from './violations'
 
 let bench: BenchPage
 eachTestWithBench((opened) => {
@@ -307,25 +305,6 @@ describe('step pictures', () => {
   })
 })
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-/** axe-core's own rules for WCAG 2.2 A and AA; its findings as short lines. */
-async function violations(): Promise<string[]> {
-  const results = await bench.page.evaluate(async (source) => {
-    // The page's policy allows no script written into it; evaluate is the debugger's.
-    ;(0, eval)(source)
-    const { axe: tool } = globalThis as unknown as {
-      axe: { run: (options: object) => Promise<AxeResults> }
-    }
-    return tool.run({
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-    })
-  }, axe)
-  return results.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary ?? ''}`),
-  )
-}
-
 describe.each([
   { width: 1440, height: 900 },
   { width: 1024, height: 768 },
@@ -337,7 +316,7 @@ describe.each([
       await bench.page.setViewportSize(size)
       await bench.page.emulateMedia({ colorScheme })
       await showPegs()
-      expect(await violations()).toEqual([])
+      expect(await violations(bench)).toEqual([])
       const cut = await pegs().evaluate((pane) => {
         const box = pane.getBoundingClientRect()
         return [...pane.querySelectorAll('button, input, select, svg, [role=status]')]
@@ -355,7 +334,7 @@ describe.each([
       expect(cut).toEqual([])
       await bench.button('Step pictures', pegs()).click()
       await bench.page.getByRole('img', { name: 'Figure 1' }).waitFor()
-      expect(await violations()).toEqual([])
+      expect(await violations(bench)).toEqual([])
     },
   )
 })
