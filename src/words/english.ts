@@ -82,7 +82,7 @@ export const english: Omit<Language, 'finishing'> = {
       abbr: 'German turn',
       name: 'turn with a doubled stitch',
       steps:
-        'Work the peg that is named, bring the yarn to the front and up over it so that two strands lie on it, and go back from the peg beside it. When work comes to that peg again, lift all its strands as one.',
+        'Work the peg that is named, bring the yarn to the front and up over it so that its loop and this strand lie on it together, and go back from the peg beside it. When work comes to that peg again, lift all its strands as one.',
     },
     wrap: {
       abbr: 'wrap and turn',

@@ -114,7 +114,7 @@ const laying: Readonly<Record<(Move & { do: 'lay' })['as'], Say<'lay'>>> = {
     const strands = after.stacks[move.peg]?.length ?? 2
     const words = wordsOf(first, move.peg)
     const loop = words.many ? `the ${numberWord(strands - 1)} strands on it` : 'its loop'
-    return `Lay the yarn back across the front of ${namePegs([move.peg])}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round ${namePegs([move.peg])}, so that ${numberWord(strands)} strands lie on ${namePegs([move.peg])} (a German turn); they are worked as one later.`
+    return `Lay the yarn back across the front of ${namePegs([move.peg])}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round ${namePegs([move.peg])}, so that ${words.many ? 'those' : 'its loop'} and this strand lie on ${namePegs([move.peg])} together (a German turn); they are worked as one later.`
   },
 }
 

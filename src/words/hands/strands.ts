@@ -2,7 +2,7 @@ import type { Stack, StrandKind } from '../../loom/strand'
 
 /** How the strands on a peg are spoken of. */
 export interface StrandWords {
-  /** "the loop", "both strands", "the loop and its wrap". */
+  /** "the loop", "both strands", "the loop and the strand over it". */
   readonly all: string
   /** "it" or "them". */
   readonly it: string
@@ -23,6 +23,8 @@ export function strandWords(stack: Stack): StrandWords {
       it: 'them',
       many: true,
     }
+  if (count === 2 && stack.some(({ kind }) => kind === 'German turn'))
+    return { all: 'the loop and the strand over it', it: 'them', many: true }
   const noun = stack.some(({ kind }) => kind === 'wrap' || laidOver.includes(kind))
     ? 'strands'
     : 'loops'

@@ -194,14 +194,14 @@ describe('turns', () => {
   ] as const)('a German turn, worked %s', (direction, way) => {
     expect(said(piece([out('German turn', 7)], direction))).toEqual([
       ...[4, 5, 6, 7, 8].map(knit),
-      'Lay the yarn back across the front of peg 8, above its loop, towards peg 7, and partly round peg 8, so that two strands lie on peg 8 (a German turn); they are worked as one later.',
+      'Lay the yarn back across the front of peg 8, above its loop, towards peg 7, and partly round peg 8, so that its loop and this strand lie on peg 8 together (a German turn); they are worked as one later.',
       `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
 
   test('a German turn at the end of a row back', () => {
     expect(said(piece([home('German turn', 4)], 'clockwise'), null)).toEqual([
-      'Lay the yarn back across the front of peg 5, above its loop, towards peg 6, and partly round peg 5, so that two strands lie on peg 5 (a German turn); they are worked as one later.',
+      'Lay the yarn back across the front of peg 5, above its loop, towards peg 6, and partly round peg 5, so that its loop and this strand lie on peg 5 together (a German turn); they are worked as one later.',
       'Turn back: from here work goes from right to left, peg 6 first; the loom itself is not turned.',
     ])
   })
@@ -212,7 +212,12 @@ describe('turns', () => {
       home('German turn', 4),
       rowOf('k*12', { run: { from: 5, to: 8 } }),
     ]
-    expect(said(piece(rows))).toEqual([knit(6), knit(7), knitAsOne(8, 'both strands'), knit(9)])
+    expect(said(piece(rows))).toEqual([
+      knit(6),
+      knit(7),
+      knitAsOne(8, 'the loop and the strand over it'),
+      knit(9),
+    ])
   })
 
   test.each([
