@@ -74,7 +74,7 @@ const english = (terms: Terms, tag: string): Phrases => {
       const parts = [
         kind,
         `${loom.pegs} pegs ${decimal(loom.pitch)} mm apart`,
-        finishing.clockwise[loom.direction],
+        ...(loom.shape === 'ring' ? [finishing.clockwise[loom.direction]] : []),
         `${making.knit} knit`,
         ...(gauge
           ? [

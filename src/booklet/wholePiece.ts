@@ -24,6 +24,7 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
   const piece = workPiece(pattern)
   const second =
     settings.second && pattern.piece.pair === 'mirrored' ? workPiece(secondByItself(pattern)) : null
+  const isTurned = second !== null && second.pattern.loom.direction !== pattern.loom.direction
   const pieces = second ? [piece, second] : [piece]
   const blocks: Block[] = pieceFrontBlocks(piece, column, area)
   const warnings: PrintWarning[] = settingWarnings(pattern, room)
@@ -36,7 +37,7 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
     blocks.push(...keyOf(pieces.flatMap(chartsOf), column))
   }
   if (settings.words) {
-    blocks.push(...pieceAbbreviationBlocks(pieces, column))
+    blocks.push(...pieceAbbreviationBlocks(isTurned ? [piece] : pieces, column))
     blocks.push(...pieceWordBlocks(piece, settings.wording === 'own', column))
   }
   // Text before pictures: it fills the page that the words end on.
@@ -45,9 +46,11 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
   if (second && (settings.charts || settings.words)) {
     blocks.push(partHeading(phrasesOf[pattern.style.terms].secondPart, column))
     // A bar is mirrored by beginning at its other end.
-    if (second.pattern.loom.direction !== pattern.loom.direction)
-      blocks.push({ ...paragraph(directionSaid(second.pattern), column), withNext: true })
+    if (isTurned)
+      blocks.push({ ...paragraph(directionSaid(second.pattern), column, 0.5), withNext: true })
     if (settings.charts) addCharts(second, room, blocks, add)
+    // Crosses and decreases are other moves then.
+    if (settings.words && isTurned) blocks.push(...pieceAbbreviationBlocks([second], column))
     if (settings.words) blocks.push(...pieceWordBlocks(second, false, column))
     if (settings.pictures) add(pictureParts(second.pattern, workOf(second), room))
   }

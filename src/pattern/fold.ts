@@ -1,3 +1,4 @@
+import type { Run } from './pattern'
 import type { Step } from './piece'
 import type { PatternRun } from './work'
 
@@ -11,11 +12,10 @@ interface Worked {
 const mostClosing = 4
 
 /**
- * Where the short rows of a toe fold the tube: the first peg of the half that they lie on, 0-based. Null
- * where the piece does not end in short rows on half of its loops. A toe turns first at the far end of
- * its pegs, then at the near one.
+ * The pegs that the short rows of a toe lie on, 0-based. Null where the piece does not end in short rows. A
+ * toe turns first at the far end of its pegs, then at the near one.
  */
-export function foldOf(steps: readonly Worked[], loops: number): number | null {
+export function toeBefore(steps: readonly Worked[]): Run | null {
   const rows: PatternRun[] = []
   for (const { rows: worked, step } of steps.toReversed()) {
     if (step.kind === 'cast on' || step.kind === 'bind off' || step.kind === 'pegs') break
@@ -26,8 +26,13 @@ export function foldOf(steps: readonly Worked[], loops: number): number | null {
   if (last < 0 || rows.length - 1 - last > mostClosing) return null
   const [one, other] = rows.filter(isTurned).map(turnPeg)
   if (one === undefined || other === undefined) return null
-  const half = Math.abs(one - other) + 1
-  return 2 * half === loops ? Math.min(one, other) : null
+  return { from: Math.min(one, other), to: Math.max(one, other) }
+}
+
+/** Where a toe folds the tube: the first peg of its half. Null where it lies on another part than half of the loops. */
+export function foldOf(steps: readonly Worked[], loops: number): number | null {
+  const toe = toeBefore(steps)
+  return toe && 2 * (toe.to - toe.from + 1) === loops ? toe.from : null
 }
 
 const isTurned = ({ row }: PatternRun): boolean => row.end !== 'on'

@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest'
 import type { Booklet } from '../../src/booklet/page'
 import { paperSizes } from '../../src/booklet/paper'
 import { typeScales } from '../../src/booklet/typeScale'
+import { mirror } from '../../src/pattern/edits/mirror'
+import { paint } from '../../src/pattern/edits/paint'
 import { addStep } from '../../src/pattern/edits/piece'
 import { setWords } from '../../src/pattern/edits/words'
 import { secondByItself } from '../../src/pattern/pair'
@@ -271,6 +273,20 @@ test('the second of a flat pair says that it begins at the other end; that of a 
     allText(layOut(pattern, { second: true })).split('Second of the pair')[1] ?? ''
   expect(after(flat(pair))).toMatch(/^ ?Peg 1 is at the left as you face the loom/)
   expect(after(pair)).not.toMatch(/Peg 1 is at/)
+})
+
+test('the crosses of a flat pair are explained for each of the two, since they are other moves', () => {
+  const flat = newPattern(20, 4)
+  const crossed = paint({ ...flat, loom: { ...flat.loom, shape: 'bar' } }, '2/2 LC', 0, 4)
+  const text = allText(layOut(withPiece(crossed, { pair: 'mirrored' }), { second: true }))
+  const [first = '', second = ''] = text.split('Second of the pair')
+  const told = (part: string) => /cross, two over two\. ([^.]*)\./.exec(part)?.[1]
+  expect(told(first)).toBe(told(allText(layOut(crossed))))
+  const mirrored = mirror(crossed)
+  expect(told(second)).toBe(told(allText(layOut(mirrored))))
+  // The same moves from the other end: the mirror image.
+  expect(told(second)).toBe(told(first))
+  expect(second).toContain('right cross, two over two')
 })
 
 test('a sock says how long its foot is and for which shoe; a tube says nothing of feet', () => {

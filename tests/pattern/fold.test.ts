@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { checkPiece } from '../../src/checks/piece/check'
 import { directions } from '../../src/loom/direction'
 import { addSection } from '../../src/pattern/edits/piece'
 import { foldOf } from '../../src/pattern/fold'
@@ -64,5 +65,31 @@ test('the way round does not matter', () => {
     const { pattern } = withToe(40, 'graft', 'German turn')
     const turned = { ...pattern, loom: { ...pattern.loom, direction } }
     expect(ways(turned)?.way.pegs[0]).toBe(1)
+  }
+})
+
+test('a toe on more or fewer pegs than half is found at the bind-off that joins the halves', () => {
+  const tube = newPattern(40, 4)
+  for (const [length, count] of [
+    [20, 0],
+    [22, 1],
+    [16, 1],
+  ] as const) {
+    const run = { from: 1, to: length }
+    const toe = shortRowChart(tube.loom, { ...usualHeel(tube.loom), run, turned: 5 })
+    if (!toe.ok) throw new Error(toe.message)
+    const pattern = addSection(tube, 'Toe', toe.chart)
+    const step: Step = { kind: 'chart', section: 'Toe', times: 1 }
+    const graft: Step = { kind: 'bind off', how: 'graft', pegs: null }
+    const work = workPiece({
+      ...pattern,
+      piece: { ...pattern.piece, steps: [castOn, plain(6), step, graft] },
+    })
+    const found = checkPiece(work).filter(({ rule }) => rule === 'piece-halves')
+    expect(found.map(({ message }) => message)).toEqual(
+      new Array<string>(count).fill(
+        `Step 4 (bind off) joins 20 loops with 20, but the short rows before it lie on ${length} pegs: the fold does not meet their corners.`,
+      ),
+    )
   }
 })

@@ -1,3 +1,4 @@
+import { placed } from '../../pattern/row'
 import { runsRightToLeft } from '../../loom/direction'
 import type { Pattern, Run } from '../../pattern/pattern'
 import type { Step } from '../../pattern/piece'
@@ -70,9 +71,11 @@ const look: Fact = (_now, _then, sides) =>
 
 const leans: Fact = (now, _then, sides) => {
   const swaps = looksTheSame(sides) ? [] : leansThatSwap(sides, now.style.terms)
-  return swaps.length > 0
-    ? { changes: say(...swaps) }
-    : { stays: ['Crosses, decreases and increases lean as they do.'] }
+  if (swaps.length > 0) return { changes: say(...swaps) }
+  const leaning = sides.some(({ now: { pattern } }) =>
+    pattern.chart.rows.some((row) => placed(row).some(({ stitch }) => stitch.mirror !== stitch.id)),
+  )
+  return leaning ? { stays: ['Crosses, decreases and increases lean as they do.'] } : {}
 }
 
 const same = (a: Run | null, b: Run | null): boolean => a?.from === b?.from && a?.to === b?.to

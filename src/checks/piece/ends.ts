@@ -1,5 +1,6 @@
 import { pegsInWork } from '../../loom/state'
-import { addStep, moveStep, removeStep } from '../../pattern/edits/piece'
+import { addStep, moveStep, removeSection, removeStep } from '../../pattern/edits/piece'
+import { toeBefore } from '../../pattern/fold'
 import type { Pattern } from '../../pattern/pattern'
 import { sectionsOf } from '../../pattern/sections'
 import { loopsLeft } from '../../pattern/workPiece'
@@ -109,17 +110,26 @@ export const evenHalves: PieceRule = {
   title: 'Halves that do not match',
   severity: 'warning',
   check: (work) =>
-    forSteps(work, ({ step, before }, index) => {
+    forSteps(work, ({ step, before, toAndFro }, index) => {
       if (step.kind !== 'bind off' || (step.how !== 'graft' && step.how !== 'three-needle'))
         return null
       const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
       const loops = before.stacks.slice(from, to + 1).filter(({ length }) => length > 0).length
-      return loops % 2 === 0
+      if (loops % 2 === 1)
+        return {
+          step: index,
+          message: `${stepNamed(work, index)} joins two halves of ${counted(loops, 'loop')}: the one in the middle has no partner.`,
+          advice: 'Decrease one stitch before it, or bind off in another way.',
+          fixes: [],
+        }
+      const toe = step.pegs === null && !toAndFro ? toeBefore(work.steps.slice(0, index)) : null
+      const pegs = toe ? toe.to - toe.from + 1 : loops / 2
+      return 2 * pegs === loops
         ? null
         : {
             step: index,
-            message: `${stepNamed(work, index)} joins two halves of ${counted(loops, 'loop')}: the one in the middle has no partner.`,
-            advice: 'Decrease one stitch before it, or bind off in another way.',
+            message: `${stepNamed(work, index)} joins ${loops / 2} loops with ${loops / 2}, but the short rows before it lie on ${pegs} pegs: the fold does not meet their corners.`,
+            advice: `Work those short rows on ${loops / 2} pegs, or bind off in another way.`,
             fixes: [],
           }
     }),
@@ -136,7 +146,7 @@ export const unusedSection: PieceRule = {
       .map(({ name }) => ({
         step: null,
         message: `No step works the chart “${name}”.`,
-        advice: 'Add a step that works it, or take the section out.',
+        advice: 'Add a step that works it, or take the chart out.',
         fixes: [
           {
             label: `Work “${name}” before the last step`,
@@ -147,6 +157,7 @@ export const unusedSection: PieceRule = {
                 times: 1,
               }),
           },
+          { label: `Take the chart “${name}” out`, edit: (p) => removeSection(p, name) },
         ],
       }))
   },

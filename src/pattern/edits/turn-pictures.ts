@@ -25,10 +25,24 @@ export function turnPictures(pattern: Pattern, turned: Pattern): readonly Pictur
   return pictures.map((one) => {
     const [before, after] = runs.get(one.section) ?? []
     const [was, is] = [before?.[one.row], after?.[one.row]]
-    return was && is
-      ? turnOne(one, movesIn(was, pattern), movesIn(is, turned), pattern.loom.pegs)
-      : one
+    if (!was || !is) return one
+    const count = lengthOf(was, pattern)
+    // What shows the turn goes on showing it, with as much before it.
+    if (was.row.end !== 'on' && one.to >= count - movesOfTurn)
+      return fromEnd(one, count, lengthOf(is, turned))
+    return turnOne(one, movesIn(was, pattern), movesIn(is, turned), pattern.loom.pegs)
   })
+}
+
+/** A row ends with the strand that is laid, and the turn. */
+const movesOfTurn = 2
+
+const lengthOf = (run: PatternRun, pattern: Pattern): number =>
+  walkRow(run, habitsOf(pattern)).length - 1
+
+function fromEnd(pictures: Pictures, count: number, countNow: number): Pictures {
+  const to = Math.max(0, countNow - (count - pictures.to))
+  return { ...pictures, from: Math.max(0, to - (pictures.to - pictures.from)), to }
 }
 
 type Rows = readonly PatternRun[]

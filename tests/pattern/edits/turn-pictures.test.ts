@@ -3,8 +3,10 @@ import { describe, expect, test } from 'vitest'
 import { walkRow } from '../../../src/loom/walk'
 import { mirror } from '../../../src/pattern/edits/mirror'
 import { reverseDirection } from '../../../src/pattern/edits/turn-round'
+import { shortRowChart } from '../../../src/pattern/generate/shortRows'
+import { usualHeel } from '../../../src/pattern/generate/wish'
 import { secondOf } from '../../../src/pattern/pair'
-import type { Pattern } from '../../../src/pattern/pattern'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import type { Pictures } from '../../../src/pattern/piece'
 import { habitsOf, workPattern } from '../../../src/pattern/work'
 import { patternOf } from './chart-text'
@@ -98,4 +100,25 @@ test('whole stitches: turned twice they are themselves', () => {
       const again = reverseDirection(reverseDirection(pattern))
       expect(again.piece.pictures).toEqual(pattern.piece.pictures)
     }
+})
+
+test('what shows a turn goes on showing it, though the mirrored row has more pegs before it', () => {
+  const tube = newPattern(40, 1)
+  const heel = shortRowChart(tube.loom, usualHeel(tube.loom))
+  if (!heel.ok) throw new Error(heel.message)
+  const pattern = { ...tube, chart: heel.chart }
+  const moves = movesOf(pattern)
+  const last = moves.length - 1
+  const own = withPictures(pattern, { section: 'Chart', row: 0, from: last - 4, to: last })
+  const mirrored = mirror(own)
+  const endOf = (p: Pattern) => {
+    const [{ from, to } = { from: 0, to: 0 }] = p.piece.pictures
+    return movesOf(p)
+      .slice(from, to + 1)
+      .map(({ move }) => (move?.do === 'lay' ? move.as : move?.do))
+  }
+  expect(movesOf(mirrored).length).toBeGreaterThan(moves.length)
+  expect(endOf(own)).toContain('German turn')
+  expect(endOf(mirrored)).toEqual(endOf(own))
+  expect(mirror(mirrored).piece.pictures).toEqual(own.piece.pictures)
 })
