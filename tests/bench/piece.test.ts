@@ -301,3 +301,24 @@ test('what is wrong with the piece is listed, leads to its step, is mended and s
   await user.click(screen.getByRole('button', { name: 'Switch on' }))
   expect(bench.piece.findings).toHaveLength(1)
 })
+
+test('a wedge that turns first on the edge of a bar says how to turn a step before it', async () => {
+  const pattern = newPattern(40, 4)
+  const bench = smallBench({ ...pattern, loom: { ...pattern.loom, shape: 'bar' } })
+  const { user } = show(ShortRowForm, { bench })
+  await user.selectOptions(screen.getByLabelText('Make a'), 'Wedge')
+  await user.selectOptions(screen.getByLabelText('Turns at'), 'last')
+  const enter = async (label: string, value: string) => {
+    const field = screen.getByLabelText(label)
+    await user.clear(field)
+    await user.type(field, value)
+    await user.tab()
+  }
+  await enter('First peg', '1')
+  await enter('Step', '5')
+  expect(screen.queryByText(/first turn lies on the edge peg/)).toBeNull()
+  await enter('Last peg', '40')
+  screen.getByText(/first turn lies on the edge peg.* let it end at peg 35\./)
+  await enter('Last peg', '35')
+  expect(screen.queryByText(/first turn lies on the edge peg/)).toBeNull()
+})
