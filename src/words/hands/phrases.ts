@@ -79,5 +79,5 @@ export const letGoWays: Readonly<Record<BindOff, LetGoWay>> = {
   gather: (pegs, loops) =>
     `With the yarn end in a sewing needle, go through ${loops} on ${pegs} and take ${loops === 'the loop' ? 'it' : 'them'} off onto the yarn.`,
   graft: (pegs, loops) =>
-    `With the yarn end in a sewing needle, sew through ${loops} on ${pegs} the way a row of knitting runs, and take ${loops === 'the loop' ? 'it' : 'them'} off.`,
+    `With the yarn end in a sewing needle, sew through ${loops} on ${pegs} the way a row of knitting runs (twice through each loop by the end), and take ${loops === 'the loop' ? 'it' : 'them'} off.`,
 }

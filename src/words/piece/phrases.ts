@@ -116,7 +116,7 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
   'three-needle': (goesOn, { near, far }) =>
     `Put the loops of ${runsOf(far)} onto ${runsOf(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
   graft: (goesOn, { near, far }) =>
-    `Lay the loops of ${runsOf(near)} against those of ${runsOf(far)}, in this order, so that ${firstOf(near)} faces ${firstOf(far)}; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, and take the loops off as you go.${joinAgain(goesOn)}`,
+    `Lay the loops of ${runsOf(near)} against those of ${runsOf(far)}, in this order, so that ${firstOf(near)} faces ${firstOf(far)}; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, twice through each loop, and take the loops off as you go.${joinAgain(goesOn)}`,
 }
 
 function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {

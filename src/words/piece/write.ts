@@ -90,7 +90,7 @@ class PieceWriter {
         this.#plain(step, work, index)
         break
       case 'pegs':
-        this.#pending.push(line('pegs', this.#sayPegs(work), index))
+        this.#pending.push(line('pegs', this.#sayPegs(work, index), index))
         this.#pegsChanged = true
         break
       case 'note':
@@ -180,7 +180,8 @@ class PieceWriter {
     return toAndFro ? 'row' : 'round'
   }
 
-  #sayPegs({ before, pegs, toAndFro }: StepWork): string {
+  /** Some of the pegs are named in the order in which their first row comes to them. */
+  #sayPegs({ before, pegs, toAndFro }: StepWork, index: number): string {
     const { onAllPegs, onSomePegs } = this.#phrases
     const last = before.stacks.length - 1
     const open = this.work.pattern.loom.shape === 'bar' ? 'bar' : 'open ring'
@@ -189,7 +190,10 @@ class PieceWriter {
     const wait = before.stacks.some(
       (stack, peg) => stack.length > 0 && (peg < pegs.from || peg > pegs.to),
     )
-    return onSomePegs(pegs.from + 1, pegs.to + 1, wait)
+    const next = this.work.steps.slice(index + 1).find(({ step }) => step.kind !== 'note')
+    const back = next?.rows?.rows[0]?.heading === 'back'
+    const [first, end] = back ? [pegs.to, pegs.from] : [pegs.from, pegs.to]
+    return onSomePegs(first + 1, end + 1, wait)
   }
 
   /** The lines under this heading: of the block that is open, if it has it, or of a new one. */

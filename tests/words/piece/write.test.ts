@@ -155,6 +155,19 @@ describe('steps', () => {
     }
   })
 
+  test('pegs are named in the order in which the first row comes to them', () => {
+    const pegs: Step = { kind: 'pegs', run: { from: 0, to: 9 }, toAndFro: true }
+    const pattern = withSteps(band(chartOf('k')), [castOn, plain(2), pegs, plain(4)])
+    const last = pattern.loom.pegs
+    const sentence = (piece: Pattern) =>
+      textsOf(blocksOf(piece)).find((text) => text.startsWith('From here'))
+    expect(sentence(pattern)).toMatch(/^From here work to and fro on pegs 1 to 10; /)
+    // Mirrored, the yarn hangs beside the last peg.
+    expect(sentence(mirror(pattern))).toMatch(
+      new RegExp(`^From here work to and fro on pegs ${last} to ${last - 9}; `),
+    )
+  })
+
   test('part of the pegs: work goes to and fro, the others wait and are not counted', () => {
     const steps: readonly Step[] = [
       castOn,
