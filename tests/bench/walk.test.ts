@@ -1,3 +1,4 @@
+import type { Step } from '../../src/pattern/piece'
 import { describe, expect, test } from 'vitest'
 import { chartKey } from '../../src/bench/commands/keys'
 import { walkCommand } from '../../src/bench/commands/walk'
@@ -241,4 +242,27 @@ test('at an end the keys say why they do nothing', () => {
   while (walk.forward());
   expect(walkCommand('Space')?.reason?.(bench)).toMatch(/last move/)
   expect(walkCommand('Home')?.reason?.(bench)).toBe(null)
+})
+
+test('looking at the second of a pair stays at the same step', () => {
+  const pattern = newPattern(12, 2)
+  const [castOn, chart, bindOff] = pattern.piece.steps as [Step, Step, Step]
+  const plain: Step = { kind: 'plain', stitch: 'k', amount: { rows: 3 } }
+  const piece = {
+    ...pattern.piece,
+    pair: 'mirrored' as const,
+    steps: [castOn, chart, plain, bindOff],
+  }
+  const { bench, walk } = walking({ ...pattern, piece })
+  bench.goTo({ row: 1, peg: 4 })
+  walk.walk('piece', 2)
+  walk.forward()
+  const there = [walk.stretch?.step, walk.done]
+  bench.look('second')
+  expect([walk.stretch?.step, walk.done]).toEqual(there)
+  bench.look('first')
+  expect([walk.stretch?.step, walk.done]).toEqual(there)
+  // The place moved by hand takes the walk along.
+  bench.goTo({ row: 0, peg: 3 })
+  expect(walk.stretch?.chart?.row).toBe(0)
 })

@@ -1,6 +1,7 @@
 import type { Moment } from '../../loom/walk'
 import { actingIn } from '../../drawing/pegs/acting'
 import type { Spot } from '../../pattern/history'
+import { pegInSecond } from '../../pattern/pair'
 import { isOneChart } from '../../pattern/sections'
 import { chartStretches, pieceStretches, type Stretch } from '../../pattern/stretches'
 import { habitsOf } from '../../pattern/work'
@@ -19,6 +20,8 @@ interface Standing {
   readonly stretch: number
   readonly moment: number
   readonly spot: Spot | null
+  /** Was the second of a pair looked at? */
+  readonly second: boolean
 }
 
 interface Mark {
@@ -46,7 +49,13 @@ export class WalkState {
   pace = $state(40)
   /** Is there a pane to see it in? */
   shown = $state(false)
-  #standing = $state.raw<Standing>({ source: 'chart', stretch: 0, moment: 0, spot: null })
+  #standing = $state.raw<Standing>({
+    source: 'chart',
+    stretch: 0,
+    moment: 0,
+    spot: null,
+    second: false,
+  })
   #mark = $state.raw<Mark | null>(null)
   readonly #kept = new KeptMoments()
   readonly #bench: Bench
@@ -123,12 +132,18 @@ export class WalkState {
     this.#mark = null
     this.playing = false
     if (source === 'chart') {
-      this.#standing = { source, stretch: 0, moment: 0, spot: null }
+      this.#standing = { source, stretch: 0, moment: 0, spot: null, second: this.#bench.isSecond }
       return
     }
     const all = pieceStretches(this.#bench.piece.work)
     const first = all.findIndex((stretch) => stretch.step === step)
-    this.#standing = { source, stretch: 0, moment: 0, spot: this.#bench.spot }
+    this.#standing = {
+      source,
+      stretch: 0,
+      moment: 0,
+      spot: this.#bench.spot,
+      second: this.#bench.isSecond,
+    }
     this.#stand(Math.max(0, first), 1)
   }
 
@@ -200,11 +215,18 @@ export class WalkState {
     const now = this.#bench.spot
     const last = Math.max(0, stretches.length - 1)
     const stay = Math.min(stretch, last)
-    if (spot && spot.row === now.row && spot.peg === now.peg) return this.#within(stay, moment)
+    if (spot && this.#isThere(spot, now)) return this.#within(stay, moment)
     const there = this.#nearest(now.row, stay)
     const at = stretches[there]
     if (!at) return this.#within(stay, moment)
     return { stretch: there, moment: firstAt(this.#momentsOf(at), now.peg) }
+  }
+
+  /** Looking at the other one of a pair moves the place to the same stitch there. */
+  #isThere(spot: Spot, now: Spot): boolean {
+    const { first, isSecond } = this.#bench
+    const peg = this.#standing.second === isSecond ? spot.peg : pegInSecond(first, spot.peg)
+    return spot.row === now.row && peg === now.peg
   }
 
   /** The working of a chart row that is nearest to a stretch; the first one of a chart by itself. */
@@ -233,7 +255,13 @@ export class WalkState {
       const peg = this.#pegOf(at, moment)
       bench.goTo({ row: at.chart.row, peg: peg ?? bench.spot.peg })
     }
-    this.#standing = { source: this.source, stretch, moment, spot: bench.spot }
+    this.#standing = {
+      source: this.source,
+      stretch,
+      moment,
+      spot: bench.spot,
+      second: bench.isSecond,
+    }
   }
 
   /** The peg at which a moment has the hands; null where they are at none in particular. */
