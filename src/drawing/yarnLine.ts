@@ -52,9 +52,10 @@ function drawYarn(firstRuns: readonly PatternRun[], geometry: Geometry): Layer {
       finish()
       continue
     }
-    points.push(...along)
-    heads.push(headOf(along, geometry, row))
-    if (run.row.end === 'on') finish()
+    if (!along.begins) finish()
+    points.push(...along.points)
+    if (along.ends) heads.push(headOf(along.points, geometry, row))
+    if (run.row.end === 'on' || !along.ends) finish()
   }
   finish()
   const items: Item[] = []
@@ -67,20 +68,34 @@ function drawYarn(firstRuns: readonly PatternRun[], geometry: Geometry): Layer {
   return { key: 'yarn', x: 0, y: 0, items }
 }
 
-/** Points along the middle of a row, from where it begins to where it ends. */
-function alongRow({ row, heading }: PatternRun, index: number, geometry: Geometry): Point[] | null {
+interface Along {
+  readonly points: readonly Point[]
+  /** Does the row begin and end in what is drawn, or does it come from and go to pegs beside it? */
+  readonly begins: boolean
+  readonly ends: boolean
+}
+
+/** Points along the middle of a row, from where it begins to where it ends; null where none of it is drawn. */
+function alongRow({ row, heading }: PatternRun, index: number, geometry: Geometry): Along | null {
   const { slots, point, kind } = geometry
-  const [first, last] = heading === 'forward' ? [row.from, row.to] : [row.to, row.from]
-  const from = slots.slotOf(first)
-  const to = slots.slotOf(last)
-  if (from === undefined || to === undefined) return null
+  const pegs = Array.from({ length: row.to - row.from + 1 }, (_, peg) => row.from + peg)
+  if (heading === 'back') pegs.reverse()
+  const isDrawn = (peg: number): boolean => slots.slotOf(peg) !== undefined
+  const [first, last] = [pegs.find(isDrawn), pegs.findLast(isDrawn)]
+  if (first === undefined || last === undefined) return null
+  const [begins, ends] = [first === pegs[0], last === pegs.at(-1)]
+  const [from, to] = [slots.slotOf(first) ?? 0, slots.slotOf(last) ?? 0]
   const step = to > from || (to === from && heading === 'forward') ? 1 : -1
-  const start = from + 0.5 - 0.36 * step
-  const end = to + 0.5 + 0.02 * step
+  const start = from + 0.5 - (begins ? 0.36 : 0.5) * step
+  const end = to + 0.5 + (ends ? 0.02 : 0.5) * step
   const count = kind === 'flat' ? 1 : Math.max(1, Math.ceil(Math.abs(end - start) * 2))
-  return Array.from({ length: count + 1 }, (_, part) =>
-    point(start + ((end - start) * part) / count, index + 0.5),
-  )
+  return {
+    points: Array.from({ length: count + 1 }, (_, part) =>
+      point(start + ((end - start) * part) / count, index + 0.5),
+    ),
+    begins,
+    ends,
+  }
 }
 
 function headOf(along: readonly Point[], geometry: Geometry, row: number): string {

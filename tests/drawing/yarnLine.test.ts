@@ -194,3 +194,27 @@ test('drawn from the last drawing it follows an edit of a short row', () => {
     layer(flatChart(workPattern(edited))),
   )
 })
+
+test('on a sheet that does not hold all of a row the line comes from its edge and goes on over it', () => {
+  // Pegs 3 to 10 of the heel: its first row comes from peg 1 and turns on peg 13, beyond the sheet.
+  const scene = flatChart(workPattern(heel), { slots: { from: 2, to: 9 } })
+  const [line, heads] = scene.layers.find(({ key }) => key === 'yarn')?.items ?? []
+  if (line?.kind !== 'path' || heads?.kind !== 'path') throw new Error('no yarn is drawn')
+  const [first = ''] = line.d.split('M').filter(Boolean)
+  const points = first.split('L').map((text) => text.trim().split(/[ ,]/).map(Number))
+  const { point } = scene.geometry
+  const [start, end] = [point(0, 0.5), point(8, 0.5)]
+  expect(points[0]?.[0]).toBeCloseTo(start[0], 1)
+  expect(points.at(-1)?.[0]).toBeCloseTo(end[0], 1)
+  // Arrows stand only where a row ends on the sheet.
+  const rows = workPattern(heel).firstRuns.filter(({ row, before }) => {
+    const isPart = row.end !== 'on' || row.from > 0 || row.to < before.stacks.length - 1
+    return isPart && row.from <= 9 && row.to >= 2
+  })
+  const ended = rows.filter(({ row, heading }) => {
+    const last = heading === 'forward' ? row.to : row.from
+    return last >= 2 && last <= 9
+  })
+  expect(ended.length).toBeLessThan(rows.length)
+  expect(heads.d.split('Z').filter(Boolean)).toHaveLength(ended.length)
+})
