@@ -273,12 +273,12 @@ const bracketAlong = (
 
 /**
  * Past loops that wait inside the loom: before the pegs, from one bare peg to another. `share`: 0
- * for the first of several, 1 for the last; each goes at a height of its own, so that where two
- * cross one goes up and the other along.
+ * for the first of several, 1 for the last. Each goes at a height of its own, the later ones higher: where two
+ * cross, the later one comes down through the earlier, away from the places where they begin.
  */
 function pastWaiting(u: Units, from: number, to: number, level: number, share: number): MoveArrow {
   const way = Math.sign(to - from)
-  const [start, lane, corner] = [-0.62, -post.high + 0.14 + share * 0.46, 0.1]
+  const [start, lane, corner] = [-0.62, -post.high + 0.14 + (1 - share) * 0.46, 0.1]
   // Where one loop leaves a peg that the next comes to, the two stand side by side.
   const [leaves, comes] = [way * 0.25, -way * 0.12]
   const turn = u(to, comes - way * 1.6 * corner, lane)
