@@ -1,5 +1,6 @@
 import type { Often } from './nodes'
 import { numberWordsPattern, readNumber } from './numberWords'
+import { sectionKind } from './sections'
 
 /** Where a chart or section is called for by its name. */
 export interface WorkOrder {
@@ -147,7 +148,10 @@ function readCall(text: string): WorkOrder | null {
 const isName = (said: string | undefined): said is string =>
   said !== undefined && !noName.test(said)
 
-/** A name with a capital or the word "chart" is surely one, if it is not what any could be called. */
+/**
+ * A name with a capital, the word "chart" or a part that pieces usually have is surely one, if it is not what any
+ * could be called.
+ */
 function call(
   does: string | undefined,
   said: string,
@@ -155,7 +159,10 @@ function call(
   times: string | undefined,
 ): WorkOrder {
   const plain = said.trim()
-  const isOne = /\bchart\b/i.test(plain) || (/^[A-Z]/.test(plain) && (rowsSaid || times))
+  const isOne =
+    /\bchart\b/i.test(plain) ||
+    sectionKind(plain) === 'work' ||
+    (/^[A-Z]/.test(plain) && (rowsSaid || times))
   return {
     do: 'work',
     verb: does?.toLowerCase().startsWith('rep') ? 'rep' : 'work',
