@@ -59,9 +59,9 @@ function flatPart(
   const fewer = withoutQuietPegs(work)
   const asides = fewer ? fewer.quiet.map((quiet) => quietLine(work, quiet)) : []
   const said = { ...titles, asides }
+  const under = (lines: number) => area.height - headingHeight(column) - unit - 2 * unit * lines
   for (const drawn of fewer ? [null, fewer] : [null]) {
-    const lines = drawn ? 2 * unit * asides.length : 0
-    const height = area.height - headingHeight(column) - unit - lines
+    const height = under(drawn ? asides.length : 0)
     const { good, least: smallest } = cellSizes
     const below = { height: height - filled - unit, least: good }
     for (const { height: free, least } of [below, { height, least: smallest }]) {
@@ -71,8 +71,7 @@ function flatPart(
         return { blocks: oneSheetBlocks(work, tiling, column, drawn ? said : titles), warnings }
     }
   }
-  const height = area.height - headingHeight(column) - unit
-  const room = { width: area.width / scale, height: height / scale }
+  const room = { width: area.width / scale, height: under(asides.length) / scale }
   const tiling = planSheets(work, room, column, { wished, drawn: fewer })
   if (tiling.sheets.length === 1)
     return { blocks: oneSheetBlocks(work, tiling, column, said), warnings }

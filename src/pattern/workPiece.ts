@@ -205,7 +205,7 @@ function layRows(
   { shape }: Habits,
 ): readonly PatternRow[] {
   if (whole && (!toAndFro || shape === 'bar')) return list.map((row) => onPegs(row, layout))
-  let heading = headingFrom(before, pegs, shape)
+  let heading = headingFrom(before.yarn.gap, before.stacks.length, pegs, shape)
   return list.map((row) => {
     const own = row.run !== null || row.heading !== null || row.end !== 'on'
     const now = row.heading ?? heading
@@ -214,9 +214,10 @@ function layRows(
   })
 }
 
-/** From the end of the pegs in work beside which the yarn hangs. */
-function headingFrom(
-  { yarn: { gap }, stacks: { length } }: LoomState,
+/** Rows on pegs in work begin at the end beside which the yarn hangs, in this gap of so many pegs. */
+export function headingFrom(
+  gap: number,
+  length: number,
   { from, to }: Run,
   shape: Habits['shape'],
 ): Heading {

@@ -1,5 +1,6 @@
 import type { Heading } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
+import { headingFrom } from '../../pattern/workPiece'
 import type { Body, PegsItem } from './nodes'
 import type { Order } from './orders'
 import { loopsOn, type Place, type Places } from './place'
@@ -42,11 +43,7 @@ export class InWork {
   /** From the end of the pegs in work beside which the yarn hangs, as the piece is worked. */
   #heading({ gap, pegs, heading }: Place, { from, to }: Run): Heading {
     if (this.shape === 'bar' && from === 0 && to === pegs - 1) return heading
-    if (gap === from) return 'forward'
-    if (gap === to + 1) return 'back'
-    if (this.shape === 'ring' && gap % pegs === from) return 'forward'
-    if (this.shape === 'ring' && gap === (to + 1) % pegs) return 'back'
-    return gap > from ? 'back' : 'forward'
+    return headingFrom(gap, pegs, { from, to }, this.shape)
   }
 
   /** To and fro over the whole of a ring, the yarn stays on its side of the join. */
