@@ -109,6 +109,8 @@ export type Often =
   | { readonly kind: 'more'; readonly times: number }
   | { readonly kind: 'all'; readonly times: number }
   | { readonly kind: 'bare'; readonly times: number; readonly said: TextRange }
+  /** "until 20 rnds are worked": so many rows are there then. */
+  | { readonly kind: 'until'; readonly rows: number; readonly said: TextRange }
   | { readonly kind: 'length' }
   /** "until all stitches are used up", "for pattern": no number can be made of it. */
   | { readonly kind: 'open'; readonly pattern: boolean }

@@ -14,6 +14,7 @@ export interface Repeat {
 /**
  * How many times more rows are worked. "n times more" and "n times in all" are exact; a bare "n
  * times" is settled by a stated number of rows or by the number of the next row, and else is asked.
+ * Rows "until n rnds are worked" are counted from the first that is repeated.
  */
 export function settleTimes(
   often: Often,
@@ -31,6 +32,8 @@ export function settleTimes(
     case 'length':
     case 'none':
       return { more: 1, asked: null }
+    case 'until':
+      return { more: timesUntil(often.rows, repeat), asked: null }
     case 'bare': {
       const { times } = often
       const ways = [times, times - 1].filter((more) => agrees(more, said, repeat))
@@ -38,6 +41,19 @@ export function settleTimes(
       return { more: times, asked: { times, range: often.said } }
     }
   }
+}
+
+/**
+ * How often rows are worked more until there are so many of them; counted from the first row of all
+ * where only that comes out, or where the next number says so.
+ */
+function timesUntil(wanted: number, { lines, last, next }: Repeat): number {
+  const ofThese = wanted / lines - 1
+  const ofAll = (wanted - last) / lines
+  const isWhole = (more: number): boolean => Number.isInteger(more) && more >= 0
+  if (isWhole(ofAll) && (!isWhole(ofThese) || (ofThese !== ofAll && next === wanted + 1)))
+    return ofAll
+  return Math.max(0, Math.ceil(ofThese))
 }
 
 function agrees(more: number, said: readonly Said[], { lines, rows, last, next }: Repeat): boolean {

@@ -272,7 +272,8 @@ export class Resolver {
       return this.#missing(words, 'The repeat', named)
     const height = told.reduce((sum, one) => sum + one.to - one.from, 0)
     const around = { lines: told.length, rows: height, last: this.#number, next }
-    const { more, asked } = settleTimes(body.reference.often, body.said, around)
+    const { often } = body.reference
+    const { more, asked } = settleTimes(often, body.said, around)
     if (asked) {
       const { range, times } = asked
       this.#remarker.add(say.ask('ask-times', quoted(words, range), range, times), from)
@@ -292,11 +293,13 @@ export class Resolver {
       }
     const rows = this.rows.length - start
     const times = Math.floor(rows / Math.max(1, height))
-    const counted = body.reference.often.kind !== 'length' && body.reference.often.kind !== 'open'
+    const counted = often.kind !== 'length' && often.kind !== 'open'
     if (adjacent && times > 0 && counted)
       this.bands.push({ from: first.from, to: last.to - 1, times: times + 1 })
-    for (const said of body.said)
-      if (said.kind === 'rows' && said.count !== rows + height && said.count !== rows)
+    const until: Said[] =
+      often.kind === 'until' ? [{ kind: 'rows', count: often.rows, range: often.said }] : []
+    for (const said of [...body.said, ...until])
+      if (said.kind === 'rows' && ![rows + height, rows, around.last + rows].includes(said.count))
         this.#remarker.add(say.statedRows(said, rows + height), from)
     this.#remarker.said(
       body.said,

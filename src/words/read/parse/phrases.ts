@@ -74,6 +74,14 @@ export const rowsLong: readonly string[] = [
   `for the? next # ${rowWords}`,
 ]
 
+/** "until 20 rnds are worked", "until you have worked 20 rows": how many rows there are then. */
+const worked = 'worked|done|completed|complete|finished|told'
+export const untilRows: readonly string[] = [
+  `until|till a? total? of? # ${rowWords} are|is|have|has? been? ${worked}`,
+  `until|till you have worked? a? total? of? # ${rowWords} in? all|total?`,
+  `until|till there are a? total? of? # ${rowWords} in? all|total?`,
+]
+
 /** Fabrics of one stitch. */
 export const stockinette: readonly string[] = ['in? st st', 'in? stockinette|stocking st|stitch?']
 export const reversed: readonly string[] = [

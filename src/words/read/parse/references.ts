@@ -113,11 +113,14 @@ function readOften(cursor: Cursor): Often {
   const mark = cursor.mark()
   let open = 0
   for (let skip = 0; skip < mostSkipped && !cursor.done; skip++) {
+    const start = cursor.at
     const times = readTimes(cursor)
     if (times) return times
     if (readLength(cursor)) return { kind: 'length' }
     if (cursor.eat('for|in the? patt|pattern|pat', 'reference'))
       return { kind: 'open', pattern: true }
+    if (cursor.eatOne(phrases.untilRows, 'reference'))
+      return { kind: 'until', rows: cursor.numbers[0]?.value ?? 0, said: cursor.rangeFrom(start) }
     if (cursor.text() === 'until') return readOpen(cursor)
     const text = cursor.text()
     if (text === '(') open++
