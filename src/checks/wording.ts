@@ -52,3 +52,6 @@ export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string 
     ? ` (in each of the ${copies} repeats)`
     : ''
 }
+
+/** One decimal where it is needed: "19", "47.5". */
+export const millimetres = (length: number): string => String(Math.round(length * 10) / 10)

@@ -25,6 +25,7 @@ describe.each(files)('%s', (file) => {
     for (const wanted of expected) {
       const found = findings.find((finding) => placeOf(finding) === placeOf(wanted))
       expect(found?.message).toContain(wanted.message)
+      expect(found?.advice).toContain(wanted.advice)
       const labels = found?.fixes.map(({ label }) => label) ?? []
       for (const label of wanted.fixes)
         expect(

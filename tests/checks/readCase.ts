@@ -21,7 +21,9 @@ export interface Expected {
   readonly row: number | null
   readonly pegs: Run | null
   readonly message: string
-  /** Words of the labels of repairs that must be offered. */
+  /** Words of what to do; '' for any. */
+  readonly advice: string
+  /** Words of the labels of mends that must be offered. */
   readonly fixes: readonly string[]
 }
 
@@ -52,10 +54,13 @@ function readCase(name: string, lines: readonly string[]): Case {
     if (text === '') continue
     const mark = text[0]
     if (mark === '!') expected.push(readExpected(text, pattern.chart.rows.length))
-    else if (mark === '+') {
+    else if (mark === '+' || mark === '>') {
       const last = expected.pop()
       if (!last) throw new Error(`"${text}" follows no finding.`)
-      expected.push({ ...last, fixes: [...last.fixes, text.slice(1).trim()] })
+      const words = text.slice(1).trim()
+      expected.push(
+        mark === '>' ? { ...last, advice: words } : { ...last, fixes: [...last.fixes, words] },
+      )
     } else if (/^\d/.test(text)) pattern = addRows(pattern, text)
     else pattern = readHeader(pattern, text)
   }
@@ -76,6 +81,7 @@ function readExpected(text: string, rows: number): Expected {
     row: chart || rows === 0 ? null : rows - 1,
     pegs: from ? run(from, to) : null,
     message,
+    advice: '',
     fixes: [],
   }
 }

@@ -4,28 +4,21 @@ import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowRule, RowView } from '../rule'
+import { babyFloat, mostPegsPassed } from '../../pattern/floats'
 import type { Setting } from '../setting'
-import { counted, inEachRepeat, listed, pegsNamed } from '../wording'
-
-/** Inside baby things: at most two pegs and about a centimetre (common practice). */
-const babyPegs = 2
-const babyLength = 10
-
-const limitOf = ({ forBaby, longestFloat, pitch }: Setting): number =>
-  forBaby ? Math.min(longestFloat, babyPegs, Math.floor(babyLength / pitch)) : longestFloat
+import { counted, inEachRepeat, listed, millimetres, pegsNamed } from '../wording'
 
 /** A float's length is counted as the pegs it passes times the distance of the pegs. */
 export const float: RowRule = {
   id: 'float',
   title: 'Long float inside',
   severity: 'warning',
-  explain:
-    'A strand that lies loose behind many pegs catches on fingers and toes; for babies the limit is two pegs and 10 mm.',
+  explain: `A strand that lies loose behind many pegs catches on fingers and toes; for a baby the limit is ${babyFloat.pegs} pegs and ${babyFloat.length} mm.`,
   scope: 'row',
   check: (view) => {
     const { run, layout } = view
     if (run.faults.length === 0) return nothing
-    const most = limitOf(view.setting)
+    const most = mostPegsPassed(view.setting)
     const faults = run.faults.flatMap((fault) =>
       fault.kind === 'float' && fault.pegs > most ? [fault] : [],
     )
@@ -36,15 +29,24 @@ export const float: RowRule = {
 function noteFloat(view: RowView, caught: number, passed: number, most: number): Noted {
   const { setting, layout } = view
   const pegs = passedPegs(view, caught, passed)
-  const length = Math.round(passed * setting.pitch * 10) / 10
-  const limit = `${setting.forBaby ? `for babies at most ${babyPegs} pegs and ${babyLength} mm, so that fingers and toes are not caught` : `the limit is ${counted(most, 'peg')}`}`
+  const float = `${counted(passed, 'peg')}, ${millimetres(passed * setting.pitch)} mm`
   return {
     pegs,
     say: (row) =>
-      `${row}: the yarn floats inside past ${counted(passed, 'peg')}, ${length} mm, before it is caught on peg ${caught + 1}; ${limit}${inEachRepeat(layout, caught)}.`,
-    advice: `Catch the yarn after at most ${counted(most, 'peg')}: knit or tuck a peg in between.`,
+      `${row}: the yarn floats inside past ${float}, before it is caught on peg ${caught + 1}; ${limitNamed(most, setting)}${inEachRepeat(layout, caught)}.`,
+    advice:
+      most === 0
+        ? 'Slip no peg here: knit it, or tuck the yarn on it.'
+        : `Catch the yarn after ${most === 1 ? '1 peg' : `at most ${most} pegs`}: knit or tuck a peg in between.`,
     mend: (row) => catchBetween(view, pegs, most, row),
   }
+}
+
+function limitNamed(most: number, { forBaby }: Setting): string {
+  const limit = most === 0 ? 'slip no peg' : `at most ${counted(most, 'peg')}`
+  return forBaby
+    ? `for a baby ${limit}, so that fingers and toes are not caught`
+    : `this pattern allows ${most === 0 ? 'no float' : limit}`
 }
 
 /** The pegs passed in this row; the peg that catches when all were passed before it. */
@@ -57,6 +59,10 @@ function passedPegs({ run: { row, heading } }: RowView, caught: number, passed: 
 }
 
 function catchBetween({ run, layout }: RowView, pegs: Run, most: number, row: number): Fix[] {
+  const every = layout.columnOf.slice(pegs.from, pegs.to + 1)
+  const knitAll = fix(`Knit ${pegsNamed(pegs)}`, paintColumns('k', row, every))
+  if (most === 0)
+    return [knitAll, fix(`Tuck the yarn on ${pegsNamed(pegs)}`, paintColumns('tuck', row, every))]
   const list: number[] = []
   for (let peg = pegs.from + most; peg <= pegs.to; peg += most + 1) list.push(peg)
   if (run.heading === 'back') list.forEach((peg, i) => (list[i] = pegs.from + pegs.to - peg))
@@ -66,9 +72,6 @@ function catchBetween({ run, layout }: RowView, pegs: Run, most: number, row: nu
   return [
     fix(`Knit ${name} in between`, paintColumns('k', row, columns)),
     fix(`Tuck the yarn on ${name}`, paintColumns('tuck', row, columns)),
-    fix(
-      `Knit ${pegsNamed(pegs)}`,
-      paintColumns('k', row, layout.columnOf.slice(pegs.from, pegs.to + 1)),
-    ),
+    knitAll,
   ]
 }

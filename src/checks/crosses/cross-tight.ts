@@ -5,10 +5,8 @@ import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule, RowView } from '../rule'
-import { counted, inEachRepeat, pegsNamed } from '../wording'
+import { counted, inEachRepeat, millimetres, pegsNamed } from '../wording'
 import { crossesIn, type Crossed } from './crossed'
-
-const millimetres = (length: number): string => String(Math.round(length * 10) / 10)
 
 /** Strain = pegs moved x pitch: 2/2 at 9.5 mm is 19 mm each way (common practice). */
 export const crossTight: RowRule = {
