@@ -1,0 +1,27 @@
+/** Texts and numbers are written there: each key is the field's own, also those of undo. */
+const written =
+  'input:not([type=radio], [type=checkbox], [type=range]), textarea, [contenteditable=true]'
+/** The keys choose there. */
+const chosen = 'select, input[type=range]'
+
+const isAt = (target: EventTarget | null | undefined, which: string): boolean =>
+  target instanceof Element && target.closest(which) !== null
+
+/** Is this where texts or numbers are written? Then no key means a command. */
+export const isForWriting = (target: EventTarget | null | undefined): boolean =>
+  isAt(target, written)
+
+/** Is this a field, for writing or for choosing? It keeps the focus that it was given. */
+export const isField = (target: EventTarget | null | undefined): boolean =>
+  isAt(target, `${written}, ${chosen}`)
+
+/** What was really pressed or typed in, also behind a shadow root. */
+export const innermost = (event: Event): EventTarget | null =>
+  event.composedPath()[0] ?? event.target
+
+/** What has the focus, also behind a shadow root. */
+export function focused(): Element | null {
+  let at = document.activeElement
+  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+  return at
+}
