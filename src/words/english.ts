@@ -67,28 +67,31 @@ export const english: Omit<Language, 'finishing'> = {
   as: (label) => `As ${label}.`,
   stitches: (count) => `(${stitches(count)})`,
   repeatRows: (label, more) => `Rep ${label} ${timesInWords(more)} more.`,
+  repeatUntil: (label, kind, rows) =>
+    `Rep ${label} until ${rows} ${labels[kind][1].toLowerCase()} are worked.`,
+  repeatTo: (label, last) => `Rep ${label} until ${last} is worked.`,
   inAll: (kind, rows, count) =>
     `(${rows} ${labels[kind][1].toLowerCase()} in all${count === null ? '' : `, ${stitches(count)}`})`,
   pegs: (first, last, goingBack) =>
     first === last ? `Peg ${first}${goingBack ? ', going back' : ''}` : `Pegs ${first} to ${last}`,
   turn: ({ end, peg }) =>
     end === 'German turn'
-      ? `German turn on peg ${peg ?? ''}`
+      ? `turn; DS on peg ${peg ?? ''}`
       : peg === null
         ? 'wrap and turn'
         : `wrap peg ${peg} and turn`,
   turnSteps: {
     'German turn': {
-      abbr: 'German turn',
-      name: 'turn with a doubled stitch',
+      abbr: 'DS',
+      name: 'double stitch (German short rows)',
       steps:
-        'Work the peg that is named, bring the yarn to the front and up over it so that its loop and this strand lie on it together, and go back from the peg beside it. When work comes to that peg again, lift all its strands as one.',
+        'Work the peg that is named, turn, bring the yarn to the front and up over that peg so that its loop and this strand lie on it together, and go back from the peg beside it. When you come to that peg again, work the two as one.',
     },
     wrap: {
       abbr: 'wrap and turn',
-      name: 'turn with a wrapped peg',
+      name: 'short rows with wrapped pegs',
       steps:
-        'Stop before the peg that is named, take its loop off, lay the yarn round the peg, put the loop back above it, and go back. When that peg is worked again, lift the loop and its wraps as one.',
+        'Stop before the peg that is named, take its loop off, lay the yarn round the peg, put the loop back above it, turn and go back. When you come to that peg again, work the loop and its wraps as one.',
     },
   },
   moves: {

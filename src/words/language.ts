@@ -59,6 +59,9 @@ export interface Language {
   readonly as: (label: string) => string
   readonly stitches: (count: number) => string
   readonly repeatRows: (label: string, more: number) => string
+  /** Where rows are repeated often: up to so many in all, or up to the row of that label. */
+  readonly repeatUntil: (label: string, kind: LabelKind, rows: number) => string
+  readonly repeatTo: (label: string, last: string) => string
   readonly inAll: (kind: LabelKind, rows: number, stitches: number | null) => string
   readonly pegs: (first: number, last: number, goingBack: boolean) => string
   readonly turn: (turn: Turn) => string

@@ -1,4 +1,5 @@
 import { pegsInWork } from '../loom/state'
+import { holdsTurn } from '../loom/strand'
 import type { Habits } from '../loom/work'
 import { changeOf, withChange } from '../pattern/changes'
 import type { PatternRun, Work } from '../pattern/work'
@@ -17,6 +18,11 @@ export interface Saying {
   readonly kind: LabelKind
   /** Pegs in work after it. */
   readonly stitches: number
+  /**
+   * The pegs on which it works the strands of earlier turns as one, 1-based, in a list; empty: none.
+   * Such a row is written out where it stands, so that nobody misses them.
+   */
+  readonly lifts: string
 }
 
 /** What every working of a row says, bands unrolled: one entry per pass of the work. */
@@ -70,13 +76,33 @@ function say(
   const kind = labelKind(run, shape)
   let said = known.get(sentence)
   if (!said) known.set(sentence, (said = { sentence }))
-  return before?.said === said && before.kind === kind && before.stitches === stitches
+  const lifts = liftsOf(run)
+  return before?.said === said &&
+    before.kind === kind &&
+    before.stitches === stitches &&
+    before.lifts === lifts
     ? before
-    : { said, kind, stitches }
+    : { said, kind, stitches, lifts }
+}
+
+function liftsOf({ row: { from, to }, before: { stacks } }: PatternRun): string {
+  let lifts = ''
+  for (let peg = from; peg <= to; peg++) {
+    const stack = stacks[peg]
+    if (stack && holdsTurn(stack)) lifts += ` ${peg + 1}`
+  }
+  return lifts
 }
 
 /** Rows of plain stitches, which are most, leave the loops on the pegs they found them on. */
 const keepsCount = ({ row, miscount }: PatternRun): boolean =>
   row.steady && row.end === 'on' && !miscount
 
-export const sayTheSame = (a: Saying, b: Saying): boolean => a.said === b.said && a.kind === b.kind
+export const sayTheSame = (a: Saying, b: Saying): boolean =>
+  sayNothingNew(a, b) && a.lifts === b.lifts
+
+/** Is a row all told by an earlier one, with no strands of turns that only the later one works? */
+export const sayNothingNew = (later: Saying, earlier: Saying): boolean =>
+  later.said === earlier.said &&
+  later.kind === earlier.kind &&
+  (later.lifts === '' || later.lifts === earlier.lifts)

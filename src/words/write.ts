@@ -3,9 +3,9 @@ import { withChange } from '../pattern/changes'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { changedStretch, isInside } from './changed'
-import type { Language } from './language'
+import type { Language, LabelKind } from './language'
 import { languages } from './languages'
-import { sayAll, sayTheSame, type Saying, type Sayings } from './sayings'
+import { sayAll, sayNothingNew, sayTheSame, type Saying, type Sayings } from './sayings'
 
 /** One line of the instructions. The same object as long as it says the same of the same rows. */
 export interface Line {
@@ -28,7 +28,8 @@ export interface Words {
 
 /**
  * The instructions of a worked pattern: a line for each row or run of equal rows, and one for each
- * band. Rows that say the same as an earlier one name it, where that is shorter. With the words of
+ * band. Rows that say the same as an earlier one name it, where that is shorter; a row that works
+ * the strands of turns as one is written out. With the words of
  * an earlier version only the lines that the change touches are written; the result is the same.
  */
 export function writeWords(work: Work, terms: Terms, previous?: Words): Words {
@@ -87,10 +88,10 @@ class Writer {
 
   /** Add the working of one row; rows that say the same as the one before join its line. */
   #add(pass: number): void {
-    const { stitches } = this.#saying(pass)
+    const { stitches, lifts } = this.#saying(pass)
     const changed = pass === 0 || stitches !== this.#saying(pass - 1).stitches
-    if (this.#open >= 0 && !changed && sayTheSame(this.#saying(pass), this.#saying(this.#open)))
-      return
+    const joins = this.#open >= 0 && !changed && !lifts
+    if (joins && sayTheSame(this.#saying(pass), this.#saying(this.#open))) return
     this.#close(pass)
     this.#open = pass
     this.#count = changed ? stitches : null
@@ -143,12 +144,13 @@ class Writer {
 
   #line(first: number, last: number): Line {
     const { label, as, stitches } = this.#language
-    const { said, kind } = this.#saying(first)
+    const { said, kind, lifts } = this.#saying(first)
     const { sentence } = said
     const head = `${label(kind, this.#number(first), this.#number(last))}:`
     const earlier = this.#sayings.said.indexOf(said)
     const number = this.#number(earlier)
-    const reference = earlier < first ? as(label(this.#saying(earlier).kind, number, number)) : null
+    const reference =
+      earlier < first && !lifts ? as(label(this.#saying(earlier).kind, number, number)) : null
     const words = reference && reference.length < sentence.length ? reference : sentence
     const text = `${head} ${words}${this.#count === null ? '' : ` ${stitches(this.#count)}`}`
     return { text, label: head, rows: { from: this.#row(first), to: this.#row(last) }, kind: 'row' }
@@ -156,25 +158,49 @@ class Writer {
 
   #repeatsAlike(start: number, height: number, end: number): boolean {
     for (let pass = start + height; pass < end; pass++)
-      if (!sayTheSame(this.#saying(pass), this.#saying(pass - height))) return false
+      if (!sayNothingNew(this.#saying(pass), this.#saying(pass - height))) return false
     return true
   }
 
   #addRepeat(band: Band, start: number, height: number, end: number): void {
-    const { label, repeatRows, inAll } = this.#language
     let kind = this.#saying(start).kind
     for (let pass = start; pass < start + height; pass++)
       if (this.#saying(pass).kind === 'row') kind = 'row'
     const after = this.#saying(end - 1).stitches
     const count = after === this.#saying(start + height - 1).stitches ? null : after
-    const number = this.#number(start)
-    const rows = label(kind, number, number + height - 1)
-    const text = `${repeatRows(rows, band.times - 1)} ${inAll(kind, height * band.times, count)}`
     this.#put(start + height, {
-      text,
+      text: this.#repeat(kind, start, height, end, count),
       label: '',
       rows: { from: band.from, to: band.to },
       kind: 'repeat',
     })
   }
+
+  /**
+   * "Rep Rnds 1-4 twice more." Many times are easier to follow by the number on the row counter:
+   * "Rep Rnd 1 until 20 rnds are worked."
+   */
+  #repeat(
+    kind: LabelKind,
+    start: number,
+    height: number,
+    end: number,
+    count: number | null,
+  ): string {
+    const { label, repeatRows, repeatUntil, repeatTo, inAll, stitches } = this.#language
+    const all = end - start
+    const more = all / height - 1
+    const number = this.#number(start)
+    const rows = label(kind, number, number + height - 1)
+    if (more < (height === 1 ? manyOfOne : manyOfSeveral))
+      return `${repeatRows(rows, more)} ${inAll(kind, all, count)}`
+    const last = this.#number(end - 1)
+    const until =
+      number === 1 ? repeatUntil(rows, kind, all) : repeatTo(rows, label(kind, last, last))
+    return count === null ? until : `${until} ${stitches(count)}`
+  }
 }
+
+/** So many times more are told by the row counter: of one row, and of several rows. */
+const manyOfOne = 3
+const manyOfSeveral = 11

@@ -111,6 +111,8 @@ export type Often =
   | { readonly kind: 'bare'; readonly times: number; readonly said: TextRange }
   /** "until 20 rnds are worked": so many rows are there then. */
   | { readonly kind: 'until'; readonly rows: number; readonly said: TextRange }
+  /** "until Rnd 65 is worked": the number of the last row. */
+  | { readonly kind: 'through'; readonly number: number }
   | { readonly kind: 'length' }
   /** "until all stitches are used up", "for pattern": no number can be made of it. */
   | { readonly kind: 'open'; readonly pattern: boolean }

@@ -29,6 +29,8 @@ export function settleTimes(
     case 'open':
       // The rows of a pattern stitch have been told once; they are no piece yet.
       return { more: often.pattern ? 0 : 1, asked: null }
+    case 'through':
+      return { more: timesTo(often.number, repeat), asked: null }
     case 'length':
     case 'none':
       return { more: 1, asked: null }
@@ -55,6 +57,10 @@ function timesUntil(wanted: number, { lines, last, next }: Repeat): number {
     return ofAll
   return Math.max(0, Math.ceil(ofThese))
 }
+
+/** Whole times from the last row told up to the row of this number. */
+const timesTo = (number: number, { lines, last }: Repeat): number =>
+  Math.max(0, Math.floor((number - last) / Math.max(1, lines)))
 
 function agrees(more: number, said: readonly Said[], { lines, rows, last, next }: Repeat): boolean {
   const stated = said.find(({ kind }) => kind === 'rows')

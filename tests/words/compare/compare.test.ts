@@ -201,14 +201,16 @@ describe('turns and pegs', () => {
   const pattern = setRun(setEnd(partly, 1, 'German turn'), 2, { from: 0, to: 5 })
   const words = (second: string) => ['Rnd 1: Knit.', second, 'Row 3: Pegs 6 to 1: knit.']
 
-  it('are compared however they are told', () => {
-    expect(
-      messages(compared(pattern, words('Row 2: Pegs 1 to 6: knit; German turn on peg 6.'))),
-    ).toEqual([])
-  })
+  it.each(['German turn on peg 6', 'turn; DS on peg 6'])(
+    'are compared however told: %s',
+    (turn) => {
+      expect(messages(compared(pattern, words(`Row 2: Pegs 1 to 6: knit; ${turn}.`)))).toEqual([])
+    },
+  )
 
   it.each([
     ['Row 2: Pegs 1 to 5: knit; German turn on peg 5.', 'pegs 1 to 5'],
+    ['Row 2: Pegs 1 to 5: knit; turn; DS on peg 5.', 'pegs 1 to 5'],
     ['Row 2: Pegs 1 to 6: knit.', 'no turn'],
     ['Row 2: Pegs 1 to 6: knit; wrap peg 7 and turn.', 'a wrap and turn'],
   ])('%s is one difference', (second, said) => {

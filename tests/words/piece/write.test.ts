@@ -108,12 +108,12 @@ describe('a sock', () => {
   })
 
   test('writes the heel row by row', () => {
-    expect(texts).toContain('Row 2: Pegs 20 to 2: k19; German turn on peg 2.')
+    expect(texts).toContain('Row 2: Pegs 20 to 2: k19; turn; DS on peg 2.')
   })
 
   test('explains each abbreviation of all its charts, once', () => {
     const names = pieceAbbreviations(sock).map(({ abbr }) => abbr)
-    expect(names).toEqual(['k', 'p', 'German turn', 'rnd(s)', 'rep', 'st(s)'])
+    expect(names).toEqual(['k', 'p', 'DS', 'rnd(s)', 'rep', 'st(s)'])
   })
 
   test('is a text of its parts', () => {

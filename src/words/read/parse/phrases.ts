@@ -82,6 +82,11 @@ export const untilRows: readonly string[] = [
   `until|till there are a? total? of? # ${rowWords} in? all|total?`,
 ]
 
+/** "until Rnd 65 is worked", "through Rnd 65": the last row that there is then. */
+export const throughRow: readonly string[] = [
+  `until|till|through ${rowWords} # is|has? been? ${worked}?`,
+]
+
 /** Fabrics of one stitch. */
 export const stockinette: readonly string[] = ['in? st st', 'in? stockinette|stocking st|stitch?']
 export const reversed: readonly string[] = [
@@ -159,6 +164,7 @@ export const asOne: readonly string[] = ['as one|1|a single? st|stitch|loop?']
 
 export const germanTurns: readonly string[] = [
   'turn and|,? make|work a? ds|double stitch? on|at peg #',
+  'turn ,|.|;? ds|double stitch? on|at peg #',
   'german turn on|at peg #',
   'german turn',
   'turn ,|.|; ds',

@@ -80,7 +80,10 @@ export const referenceStarts: readonly string[] = [
   'repeating',
 ]
 
-/** "As Rnd 1", "Rep Rnds 1-4 twice more", "Repeat Row 2", "Rep 1st rnd for 5 cm". */
+/**
+ * "As Rnd 1", "Rep Rnds 1-4 twice more", "Repeat Row 2", "Rep 1st rnd for 5 cm", "Rep Rnd 1 until
+ * 20 rnds are worked", "Rep Rnd 50 until Rnd 65 is worked".
+ */
 export function readReference(cursor: Cursor): Reference | null {
   const mark = cursor.mark()
   cursor.eatOne(withColour, 'word')
@@ -121,6 +124,8 @@ function readOften(cursor: Cursor): Often {
       return { kind: 'open', pattern: true }
     if (cursor.eatOne(phrases.untilRows, 'reference'))
       return { kind: 'until', rows: cursor.numbers[0]?.value ?? 0, said: cursor.rangeFrom(start) }
+    if (cursor.eatOne(phrases.throughRow, 'reference'))
+      return { kind: 'through', number: cursor.numbers[0]?.value ?? 0 }
     if (cursor.text() === 'until') return readOpen(cursor)
     const text = cursor.text()
     if (text === '(') open++
