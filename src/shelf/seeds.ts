@@ -32,11 +32,27 @@ function starter(id: string, file: { title: string }, about: string): StarterCha
 
 /** The first one is what the app opens with. */
 export const starterCharts: readonly [StarterChart, ...StarterChart[]] = [
-  starter('lamp-room-cuff', lampRoomCuff, 'Wrist cuff of rib and ropes; ring of 36 pegs'),
+  starter('lamp-room-cuff', lampRoomCuff, 'Wrist cuff of rib and ropes; round loom of 36 pegs'),
   starter('drift-net-panel', driftNetPanel, 'Flat panel of moss lozenges; rake of 52 pegs'),
-  starter('spindrift-topper', spindriftTopper, 'Boot topper of lace and purl; ring of 48 pegs'),
-  starter('hundred-steps-heel', hundredStepsHeel, 'Heel in German short rows; ring of 40 pegs'),
-  starter('hawser-band', hawserBand, 'Headband of plaits and bobbles; ring of 54 pegs'),
-  starter('fog-watch-socks', fogWatchSocks, 'A pair of socks, cast-on to toe; ring of 48 pegs'),
-  starter('shingle-mitt', shingleMitt, 'Fingerless mitt of slips and tucks; ring of 32 pegs'),
+  starter(
+    'spindrift-topper',
+    spindriftTopper,
+    'Boot topper of lace and purl; round loom of 48 pegs',
+  ),
+  starter(
+    'hundred-steps-heel',
+    hundredStepsHeel,
+    'Heel in German short rows; round loom of 40 pegs',
+  ),
+  starter('hawser-band', hawserBand, 'Headband of plaits and bobbles; round loom of 81 pegs'),
+  starter(
+    'fog-watch-socks',
+    fogWatchSocks,
+    'A pair of socks, cast-on to toe; round loom of 48 pegs',
+  ),
+  starter(
+    'shingle-mitt',
+    shingleMitt,
+    'Fingerless mitt of slips and tucks, with a thumb; round loom of 32 pegs',
+  ),
 ]

@@ -68,9 +68,27 @@ test('a stitch beside the heel that is not plain is drawn', () => {
   expect(withoutQuietPegs(workPattern(newPattern(40, 8)))).toBeNull()
 })
 
-test('the heels of a pair of socks stand on one sheet each, with a line about the other pegs', () => {
+/** The starter sock with a heel whose other pegs are knitted plain. */
+function plainHeeled(): Pattern {
   const sock = starterCharts.find(({ id }) => id.startsWith('fog'))?.pattern()
   if (!sock) throw new Error('no sock among the starter charts')
+  const { others } = sock.piece
+  const plain = others.map((section) =>
+    section.name === 'Heel'
+      ? {
+          ...section,
+          chart: {
+            ...section.chart,
+            rows: section.chart.rows.map((row) => ({ ...row, cells: row.cells.map(() => 'k') })),
+          },
+        }
+      : section,
+  )
+  return { ...sock, piece: { ...sock.piece, others: plain } }
+}
+
+test('the heels of a pair of socks stand on one sheet each, with a line about the other pegs', () => {
+  const sock = plainHeeled()
   const text = pageText(layOut(sock, { second: true })).join(' ')
   expect(text).toContain(
     'Pegs 28 to 48 are not drawn: they rest in rounds 1 to 32; rounds 33 to 34: k.',
@@ -79,9 +97,9 @@ test('the heels of a pair of socks stand on one sheet each, with a line about th
     'Pegs 1 to 21 are not drawn: they rest in rounds 2 to 33; round 1: k; round 34: k.',
   )
   expect(text).not.toContain('Heel, sheet')
-  // The leg needs two sheets; both find room on one page.
-  const legs = pageText(layOut(sock, { second: false })).filter((page) =>
-    page.includes('Leg, sheet'),
+  // The foot needs two sheets; both find room on one page.
+  const feet = pageText(layOut(sock, { second: false })).filter((page) =>
+    page.includes('Foot, sheet'),
   )
-  expect(legs.map((page) => page.split('Leg, sheet').length - 1)).toEqual([2])
+  expect(feet.map((page) => page.split('Foot, sheet').length - 1)).toEqual([2])
 })
