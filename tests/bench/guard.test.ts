@@ -21,7 +21,7 @@ test('a part that fails says so, and comes back when the change is taken back', 
   expect(complaints).toHaveBeenCalled()
   await user.click(screen.getByRole('button', { name: 'Save as a file' }))
   expect(saveFile).toHaveBeenCalledOnce()
-  await user.click(screen.getByRole('button', { name: 'Take back the last change' }))
+  await user.click(screen.getByRole('button', { name: 'Undo the last change' }))
   await screen.findByText('Reads Untitled cuff')
   complaints.mockRestore()
 })

@@ -79,7 +79,7 @@ test('a command that cannot run says why', () => {
   const bench = smallBench()
   bench.goTo({ row: 0, peg: 0 }, { row: 5, peg: 0 })
   press(bench, 'Backspace', { ctrlKey: true })
-  expect(bench.said.text).toBe('A chart keeps at least one row.')
+  expect(bench.said.text).toBe('A chart keeps at least one round.')
   expect(bench.pattern.chart.rows).toHaveLength(6)
 })
 
@@ -141,7 +141,7 @@ describe('with rows and columns marked', () => {
     expect(cellsOf(bench, 1)).toBe('1/1 LC . 1/1 LC . k k k k k k k k')
     bench.stitch = '3/3 LC'
     press(bench, 'Enter')
-    expect(bench.said.text).toMatch(/finds no room in what is marked/)
+    expect(bench.said.text).toMatch(/the marked pegs have no room for it/)
     expect(cellsOf(bench, 1)).toBe('1/1 LC . 1/1 LC . k k k k k k k k')
   })
 
@@ -154,7 +154,7 @@ describe('with rows and columns marked', () => {
     expect(bench.pattern.chart.columns).toBe(4)
     expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 3 })
     expect(bench.said.text).toBe(
-      'The 4 columns are worked 3 times; the other columns were taken away.',
+      'The repeat of 4 pegs is worked 3 times; the pegs beside it are removed.',
     )
   })
 })

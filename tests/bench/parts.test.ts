@@ -29,7 +29,7 @@ test('a finding that is set aside can be taken up again', async () => {
   await user.click(screen.getAllByRole('button', { name: 'Only this one' })[0] as HTMLElement)
   expect(bench.report.findings).toHaveLength(before - 1)
   await user.click(screen.getByText('Set aside: 1'))
-  await user.click(screen.getByRole('button', { name: 'Take up again' }))
+  await user.click(screen.getByRole('button', { name: 'Bring back' }))
   expect(bench.report.findings).toHaveLength(before)
 })
 
@@ -52,7 +52,7 @@ test('a number outside its limits is refused with the limits, and what stood the
   await user.type(times, '400')
   await user.tab()
   expect(screen.getByRole('alert')).toHaveTextContent(
-    'Worked: a whole number from 1 to 99 fits here; 400 was not taken.',
+    'Worked: enter a whole number from 1 to 99. It is still 1.',
   )
   expect(times).toHaveValue(1)
   expect(bench.pattern.chart.bands).toEqual([])

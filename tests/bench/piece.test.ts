@@ -63,7 +63,7 @@ test('each kind of step is named with what there is to say of it', () => {
     ['Chart × 3', '18 rounds', '6.9 cm'],
     ['Gone', 'no such chart'],
     ['Plain purl', '13 rounds', '5 cm'],
-    ['Only pegs 3 to 8', 'to and fro'],
+    ['Only pegs 3 to 8', 'back and forth'],
     ['Note', 'Try it on.'],
     ['Bind off', 'graft'],
   ])
@@ -136,7 +136,7 @@ test('steps are moved, copied and taken out, each as one edit; the first cannot 
   commands(0)['step-out']?.run(bench)
   expect(kinds(bench)).toEqual(['cast on', 'cast on', 'bind off'])
   expect(bench.history.past).toHaveLength(3)
-  expect(bench.history.present.label).toBe('Take out step 1')
+  expect(bench.history.present.label).toBe('Remove step 1')
   undoAll(bench)
   expect(kinds(bench)).toEqual(['cast on', 'chart', 'bind off'])
 })
@@ -154,7 +154,7 @@ test('steps are edited in place; a length begins as long as the rows were', asyn
   await user.clear(times)
   await user.type(times, '100')
   await user.tab()
-  expect(screen.getByRole('alert')).toHaveTextContent('a whole number from 1 to 99 fits here')
+  expect(screen.getByRole('alert')).toHaveTextContent('enter a whole number from 1 to 99.')
   expect(bench.pattern.piece.steps[1]).toMatchObject({ times: 1 })
   await user.click(screen.getByRole('button', { name: 'Note' }))
   await user.type(screen.getByLabelText(/: note$/), 'Measure now.')
@@ -167,7 +167,7 @@ test('steps are edited in place; a length begins as long as the rows were', asyn
 test('charts are renamed, copied and taken out; a name that is there already is refused', async () => {
   const bench = smallBench()
   const { user } = show(Sections, { bench })
-  await user.click(screen.getByRole('button', { name: 'New empty chart' }))
+  await user.click(screen.getByRole('button', { name: 'Add an empty chart' }))
   expect(names(bench)).toEqual(['Chart', 'Chart 2'])
   const field = screen.getByLabelText('Name of the chart “Chart 2”')
   await user.clear(field)
@@ -183,9 +183,9 @@ test('charts are renamed, copied and taken out; a name that is there already is 
   expect(names(bench)).toEqual(['Chart', 'Thumb'])
   await user.click(screen.getByRole('button', { name: 'Copy the chart “Thumb”' }))
   expect(names(bench)).toEqual(['Chart', 'Thumb', 'Thumb 2'])
-  await user.click(screen.getByRole('button', { name: 'Take out the chart “Chart”' }))
+  await user.click(screen.getByRole('button', { name: 'Remove the chart “Chart”' }))
   expect(bench.said.text).toBe(
-    '“Chart” is taken out with the step that worked it. Undo brings it back.',
+    '“Chart” is removed with the step that worked it. Undo brings it back.',
   )
   expect(kinds(bench)).toEqual(['cast on', 'bind off'])
   undoAll(bench)
@@ -244,7 +244,7 @@ test('pace and weighed swatch hold when they are whole, and what does not fit is
   const { user } = show(Estimates, { bench })
   await user.type(screen.getByLabelText(/^Pace/), '500')
   await user.tab()
-  expect(screen.getByRole('alert')).toHaveTextContent('Pace: a number from 1 to 200 fits here')
+  expect(screen.getByRole('alert')).toHaveTextContent('Pace: enter a number from 1 to 200')
   expect(bench.pattern.piece.pace).toBeNull()
   await user.type(screen.getByLabelText(/^Pace/), '25')
   await user.tab()
@@ -297,8 +297,8 @@ test('what is wrong with the piece is listed, leads to its step, is mended and s
   )
   expect(bench.piece.findings).toEqual([])
   await user.click(screen.getByText(/^Set aside: 1/))
-  screen.getByText('Loops are left on the loom (switched off)')
-  await user.click(screen.getByRole('button', { name: 'Switch on' }))
+  screen.getByText('Loops are left on the loom (off)')
+  await user.click(screen.getByRole('button', { name: 'Turn on' }))
   expect(bench.piece.findings).toHaveLength(1)
 })
 

@@ -29,7 +29,7 @@ test('own words that agree are printed unless the others are chosen', async () =
   expect(choice()?.value).toBe('own')
   expect(printed('they differ')).toBe(false)
   expect(printed('knit every peg')).toBe(true)
-  await user.selectOptions(choice() as HTMLElement, 'as the chart writes them')
+  await user.selectOptions(choice() as HTMLElement, 'written from the chart')
   expect(printed('knit every peg')).toBe(false)
   expect(printed('Rnds 1-4:')).toBe(true)
 })
@@ -37,7 +37,7 @@ test('own words that agree are printed unless the others are chosen', async () =
 test('of own words that differ it is told in how many rounds, as their head tells it, and they are printed only when chosen', async () => {
   const { user, bench } = open('Rnds 1-2: knit every peg\nRnd 3: k4, p1, k7\nRnd 4: p12')
   expect(choice()?.value).toBe('chart')
-  screen.getByText(/My own words: they differ in 2 rounds\..*The words that the chart/s)
+  screen.getByText(/My own words: they differ in 2 rounds\..*Words written from the chart/s)
   await user.selectOptions(choice() as HTMLElement, 'my own words')
   screen.getByText(/they differ in 2 rounds\..*They are printed as they are/s)
   expect(printed('knit every peg')).toBe(true)
@@ -48,7 +48,7 @@ test('of own words that differ it is told in how many rounds, as their head tell
 
 test('the choice holds for one piece', async () => {
   const { user, bench } = open('Rnds 1-4: knit every peg')
-  await user.selectOptions(choice() as HTMLElement, 'as the chart writes them')
+  await user.selectOptions(choice() as HTMLElement, 'written from the chart')
   bench.open(setWords(newPattern(12, 3), 'Rnds 1-3: knit all the pegs'), 'Open')
   await expect.poll(() => choice()?.value).toBe('own')
 })
@@ -75,9 +75,9 @@ test('step pictures and the second of a pair can be left out where there are som
 
 test('without charts there is nothing to choose about them', async () => {
   const { user } = openPiece(ferryMitt())
-  screen.getByRole('combobox', { name: 'Chart as' })
+  screen.getByRole('combobox', { name: 'Charts as' })
   await user.click(tick('Charts') as HTMLElement)
-  expect(screen.queryByRole('combobox', { name: 'Chart as' })).toBe(null)
+  expect(screen.queryByRole('combobox', { name: 'Charts as' })).toBe(null)
 })
 
 test('own words of a section off the bench are offered, and where they differ is told', () => {

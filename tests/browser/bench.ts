@@ -58,6 +58,13 @@ export class BenchPage {
     return within.getByRole('button', { name })
   }
 
+  /** A button of the head. */
+  menu(name: string): Locator {
+    return this.page
+      .getByRole('navigation', { name: 'Menu' })
+      .getByRole('button', { name, exact: true })
+  }
+
   /** What the chart says of the current place. */
   async place(): Promise<string> {
     const label = await this.rows.getAttribute('aria-label')
@@ -95,8 +102,8 @@ export class BenchPage {
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {
-    await this.button('Start from').click()
-    const dialog = this.page.getByRole('dialog', { name: 'Start from' })
+    await this.menu('Start').click()
+    const dialog = this.page.getByRole('dialog', { name: 'Start' })
     await dialog.getByLabel('Pegs').fill(String(pegs))
     await dialog.getByLabel('Pegs').blur()
     await dialog.getByLabel('Rounds').fill(String(rounds))

@@ -39,7 +39,7 @@ test('words with a slip near "knit" are found faulty, kept, and offered to the d
   await bench.page.reload()
   await bench.says('they differ')
   await bench.button('Chart from words').click()
-  const dialog = bench.page.getByRole('dialog', { name: 'Make a chart from words' })
+  const dialog = bench.page.getByRole('dialog', { name: 'Chart from words' })
   await bench.button('Use my own words', dialog).click()
   expect(await dialog.getByRole('textbox', { name: /Paste or write/ }).inputValue()).toBe(words)
   await dialog.getByRole('status').filter({ hasText: 'found' }).waitFor()
@@ -49,9 +49,9 @@ test('words with a slip near "knit" are found faulty, kept, and offered to the d
 })
 
 test('a bar says that it has no ring', async () => {
-  await bench.button('Start from').click()
+  await bench.menu('Start').click()
   await bench.page.getByRole('button', { name: /Drift-net panel/ }).click()
-  await bench.page.getByText('A bar has no ring: see Rows.').waitFor()
+  await bench.page.getByText('A rake has no ring: see Rows.').waitFor()
   expect(await bench.ring.count()).toBe(0)
 })
 
@@ -80,7 +80,7 @@ test('what is said in passing covers no title and no part of the words', async (
     await bench.page.setViewportSize({ width, height })
     await bench.press('p', 'Enter')
     await bench.button('Undo').click()
-    await bench.page.locator('.said span').filter({ hasText: 'Taken back' }).waitFor()
+    await bench.page.locator('.said span').filter({ hasText: 'Undone' }).waitFor()
     expect(await overlaps('h1, h2, summary, .at-caret')).toEqual([])
   }
 })

@@ -39,7 +39,7 @@ describe('the fabric of the chart', () => {
     // 36 pegs at 22 stitches and 47 rounds at 31 rows in 10 cm.
     expect(await label()).toMatch(/47 rounds on 36 pegs/)
     expect(await label()).toMatch(/16 cm round and 15 cm high by the gauge, unstretched/)
-    expect(await label()).toMatch(/Now at row 1, peg 1: knit\.$/)
+    expect(await label()).toMatch(/Now at round 1, peg 1: knit\.$/)
   })
 
   test('draws a changed row anew and keeps the others', async () => {
@@ -60,7 +60,7 @@ describe('the fabric of the chart', () => {
     })
     await bench.ring.focus()
     await bench.page.keyboard.press('Enter')
-    await expect.poll(label).toMatch(/row 11, peg 1: purl/)
+    await expect.poll(label).toMatch(/round 11, peg 1: purl/)
     const changed = await bench.page.evaluate(
       () => (globalThis as unknown as { changed: Set<Element> }).changed.size,
     )
@@ -71,7 +71,7 @@ describe('the fabric of the chart', () => {
 
   test('has one place with the charts', async () => {
     await press('ArrowUp', 'ArrowUp', 'ArrowLeft')
-    expect(await label()).toMatch(/Now at row \d+, peg 2: /)
+    expect(await label()).toMatch(/Now at round \d+, peg 2: /)
     await expect
       .poll(() => bench.ring.getAttribute('aria-label'))
       .toContain((/Now at (.*)\.$/.exec(await label()) ?? [])[1])
@@ -157,19 +157,19 @@ describe('strands that are followed', () => {
     // Not by tone alone: numbers at both ends of each.
     const numbers = await fabric().locator('text').allTextContents()
     expect(numbers.sort()).toEqual(['1', '1', '2', '2'])
-    await bench.button('Let go of strand 1', pane()).click()
+    await bench.button('Stop following strand 1', pane()).click()
     expect(new Set((await tonesByRow()).slice(1))).toEqual(new Set(['2']))
   })
 
   test('a fifth is refused with the reason', async () => {
     for (let i = 0; i < 4; i++) await press('f', 'ArrowLeft')
     await press('f')
-    await bench.page.getByText('Four are followed already; let one go first.').waitFor()
+    await bench.page.getByText('Four strands are followed, the most there can be.').waitFor()
   })
 })
 
 test('of several charts the whole piece is shown first, with all its rows', async () => {
-  await bench.button('Start from').click()
+  await bench.menu('Start').click()
   await bench.button(/^Fog-watch socks/).click()
   const rows = async () => Number(/(\d+) rounds on/.exec(await label())?.[1])
   await expect.poll(rows).toBe(164)

@@ -12,9 +12,9 @@ eachTestWithBench((opened) => {
 async function paintWrongCross(): Promise<void> {
   await bench.startEmpty(24, 8)
   await bench.press('Home', ...new Array<string>(16).fill('ArrowLeft'))
-  expect(await bench.place()).toBe('row 1, peg 17: knit')
+  expect(await bench.place()).toBe('round 1, peg 17: knit')
   await bench.press(...new Array<string>(7).fill('Shift+ArrowLeft'))
-  await bench.page.getByTitle('Repeat these columns').click()
+  await bench.page.getByTitle('Repeat these pegs').click()
   await bench.page
     .getByRole('searchbox', { name: 'Search stitches' })
     .fill('left cross, two over two')
@@ -63,8 +63,8 @@ test('the printed page says and shows what the chart does, read back by an indep
     'Rnd 6: Knit.',
   ])
 
-  await bench.button('Print').click()
-  const dialog = bench.page.getByRole('dialog', { name: 'Print' })
+  await bench.menu('Booklet').click()
+  const dialog = bench.page.getByRole('dialog', { name: 'Booklet' })
   const svg = await bench.download(() => bench.button('Rows as SVG', dialog).click())
   expect(svg.name).toBe('untitled-cuff-rows.svg')
   const drawn = await bench.page.evaluate((text) => {
@@ -142,7 +142,7 @@ test('a file that cannot be read is refused with what and where, and the work st
 })
 
 test('what is saved is opened again as it was', async () => {
-  await bench.button('Start from').click()
+  await bench.menu('Start').click()
   await bench.button(/^Spindrift topper/).click()
   const before = await bench.wordLines()
   const file = await bench.download(() => bench.button('Save').click())
@@ -165,9 +165,9 @@ test.each([
   { width: 390, height: 844 },
 ])('the pages of the print preview stand apart at $width x $height', async (size) => {
   await bench.page.setViewportSize(size)
-  await bench.button('Start from').click()
+  await bench.menu('Start').click()
   await bench.button(/^Hundred-steps heel/).click()
-  await bench.page.getByRole('button', { name: 'Print', exact: true }).click()
+  await bench.menu('Booklet').click()
   const pages = bench.page.getByRole('img', { name: /^Page \d+ of/ })
   await pages.nth(2).waitFor()
   const boxes = await pages.evaluateAll((all) =>
@@ -199,16 +199,16 @@ test('after a press on a button with the pointer the keys work on the chart agai
 
 test('a piece that was opened and not changed is not kept a second time', async () => {
   for (let time = 0; time < 3; time++) {
-    await bench.button('Start from').click()
+    await bench.menu('Start').click()
     await bench.button(/^Spindrift topper/).click()
     await bench.page.getByText(/^Kept in this browser at/).waitFor()
   }
-  await bench.button('Start from').click()
-  const dialog = bench.page.getByRole('dialog', { name: 'Start from' })
+  await bench.menu('Start').click()
+  const dialog = bench.page.getByRole('dialog', { name: 'Start' })
   await bench
     .button(/^Spindrift topper/, dialog)
     .first()
     .waitFor()
   await bench.page.waitForTimeout(300)
-  expect(await dialog.getByRole('button', { name: 'Throw away' }).count()).toBe(0)
+  expect(await dialog.getByRole('button', { name: 'Remove' }).count()).toBe(0)
 })

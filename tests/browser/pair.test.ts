@@ -13,8 +13,8 @@ const pair = () => bench.page.getByRole('region', { name: 'Pair' })
 const dialog = (name: string) => bench.page.getByRole('dialog', { name })
 
 async function makePair(): Promise<void> {
-  await bench.button('Piece and loom').last().click()
-  await dialog('Piece and loom').getByLabel('Made').selectOption('mirrored')
+  await bench.menu('Loom and swatch').click()
+  await dialog('Loom and swatch').getByLabel('Made').selectOption('mirrored')
   await bench.page.keyboard.press('Escape')
   await pair().waitFor()
 }
@@ -28,7 +28,7 @@ describe('a mirrored pair', () => {
     await makePair()
     const before = await bench.wordLines()
     await bench.button('Second', pair()).click()
-    await pair().getByText('Mirrored from the first, read only.').waitFor()
+    await pair().getByText('The mirror image of the first.').waitFor()
     expect(await title().inputValue()).toBe('Lamp-room cuff, second')
     expect(await title().isEditable()).toBe(false)
     await bench.words
@@ -81,19 +81,19 @@ describe('a mirrored pair', () => {
     expect(await title().isEditable()).toBe(true)
     // Left without an edit, it stays kept, and so does the first.
     await kept().waitFor()
-    await bench.button('Start from').click()
-    await bench.button(/^Drift/, dialog('Start from')).click()
+    await bench.menu('Start').click()
+    await bench.button(/^Drift/, dialog('Start')).click()
     await expect.poll(() => title().inputValue()).toMatch(/^Drift/)
-    await bench.button('Start from').click()
-    await dialog('Start from').getByText('Lamp-room cuff, second').waitFor()
-    await dialog('Start from').getByText('Lamp-room cuff', { exact: true }).last().waitFor()
+    await bench.menu('Start').click()
+    await dialog('Start').getByText('Lamp-room cuff, second').waitFor()
+    await dialog('Start').getByText('Lamp-room cuff', { exact: true }).last().waitFor()
   })
 })
 
 describe('turning the piece round', () => {
   test('is done by keyboard: the preview, what changes, and one step back', async () => {
     const { page } = bench
-    const opener = bench.button('Piece and loom').last()
+    const opener = bench.menu('Loom and swatch')
     await opener.focus()
     await page.keyboard.press('Enter')
     const command = bench.button(/^Reverse the working direction/)
@@ -134,7 +134,7 @@ describe.each([
       expect(await violations(bench)).toEqual([])
       await page.keyboard.press('Escape')
       await bench.button('First', pair()).click()
-      await page.getByTitle('Piece and loom').click()
+      await page.getByTitle('Loom and swatch').click()
       await bench.button(/^Mirror the design/).click()
       await dialog('Mirror the design').waitFor()
       expect(await violations(bench)).toEqual([])

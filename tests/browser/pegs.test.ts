@@ -99,7 +99,7 @@ test.each(['clockwise', 'counterclockwise'] as const)(
     const there = await walk('ArrowRight', crossMoves[direction].length)
     there.forEach(({ said, place }, index) => {
       expect(said).toMatch(crossMoves[direction][index] ?? /never/)
-      expect(place).toMatch(/^row 3, peg [5-8]:/)
+      expect(place).toMatch(/^round 3, peg [5-8]:/)
     })
     expect(await pegs().getByRole('heading', { level: 3 }).innerText()).toBe(
       '2/2 left cross on pegs 5 to 8',
@@ -113,11 +113,11 @@ test('comma and full stop walk while the chart has the focus', async () => {
   await showPegs()
   await bench.press('Home', '.', '.', ',')
   await count().filter({ hasText: 'Move 2 of 36 · Round 1' }).waitFor()
-  expect(await bench.place()).toMatch(/^row 1, peg 2:/)
+  expect(await bench.place()).toMatch(/^round 1, peg 2:/)
 })
 
 test('a German heel is walked over a turn: the other way, and on in the next row', async () => {
-  await bench.button('Start from').click()
+  await bench.menu('Start').click()
   await bench
     .button(/^Hundred-steps heel|Heel in German short rows/)
     .first()
@@ -147,7 +147,7 @@ test('the slider goes to any move and says what is done there', async () => {
   await bench.press('Home')
   await slider().fill('5')
   expect(await sentence().innerText()).toBe(await slider().getAttribute('aria-valuetext'))
-  expect(await bench.place()).toMatch(/^row 1, peg 5:/)
+  expect(await bench.place()).toMatch(/^round 1, peg 5:/)
   await slider().press('ArrowRight')
   await count().filter({ hasText: 'Move 6 of 36' }).waitFor()
   await slider().press('End')
@@ -191,7 +191,7 @@ test('pressing a peg in either drawing goes to its stitch', async () => {
   const front = await numberOf(/^Pegs \d+ to \d+ seen/, '2')
   await bench.page.mouse.click(front.x, front.y - 12)
   await count().filter({ hasText: 'Move 2 of' }).waitFor()
-  expect(await bench.place()).toMatch(/^row 3, peg 2:/)
+  expect(await bench.place()).toMatch(/^round 3, peg 2:/)
   // On the ring the pegs stand just inside their numbers.
   const ring = await pegs()
     .getByRole('img', { name: /^The loom from above/ })
@@ -215,7 +215,7 @@ test('the whole piece is walked from the cast-on to the bind-off', async () => {
   await slider().press('End')
   await slider().press('ArrowRight')
   await count().filter({ hasText: 'Move 1 of 12 · Round 1 of Chart' }).waitFor()
-  expect(await bench.place()).toMatch(/^row 1, peg 1:/)
+  expect(await bench.place()).toMatch(/^round 1, peg 1:/)
   await chooser.selectOption({ label: '3. Bind off: basic' })
   await slider().press('End')
   expect(await sentence().innerText()).toMatch(/^Cut the yarn/)
@@ -280,7 +280,7 @@ describe('step pictures', () => {
     await walk('ArrowRight', 6)
     await bench.button('Step pictures', pegs()).click()
     await bench.button('Put into the booklet', dialog()).click()
-    await dialog().getByText('Chart, row 3, moves 1 to 7').waitFor()
+    await dialog().getByText('Chart, round 3, moves 1 to 7').waitFor()
     expect(await bench.button('Put into the booklet', dialog()).isDisabled()).toBe(true)
     await bench.button('Close', dialog()).click()
     const file = await bench.download(() =>
@@ -296,12 +296,12 @@ describe('step pictures', () => {
     await bench.button(/^Go to Chart, row 3/, dialog()).click()
     await count().filter({ hasText: 'Move 1 of' }).waitFor()
     await bench.button('Step pictures', pegs()).click()
-    await bench.button(/^Take out Chart, row 3/, dialog()).click()
-    await dialog().getByText('Chart, row 3, moves').waitFor({ state: 'detached' })
+    await bench.button(/^Remove Chart, round 3/, dialog()).click()
+    await dialog().getByText('Chart, round 3, moves').waitFor({ state: 'detached' })
     await bench.button('Close', dialog()).click()
     await bench.press('Control+z')
     await bench.button('Step pictures', pegs()).click()
-    await dialog().getByText('Chart, row 3, moves 1 to 7').waitFor()
+    await dialog().getByText('Chart, round 3, moves 1 to 7').waitFor()
   })
 })
 

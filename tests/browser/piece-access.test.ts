@@ -25,8 +25,8 @@ async function withPiece(size: { width: number; height: number }, scheme: 'light
   await bench.page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' })
   await bench.startEmpty(24, 4)
   const piece = new PieceOnBench(bench)
-  if (size.width < 760) await bench.show('Piece')
-  else if (!(await piece.panel.isVisible())) await bench.button(/^Piece$/).click()
+  if (size.width < 760) await bench.show('Steps')
+  else if (!(await piece.panel.isVisible())) await bench.menu('Steps').click()
   await piece.panel.waitFor()
   return { bench, piece }
 }
@@ -78,7 +78,7 @@ describe.each(sizes)('$width x $height', (size) => {
 
 test('the dialog takes the focus and gives it back', async () => {
   const { bench, piece } = await withPiece({ width: 1440, height: 900 }, 'light')
-  const opener = bench.button('Steps', piece.panel)
+  const opener = bench.button('Change steps', piece.panel)
   await opener.focus()
   await bench.page.keyboard.press('Enter')
   await piece.dialog.waitFor()

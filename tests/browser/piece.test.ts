@@ -74,7 +74,7 @@ test('a fingerless mitt from nothing: no findings, and its totals are right', as
     '1 Cast on e-wrap',
     '2 Cuff × 3 12 rounds, 4.3 cm',
     '3 Plain knit 14 rounds, 5 cm',
-    '4 All pegs to and fro',
+    '4 All pegs back and forth',
     '5 Plain knit 12 rows, 4.3 cm',
     '6 All pegs in the round',
     '7 Plain knit 8 rounds, 2.9 cm',
@@ -161,7 +161,7 @@ test('what does not fit is refused with the reason, and undo gives all back', as
   await bench.startEmpty(24, 4)
   const fine = await piece.panelSteps()
   await piece.open()
-  await piece.dialog.getByRole('button', { name: 'New empty chart' }).click()
+  await piece.dialog.getByRole('button', { name: 'Add an empty chart' }).click()
   await piece.rename('Chart 2', 'Chart')
   await piece.dialog.getByText('There is a section called “Chart” already.').waitFor()
 
@@ -175,10 +175,10 @@ test('what does not fit is refused with the reason, and undo gives all back', as
   await piece.dialog.getByRole('status').getByText('9 turned pegs at each side').waitFor()
   await bench.button('Turn 4', heel).click()
   await bench.button('Put into the chart here', heel).click()
-  await piece.dialog.getByText('rows are put in after row 1').waitFor()
+  await piece.dialog.getByText('rows are added after row 1').waitFor()
 
   await bench.button('Copy step 2', piece.dialog).click()
-  await bench.button('Take out step 1', piece.dialog).click()
+  await bench.button('Remove step 1', piece.dialog).click()
   expect(await piece.steps()).toEqual(['Step 1: Chart', 'Step 2: Chart', 'Step 3: Bind off'])
   // The keys of undo work in the dialog, but for a text that is being written.
   await bench.button('Done', piece.dialog).focus()
@@ -195,7 +195,7 @@ test('the piece by keyboard alone: choose a step, open the steps, move one, take
   await keyboard.press('ArrowDown')
   await keyboard.press('Enter')
   expect(await piece.panelStep(2).getAttribute('aria-current')).toBe('step')
-  await bench.button('Steps').focus()
+  await bench.button('Change steps').focus()
   await keyboard.press('Enter')
   await piece.field(2, 'times').focus()
   await keyboard.press('Alt+ArrowDown')

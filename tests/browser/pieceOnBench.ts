@@ -6,16 +6,16 @@ export class PieceOnBench {
   constructor(readonly bench: BenchPage) {}
 
   get dialog(): Locator {
-    return this.bench.page.getByRole('dialog', { name: 'Whole piece' })
+    return this.bench.page.getByRole('dialog', { name: 'Steps' })
   }
 
   get panel(): Locator {
-    return this.bench.page.getByRole('region', { name: 'Piece', exact: true })
+    return this.bench.page.getByRole('region', { name: 'Steps', exact: true })
   }
 
   async gauge(stitches: number, rows: number): Promise<void> {
-    await this.bench.button('Piece and loom').last().click()
-    const dialog = this.bench.page.getByRole('dialog', { name: 'Piece and loom' })
+    await this.bench.menu('Loom and swatch').click()
+    const dialog = this.bench.page.getByRole('dialog', { name: 'Loom and swatch' })
     await dialog.getByLabel('Stitches in 10 cm').fill(String(stitches))
     await dialog.getByLabel('Rows in 10 cm').fill(String(rows))
     await dialog.getByLabel('Rows in 10 cm').press('Tab')
@@ -24,7 +24,7 @@ export class PieceOnBench {
   }
 
   async open(): Promise<void> {
-    await this.bench.button('Steps', this.panel).click()
+    await this.bench.button('Change steps', this.panel).click()
     await this.dialog.waitFor()
   }
 

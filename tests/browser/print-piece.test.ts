@@ -31,11 +31,8 @@ eachTestWithBench(async (opened) => {
 })
 
 async function printed(...unticked: string[]): Promise<ReadPdf> {
-  await bench
-    .button(/^Print/)
-    .first()
-    .click()
-  const dialog = bench.page.getByRole('dialog', { name: 'Print' })
+  await bench.menu('Booklet').click()
+  const dialog = bench.page.getByRole('dialog', { name: 'Booklet' })
   for (const name of unticked) await dialog.getByRole('checkbox', { name }).uncheck()
   const { name, bytes } = await bench.download(() => bench.button('Save as PDF', dialog).click())
   expect(name).toBe('ferry-mitt.pdf')

@@ -34,7 +34,7 @@ test('a tap in the words sets caret and place', async () => {
   await bench.text.locator('.lit', { hasText: 'Rnd 11' }).waitFor()
   await bench.text.locator('.lit-stitch', { hasText: '2/2 LC' }).waitFor()
   await bench.show('Rows')
-  await expect.poll(() => bench.place()).toMatch(/^row 11, peg 3:/)
+  await expect.poll(() => bench.place()).toMatch(/^round 11, peg 3:/)
 })
 
 test('three mistakes are mended by taps alone', async () => {

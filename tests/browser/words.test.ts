@@ -57,9 +57,9 @@ test('three planted mistakes are found and mended by keyboard alone, and undo gi
       .waitFor({ state: 'detached' })
   }
   expect(places.map((place) => place.replace(/:.*/, ''))).toEqual([
-    'row 1, peg 1',
-    'row 9, peg 6',
-    'row 11, peg 6',
+    'round 1, peg 1',
+    'round 9, peg 6',
+    'round 11, peg 6',
   ])
   await says('they agree')
   await bench.findings.getByText('Every row can be worked').waitFor()
@@ -91,15 +91,15 @@ test('a mistake can be found backwards, and its fix left alone', async () => {
 test('caret and place move each other, and the focus stays where it is', async () => {
   const line = bench.text.locator('.cm-line', { hasText: 'Rnd 11' })
   await line.locator('.token-stitch', { hasText: 'LC' }).click()
-  await expect.poll(() => bench.place()).toMatch(/^row 11, peg 3:/)
+  await expect.poll(() => bench.place()).toMatch(/^round 11, peg 3:/)
   await bench.press('ArrowUp', 'ArrowUp')
   await bench.text.locator('.lit').getByText('Rnds 12-14').waitFor()
-  expect(await bench.place()).toMatch(/^row 13, peg 3:/)
+  expect(await bench.place()).toMatch(/^round 13, peg 3:/)
   const focused = await bench.rows.evaluate((element) => element === document.activeElement)
   expect(focused).toBe(true)
   await tabToWords()
   await bench.page.keyboard.press('ArrowDown')
-  await expect.poll(() => bench.place()).toMatch(/^row 15, /)
+  await expect.poll(() => bench.place()).toMatch(/^round 15, /)
 })
 
 test('own words outlive edits of the chart, a reload and a file, letter by letter', async () => {
@@ -136,11 +136,11 @@ test('own words outlive edits of the chart, a reload and a file, letter by lette
 test('own words are written from the chart again only after a question, and undo brings them back', async () => {
   await bench.text.click()
   await paste('Rnd 1: knit.')
-  await bench.button('Write from the chart again').click()
-  const dialog = bench.page.getByRole('dialog', { name: 'Write from the chart again' })
-  await bench.button('Keep my own words', dialog).click()
+  await bench.button('Write from the chart', bench.words).click()
+  const dialog = bench.page.getByRole('dialog', { name: 'Write from the chart' })
+  await bench.button('Keep mine', dialog).click()
   expect(await bench.wordLines()).toEqual(['Rnd 1: knit.'])
-  await bench.button('Write from the chart again').click()
+  await bench.button('Write from the chart', bench.words).click()
   await bench.button('Write from the chart', dialog).last().click()
   await says('Written from the chart')
   await bench.button('Undo').click()
@@ -149,7 +149,7 @@ test('own words are written from the chart again only after a question, and undo
 
 test('a chart is made from words alone', async () => {
   await bench.button('Chart from words').click()
-  const dialog = bench.page.getByRole('dialog', { name: 'Make a chart from words' })
+  const dialog = bench.page.getByRole('dialog', { name: 'Chart from words' })
   const words = [
     'Cast on 24 sts.',
     'Rnds 1-3: *k2, p2; rep from * to end. (24 sts)',
@@ -164,7 +164,7 @@ test('a chart is made from words alone', async () => {
   await says('My own words: they agree')
   expect((await bench.wordLines()).join('\n')).toBe(words)
   await bench.press('ArrowUp', 'ArrowUp', 'ArrowUp')
-  expect(await bench.place()).toMatch(/^row 4, peg 1: left cross, two over two/)
+  expect(await bench.place()).toMatch(/^round 4, peg 1: left cross, two over two/)
 })
 
 test('a stitch is completed by name, and a line break is never taken for a choice', async () => {

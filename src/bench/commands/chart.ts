@@ -8,10 +8,15 @@ import type { Work } from '../../pattern/work'
 import { placedAt } from '../../pattern/row'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Bench } from '../state/bench.svelte'
+import { rowNoun } from '../state/row-name'
 import { editing, type Command } from './command'
 
 const count = ({ from, to }: Run) => to - from + 1
 const plural = (n: number, word: string) => (n === 1 ? word : `${n} ${word}s`)
+/** "round", "3 rows": what is marked. */
+const markedRows = ({ marked, pattern }: Bench) => plural(count(marked.rows), rowNoun(pattern))
+/** "this peg", "these pegs". */
+const thesePegs = ({ from, to }: Run) => (from === to ? 'this peg' : 'these pegs')
 
 /** Column of the chart at the current place. */
 export const columnAt = (bench: Bench): number => bench.work.layout.columnOf[bench.spot.peg] ?? 0
@@ -23,7 +28,7 @@ function paintMarked(bench: Bench): void {
   const before = bench.pattern
   if (bench.apply(`Fill with ${abbr}`, (p) => paintAll(p, bench.stitch, rows, columns))) return
   if (bench.pattern === before && !bench.isSecond)
-    bench.say(`${abbr} is there already, or finds no room in what is marked.`)
+    bench.say(`Nothing changes: ${abbr} is there already, or the marked pegs have no room for it.`)
 }
 
 /** Put the stitch in hand at the current place or into all that is marked, or say why it cannot land. */
@@ -47,10 +52,10 @@ export function paintHere(bench: Bench, gesture: string | null = null): void {
 export function eraseHere(bench: Bench, gesture: string | null = null): void {
   if (bench.corner && gesture === null) {
     const { rows, columns } = bench.marked
-    bench.apply('Erase what is marked', (p) => eraseAll(p, rows, columns))
+    bench.apply('Make the marked stitches plain', (p) => eraseAll(p, rows, columns))
     return
   }
-  bench.apply('Erase', (p) => erase(p, bench.spot.row, columnAt(bench)), gesture)
+  bench.apply('Make it plain', (p) => erase(p, bench.spot.row, columnAt(bench)), gesture)
 }
 
 export function pickUpHere(bench: Bench): void {
@@ -68,11 +73,11 @@ const columnsToFillWith = ({ corner, marked, pattern }: Bench): Run =>
 
 const roomForRows = (bench: Bench) =>
   bench.pattern.chart.rows.length >= limits.rows.most
-    ? `The chart has ${limits.rows.most} rows, the most it can have.`
+    ? `The chart has ${limits.rows.most} ${rowNoun(bench.pattern)}s, the most it can have.`
     : null
 const roomForColumns = (bench: Bench) =>
   bench.pattern.chart.columns >= limits.columns.most
-    ? `The chart has ${limits.columns.most} columns, the most it can have.`
+    ? `The chart is ${limits.columns.most} pegs wide, the most it can be.`
     : null
 
 /** A row put in after one that turns starts beside the yarn and goes back from there. */
@@ -88,35 +93,37 @@ function startAtYarn(pattern: Pattern, row: number, { firstRuns }: Work): Patter
 export const rowCommands: readonly Command[] = editing([
   {
     id: 'row-above',
-    label: 'Insert row above',
+    label: ({ pattern }) => `Add a ${rowNoun(pattern)} above`,
     keys: ['Insert'],
     reason: roomForRows,
     run: (bench) => {
       const { to } = bench.marked.rows
-      bench.apply('Insert row', (p) => startAtYarn(insertRows(p, to + 1), to + 1, bench.work))
+      bench.apply(`Add a ${rowNoun(bench.pattern)}`, (p) =>
+        startAtYarn(insertRows(p, to + 1), to + 1, bench.work),
+      )
       bench.goTo({ ...bench.spot, row: to + 1 })
     },
   },
   {
     id: 'row-below',
-    label: 'Insert row below',
+    label: ({ pattern }) => `Add a ${rowNoun(pattern)} below`,
     keys: ['Shift+Insert'],
     reason: roomForRows,
     run: (bench) => {
       const { from } = bench.marked.rows
-      bench.apply('Insert row', (p) => insertRows(p, from))
+      bench.apply(`Add a ${rowNoun(bench.pattern)}`, (p) => insertRows(p, from))
       bench.goTo({ ...bench.spot, row: from })
     },
   },
   {
     id: 'rows-copy',
-    label: 'Duplicate rows',
+    label: (bench) => `Copy the ${markedRows(bench)} above`,
     keys: ['d'],
     reason: roomForRows,
     run: (bench) => {
       const { from, to } = bench.marked.rows
       const rows = count({ from, to })
-      bench.apply(`Duplicate ${plural(rows, 'row')}`, (p) => duplicateRows(p, from, to))
+      bench.apply(`Copy the ${markedRows(bench)}`, (p) => duplicateRows(p, from, to))
       bench.goTo(
         { ...bench.spot, row: bench.spot.row + rows },
         bench.corner && { ...bench.corner, row: bench.corner.row + rows },
@@ -125,26 +132,27 @@ export const rowCommands: readonly Command[] = editing([
   },
   {
     id: 'rows-delete',
-    label: 'Delete rows',
+    label: (bench) => `Remove the ${markedRows(bench)}`,
     keys: ['Mod+Backspace', 'Mod+Delete'],
     reason: (bench) =>
       count(bench.marked.rows) >= bench.pattern.chart.rows.length
-        ? 'A chart keeps at least one row.'
+        ? `A chart keeps at least one ${rowNoun(bench.pattern)}.`
         : null,
     run: (bench) => {
       const { from, to } = bench.marked.rows
-      bench.apply(`Delete ${plural(count({ from, to }), 'row')}`, (p) => deleteRows(p, from, to))
+      bench.apply(`Remove the ${markedRows(bench)}`, (p) => deleteRows(p, from, to))
       bench.goTo({ ...bench.spot, row: from })
     },
   },
   {
     id: 'band-remove',
-    label: 'Work band once',
+    label: ({ pattern }) => `Work these ${rowNoun(pattern)}s once`,
     keys: [],
-    reason: (bench) => (bandHere(bench) < 0 ? 'These rows belong to no band.' : null),
+    reason: (bench) =>
+      bandHere(bench) < 0 ? `These ${rowNoun(bench.pattern)}s are worked once.` : null,
     run: (bench) => {
       const index = bandHere(bench)
-      bench.apply('Work band once', (p) => removeBand(p, index))
+      bench.apply(`Work these ${rowNoun(bench.pattern)}s once`, (p) => removeBand(p, index))
     },
   },
 ])
@@ -157,35 +165,35 @@ export const bandHere = (bench: Bench): number =>
 export const columnCommands: readonly Command[] = editing([
   {
     id: 'column-before',
-    label: 'Insert column before',
+    label: 'Add a peg before',
     keys: ['Alt+Insert'],
     reason: roomForColumns,
     run: (bench) => {
       const { from } = bench.marked.columns
-      bench.apply('Insert column', (p) => insertColumns(p, from))
+      bench.apply('Add a peg', (p) => insertColumns(p, from))
     },
   },
   {
     id: 'column-after',
-    label: 'Insert column after',
+    label: 'Add a peg after',
     keys: ['Alt+Shift+Insert'],
     reason: roomForColumns,
     run: (bench) => {
       const { to } = bench.marked.columns
-      bench.apply('Insert column', (p) => insertColumns(p, to + 1))
+      bench.apply('Add a peg', (p) => insertColumns(p, to + 1))
     },
   },
   {
     id: 'columns-delete',
-    label: 'Delete columns',
+    label: ({ marked }) => `Remove ${thesePegs(marked.columns)}`,
     keys: ['Alt+Delete', 'Alt+Backspace'],
     reason: (bench) =>
       count(bench.marked.columns) >= bench.pattern.chart.columns
-        ? 'A chart keeps at least one column.'
+        ? 'A chart keeps at least one peg.'
         : null,
     run: (bench) => {
       const { from, to } = bench.marked.columns
-      bench.apply(`Delete ${plural(count({ from, to }), 'column')}`, (p) =>
+      bench.apply(`Remove ${plural(count({ from, to }), 'peg')} from the chart`, (p) =>
         deleteColumns(p, from, to),
       )
       bench.corner = null
@@ -193,50 +201,48 @@ export const columnCommands: readonly Command[] = editing([
   },
   {
     id: 'repeat-set',
-    label: 'Repeat these columns',
+    label: 'Repeat these pegs',
     keys: ['r'],
     run: (bench) => {
       const { columns } = bench.marked
-      bench.apply(`Repeat columns ${columns.from + 1} to ${columns.to + 1}`, (p) =>
-        setRepeat(p, columns),
-      )
+      bench.apply(`Repeat ${plural(count(columns), 'peg')}`, (p) => setRepeat(p, columns))
       bench.corner = null
       if (bench.work.layout.copies === 1)
         bench.say(
-          'It is worked once, between the columns beside it. “Fill the loom” takes these away.',
+          'The repeat is worked once, between the pegs beside it. “Fill the loom” removes those.',
         )
     },
   },
   {
     id: 'repeat-fill',
-    label: 'Fill the loom with these columns',
+    label: 'Fill the loom with these pegs',
     keys: ['Shift+r'],
     reason: (bench) =>
       count(columnsToFillWith(bench)) === bench.pattern.chart.columns
-        ? 'These are all the columns there are.'
+        ? 'The chart has no other pegs.'
         : null,
     run: (bench) => {
       const { from, to } = columnsToFillWith(bench)
       const width = to - from + 1
-      bench.apply(`Fill the loom with columns ${from + 1} to ${to + 1}`, (p) =>
+      bench.apply(`Fill the loom with ${plural(width, 'peg')}`, (p) =>
         setRepeat(keepColumns(p, from, to), { from: 0, to: width - 1 }),
       )
       bench.goTo({ row: bench.spot.row, peg: 0 })
       const { copies, over } = bench.work.layout
       bench.say(
         over === 0
-          ? `The ${plural(width, 'column')} ${width === 1 ? 'is' : 'are'} worked ${plural(copies, 'time')}; the other columns were taken away.`
-          : `The ${plural(width, 'column')} ${width === 1 ? 'goes' : 'go'} ${copies} times into ${bench.pattern.loom.pegs} pegs; ${over} ${over === 1 ? 'is' : 'are'} left over.`,
+          ? `The repeat of ${width} ${width === 1 ? 'peg' : 'pegs'} is worked ${copies === 1 ? 'once' : `${copies} times`}; the pegs beside it are removed.`
+          : `The repeat is ${width} pegs and ${bench.pattern.loom.pegs} is not a multiple of ${width}: ${copies} ${copies === 1 ? 'repeat leaves' : 'repeats leave'} ${over} ${over === 1 ? 'peg' : 'pegs'}.`,
       )
     },
   },
   {
     id: 'repeat-remove',
-    label: 'Take the repeat away',
+    label: 'Remove the repeat',
     keys: [],
     reason: (bench) => (bench.pattern.chart.repeat ? null : 'The chart has no repeat.'),
     run: (bench) => {
-      bench.apply('Take the repeat away', (p) => setRepeat(p, null))
+      bench.apply('Remove the repeat', (p) => setRepeat(p, null))
       bench.corner = null
     },
   },

@@ -3,7 +3,7 @@ import { followsTheFirst, type Bench } from '../state/bench.svelte'
 /** A command is one object: button, menu and key all use it. */
 export interface Command {
   readonly id: string
-  readonly label: string
+  readonly label: string | ((bench: Bench) => string)
   /** Keys in the form of KeyboardEvent.key with modifiers: "Mod+z", "Shift+Insert", "p". */
   readonly keys: readonly string[]
   /** Why it cannot run now, in a sentence; null when it can. */
@@ -16,6 +16,10 @@ export interface Command {
 /** Why a command cannot run now; null when it can. */
 export const reasonAgainst = (command: Command, bench: Bench): string | null =>
   command.edits && bench.isSecond ? followsTheFirst : (command.reason?.(bench) ?? null)
+
+/** What a command is called now. */
+export const labelOf = ({ label }: Command, bench: Bench): string =>
+  typeof label === 'string' ? label : label(bench)
 
 /** The commands, said to change the piece. */
 export const editing = (commands: readonly Command[]): readonly Command[] =>

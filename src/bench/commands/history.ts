@@ -5,14 +5,14 @@ export const historyCommands: readonly Command[] = [
     id: 'undo',
     label: 'Undo',
     keys: ['Mod+z'],
-    reason: ({ history }) => (history.past.length === 0 ? 'There is nothing to take back.' : null),
+    reason: ({ history }) => (history.past.length === 0 ? 'There is nothing to undo.' : null),
     run: (bench) => bench.undo(),
   },
   {
     id: 'redo',
     label: 'Redo',
     keys: ['Mod+Shift+z', 'Mod+y'],
-    reason: ({ history }) => (history.future.length === 0 ? 'There is nothing to do again.' : null),
+    reason: ({ history }) => (history.future.length === 0 ? 'There is nothing to redo.' : null),
     run: (bench) => bench.redo(),
   },
 ]

@@ -1,5 +1,6 @@
 import type { Spot } from '../../pattern/history'
 import type { Bench } from '../state/bench.svelte'
+import { rowNoun } from '../state/row-name'
 import { eraseHere, paintHere, pickUpHere } from './chart'
 import type { Command } from './command'
 
@@ -51,13 +52,13 @@ export const placeCommands: readonly Command[] = [
   },
   {
     id: 'go-top',
-    label: 'Go ten rows up',
+    label: ({ pattern }) => `Go ten ${rowNoun(pattern)}s up`,
     keys: ['PageUp'],
     run: (bench) => bench.goTo({ ...bench.spot, row: bench.spot.row + 10 }),
   },
   {
     id: 'go-bottom',
-    label: 'Go ten rows down',
+    label: ({ pattern }) => `Go ten ${rowNoun(pattern)}s down`,
     keys: ['PageDown'],
     run: (bench) => bench.goTo({ ...bench.spot, row: bench.spot.row - 10 }),
   },
@@ -70,7 +71,7 @@ export const placeCommands: readonly Command[] = [
   },
   {
     id: 'erase',
-    label: 'Erase to background',
+    label: 'Plain: back to the ground stitch',
     keys: ['Delete', 'Backspace'],
     edits: true,
     run: (bench) => eraseHere(bench),

@@ -83,7 +83,7 @@ export function putStep(bench: Bench, kind: StepKind, at: number): boolean {
     const name = kindNames[kind].toLowerCase()
     if (!bench.apply(`Add a step: ${name}`, (p) => addStep(p, at, step))) return false
     bench.piece.chosen = at
-    bench.say(`Step ${at + 1} is new: ${name}.`)
+    bench.say(`Step ${at + 1} is added: ${name}.`)
   }
   return reason === null
 }
@@ -97,7 +97,7 @@ export const stepCommands = (at: number): readonly Command[] => {
   const move = (bench: Bench, to: number, label: string) => {
     if (!bench.apply(label, (p) => moveStep(p, at, to))) return
     bench.piece.chosen = to
-    bench.say(`Step ${step} is step ${to + 1} now.`)
+    bench.say(`Step ${step} is now step ${to + 1}.`)
   }
   return [
     {
@@ -128,13 +128,13 @@ export const stepCommands = (at: number): readonly Command[] => {
     },
     {
       id: 'step-out',
-      label: `Take out step ${step}`,
+      label: `Remove step ${step}`,
       keys: [],
       run: (bench) => {
-        if (!bench.apply(`Take out step ${step}`, (p) => removeStep(p, at))) return
+        if (!bench.apply(`Remove step ${step}`, (p) => removeStep(p, at))) return
         const last = bench.pattern.piece.steps.length - 1
         bench.piece.chosen = last < 0 ? null : Math.min(at, last)
-        bench.say(`Step ${step} is taken out. Undo brings it back.`)
+        bench.say(`Step ${step} is removed. Undo brings it back.`)
       },
     },
   ]
@@ -156,7 +156,9 @@ export function putSection(bench: Bench, wish: string, chart: Chart, step: boole
   if (!done) return null
   if (step) bench.piece.chosen = at
   bench.say(
-    step ? `“${name}” is a chart now, worked in step ${at + 1}.` : `“${name}” is a new chart.`,
+    step
+      ? `The chart “${name}” is added, worked in step ${at + 1}.`
+      : `The chart “${name}” is added.`,
   )
   return name
 }
@@ -189,9 +191,9 @@ export function dropSection(bench: Bench, name: string): void {
   }
   if (!findSection(bench.pattern, name)) return
   const steps = stepsOfSection(bench, name).length
-  if (!bench.apply(`Take out the chart “${name}”`, (p) => removeSection(p, name))) return
+  if (!bench.apply(`Remove the chart “${name}”`, (p) => removeSection(p, name))) return
   bench.piece.chosen = null
   const withSteps =
     steps === 0 ? '' : steps === 1 ? ' with the step that worked it' : ` with ${steps} steps`
-  bench.say(`“${name}” is taken out${withSteps}. Undo brings it back.`)
+  bench.say(`“${name}” is removed${withSteps}. Undo brings it back.`)
 }

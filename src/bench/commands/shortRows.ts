@@ -7,7 +7,7 @@ export function roomForRowsHere({ pattern }: Bench, count: number): string | nul
   const there = pattern.chart.rows.length
   const { most } = limits.rows
   return there + count > most
-    ? `The chart has ${there} rows and can have ${most}; ${count} more do not fit.`
+    ? `The chart has ${there} rows and can have ${most}: there is no room for ${count} more.`
     : null
 }
 
@@ -19,7 +19,7 @@ export function putRowsHere(bench: Bench, thing: string, rows: readonly Row[]): 
     return
   }
   const at = bench.spot.row + 1
-  if (!bench.apply(`Put in a ${thing.toLowerCase()}`, (p) => putRows(p, at, rows))) return
+  if (!bench.apply(`Add a ${thing.toLowerCase()}`, (p) => putRows(p, at, rows))) return
   bench.goTo({ row: at, peg: 0 })
-  bench.say(`${rows.length} rows are put in after row ${at}.`)
+  bench.say(`${rows.length} rows are added after row ${at}.`)
 }

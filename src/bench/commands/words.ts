@@ -4,24 +4,26 @@ import type { Command } from './command'
 /** Commands of the words. */
 export const keepWords: Command = {
   id: 'words-keep',
-  label: 'Keep as my own words',
+  label: 'Make them mine',
   keys: [],
   edits: true,
   reason: ({ wording }) => {
-    if (wording.isOwn) return 'These are your own words already.'
+    if (wording.isOwn) return 'These words are yours already.'
     const { most } = limits.words
     const { length } = wording.text
-    return length > most ? `Own words hold up to ${most} characters; these have ${length}.` : null
+    return length > most
+      ? `Own words can have up to ${most} characters; these have ${length}.`
+      : null
   },
   run: (bench) => {
     bench.wording.keep()
-    bench.say('These words are your own now: no edit of the chart changes them.')
+    bench.say('These words are yours now: changes of the chart leave them as they are.')
   },
 }
 
 export const writeWordsAgain: Command = {
   id: 'words-write',
-  label: 'Write from the chart again',
+  label: 'Write from the chart',
   keys: [],
   edits: true,
   reason: ({ wording }) => (wording.isOwn ? null : 'The words are written from the chart already.'),
@@ -41,7 +43,7 @@ export const widenWords: Command = {
 
 export const makeFromWords: Command = {
   id: 'words-make',
-  label: 'Make a chart from words',
+  label: 'Chart from words',
   keys: [],
   run: ({ wording }) => {
     wording.asking = 'make'

@@ -1,12 +1,13 @@
 import type { Command } from '../commands/command'
 import { placeCommands } from '../commands/moving'
 import type { Bench } from '../state/bench.svelte'
+import { rowName } from '../state/row-name'
 import { fabricOf, type FabricState } from '../state/fabric.svelte'
 
-const allFollowed = 'Four are followed already; let one go first.'
+const allFollowed = 'Four strands are followed, the most there can be. Stop following one first.'
 
 const notHere = (bench: Bench, { here }: FabricState): string | null =>
-  here < 0 ? `Row ${bench.work.numbers[bench.spot.row] ?? 0} is not in this fabric.` : null
+  here < 0 ? `${rowName(bench.work, bench.spot.row)} is not in this fabric.` : null
 
 /** Follow the strand at the current place, or let it go. */
 export const followStrand: Command = {
@@ -17,7 +18,7 @@ export const followStrand: Command = {
     const fabric = fabricOf(bench)
     const absent = notHere(bench, fabric)
     if (absent) return absent
-    if (fabric.waleHere < 0) return 'No loop lies here; choose a stitch that is worked.'
+    if (fabric.waleHere < 0) return 'There is no loop here. Choose a stitch that is worked.'
     if (fabric.bundleOf(fabric.waleHere)) return null
     return fabric.hasRoom ? null : allFollowed
   },

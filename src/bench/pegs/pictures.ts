@@ -56,12 +56,12 @@ export function reasonAgainstPictures(
 ): string | null {
   const { most } = pieceLimits.pictures
   if (!list)
-    return 'The booklet shows moves of chart rows: these are moves of an edge or of plain rows. They can be saved as SVG.'
+    return 'The booklet shows moves of charts only. These belong to an edge or to plain rows: save them as SVG.'
   if (list.length === 0) return 'There is no move to show here.'
   if (list.every((one) => piece.pictures.some((other) => samePictures(one, other))))
     return 'These moves are in the booklet already.'
   if (piece.pictures.length + list.length > most)
-    return `The booklet has ${piece.pictures.length} pictured stretches and can have ${most}; these are ${list.length} more. Take some out.`
+    return `The booklet has ${piece.pictures.length} sets of step pictures and can have ${most}; this adds ${list.length}. Remove some first.`
   return null
 }
 

@@ -75,7 +75,7 @@ export function stepFacts(
     case 'bind off':
       return [step.how, ...(step.pegs ? [pegsText(step.pegs)] : [])]
     case 'pegs':
-      return [work.toAndFro ? 'to and fro' : 'in the round']
+      return [work.toAndFro ? 'back and forth' : 'in the round']
     case 'note': {
       const [line = ''] = step.text.trim().split('\n')
       return [line === '' ? 'empty' : line.length > 40 ? `${line.slice(0, 39)}…` : line]

@@ -134,14 +134,14 @@ export class Bench {
     if (this.history.past.length === 0) return
     const shown = this.#lookAtFirst()
     this.#put(undo(this.history))
-    this.say(`Taken back: ${label}.${shown}`)
+    this.say(`Undone: ${label}.${shown}`)
   }
 
   redo(): void {
     if (this.history.future.length === 0) return
     const shown = this.#lookAtFirst()
     this.#put(redo(this.history))
-    this.say(`Done again: ${this.history.present.label}.${shown}`)
+    this.say(`Redone: ${this.history.present.label}.${shown}`)
   }
 
   /** Put another piece on the bench. It is a version like any other, so undo brings back the last. */

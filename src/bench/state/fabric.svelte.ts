@@ -134,10 +134,10 @@ export class FabricState {
     this.#near = index
     if (at.section === bench.pattern.piece.onBench) bench.goTo({ row: at.row, peg })
     else if (at.section === null)
-      bench.say(`This is plain row ${at.row + 1} of a step; it stands in no chart.`)
+      bench.say(`This is plain row ${at.row + 1} of a step; no chart shows it.`)
     else
       bench.say(
-        `This is row ${at.row + 1} of “${at.section}”, which is not on the bench. Choose it in Piece to work on it.`,
+        `This is row ${at.row + 1} of “${at.section}”, which is not on the bench. Choose it under Steps to work on it.`,
       )
   }
 

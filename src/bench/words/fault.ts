@@ -29,8 +29,7 @@ export const faultFinding = (fault: string): WordsFinding => ({
   range: null,
   rows: [],
   places: [],
-  message: `These words could not be read or compared: a mistake in the program (${fault}).`,
-  advice:
-    'What you wrote stands as it is and goes on being kept. Write the last change in another way, or take it back.',
+  message: `These words could not be read: something in the program failed (${fault}).`,
+  advice: 'Your words are still there. Undo the last change, or write it another way.',
   fixes: [],
 })

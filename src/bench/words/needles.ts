@@ -16,11 +16,8 @@ export function needlesHint({ text, settings }: Reading): WordsFinding[] {
       rows: [],
       places: [],
       message: wrongSideMessage,
-      advice:
-        'If they are written for needles, have them read so: wrong-side rows are turned round.',
-      fixes: [
-        { label: 'Read as written for needles', edit: (p) => setReadAs(p, { needles: true }) },
-      ],
+      advice: 'If this is a needle pattern, have it read as one: wrong-side rows are turned over.',
+      fixes: [{ label: 'Read as a needle pattern', edit: (p) => setReadAs(p, { needles: true }) }],
     },
   ]
 }

@@ -180,7 +180,7 @@ export class WordsState {
   /** The words as they are now become the designer's own. */
   keep(): void {
     const { text } = this
-    this.#ground.apply('Keep the words as my own', (pattern) => setWords(pattern, text), null)
+    this.#ground.apply('Make the words mine', (pattern) => setWords(pattern, text), null)
     this.wide = true
   }
 

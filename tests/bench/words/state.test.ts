@@ -273,7 +273,7 @@ test('wrong-side rows of a bar hint at the setting for needles, which the hint c
   const bench = smallBench(setWords(bar, 'Row 1 (RS): Knit.\nRow 2 (WS): Purl.'))
   const hint = bench.wording.findings.find(({ rule }) => rule === 'wrong-side')
   expect(hint?.severity).toBe('hint')
-  if (hint) bench.wording.mend(hint, 'Read as written for needles')
+  if (hint) bench.wording.mend(hint, 'Read as a needle pattern')
   expect(bench.pattern.readAs.needles).toBe(true)
   expect(bench.wording.standing).toEqual({ kind: 'agree' })
   expect(bench.wording.findings).toEqual([])
