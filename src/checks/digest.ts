@@ -2,6 +2,7 @@ import type { Row } from '../pattern/pattern'
 import type { Layout } from '../pattern/layout'
 import type { PatternRun } from '../pattern/work'
 import { crossesIn } from './crosses/crossed'
+import { passedEmpty } from './ladders/passed'
 import { lookOf } from './look'
 import { nothing } from './nothing'
 import type { RowDigest, RowRule, RuleNote } from './rule'
@@ -33,6 +34,7 @@ export function digestOf(
     crosses: crossesIn(run),
     // On a loom that the chart does not fill, rows cannot meet; that is said once.
     turning: layout.over === 0 ? turningOf(run, setting) : null,
+    passed: passedEmpty(run, setting),
   }
   known.set(run, digest)
   return digest

@@ -1,4 +1,5 @@
 import { changeOf, withChange, type Change } from '../pattern/changes'
+import type { Run } from '../pattern/pattern'
 import type { PatternRun, Work } from '../pattern/work'
 import { digestOf } from './digest'
 import { nothing } from './nothing'
@@ -29,6 +30,7 @@ export interface Known {
   readonly rowNotes: readonly (readonly RuleNote[])[]
   readonly nearNotes: readonly Notes[]
   readonly turnings: readonly (Turning | null)[]
+  readonly passed: readonly (readonly Run[])[]
 }
 
 /** Ask the row rules and near rules; those that a change since `previous` may touch. */
@@ -62,6 +64,11 @@ export function learn(work: Work, setting: Setting, previous?: Known): Known {
       old?.turnings ?? [],
       change,
       asked.map(({ turning }) => turning),
+    ),
+    passed: withChange(
+      old?.passed ?? [],
+      change,
+      asked.map(({ passed }) => passed),
     ),
   }
 }
@@ -104,7 +111,7 @@ function askNear(
 
 /** What every rule that is not switched off has noticed. */
 export function gather(known: Known): RuleAt[] {
-  const { work, setting, rowNotes, nearNotes, turnings } = known
+  const { work, setting, rowNotes, nearNotes, turnings, passed } = known
   const off = new Set(work.pattern.checks.off)
   const list: RuleAt[] = []
   for (let row = 0; row < rowNotes.length; row++) {
@@ -115,7 +122,7 @@ export function gather(known: Known): RuleAt[] {
   nearRules.forEach((rule, index) => {
     if (!off.has(rule.id)) addOnce(list, rule, nearPlaces(rule, nearNotes[index] ?? [], known))
   })
-  const view = { work, setting, turnings }
+  const view = { work, setting, turnings, passed }
   for (const rule of chartRules) if (!off.has(rule.id)) addOnce(list, rule, rule.check(view))
   return list
 }

@@ -32,6 +32,8 @@ export interface ChartView {
   readonly setting: Setting
   /** How each chart row stands to turns; the same list as long as none of them changed. */
   readonly turnings: readonly (Turning | null)[]
+  /** Runs of empty pegs that the yarn passes in each chart row; see `passedEmpty`. */
+  readonly passed: readonly (readonly Run[])[]
 }
 
 /** 0-based chart row; null: the whole chart. */
@@ -91,6 +93,8 @@ export interface RowDigest {
   readonly crosses: readonly Crossed[]
   /** null: a row over all the pegs that does not turn. */
   readonly turning: Turning | null
+  /** Runs of empty pegs that the yarn passes. */
+  readonly passed: readonly Run[]
 }
 
 export interface RuleNote {

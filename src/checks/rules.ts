@@ -14,6 +14,7 @@ import { crossOverlap } from './crosses/cross-overlap'
 import { crossRepeatEdge } from './crosses/cross-repeat-edge'
 import { crossTight } from './crosses/cross-tight'
 import type { ChartRule, NearRule, RowRule, Rule } from './rule'
+import { ladder } from './ladders/ladder'
 import { gauge } from './stated/gauge'
 import { turnCorners } from './turns/turn-corners'
 import { turnEdge } from './turns/turn-edge'
@@ -50,6 +51,7 @@ export const rules: readonly Rule[] = [
   tooManyLoops,
   stretch,
   float,
+  ladder,
   turnSteps,
   turnThird,
   turnCorners,

@@ -42,8 +42,10 @@ export function gapNamed(gap: number, { shape, pegs }: Setting): string {
 export const rowNamed = (run: PatternRun, setting: Setting, number: number): string =>
   `${isRound(run, setting) ? 'Round' : 'Row'} ${number}`
 
-const isRound = ({ row }: PatternRun, { shape, pegs }: Setting): boolean =>
-  shape === 'ring' && row.end === 'on' && row.from === 0 && row.to >= pegs - 1
+export const isRound = (
+  { row }: PatternRun,
+  { shape, pegs }: Pick<Setting, 'shape' | 'pegs'>,
+): boolean => shape === 'ring' && row.end === 'on' && row.from === 0 && row.to >= pegs - 1
 
 /** Said of something in the first copy of a repeat, which then is in all of them. */
 export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string => {

@@ -4,6 +4,7 @@ import { simulate, type Run as WorkedRows } from '../loom/simulate'
 import { emptyLoom, pegsInWork, type LoomState } from '../loom/state'
 import { emptyStack } from '../loom/strand'
 import type { Habits } from '../loom/work'
+import { turnsBack } from './backAndForth'
 import { foldOf } from './fold'
 import { layOut, type Layout } from './layout'
 import type { Pattern, Row, Run } from './pattern'
@@ -55,7 +56,7 @@ export function workPiece(pattern: Pattern, previous?: PieceWork): PieceWork {
   piece.steps.forEach((step, index) => {
     if (step.kind === 'pegs') {
       pegs = inside(step.run, whole)
-      toAndFro = loom.shape === 'bar' || step.toAndFro || step.run !== null
+      toAndFro = turnsBack(loom, step)
     }
     const room = Math.max(0, pieceLimits.rows.most - firstRow)
     const part = { pegs, toAndFro, whole: pegs.from === 0 && pegs.to === whole.to, done: steps }

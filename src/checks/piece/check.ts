@@ -3,6 +3,7 @@ import { severities } from '../finding'
 import { drawnWay, loopsAgree, needsGauge, tooLong } from './boundaries'
 import { crossLine } from './cross-line'
 import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
+import { ladderInPiece } from './ladder'
 import { notePegs } from './note-pegs'
 import { pegsInWorkOnly } from './pegs-in-work'
 import type { PieceFinding, PieceRule } from './rule'
@@ -21,6 +22,7 @@ export const pieceRules: readonly PieceRule[] = [
   sectionCharts,
   boundOff,
   crossLine,
+  ladderInPiece,
   evenHalves,
   notePegs,
   tooLong,

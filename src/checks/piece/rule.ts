@@ -2,6 +2,7 @@ import type { Step } from '../../pattern/piece'
 import { schedule } from '../../pattern/schedule'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix, Severity } from '../finding'
+import { isRound } from '../wording'
 
 /** What is wrong with the piece as a whole. Steps are 0-based. */
 export interface PieceFinding {
@@ -57,6 +58,22 @@ export function rowOfStep(
     ? { number: index + 1, time: 0 }
     : { number: (index % once) + 1, time: Math.floor(index / once) }
 }
+
+/** "Round 3 of step 4 (Crown)", as its chart counts them; 0-based in. */
+export function rowInStep(work: PieceWork, index: number, row: number): string {
+  const step = work.steps[index]
+  const number = step ? rowOfStep(step, row).number : row + 1
+  return `${unitOf(work, index, row)} ${number} of ${lowerFirst(stepNamed(work, index))}`
+}
+
+/** Whole rounds of a ring are rounds; all else is rows (common practice). */
+export const unitOf = ({ pattern, steps }: PieceWork, index: number, row = 0): 'Round' | 'Row' => {
+  const step = steps[index]
+  const run = step?.rows?.rows[row]
+  return run && !step.toAndFro && isRound(run, pattern.loom) ? 'Round' : 'Row'
+}
+
+export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** A note for every step that `note` has something to say about. */
 export const forSteps = (

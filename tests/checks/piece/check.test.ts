@@ -131,6 +131,17 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     'The crosses of step 3 (foot) stand 1 peg before those of step 2 (chart).',
   ],
   [
+    'piece-ladder',
+    withSteps(
+      patternOf('k k k k k none none none k k k k'),
+      { ...castOn, pegs: { from: 0, to: 4 } },
+      { ...castOn, pegs: { from: 8, to: 11 } },
+      chart(),
+      bindOff,
+    ),
+    'In Round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8) between two loops, 28.5 mm; that shows as a ladder.',
+  ],
+  [
     'piece-length',
     withSteps(ring, castOn, { kind: 'plain', stitch: 'k', amount: { mm: 60 } }, bindOff),
     'Step 2 (plain rows) is worked for 6 cm, but the piece has no gauge: how many rows that is cannot be said.',

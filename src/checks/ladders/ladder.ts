@@ -1,0 +1,96 @@
+import { withRow } from '../../pattern/edits/chart'
+import type { Layout } from '../../pattern/layout'
+import type { Pattern, Run } from '../../pattern/pattern'
+import { isBackAndForth } from '../../pattern/backAndForth'
+import { inFirstCopy } from '../copies'
+import type { Fix } from '../finding'
+import { fix } from '../mending'
+import { nothing } from '../nothing'
+import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
+import type { Setting } from '../setting'
+import { inEachRepeat, millimetres, pegsNamed, rowNamed } from '../wording'
+import { followLadders, widthOf, type Ladder } from './follow'
+import { atJoin } from './passed'
+
+function check(view: ChartView): readonly PlacedNote[] {
+  const { work, setting, passed } = view
+  if (passed.every((runs) => runs === nothing)) return nothing
+  const flat = setting.shape === 'ring' && isBackAndForth(work.pattern, work.pattern.piece.onBench)
+  const list = work.firstRuns.map(({ after }, row) => ({
+    after,
+    passed: (passed[row] ?? nothing).filter((run) => !flat || !atJoin(run, setting.pegs)),
+  }))
+  return followLadders(list)
+    .filter(({ pegs }) => inFirstCopy(work.layout, pegs.from))
+    .map((ladder) => ({ row: ladder.first, noted: note(view, ladder) }))
+}
+
+function note({ work, setting }: ChartView, { pegs, widest, widestAt }: Ladder): Noted {
+  const { layout } = work
+  const placed = { from: pegs.from, to: Math.min(pegs.to, setting.pegs - 1) }
+  const later = work.firstRuns[widestAt]
+  const grows = widthOf(widest) > widthOf(pegs)
+  return {
+    pegs: placed,
+    say: (row) => {
+      const now = `${row}: the yarn passes ${emptyNamed(pegs, setting)} between two loops, ${lengthOf(pegs, setting)}`
+      const then =
+        grows && later
+          ? `, and ${widthOf(widest)} pegs by ${rowNamed(later, setting, work.numbers[widestAt] ?? 0)}, ${lengthOf(widest, setting)}`
+          : ''
+      return `${now}${then}; ${whatShows(setting)}${inEachRepeat(layout, pegs.from)}.`
+    },
+    advice: whatToDo,
+    mend: (row) => [makeAgain(layout, placed, row)],
+  }
+}
+
+/** "2 empty pegs (5-6)". Pegs may count on over the join of the round. */
+export function emptyNamed(pegs: Run, { pegs: inLoom }: Setting): string {
+  const count = widthOf(pegs)
+  const { from, to } = pegs
+  const over = to >= inLoom
+  const names = over
+    ? `${pegsNamed({ from, to: inLoom - 1 })} and ${pegsNamed({ from: 0, to: to - inLoom })}`
+    : pegsNamed(pegs)
+  return count === 1 ? `empty ${names}` : `${count} empty pegs (${names})`
+}
+
+export const lengthOf = (pegs: Run, { pitch }: Setting): string =>
+  `${millimetres(widthOf(pegs) * pitch)} mm`
+
+export const whatShows = ({ forBaby }: Setting): string =>
+  forBaby ? 'that shows as a ladder, in which small fingers catch' : 'that shows as a ladder'
+
+export const whatToDo =
+  'Move the loops together, gather sooner, or make the pegs again with yarn overs.'
+
+/** A yarn over on each of the pegs, which is knitted where there was no stitch in the rows above. */
+const makeAgain = (layout: Layout, pegs: Run, row: number): Fix =>
+  fix(`Make ${pegsNamed(pegs)} again with yarn overs`, (pattern) =>
+    [...new Set(layout.columnOf.slice(pegs.from, pegs.to + 1))].reduce(
+      (made, column) => beginAgain(made, row, column),
+      pattern,
+    ),
+  )
+
+function beginAgain(pattern: Pattern, from: number, column: number): Pattern {
+  let made = pattern
+  for (let row = from; row < pattern.chart.rows.length; row++) {
+    const cells = pattern.chart.rows[row]?.cells
+    if (cells?.[column] !== 'none') return made
+    made = withRow(made, row, { cells: cells.with(column, row === from ? 'yo' : 'k') })
+  }
+  return made
+}
+
+/** Common practice: the common fault of crowns on looms. */
+export const ladder: Rule = {
+  id: 'ladder',
+  title: 'Ladder over empty pegs',
+  severity: 'warning',
+  explain:
+    'A strand that passes two or more empty pegs between two loops lies loose and shows as a ladder; in things for babies one empty peg may be too many.',
+  scope: 'chart',
+  check,
+}
