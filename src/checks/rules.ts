@@ -15,6 +15,7 @@ import { crossRepeatEdge } from './crosses/cross-repeat-edge'
 import { crossTight } from './crosses/cross-tight'
 import type { ChartRule, NearRule, RowRule, Rule } from './rule'
 import { ladder } from './ladders/ladder'
+import { forBaby } from './stated/for-baby'
 import { gauge } from './stated/gauge'
 import { turnCorners } from './turns/turn-corners'
 import { turnEdge } from './turns/turn-edge'
@@ -56,6 +57,7 @@ export const rules: readonly Rule[] = [
   turnThird,
   turnCorners,
   gauge,
+  forBaby,
 ]
 
 export const rowRules: readonly RowRule[] = rules.filter((rule) => rule.scope === 'row')

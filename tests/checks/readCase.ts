@@ -118,6 +118,12 @@ function readHeader(pattern: Pattern, text: string): Pattern {
       }))
       return { ...pattern, chart: { ...chart, bands } }
     }
+    case 'title':
+      return { ...pattern, title: rest }
+    case 'notes':
+      return { ...pattern, notes: rest }
+    case 'words':
+      return { ...pattern, words: rest }
     case 'for babies':
       return { ...pattern, making: { ...making, forBaby: rest !== 'no' } }
     case 'gauge':
