@@ -16,7 +16,10 @@ const textures: readonly (readonly [Texture, Texture])[] = [
 const letters = ({ frontTexture, backTexture }: Cross): string =>
   frontTexture === 'purl' ? 'PPC' : backTexture === 'purl' ? 'PC' : 'C'
 
-/** The form of the published standard: front/back, lean, letters: 2/2 LC, 2/1 RPC. */
+/**
+ * As files name it, after the form of the published standard: front/back, lean, letters: 2/2 LC,
+ * 2/1 RPC. The standard has no letters for a cross of purl over purl; LPPC and RPPC are only ours.
+ */
 export const crossId = (cross: Cross): string =>
   `${cross.front}/${cross.back} ${cross.lean === 'left' ? 'L' : 'R'}${letters(cross)}`
 
@@ -25,9 +28,15 @@ const numbers = ['', 'one', 'two', 'three', 'four']
 const crossName = (cross: Cross): string => {
   const { front, back, lean, frontTexture, backTexture } = cross
   const over = `${numbers[front]} over ${numbers[back]}`
-  const kind = frontTexture === 'purl' ? 'purl over purl ' : backTexture === 'purl' ? 'purl ' : ''
-  return `${lean} ${kind}cross, ${over}`
+  const kind = frontTexture === 'knit' && backTexture === 'purl' ? 'purl ' : ''
+  return `${lean} ${kind}cross, ${over}${frontTexture === 'purl' ? ', all purled' : ''}`
 }
+
+/** "2/2 LC", "2/1 RPC"; what no standard has letters for is told in words: "purled 2/2 LC". */
+const crossAbbr = (cross: Cross): string =>
+  cross.frontTexture === 'purl'
+    ? `purled ${crossId({ ...cross, frontTexture: 'knit', backTexture: 'knit' })}`
+    : crossId(cross)
 
 /**
  * UK habit: all stitches counted, then where the cable needle waits (front leans left, back leans
@@ -113,12 +122,13 @@ export const workCross =
 
 function declareCross(cross: Cross): Stitch {
   const { front, back, lean } = cross
-  const us = { abbr: crossId(cross), name: crossName(cross) }
+  const id = crossId(cross)
+  const us = { abbr: crossAbbr(cross), name: crossName(cross) }
   const uk = ukTerm(cross, us)
   const other: Lean = lean === 'left' ? 'right' : 'left'
   const total = front + back
   return {
-    id: us.abbr,
+    id,
     family: 'cross',
     us,
     uk,
@@ -126,7 +136,7 @@ function declareCross(cross: Cross): Stitch {
     takes: total,
     makes: total,
     width: total,
-    steps: `The ${front} loops in front go over to the ${lean}; the ${back} behind wait on a spare needle inside.`,
+    steps: `${front === 1 ? 'The front loop crosses' : `The ${front} front loops cross`} to the ${lean}; ${back === 1 ? 'the back loop waits' : `the ${back} back loops wait`} on a spare needle inside the loom.`,
     mirror: crossId({ ...cross, lean: other }),
     look: 'cross',
     signs: crossSigns(cross),

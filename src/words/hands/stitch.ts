@@ -3,7 +3,6 @@ import { pegsOf } from '../../loom/gather'
 import type { Knit } from '../../loom/move'
 import type { Site } from '../../loom/row'
 import type { Moment } from '../../loom/walk'
-import { crossId } from '../../stitches/crosses'
 import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { sentence as capital } from '../english'
@@ -22,10 +21,11 @@ const stitchOfKnit: Readonly<Record<Knit, string>> = {
 function nameOf(stitch: Stitch, { terms, knit }: HandsContext): string {
   const { cross } = stitch
   const { abbr, name } = stitch[terms]
-  if (cross && abbr === crossId(cross)) {
+  if (cross && abbr === stitch.us.abbr) {
     const { front, back, lean, frontTexture, backTexture } = cross
-    const kind = frontTexture === 'purl' ? ' purl over purl' : backTexture === 'purl' ? ' purl' : ''
-    return `${front}/${back} ${lean}${kind} cross`
+    const size = `${front}/${back} ${lean}`
+    if (frontTexture === 'purl') return `purled ${size} cross`
+    return backTexture === 'purl' ? `${size} purl cross` : `${size} cross`
   }
   if (cross) return `${name} (${abbr})`
   if (stitch.id === 'k') return stitchOf(stitchOfKnit[knit])[terms].name

@@ -123,7 +123,7 @@ const leanLast = (found: RegExpExecArray | null): (string | undefined)[] =>
 function crossNamed(text: string): Stitch | null {
   const [, lean, purl, front, back] = named.exec(text) ?? leanLast(numbered.exec(text))
   if (!lean || !/cross|cable|twist/i.test(text)) return null
-  const overPurl = /purl over purl/i.test(text)
+  const overPurl = /purl over purl|all purl/i.test(text)
   const letters = overPurl ? 'PPC' : purl ? 'PC' : 'C'
   const side = lean.toLowerCase() === 'left' ? 'L' : 'R'
   return findStitch(`${valueOf(front)}/${valueOf(back)} ${side}${letters}`) ?? null

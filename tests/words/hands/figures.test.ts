@@ -105,10 +105,10 @@ describe('figures', () => {
     const list = figures(piece([rowOf('k, yo, cdd, yo, k')]))
     expect(list.map(({ heading }) => heading)).toEqual([
       'U-wrap knit on peg 1',
-      'Central double decrease (s2kp) on peg 3',
-      'Central double decrease (s2kp) on peg 3',
+      'Centered double decrease (s2kp) on peg 3',
+      'Centered double decrease (s2kp) on peg 3',
       'Yarn over (yo) on peg 2',
-      'Central double decrease (s2kp) on peg 3',
+      'Centered double decrease (s2kp) on peg 3',
       'Yarn over (yo) on peg 4',
       'U-wrap knit on peg 5',
     ])
@@ -139,8 +139,8 @@ describe('the heading of a stitch', () => {
     ['2/2 LC', 'uk', 'Cable 4 front (C4F) on pegs 5 to 8'],
     ['2/1 RPC', 'us', '2/1 right purl cross on pegs 5, 6 and 7'],
     ['k', 'us', 'U-wrap knit on peg 5'],
-    ['kfb', 'us', 'Knit front and back (kfb) on pegs 5 and 6'],
-    ['mb', 'us', 'Bobble on peg 5'],
+    ['kfb', 'us', 'Knit into front and back (kfb) on pegs 5 and 6'],
+    ['mb', 'us', 'Make bobble on peg 5'],
   ] as const)('%s, %s', (id, terms, heading) => {
     expect(sayStitch({ stitch: stitchOf(id), peg: 4 }, 'forward', context(terms))).toBe(heading)
   })
