@@ -22,7 +22,7 @@ import {
   type Run,
   type Style,
 } from '../src/pattern/pattern'
-import { pairs, type Piece, type Step } from '../src/pattern/piece'
+import { pairs, pieceLimits, type Piece, type Step } from '../src/pattern/piece'
 import { traditions } from '../src/stitches/sign'
 import { termSets, type Stitch } from '../src/stitches/stitch'
 import { vocabulary } from '../src/stitches/vocabulary'
@@ -30,6 +30,9 @@ import { vocabulary } from '../src/stitches/vocabulary'
 /** Records like any written object: toStrictEqual tells those without a prototype apart. */
 const record = <T>(parts: { [K in keyof T]: Arbitrary<T[K]> }): Arbitrary<T> =>
   fc.record(parts, { noNullPrototype: true })
+
+const between = ({ least, most }: { least: number; most: number }): Arbitrary<number> =>
+  fc.double({ min: least, max: most, noNaN: true })
 
 /** Any stitch; or one of those given. */
 export const arbitraryStitch = (stitches: readonly Stitch[] = vocabulary): Arbitrary<Stitch> =>
@@ -159,9 +162,12 @@ export const arbitraryMaking: Arbitrary<Making> = record({
 export const arbitraryCheckSettings: Arbitrary<CheckSettings> = record({
   off: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
   aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
-  longestFloat: fc.integer({ min: 0, max: 400 }),
-  longestCross: fc.double({ min: 1, max: 10_000, noNaN: true }),
-  rowsBetweenCrosses: fc.oneof(fc.constant('habit' as const), fc.nat(600)),
+  longestFloat: fc.nat(limits.longestFloat.most),
+  longestCross: between(limits.longestCross),
+  rowsBetweenCrosses: fc.oneof(
+    fc.constant('habit' as const),
+    fc.nat(limits.rowsBetweenCrosses.most),
+  ),
 })
 
 export const arbitraryStyle: Arbitrary<Style> = record({
@@ -170,7 +176,7 @@ export const arbitraryStyle: Arbitrary<Style> = record({
   background: fc.constantFrom(...vocabulary.filter(({ width }) => width === 1)).map(({ id }) => id),
   cell: fc.constantFrom(...cellShapes),
   ringCastOn: fc.constantFrom(...ringStarts),
-  heavyEvery: fc.nat(400),
+  heavyEvery: fc.nat(limits.heavyEvery.most),
 })
 
 /** Own words may hold any characters, empty lines and all kinds of line ends. */
@@ -185,7 +191,7 @@ export const arbitraryReadAs: Arbitrary<ReadAs> = record({
   needles: fc.boolean(),
 })
 
-const gaugeCount = fc.double({ min: 0.5, max: 1000, noNaN: true })
+const gaugeCount = between(limits.gauge)
 
 const plainStitches = vocabulary.filter(
   ({ width, takes, makes }) => width === 1 && takes === 1 && makes === 1,
@@ -241,12 +247,12 @@ export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<Pi
         ),
         steps: fc.array(arbitraryStep(pegs, [onBench, ...names]), { maxLength: 6 }),
         pair: fc.constantFrom(...pairs),
-        pace: fc.option(fc.double({ min: 1, max: 200, noNaN: true })),
+        pace: fc.option(between(pieceLimits.pace)),
         swatch: fc.option(
           record({
-            stitches: gaugeCount,
-            rows: gaugeCount,
-            grams: fc.double({ min: 0.1, max: 1000, noNaN: true }),
+            stitches: between(pieceLimits.swatchStitches),
+            rows: between(pieceLimits.swatchRows),
+            grams: between(pieceLimits.grams),
           }),
         ),
         pictures: fc.array(

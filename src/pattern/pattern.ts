@@ -105,6 +105,15 @@ export const limits = {
   sizes: { least: 1, most: 30 },
   /** Characters of own words. */
   words: { least: 0, most: 1_000_000 },
+  /** Stitches or rows to 10 cm. */
+  gauge: { least: 1, most: 100 },
+  /** Pegs. */
+  longestFloat: { least: 0, most: 50 },
+  /** mm */
+  longestCross: { least: 1, most: 200 },
+  rowsBetweenCrosses: { least: 0, most: 50 },
+  /** Columns and rows from one heavier line to the next. */
+  heavyEvery: { least: 0, most: 50 },
 } as const
 
 export const noRow = (columns: number, stitch: string): Row => ({

@@ -76,6 +76,9 @@ export const pieceLimits = {
   rows: { least: 0, most: 6000 },
   /** Stitches a minute. */
   pace: { least: 1, most: 200 },
+  /** Of a weighed swatch: stitches in all, rows in all, grams. */
+  swatchStitches: { least: 1, most: 400 },
+  swatchRows: { least: 1, most: 1000 },
   grams: { least: 0.1, most: 1000 },
   note: { least: 0, most: 4000 },
   pictures: { least: 0, most: 50 },

@@ -39,7 +39,7 @@ export async function openFile(file: Opened): Promise<ReadResult> {
   if (file.size > largestFile)
     return {
       ok: false,
-      message: `This is not a Pegwright file: it has ${megabytes(file.size)} MB; the largest chart has less than ${megabytes(largestFile)}.`,
+      message: `This file has ${megabytes(file.size)} MB; Pegwright opens files of up to ${megabytes(largestFile)} MB.`,
     }
   let text: string
   try {
@@ -48,7 +48,7 @@ export async function openFile(file: Opened): Promise<ReadResult> {
     return {
       ok: false,
       message:
-        'The browser could not read this file. It may have been moved or changed meanwhile: choose it again.',
+        'The browser could not read this file. It may have been moved or changed: choose it again.',
     }
   }
   return readFile(text)

@@ -16,12 +16,13 @@
  * Keys that are not known are refused, since saving would lose them.
  */
 import type { Pattern } from '../pattern/pattern'
+import { inQuotes } from '../pattern/excerpt'
 import { findStitch } from '../stitches/vocabulary'
 import { Misfit, toChart, toChartEntry, toWords } from './formatChart'
 import { parseJson } from './formatJson'
 import { toPiece, toPieceEntry } from './formatPiece'
 import { checkShape, type PatternFile } from './formatSchema'
-import { upgrade, version } from './formatVersions'
+import { otherFile, upgrade, version } from './formatVersions'
 
 export type ReadResult =
   | { readonly ok: true; readonly pattern: Pattern }
@@ -32,11 +33,11 @@ export type ReadResult =
 export function readFile(text: string): ReadResult {
   const json = parseJson(text.startsWith('\uFEFF') ? text.slice(1) : text)
   if (!json.ok) {
-    const place = `line ${json.line}, column ${json.column}: ${json.reason}`
+    const { line, column, reason } = json
     return refuse(
       text.includes('"pegwright"')
-        ? `This Pegwright file is damaged at ${place}.`
-        : `This is not a Pegwright file: it is no JSON (${place}).`,
+        ? `This Pegwright file is damaged at line ${line}, column ${column}: ${reason}. Open an earlier copy, or mend that line in a text editor.`
+        : otherFile,
     )
   }
   const upgraded = upgrade(json.value)
@@ -74,7 +75,7 @@ function toPattern(file: PatternFile): Pattern {
   const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } = file
   if (findStitch(style.background)?.width !== 1)
     throw new Misfit(
-      `"style.background" is ${JSON.stringify(style.background)}; it must be a stitch of one column, such as "k".`,
+      `"style.background" is ${inQuotes(style.background)}; it must be a stitch of one column, such as "k".`,
     )
   return {
     title,

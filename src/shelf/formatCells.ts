@@ -1,3 +1,4 @@
+import { inQuotes } from '../pattern/excerpt'
 import { findStitch, stitchOf } from '../stitches/vocabulary'
 
 /**
@@ -47,13 +48,15 @@ export function readCells(text: string, most: number): CellsResult {
     const column = cells.length + 1
     const no = (reason: string): CellsResult => ({ ok: false, column, reason })
     const [, name = '', cut, count = '1'] = pattern.exec(word) ?? []
-    if (!name) return no(`"${shorten(word)}" is no stitch with a count, such as k*4`)
+    if (!name) return no(`${inQuotes(word, 24)} is not a stitch with a count, such as k*4`)
     const stitch = name === cutSign ? null : findStitch(name.replaceAll('_', ' '))
-    if (stitch === undefined) return no(`there is no stitch "${shorten(name)}"`)
+    if (stitch === undefined) return no(`there is no stitch ${inQuotes(name, 24)}`)
     const width = stitch?.width ?? 1
     const columns = cut === undefined ? width : Number(cut)
     if (cut !== undefined && columns >= width)
-      return no(`"${name}" has ${plural(width, 'column')} and cannot be cut to ${columns}`)
+      return no(
+        `${inQuotes(name, 24)} has ${plural(width, 'column')} and cannot be cut to ${columns}`,
+      )
     const copies = Number(count)
     if (cells.length + copies * columns > most) return no(`there are more than ${most} columns`)
     for (let copy = 0; copy < copies; copy++) {
@@ -63,8 +66,6 @@ export function readCells(text: string, most: number): CellsResult {
   }
   return { ok: true, cells }
 }
-
-const shorten = (word: string): string => (word.length > 24 ? `${word.slice(0, 24)}…` : word)
 
 export const plural = (count: number, noun: string): string =>
   `${count} ${noun}${count === 1 ? '' : 's'}`

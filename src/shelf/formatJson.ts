@@ -1,3 +1,5 @@
+import { inQuotes } from '../pattern/excerpt'
+
 /**
  * Reading JSON so that a mistake can be shown at its place. The engines' own JSON.parse says it in
  * different words, not always with a line, and drops all but the last of keys given twice.
@@ -86,7 +88,7 @@ class Reader {
       const start = this.#at
       if (this.text[start] !== '"') this.#fail(entries.size > 0 ? 'a name' : 'a name or "}"')
       const key = this.#string()
-      if (entries.has(key)) throw new Wrong(start, `${JSON.stringify(key)} is given twice`)
+      if (entries.has(key)) throw new Wrong(start, `${inQuotes(key)} is given twice`)
       this.#take(space)
       this.#need(':', '":"')
       entries.set(key, this.#value('a value'))

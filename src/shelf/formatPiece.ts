@@ -1,5 +1,5 @@
 import type { Pictures, Piece, Section, Step } from '../pattern/piece'
-import { pieceLimits } from '../pattern/piece'
+import { inQuotes } from '../pattern/excerpt'
 import { findStitch } from '../stitches/vocabulary'
 import { Misfit, toChart, toChartEntry, toEntry, toRun, toWords } from './formatChart'
 import type { PatternFile, RunEntry, StepEntry } from './formatSchema'
@@ -12,12 +12,7 @@ export function toPiece(entry: PieceEntry): Piece {
   const names = [onBench, ...sections.map(({ name }) => name)]
   const twice = names.find((name, index) => names.indexOf(name) !== index)
   if (twice !== undefined)
-    throw new Misfit(`Two sections are called ${JSON.stringify(twice)}; names must differ.`)
-  const { steps: most, sections: mostSections } = pieceLimits
-  if (steps.length > most.most)
-    throw new Misfit(`The piece has ${steps.length} steps; it can have ${most.most}.`)
-  if (names.length > mostSections.most)
-    throw new Misfit(`The piece has ${names.length} sections; it can have ${mostSections.most}.`)
+    throw new Misfit(`Two sections are called ${inQuotes(twice)}; names must differ.`)
   return {
     onBench,
     others: sections.map(toSection),
@@ -36,7 +31,7 @@ function toPictures(
 ): Pictures {
   if (!names.includes(section))
     throw new Misfit(
-      `Picture ${number} is of section ${JSON.stringify(section)}, which is not in the file.`,
+      `Picture ${number} is of section ${inQuotes(section)}, which is not in the file.`,
     )
   if (from > to)
     throw new Misfit(
@@ -47,7 +42,7 @@ function toPictures(
 
 const toSection = ({ name, chart, words, aside }: PieceEntry['sections'][number]): Section => ({
   name,
-  chart: toChart(chart, `In section ${JSON.stringify(name)}: `),
+  chart: toChart(chart, `In section ${inQuotes(name)}: `),
   words: words && toWords(words),
   aside,
 })
@@ -63,7 +58,7 @@ function toStep(entry: StepEntry, number: number, names: readonly string[]): Ste
     case 'chart':
       if (!names.includes(entry.section))
         throw new Misfit(
-          `Step ${number} works section ${JSON.stringify(entry.section)}, which is not in the file.`,
+          `Step ${number} works section ${inQuotes(entry.section)}, which is not in the file.`,
         )
       return { kind: 'chart', section: entry.section, times: entry.times }
     case 'plain': {
@@ -71,7 +66,7 @@ function toStep(entry: StepEntry, number: number, names: readonly string[]): Ste
       const found = findStitch(stitch)
       if (found?.width !== 1 || found.takes !== 1 || found.makes !== 1)
         throw new Misfit(
-          `Step ${number} works rows of ${JSON.stringify(stitch)}; it must be a stitch that works one loop into one, such as "k".`,
+          `Step ${number} works rows of ${inQuotes(stitch)}; it must be a stitch that makes one loop of one, such as "k".`,
         )
       if ((rows === undefined) === (mm === undefined))
         throw new Misfit(`Step ${number} needs either "rows" or "mm".`)

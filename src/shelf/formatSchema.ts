@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { directions, headings } from '../loom/direction'
 import { bindOffs, castOns, knits } from '../loom/move'
 import { crossings, rowEnds, transfers } from '../loom/row'
+import { excerpt, inQuotes } from '../pattern/excerpt'
 import { cellShapes, limits, ringStarts, shapes } from '../pattern/pattern'
 import { pairs, pieceLimits } from '../pattern/piece'
 import { traditions } from '../stitches/sign'
@@ -26,11 +27,6 @@ const size = ({ least, most }: Range) => {
   return v.pipe(v.number(must), v.minValue(least, must), v.maxValue(most, must))
 }
 
-const above0 = (most: number) => {
-  const must = `a number above 0, at most ${most}`
-  return v.pipe(v.number(must), v.gtValue(0, must), v.maxValue(most, must))
-}
-
 const oneOf = <const T extends readonly string[]>(words: T) =>
   v.picklist(words, words.map((word) => JSON.stringify(word)).join(' or '))
 
@@ -40,17 +36,19 @@ const parts = <T extends v.ObjectEntries>(entries: T) =>
 const list = <T extends v.GenericSchema>(item: T, of: string) =>
   v.array(item, `a list of ${of} in [ ]`)
 
+/** A list that has as many items as the limits allow; else none of them is looked at. */
+const listOf = <T extends v.GenericSchema>(item: T, of: string, { least, most }: Range) => {
+  const must = `a list of ${least} to ${most} ${of}`
+  return v.pipe(
+    v.array(v.unknown(), `a list of ${of} in [ ]`),
+    v.minLength(least, must),
+    v.maxLength(most, must),
+    v.array(item),
+  )
+}
+
 const run = (most: number) =>
   parts({ from: whole({ least: 1, most }), to: whole({ least: 1, most }) })
-
-/** Wide enough for any real piece; what is likely wrong is the checks' business. */
-const widest = {
-  gauge: 1000,
-  longestFloat: { least: 0, most: limits.pegs.most },
-  longestCross: { least: 0, most: 10_000 },
-  rowsBetween: { least: 0, most: limits.rows.most },
-  heavyEvery: { least: 0, most: limits.columns.most },
-} as const
 
 const row = parts({
   stitches: text,
@@ -67,8 +65,8 @@ const band = parts({
 const chart = parts({
   columns: whole(limits.columns),
   repeat: v.nullable(run(limits.columns.most)),
-  bands: list(band, 'bands'),
-  rows: list(row, 'rows'),
+  bands: listOf(band, 'bands', { least: 0, most: limits.rows.most }),
+  rows: listOf(row, 'rows', limits.rows),
 })
 const words = v.nullable(list(text, 'lines'))
 
@@ -109,25 +107,27 @@ const section = parts({
 
 const piece = parts({
   onBench: shortText(pieceLimits.name),
-  steps: list(step, 'steps'),
-  sections: list(section, 'sections'),
+  steps: listOf(step, 'steps', pieceLimits.steps),
+  // The one on the bench stands beside them.
+  sections: listOf(section, 'sections', { least: 0, most: pieceLimits.sections.most - 1 }),
   pair: oneOf(pairs),
   pace: v.nullable(size(pieceLimits.pace)),
   swatch: v.nullable(
     parts({
-      stitches: above0(widest.gauge),
-      rows: above0(widest.gauge),
+      stitches: size(pieceLimits.swatchStitches),
+      rows: size(pieceLimits.swatchRows),
       grams: size(pieceLimits.grams),
     }),
   ),
-  pictures: list(
+  pictures: listOf(
     parts({
       section: shortText(pieceLimits.name),
       row: whole(limits.rows),
       from: whole(pieceLimits.moves),
       to: whole(pieceLimits.moves),
     }),
-    'pictures',
+    'step pictures',
+    pieceLimits.pictures,
   ),
 })
 
@@ -143,7 +143,7 @@ export const fileSchema = parts({
     pitch: size(limits.pitch),
     direction: oneOf(directions),
   }),
-  gauge: v.nullable(parts({ stitches: above0(widest.gauge), rows: above0(widest.gauge) })),
+  gauge: v.nullable(parts({ stitches: size(limits.gauge), rows: size(limits.gauge) })),
   making: parts({
     knit: oneOf(knits),
     crossing: oneOf(crossings),
@@ -156,11 +156,11 @@ export const fileSchema = parts({
   checks: parts({
     off: list(text, 'texts'),
     aside: list(text, 'texts'),
-    longestFloat: whole(widest.longestFloat),
-    longestCross: size(widest.longestCross),
+    longestFloat: whole(limits.longestFloat),
+    longestCross: size(limits.longestCross),
     rowsBetweenCrosses: v.union(
-      [v.literal('habit'), whole(widest.rowsBetween)],
-      `"habit" or a whole number from 0 to ${widest.rowsBetween.most}`,
+      [v.literal('habit'), whole(limits.rowsBetweenCrosses)],
+      `"habit" or a whole number from 0 to ${limits.rowsBetweenCrosses.most}`,
     ),
   }),
   style: parts({
@@ -169,7 +169,7 @@ export const fileSchema = parts({
     background: text,
     cell: oneOf(cellShapes),
     ringCastOn: oneOf(ringStarts),
-    heavyEvery: whole(widest.heavyEvery),
+    heavyEvery: whole(limits.heavyEvery),
   }),
   piece,
 })
@@ -197,7 +197,7 @@ function describe(issue: v.BaseIssue<unknown>): string {
   if (path.at(-1)?.origin !== 'key')
     return `${where}${name} is ${show(issue.input)}; it must be ${issue.message}.`
   if (issue.expected !== 'never') return `${where}${name} is missing.`
-  return `${where}${name} is not known to this Pegwright, and saving would lose it. Take it out of the file, or open the file with the Pegwright that wrote it.`
+  return `${where}${name} is unknown to this Pegwright, and saving would lose it. Remove it from the file, or open the file with the Pegwright that saved it.`
 }
 
 /** [chart, rows, 11, pegs, from] is "In row 12, " and "pegs.from". */
@@ -220,14 +220,16 @@ function placeOf(keys: readonly unknown[]): { where: string; name: string } {
 
 /** Names are quoted, list places counted from 1: "checks.off", item 2. */
 const nameOf = (keys: readonly unknown[]): string => {
-  const names = keys.filter((key) => typeof key !== 'number').join('.')
+  const names = keys
+    .filter((key) => typeof key !== 'number')
+    .map((key) => excerpt(String(key)))
+    .join('.')
   const item = keys.find((key) => typeof key === 'number')
   return item === undefined ? `"${names}"` : `Item ${Number(item) + 1} of "${names}"`
 }
 
 function show(value: unknown): string {
-  if (Array.isArray(value)) return 'a list'
+  if (Array.isArray(value)) return `a list of ${value.length}`
   if (typeof value === 'object' && value !== null) return 'an object'
-  const shown = typeof value === 'string' ? JSON.stringify(value) : String(value)
-  return shown.length > 60 ? `${shown.slice(0, 60)}…` : shown
+  return typeof value === 'string' ? inQuotes(value) : String(value)
 }

@@ -41,6 +41,10 @@ export const forms: readonly [Form, ...Form[]] = [
 /** The version that is written. */
 export const version = 3
 
+/** What is said of anything that no Pegwright saved. */
+export const otherFile =
+  'This is not a Pegwright file. Choose one whose name ends in .pegwright.json.'
+
 export type UpgradeResult =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }
 
@@ -49,15 +53,15 @@ export function upgrade(value: unknown, known: readonly Form[] = forms): Upgrade
   const no = (message: string): UpgradeResult => ({ ok: false, message })
   const newest = known.at(-1)?.version ?? 0
   if (typeof value !== 'object' || value === null || !Object.hasOwn(value, 'pegwright'))
-    return no('This is not a Pegwright file: it has no "pegwright" with a version number.')
+    return no(otherFile)
   const { pegwright: written } = value as { pegwright: unknown }
   if (typeof written !== 'number' || !Number.isInteger(written) || written < 1)
     return no(
-      'This is not a Pegwright file: its "pegwright" is no version number (a whole number from 1 on).',
+      `This file does not say which version it is: "pegwright" must be a whole number from 1 to ${newest}.`,
     )
   if (written > newest)
     return no(
-      `This file was written by a newer Pegwright (version ${written}; this one reads up to ${newest}). Open it with the newer one.`,
+      `A newer Pegwright saved this file: it is of version ${written}, and this Pegwright opens versions 1 to ${newest}. Open it with the newer one.`,
     )
   let file: object = value
   for (const form of known)

@@ -6,6 +6,7 @@ import { fileName, readFile, writeFile } from '../../src/shelf/format'
 import { vocabulary } from '../../src/stitches/vocabulary'
 import { arbitraryPattern, cellsOf } from '../arbitraries'
 
+const otherFile = 'This is not a Pegwright file. Choose one whose name ends in .pegwright.json.'
 const messageOf = (text: string): string => {
   const result = readFile(text)
   return result.ok ? 'read' : result.message
@@ -106,50 +107,38 @@ describe('round trip', () => {
 
 describe('messages', () => {
   const cases: [what: string, text: () => string, message: string][] = [
-    [
-      'empty',
-      () => '',
-      'This is not a Pegwright file: it is no JSON (line 1, column 1: the file ends where a value is expected).',
-    ],
-    [
-      'other JSON',
-      () => '{"title": "A song"}',
-      'This is not a Pegwright file: it has no "pegwright" with a version number.',
-    ],
-    [
-      'a number only',
-      () => '7',
-      'This is not a Pegwright file: it has no "pegwright" with a version number.',
-    ],
+    ['empty', () => '', otherFile],
+    ['other JSON', () => '{"title": "A song"}', otherFile],
+    ['a number only', () => '7', otherFile],
     [
       'version in words',
       () => changed('"pegwright": 3', '"pegwright": "one"'),
-      'This is not a Pegwright file: its "pegwright" is no version number (a whole number from 1 on).',
+      'This file does not say which version it is: "pegwright" must be a whole number from 1 to 3.',
     ],
     [
       'newer',
       () => changed('"pegwright": 3', '"pegwright": 4'),
-      'This file was written by a newer Pegwright (version 4; this one reads up to 3). Open it with the newer one.',
+      'A newer Pegwright saved this file: it is of version 4, and this Pegwright opens versions 1 to 3. Open it with the newer one.',
     ],
     [
       'broken off',
       () => written.slice(0, written.indexOf('"pitch"')),
-      'This Pegwright file is damaged at line 9, column 5: the file ends where a name is expected.',
+      'This Pegwright file is damaged at line 9, column 5: the file ends where a name is expected. Open an earlier copy, or mend that line in a text editor.',
     ],
     [
       'twice',
       () => changed('"designer"', '"title"'),
-      'This Pegwright file is damaged at line 4, column 3: "title" is given twice.',
+      'This Pegwright file is damaged at line 4, column 3: "title" is given twice. Open an earlier copy, or mend that line in a text editor.',
     ],
     [
       'unknown key',
       () => changed('"pegs": 36', '"pegs": 36, "colour": "red"'),
-      '"loom.colour" is not known to this Pegwright, and saving would lose it. Take it out of the file, or open the file with the Pegwright that wrote it.',
+      '"loom.colour" is unknown to this Pegwright, and saving would lose it. Remove it from the file, or open the file with the Pegwright that saved it.',
     ],
     [
       'a key of every object',
       () => changed('"pegs": 36', '"pegs": 36, "__proto__": {}'),
-      '"loom.__proto__" is not known to this Pegwright, and saving would lose it. Take it out of the file, or open the file with the Pegwright that wrote it.',
+      '"loom.__proto__" is unknown to this Pegwright, and saving would lose it. Remove it from the file, or open the file with the Pegwright that saved it.',
     ],
     ['missing', () => changed(/ *"pegs": 36,\n/, ''), '"loom.pegs" is missing.'],
     [
@@ -175,7 +164,7 @@ describe('messages', () => {
     [
       'gauge',
       () => changed('"gauge": null', '"gauge": { "stitches": 0, "rows": 30 }'),
-      '"gauge.stitches" is 0; it must be a number above 0, at most 1000.',
+      '"gauge.stitches" is 0; it must be a number from 1 to 100.',
     ],
     [
       'a list item',
@@ -199,7 +188,7 @@ describe('messages', () => {
     [
       'no token',
       () => withRows('k*4 p*x'),
-      'Row 1, column 5: "p*x" is no stitch with a count, such as k*4.',
+      'Row 1, column 5: "p*x" is not a stitch with a count, such as k*4.',
     ],
     [
       'cut too long',
@@ -259,7 +248,7 @@ describe('messages', () => {
       'endless words',
       () =>
         changed('"words": null', `"words": ["${'k'.repeat(600_000)}", "${'p'.repeat(600_000)}"]`),
-      '"words" has 1200001 characters; the longest words have 1000000.',
+      '"words" has 1200001 characters; it can have up to 1000000.',
     ],
     [
       'a step of a section that is not there',
@@ -291,7 +280,7 @@ describe('messages', () => {
           '"how": "basic" }',
           '"how": "basic" }, { "step": "plain", "stitch": "yo", "rows": 2 }',
         ),
-      'Step 4 works rows of "yo"; it must be a stitch that works one loop into one, such as "k".',
+      'Step 4 works rows of "yo"; it must be a stitch that makes one loop of one, such as "k".',
     ],
     [
       'plain rows of no length',
@@ -306,7 +295,7 @@ describe('messages', () => {
     [
       'no rows',
       () => changed(/"rows": \[[^\]]*\]/, '"rows": []'),
-      'The chart has 0 rows; it can have 1 to 600.',
+      '"chart.rows" is a list of 0; it must be a list of 1 to 600 rows.',
     ],
   ]
   test.each(cases)('%s', (_, text, message) => {
@@ -376,7 +365,9 @@ describe('nothing throws', () => {
   })
 
   test('nesting without end', () => {
-    expect(messageOf('['.repeat(200_000))).toContain('nests more than 100 levels deep')
+    expect(messageOf(`{"pegwright":${'['.repeat(200_000)}`)).toContain(
+      'nests more than 100 levels deep',
+    )
   })
 })
 

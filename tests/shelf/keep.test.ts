@@ -81,7 +81,7 @@ const keptBadly: [what: string, record: unknown, text: string, message: RegExp][
     'a newer format',
     { title: 'New', revision: 1, date: '2031', keeper: 'x', text: '{"pegwright": 9}' },
     '{"pegwright": 9}',
-    /newer Pegwright \(version 9/,
+    /newer Pegwright .* version 9/,
   ],
   ['another record', [1, 2], '[1,2]', /not one of Pegwright/],
 ]
@@ -126,11 +126,11 @@ test('a file of the user is opened, or refused with a reason', async () => {
   const text = '{"pegwright": 99}'
   expect(await openFile(new Blob([text]))).toMatchObject({
     ok: false,
-    message: expect.stringContaining('newer Pegwright') as string,
+    message: expect.stringContaining('newer one') as string,
   })
   expect(await openFile({ size: 5e8, text: () => Promise.resolve(text) })).toMatchObject({
     ok: false,
-    message: expect.stringContaining('it has 477 MB') as string,
+    message: expect.stringContaining('This file has 477 MB') as string,
   })
   expect(await openFile({ size: 1, text: () => Promise.reject(new Error('gone')) })).toMatchObject({
     ok: false,

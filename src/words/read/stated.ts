@@ -1,4 +1,4 @@
-import type { Gauge } from '../../pattern/pattern'
+import { limits, type Gauge } from '../../pattern/pattern'
 import type { TextRange } from './reading'
 import { sectionKind } from './sections'
 
@@ -37,7 +37,10 @@ export function statedGauge(text: string): { gauge: Gauge; range: TextRange } | 
       10 / (length * (letter === 'c' || letter === 'm' ? centimetres[letter] : centimetres.i))
     const to = (count: number): number => Math.round(count * per * 10) / 10
     const [stitches, rows] = first ? [to(a), to(b)] : [to(b), to(a)]
-    if (!(stitches > 0 && rows > 0 && Number.isFinite(stitches + rows))) continue
+    if (
+      ![stitches, rows].every((count) => count >= limits.gauge.least && count <= limits.gauge.most)
+    )
+      continue
     return {
       gauge: { stitches, rows },
       range: { from: index, to: index + match.index + match[0].length },
