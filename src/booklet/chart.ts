@@ -4,7 +4,8 @@ import { signScene } from '../drawing/key'
 import { ringChart, type RingOptions } from '../drawing/ring'
 import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
-import { stitchOf, vocabulary } from '../stitches/vocabulary'
+import { byVocabulary } from '../stitches/cut'
+import { stitchOf } from '../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
 import type { Block } from './flow'
 import { keyBlock } from './key'
@@ -170,13 +171,18 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
   const stitches = new Set(
     works.flatMap(({ run }) => run.rows.flatMap(({ row }) => row.sites.map((site) => site.stitch))),
   )
-  const used = vocabulary.filter((stitch) => stitches.has(stitch))
+  const used = byVocabulary(stitches)
   const widest = Math.max(1, ...used.map((stitch) => stitch.width))
   const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
   const ratio = cellRatio(first.pattern)
   const entries = used.map((stitch) => ({
     ...stitch[style.terms],
-    sign: signScene(stitch, style.symbols, { cell, ratio, blank: stitch.id === style.background }),
+    sign: signScene(stitch, style.symbols, {
+      cell,
+      ratio,
+      blank: stitch.id === style.background,
+      leftward: first.pattern.loom.direction === 'clockwise',
+    }),
   }))
   const source = textStrips(phrases.symbolSource, column, { size: type.small, measure: width })
   return [

@@ -1,6 +1,7 @@
 import type { Style } from '../pattern/pattern'
-import type { Tradition } from '../stitches/sign'
+import type { Sign, Tradition } from '../stitches/sign'
 import type { Stitch } from '../stitches/stitch'
+import { cutSign } from './cutSign'
 import { polyline, rectangle, type Point } from './path'
 import { drawSign } from './rowItems'
 import type { Item, Layer, Scene } from './scene'
@@ -13,6 +14,8 @@ export interface SignOptions {
   readonly ratio?: number
   /** The stitch that the chart leaves blank. */
   readonly blank?: boolean
+  /** Peg 1 is at the right: so what is left of a stitch that is cut is its right part. */
+  readonly leftward?: boolean
 }
 
 /** Room for the outer line. */
@@ -20,7 +23,7 @@ const rim = weights.grid
 
 /** One sign in its cells, as it stands in a chart: for the tray, the key and the booklet. */
 export function signScene(stitch: Stitch, tradition: Tradition, options: SignOptions = {}): Scene {
-  const { cell = 4, ratio = 1, blank = false } = options
+  const { cell = 4, ratio = 1, blank = false, leftward = true } = options
   const height = cell * ratio
   return {
     width: stitch.width * cell + 2 * rim,
@@ -31,10 +34,20 @@ export function signScene(stitch: Stitch, tradition: Tradition, options: SignOpt
         key: 'sign',
         x: rim,
         y: rim,
-        items: signItems(stitch, tradition, { width: cell, height }, blank),
+        items: signItems(stitch, tradition, { width: cell, height }, blank, leftward),
       },
     ],
   }
+}
+
+/** The sign; of a stitch that is cut its first columns, torn where the others are missing. */
+function signOf({ signs, cut, width }: Stitch, tradition: Tradition, leftward: boolean): Sign {
+  const sign = signs[tradition]
+  if (!cut) return sign
+  const missing = cut.of.width - width
+  return leftward
+    ? cutSign(sign, { from: missing, to: cut.of.width, torn: { left: true, right: false } })
+    : cutSign(sign, { from: 0, to: width, torn: { left: false, right: true } })
 }
 
 function signItems(
@@ -42,13 +55,14 @@ function signItems(
   tradition: Tradition,
   cell: { readonly width: number; readonly height: number },
   blank: boolean,
+  leftward: boolean,
 ): Item[] {
   const { width, height } = cell
   const unit = Math.min(width, height)
   const paths = blank
     ? {}
     : drawSign(
-        stitch.signs[tradition],
+        signOf(stitch, tradition, leftward),
         stitch,
         { place: (x, y): Point => [x * width, y * height], unit, straight: 0 },
         cell,
@@ -85,7 +99,7 @@ export function keyScene(
   { symbols, terms, background }: Pick<Style, 'symbols' | 'terms' | 'background'>,
   options: KeyOptions = {},
 ): Scene {
-  const { cell = 4, ratio = 1, columns = 1, text = 2.8 } = options
+  const { cell = 4, ratio = 1, columns = 1, text = 2.8, leftward = true } = options
   const signs = Math.max(1, ...stitches.map(({ width }) => width)) * cell
   const rowHeight = Math.max(cell * ratio, text) + 0.4 * cell
   const perColumn = Math.max(1, Math.ceil(stitches.length / columns))
@@ -100,11 +114,11 @@ export function keyScene(
     const y = size.height / 2 + 0.35 * text
     const words = { kind: 'text', y, size: text, anchor: 'start', ink: 'note' } as const
     return {
-      key: `key-${stitch.id}`,
+      key: `key-${abbr}`,
       x: 1 + Math.floor(index / perColumn) * columnWidth,
       y: 1 + (index % perColumn) * rowHeight,
       items: [
-        ...signItems(stitch, symbols, size, stitch.id === background),
+        ...signItems(stitch, symbols, size, stitch.id === background, leftward),
         { ...words, x: abbrX, text: abbr, weight: 'bold' },
         { ...words, x: nameX, text: name },
       ],

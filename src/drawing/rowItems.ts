@@ -1,13 +1,15 @@
 import type { Row } from '../pattern/pattern'
-import { placed } from '../pattern/row'
+import { placed, type Placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import { mirrorSign, type Sign, type Tradition } from '../stitches/sign'
 import type { Stitch } from '../stitches/stitch'
+import { cutSign, type SignPart } from './cutSign'
 import type { Geometry } from './geometry'
 import { closed, type Point } from './path'
 import type { Item } from './scene'
 import { proportioned, signPaths, type InkPaths, type Setting } from './signPath'
 import { weights } from './sizes'
+import type { Slots } from './slots'
 import { turnSigns } from './turnSigns'
 
 /** How rows are drawn. */
@@ -78,13 +80,20 @@ function drawStitches(
 ): string {
   const { slots } = view.geometry
   const items = placed(row)
+  const put = (item: Placed, offset: number, slot: number, columns: number) => {
+    if (item.stitch.id !== view.background)
+      add(stitchPaths({ item, offset, slot, columns }, index, view), slot)
+  }
   if (slots.kind === 'chart' && !row.run && row.cells.length >= slots.first + slots.count) {
     // Each column once and all of them worked, as nearly always: no need to go slot by slot.
-    for (const { stitch, column, columns } of items) {
-      const from = Math.max(0, column - slots.first)
-      const end = Math.min(slots.count, column - slots.first + columns)
-      if (from < end && stitch.id !== view.background)
-        add(stitchPaths(stitch, from, end - from, index, view), from)
+    for (const item of items) {
+      const first = item.column - slots.first
+      const end = Math.min(slots.count, first + item.columns)
+      for (let from = Math.max(0, first); from < end;) {
+        const to = nextCut(slots, from, end)
+        put(item, from - first, from, to - from)
+        from = to
+      }
     }
     return ''
   }
@@ -110,15 +119,19 @@ function drawStitches(
       covers(end)
     )
       end++
-    if (item.stitch.id !== view.background)
-      add(stitchPaths(item.stitch, slot, end - slot, index, view), slot)
+    end = nextCut(slots, slot, end)
+    put(item, column - item.column, slot, end - slot)
     slot = end
   }
   return unworked
 }
 
+/** Where a stitch on slots `from`..`end` is cut first; its end if it is not. */
+const nextCut = ({ cutBefore }: Slots, from: number, end: number): number =>
+  Math.min(end, ...cutBefore.filter((slot) => slot > from))
+
 function cells(slot: number, columns: number, row: number, view: RowView): string {
-  const { place } = settingFor(slot, columns, columns, row, view.geometry)
+  const { place } = settingFor(slot, columns, row, view.geometry)
   if (view.geometry.kind === 'flat')
     return closed([place(0, 0), place(columns, 0), place(columns, 1), place(0, 1)])
   const rim: Point[] = []
@@ -128,29 +141,45 @@ function cells(slot: number, columns: number, row: number, view: RowView): strin
   return closed(rim)
 }
 
-/** The sign of a stitch on `columns` slots; narrower than drawn where a neighbour cuts it. */
-function stitchPaths(
-  stitch: Stitch,
-  slot: number,
-  columns: number,
-  row: number,
-  view: RowView,
-): InkPaths {
-  if (view.geometry.kind === 'ring') return makePaths(stitch, slot, columns, row, view)
-  let ofStitch = view.pieces.get(stitch)
-  if (!ofStitch) view.pieces.set(stitch, (ofStitch = []))
-  return (ofStitch[slot * 9 + columns] ??= makePaths(stitch, slot, columns, row, view))
+/** Some neighbouring columns of a stitch, from its own column `offset` on, on as many slots. */
+interface Piece {
+  readonly item: Placed
+  readonly offset: number
+  readonly slot: number
+  readonly columns: number
 }
 
-function makePaths(
-  stitch: Stitch,
-  slot: number,
-  columns: number,
-  row: number,
-  view: RowView,
-): InkPaths {
-  const setting = settingFor(slot, columns, stitch.width, row, view.geometry)
+function stitchPaths(piece: Piece, row: number, view: RowView): InkPaths {
+  const { item, slot, columns } = piece
+  const { stitch } = item
+  if (columns < stitch.width) return drawPiece(piece, row, view)
+  if (view.geometry.kind === 'ring') return drawWhole(stitch, slot, row, view)
+  let ofStitch = view.pieces.get(stitch)
+  if (!ofStitch) view.pieces.set(stitch, (ofStitch = []))
+  return (ofStitch[slot] ??= drawWhole(stitch, slot, row, view))
+}
+
+function drawWhole(stitch: Stitch, slot: number, row: number, view: RowView): InkPaths {
+  const setting = settingFor(slot, stitch.width, row, view.geometry)
   return drawSign(stitch.signs[view.tradition], stitch, setting, view.geometry.cellOf(row))
+}
+
+/** What is left of a sign: torn where a neighbour or an edge cuts it, not where the drawing ends. */
+function drawPiece({ item, offset, slot, columns }: Piece, row: number, view: RowView): InkPaths {
+  const { stitch } = item
+  const { slots } = view.geometry
+  const atEnd = slot + columns === slots.count && offset + columns < item.columns
+  const low = offset > 0 && slot > 0
+  const high = offset + columns < stitch.width && !atEnd
+  const part: SignPart = slots.leftward
+    ? {
+        from: stitch.width - offset - columns,
+        to: stitch.width - offset,
+        torn: { left: high, right: low },
+      }
+    : { from: offset, to: offset + columns, torn: { left: low, right: high } }
+  const setting = settingFor(slot, columns, row, view.geometry)
+  return signPaths(cutSign(stitch.signs[view.tradition], part), setting)
 }
 
 /** Signs of one or two columns keep their proportions; crosses and shades fill their cells. */
@@ -164,31 +193,23 @@ export function drawSign(
   return signPaths(sign, fills ? setting : proportioned(setting, width / 2, cell))
 }
 
-/** How a sign drawn in `width` columns lies on `columns` slots of a row, relative to its layer. */
-function settingFor(
-  slot: number,
-  columns: number,
-  width: number,
-  row: number,
-  geometry: Geometry,
-): Setting {
+/** How a sign drawn in `columns` columns lies on as many slots of a row, relative to its layer. */
+function settingFor(slot: number, columns: number, row: number, geometry: Geometry): Setting {
   const { slots, point, origin, kind } = geometry
   const cell = geometry.cellOf(row)
-  const unit = Math.min((cell.width * columns) / width, cell.height)
+  const unit = Math.min(cell.width, cell.height)
   if (kind === 'flat') {
     const left = (slots.leftward ? slots.count - slot - columns : slot) * cell.width
-    const across = (cell.width * columns) / width
-    return { place: (x, y) => [left + x * across, y * cell.height], unit, straight: 0 }
+    return { place: (x, y) => [left + x * cell.width, y * cell.height], unit, straight: 0 }
   }
   const [originX, originY] = origin(row)
-  const scale = columns / width
   const place = (x: number, y: number): Point => {
-    const u = slots.leftward ? slot + columns - x * scale : slot + x * scale
+    const u = slots.leftward ? slot + columns - x : slot + x
     const [pageX, pageY] = point(u, row + 1 - y)
     return [pageX - originX, pageY - originY]
   }
   // Straight lines are bent where they would leave the ring by more than a hair.
-  const straight = Math.max(0.04, (0.05 * slots.count) / (2 * Math.PI) / scale)
+  const straight = Math.max(0.04, (0.05 * slots.count) / (2 * Math.PI))
   return { place, unit, straight }
 }
 
@@ -201,7 +222,7 @@ function turnPath(row: Row, run: PatternRun, index: number, view: RowView): InkP
   if (last === undefined) return {}
   const sign = turnSigns[row.end]
   const slot = row.end === 'German turn' ? last : forward ? last + 1 : last - 1
-  const setting = settingFor(slot, 1, 1, index, view.geometry)
+  const setting = settingFor(slot, 1, index, view.geometry)
   return signPaths(
     run.rightToLeft ? mirrorSign(sign, 1) : sign,
     proportioned(setting, run.rightToLeft ? 1 : 0, view.geometry.cellOf(index)),

@@ -23,6 +23,11 @@ export interface Slots {
   readonly slotOf: (peg: number) => number | undefined
   /** First and last slot of each copy of the repeat that is drawn, as far as it is drawn. */
   readonly copies: readonly Run[]
+  /**
+   * Slots before which a stitch is cut though its columns stand side by side: the edges of a repeat
+   * of which there are several copies.
+   */
+  readonly cutBefore: readonly number[]
   /** Slots that a row works. */
   readonly covers: (row: Row) => (slot: number) => boolean
   /** Equal for slots that show the same. */
@@ -86,6 +91,10 @@ function makeSlots(
       from: Math.max(from, first) - first,
       to: Math.min(to, last) - first,
     }))
+  const cutBefore =
+    kind === 'chart' && repeat && layout.copies > 1
+      ? [repeat.from - first, repeat.to + 1 - first]
+      : []
   const slotOf = (peg: number): number | undefined => {
     const place = kind === 'chart' ? (layout.columnOf[peg] ?? -1) : peg
     return place >= first && place <= last ? place - first : undefined
@@ -106,6 +115,7 @@ function makeSlots(
     pegOf,
     slotOf,
     copies,
+    cutBefore,
     covers,
     key: `${layoutKey(layout)} ${question}`,
   }

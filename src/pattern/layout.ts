@@ -2,6 +2,7 @@ import type { Chart, LoomSetup, Run } from './pattern'
 
 /** How a chart's columns lie on a loom's pegs. */
 export interface Layout {
+  readonly shape: LoomSetup['shape']
   readonly pegs: number
   /** Column of each peg that the chart covers; shorter than `pegs` when it does not fill the loom. */
   readonly columnOf: readonly number[]
@@ -20,22 +21,28 @@ const noRepeat = {}
 export function layOut(
   { columns, repeat }: Pick<Chart, 'columns' | 'repeat'>,
   pegs: number,
+  shape: LoomSetup['shape'] = 'ring',
 ): Layout {
   const store = repeat ?? noRepeat
   let layouts = known.get(store)
   if (!layouts) known.set(store, (layouts = new Map<string, Layout>()))
-  const key = `${columns}/${pegs}`
+  const key = `${columns}/${pegs}/${shape}`
   let layout = layouts.get(key)
-  if (!layout) layouts.set(key, (layout = makeLayout(columns, repeat, pegs)))
+  if (!layout) layouts.set(key, (layout = makeLayout(columns, repeat, pegs, shape)))
   return layout
 }
 
-function makeLayout(columns: number, repeat: Run | null, pegs: number): Layout {
+function makeLayout(
+  columns: number,
+  repeat: Run | null,
+  pegs: number,
+  shape: LoomSetup['shape'],
+): Layout {
   const columnOf: number[] = []
   const copyRuns: Run[] = []
   if (!repeat) {
     for (let column = 0; column < Math.min(columns, pegs); column++) columnOf.push(column)
-    return { pegs, columnOf, copies: 0, over: pegs - columns, copyRuns }
+    return { shape, pegs, columnOf, copies: 0, over: pegs - columns, copyRuns }
   }
   const width = repeat.to - repeat.from + 1
   const edges = columns - width
@@ -47,8 +54,8 @@ function makeLayout(columns: number, repeat: Run | null, pegs: number): Layout {
   }
   for (let column = repeat.to + 1; column < columns; column++) columnOf.push(column)
   columnOf.length = Math.min(columnOf.length, pegs)
-  return { pegs, columnOf, copies, over: pegs - edges - copies * width, copyRuns }
+  return { shape, pegs, columnOf, copies, over: pegs - edges - copies * width, copyRuns }
 }
 
 export const layoutOf = ({ chart, loom }: { chart: Chart; loom: LoomSetup }): Layout =>
-  layOut(chart, loom.pegs)
+  layOut(chart, loom.pegs, loom.shape)

@@ -1,16 +1,12 @@
 import { firstFrom, loomRow, pegOf, type LoomRow, type Site } from '../loom/row'
+import { cutStitch } from '../stitches/cut'
 import type { Stitch } from '../stitches/stitch'
 import { stitchOf, vocabulary } from '../stitches/vocabulary'
+import { edgeOf, whyCut, type Placed } from './cut'
 import type { Layout } from './layout'
 import type { Row, Run } from './pattern'
 
-/** One stitch as it stands in a row's cells. */
-export interface Placed {
-  readonly stitch: Stitch
-  readonly column: number
-  /** Columns it really has; fewer than its width when it is cut by a neighbour or the edge. */
-  readonly columns: number
-}
+export type { Placed } from './cut'
 
 const columnOfItem = ({ column }: Placed): number => column
 const widest = Math.max(...vocabulary.map(({ width }) => width))
@@ -83,8 +79,9 @@ export type PatternRow = LoomRow<Stitch>
 const laid = new WeakMap<Row, { readonly layout: Layout; readonly row: PatternRow }>()
 
 /**
- * Lay a row on the pegs. Stitches that have not all their columns on neighbouring pegs (cut, over
- * the edge of a repeat, of the run or of the loom) are worked as plain knit there; checks say so.
+ * Lay a row on the pegs. Of stitches that have not all their columns on neighbouring pegs (cut, over
+ * the edge of a repeat, of the run or of the loom) pieces are laid, each as one site: they are
+ * worked as plain knit, and every reading says what they are pieces of (`cutStitch`).
  * With an earlier version of the row only what differs from it is read and laid.
  */
 export function onPegs(row: Row, layout: Layout, earlier?: Row): PatternRow {
@@ -106,7 +103,7 @@ const pegsOf = ({ run }: Row, { columnOf }: Layout): Run => ({
 
 function layAfresh(row: Row, layout: Layout): PatternRow {
   const { from, to } = pegsOf(row, layout)
-  const sites = laySites(placed(row), from, to + 1, to, layout)
+  const sites = laySites(row, from, to + 1, to, layout)
   return loomRow(sites, from, to, row.heading, row.end)
 }
 
@@ -122,7 +119,7 @@ function layAgain(row: Row, earlier: Row, was: PatternRow, layout: Layout): Patt
   const changed = readAgain(row, earlier)
   const first = Math.max(from, changed.from)
   const end = Math.min(to + 1, Math.max(first, changed.to))
-  const middle = laySites(placed(row), first, end, to, layout)
+  const middle = laySites(row, first, end, to, layout)
   const { steady } = loomRow(middle, first, end - 1, null, 'on')
   if (!steady) return null
   const head = firstFrom(was.sites, first, pegOf)
@@ -135,27 +132,50 @@ function layAgain(row: Row, earlier: Row, was: PatternRow, layout: Layout): Patt
 
 /** The stitches that begin on pegs `from`..`end` (not included) of a row that ends on `lastPeg`. */
 function laySites(
-  items: readonly Placed[],
+  row: Row,
   from: number,
   end: number,
   lastPeg: number,
-  { columnOf }: Layout,
+  layout: Layout,
 ): Site<Stitch>[] {
+  const { columnOf } = layout
+  const items = placed(row)
   const plain = stitchOf('k')
   const sites: Site<Stitch>[] = []
   let next = firstFrom(items, columnOf[from] ?? 0, columnOfItem)
+  // The first column may continue a stitch that begins before it.
+  if ((items[next]?.column ?? Infinity) > (columnOf[from] ?? 0)) next = Math.max(0, next - 1)
   for (let peg = from; peg < end;) {
     const column = columnOf[peg] as number
     // Stitches rise with the pegs, but for where a copy of the repeat begins again.
     if ((items[next]?.column ?? Infinity) > column) next = 0
-    while (next < items.length && (items[next] as Placed).column < column) next++
+    while (next < items.length && endOf(items[next] as Placed) <= column) next++
     const item = items[next]
-    const whole = item?.column === column && isWhole(item, peg, lastPeg, columnOf)
-    const stitch = whole ? item.stitch : plain
+    const stitch = !item
+      ? plain
+      : isWhole(item, peg, lastPeg, columnOf)
+        ? item.stitch
+        : pieceOf(item, peg, lastPeg, row, layout)
     sites.push({ stitch, peg })
     peg += stitch.width
   }
   return sites
+}
+
+const endOf = ({ column, columns }: Placed): number => column + columns
+
+/** What there is of a stitch from a peg on. */
+function pieceOf(item: Placed, peg: number, lastPeg: number, row: Row, layout: Layout): Stitch {
+  const { columnOf } = layout
+  const column = columnOf[peg] as number
+  let columns = 1
+  while (
+    peg + columns <= lastPeg &&
+    column + columns < endOf(item) &&
+    columnOf[peg + columns] === column + columns
+  )
+    columns++
+  return cutStitch(item.stitch, columns, whyCut(item, row, layout) ?? edgeOf(layout))
 }
 
 /** Does the stitch stand whole on pegs `peg`..? */

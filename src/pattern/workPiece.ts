@@ -108,7 +108,7 @@ function workStep(
     case 'chart': {
       const section = findSection(pattern, step.section) ?? null
       if (!section) return nothing
-      const layout = layOut(section.chart, pattern.loom.pegs)
+      const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
       const passes = schedule(section.chart)
       const list: Row[] = []
       for (let time = 0; time < step.times; time++)
@@ -118,7 +118,7 @@ function workStep(
     case 'plain': {
       const count = plainRows(pattern, step.amount)
       const row = plainRow(step.stitch)
-      const layout = layOut(plainChart, pattern.loom.pegs)
+      const layout = layOut(plainChart, pattern.loom.pegs, pattern.loom.shape)
       const list = Array.from({ length: count }, () => row)
       return { ...nothing, ...workRows(list, layout, before, part, room, habits, was) }
     }

@@ -32,6 +32,10 @@ export const families = [
 ] as const
 export type Family = (typeof families)[number]
 
+/** What cuts a stitch of several pegs that does not stand whole on them. */
+export const cutsBy = ['repeat', 'join', 'bar edge', 'run edge', 'overlap'] as const
+export type CutBy = (typeof cutsBy)[number]
+
 /** How one loop looks on the right side, for the fabric picture. */
 export type Look =
   | 'knit'
@@ -66,4 +70,6 @@ export interface Stitch extends Worked {
   readonly look: Look
   readonly signs: Signs
   readonly cross?: Cross
+  /** Of what is left of a stitch that does not stand whole: which one, and what cuts it. */
+  readonly cut?: { readonly of: Stitch; readonly by: CutBy }
 }

@@ -3,7 +3,7 @@ import type { Habits } from '../loom/work'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Stitch, Terms } from '../stitches/stitch'
-import { vocabulary } from '../stitches/vocabulary'
+import { byVocabulary } from '../stitches/cut'
 import { languages } from './languages'
 import { stepsOfStitch, wayOf } from './steps'
 import { writeWords } from './write'
@@ -84,10 +84,9 @@ export function abbreviationsOf(
   terms: Terms,
 ): readonly Abbreviation[] {
   const used = usedStitches(runs)
-  const stitches = vocabulary.flatMap((stitch): Abbreviation[] => {
-    const ways = used.get(stitch)
-    const steps = ways && stepsWorked(habits, stitch, ways, terms)
-    return steps === undefined ? [] : [{ ...stitch[terms], steps, stitch }]
+  const stitches = byVocabulary(used.keys()).map((stitch): Abbreviation => {
+    const steps = stepsWorked(habits, stitch, used.get(stitch) ?? new Set(), terms)
+    return { ...stitch[terms], steps, stitch }
   })
   const ends = new Set(runs.map(({ row }) => row.end))
   const turns = (['German turn', 'wrap'] as const)

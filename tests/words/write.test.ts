@@ -129,17 +129,16 @@ describe('abbreviations', () => {
     expect(abbreviations(workPattern(flat), 'uk').map(({ abbr }) => abbr)).toEqual(['k', 'st(s)'])
   })
 
-  it('hold every stitch id once for any pattern', () => {
+  it('hold every stitch once for any pattern, in the order of the vocabulary', () => {
     fc.assert(
       fc.property(arbitraryPattern(), (pattern) => {
         const work = workPattern(pattern)
-        const used = new Set(
-          work.run.rows.flatMap(({ row }) => row.sites.map(({ stitch }) => stitch.id)),
-        )
-        const listed = abbreviations(work, 'us').flatMap(({ stitch }) =>
-          stitch ? [stitch.id] : [],
-        )
-        expect(listed).toEqual(vocabulary.map(({ id }) => id).filter((id) => used.has(id)))
+        const used = new Set(work.run.rows.flatMap(({ row }) => row.sites.map((s) => s.stitch)))
+        const listed = abbreviations(work, 'us').flatMap(({ stitch }) => stitch ?? [])
+        expect(listed).toHaveLength(used.size)
+        expect(new Set(listed)).toEqual(used)
+        const places = listed.map((stitch) => vocabulary.indexOf(stitch.cut?.of ?? stitch))
+        expect(places).toEqual(places.toSorted((a, b) => a - b))
       }),
       { numRuns: 80 },
     )

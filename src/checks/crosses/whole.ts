@@ -1,21 +1,18 @@
 import { rotateColumns } from '../../pattern/edits/turn-round'
 import { landing, paint } from '../../pattern/edits/paint'
-import type { Layout } from '../../pattern/layout'
+import { whyCut } from '../../pattern/cut'
 import type { Chart, Pattern, Row, Run } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
+import type { CutBy } from '../../stitches/stitch'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowView } from '../rule'
 import { inEachRepeat, pegsNamed } from '../wording'
-import type { Setting } from '../setting'
-
-/** Why a stitch of several columns does not stand whole on its pegs. */
-export type Broken = 'repeat' | 'join' | 'bar edge' | 'run edge' | 'overlap'
 
 export interface Piece {
   readonly item: Placed
-  readonly why: Broken
+  readonly why: CutBy
   /** Pegs of what there is of it, in the first copy. */
   readonly pegs: Run
 }
@@ -43,12 +40,12 @@ function wideIn(row: Row): readonly Placed[] {
   return items
 }
 
-function findBroken({ row, layout, setting }: RowView): readonly Piece[] {
+function findBroken({ row, layout }: RowView): readonly Piece[] {
   const items = wideIn(row)
   if (items.length === 0) return nothing
   const pieces: Piece[] = []
   for (const item of items) {
-    const why = whyBroken(item, row, layout, setting)
+    const why = whyCut(item, row, layout)
     if (!why) continue
     const peg = layout.columnOf.indexOf(item.column)
     if (peg < 0) continue
@@ -59,40 +56,10 @@ function findBroken({ row, layout, setting }: RowView): readonly Piece[] {
   return pieces
 }
 
-function whyBroken(item: Placed, row: Row, layout: Layout, setting: Setting): Broken | null {
-  const { column, columns, stitch } = item
-  const end = column + columns
-  const reach = column + stitch.width - 1
-  if (columns < stitch.width && end < row.cells.length) return 'overlap'
-  const repeat = repeatOf(layout)
-  const last = row.cells.length - 1
-  if (repeat) {
-    if (column < repeat.from && reach >= repeat.from) return 'repeat'
-    const over = column >= repeat.from && column <= repeat.to && reach > repeat.to
-    if (over && (repeat.to < last || layout.copies > 1)) return 'repeat'
-  }
-  if (reach > last) return setting.shape === 'ring' ? 'join' : 'bar edge'
-  return row.run && cutByRun(item, row.run, layout) ? 'run edge' : null
-}
-
-/** The repeat's columns. */
-function repeatOf({ copyRuns, columnOf }: Layout): Run | null {
-  const first = copyRuns[0]
-  return first ? { from: columnOf[first.from] ?? 0, to: columnOf[first.to] ?? 0 } : null
-}
-
-function cutByRun({ column, stitch }: Placed, run: Run, { columnOf }: Layout): boolean {
-  for (let peg = run.from - stitch.width + 1; peg <= run.to; peg++) {
-    if (columnOf[peg] !== column) continue
-    if (peg < run.from || peg + stitch.width - 1 > run.to) return true
-  }
-  return false
-}
-
 /** Note every stitch that is broken for this reason. */
 export const noteBroken = (
   view: RowView,
-  why: Broken,
+  why: CutBy,
   where: (piece: Piece) => string,
   advice: string,
   mend: (view: RowView, piece: Piece, row: number) => readonly Fix[],

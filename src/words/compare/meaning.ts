@@ -22,9 +22,17 @@ const letters = new Map(
   vocabulary.map((stitch, index) => [stitch, String.fromCharCode(index + 1)] as const),
 )
 
+/** Letters of cut stitches: so many for each stitch of the vocabulary, a letter for each width. */
+const firstCut = 0xe000
+const widthsOfCut = 8
+
+/** What cuts a stitch is no part of what is worked. */
+const letterOfCut = ({ cut, width }: Stitch): string =>
+  cut ? String.fromCharCode(firstCut + vocabulary.indexOf(cut.of) * widthsOfCut + width) : '\0'
+
 /** The letter of a stitch; the knit that "knit" means has the letter of plain knit. */
 export const letterOf = (stitch: Stitch, knit: Knit): string =>
-  letters.get(stitch === explicit[knit] ? plain : stitch) ?? '\0'
+  letters.get(stitch === explicit[knit] ? plain : stitch) ?? letterOfCut(stitch)
 
 const gap = letterOf(stitchOf('none'), 'e-wrap')
 

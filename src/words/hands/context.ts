@@ -1,10 +1,9 @@
 import type { Direction } from '../../loom/direction'
 import type { Knit, Move } from '../../loom/move'
-import type { Site } from '../../loom/row'
+import type { Site, Worked } from '../../loom/row'
 import type { Moment } from '../../loom/walk'
 import type { Pattern } from '../../pattern/pattern'
 import type { Stitch, Terms } from '../../stitches/stitch'
-import { findStitch } from '../../stitches/vocabulary'
 
 /** What the sentences must know beside the loom itself. */
 export interface HandsContext {
@@ -29,10 +28,11 @@ export interface Done<M extends Move = Move> {
   readonly after: Moment
 }
 
+const isStitch = (worked: Worked): worked is Stitch => 'id' in worked && 'family' in worked
+
 /** The stitch of a site of a pattern row; null for the row's own moves. */
 export function stitchAt(site: Site | null): Stitch | null {
-  if (!site || !('id' in site.stitch) || typeof site.stitch.id !== 'string') return null
-  return findStitch(site.stitch.id) ?? null
+  return site && isStitch(site.stitch) ? site.stitch : null
 }
 
 const upTo = (from: number, to: number): number[] =>

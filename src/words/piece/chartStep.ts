@@ -52,7 +52,7 @@ export function chartWorks(pattern: Pattern, { step, section, rows }: StepWork):
   const length = passes.length
   // A chart longer than a whole piece can be is read as it stands by itself.
   if (rows.rows.length < length) return [workPattern(put)]
-  const layout = layOut(section.chart, pattern.loom.pegs)
+  const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
   const works: Work[] = []
   for (let start = 0; start + length <= rows.rows.length; start += length) {
     const runs = rows.rows.slice(start, start + length)

@@ -4,6 +4,7 @@ import { askCross, askDoubled, noStitch, standsIn } from '../remarks/parsing'
 import type { TextRange } from '../reading'
 import type { Meaning } from '../spellings'
 import type { Cursor } from './cursor'
+import { cutShort } from './cut'
 import { readTimes, readUntil } from './extents'
 import { groupItem, itemOf, mayFill, untilEnd } from './items'
 import type { Parsing } from './parsing'
@@ -29,6 +30,7 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
   }
   if (!found) return false
   cursor.take(found.end - cursor.at, 'stitch')
+  found = { ...found, meaning: cutShort(found.meaning, cursor) }
   const name = cursor.rangeFrom(start)
   if (stopsAt(cursor)) {
     remarkOn(found.meaning, start, name, parsing)

@@ -1,0 +1,64 @@
+import type { CutBy, Stitch, Term } from './stitch'
+import { stitchOf, vocabulary } from './vocabulary'
+
+/** How the words say what cuts a stitch. */
+export const cutWords: Readonly<Record<CutBy, string>> = {
+  repeat: 'cut at the edge of the repeat',
+  join: 'cut at the end of the round',
+  'bar edge': 'cut at the edge of the piece',
+  'run edge': 'cut at the edge of its row',
+  overlap: 'cut by the stitch beside it',
+}
+
+const made = new Map<Stitch, Map<string, Stitch>>()
+const plain = stitchOf('k')
+
+/**
+ * What stands on the loom where only `columns` pegs are left of a stitch: these are knitted plain,
+ * and every reading names the stitch that was cut and where. Its id is the one that the cells hold.
+ * The same object for the same question, since stitches are told apart by identity.
+ */
+export function cutStitch(of: Stitch, columns: number, by: CutBy): Stitch {
+  let ofStitch = made.get(of)
+  if (!ofStitch) made.set(of, (ofStitch = new Map<string, Stitch>()))
+  const key = `${columns} ${by}`
+  let cut = ofStitch.get(key)
+  if (!cut) ofStitch.set(key, (cut = declareCut(of, columns, by)))
+  return cut
+}
+
+function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
+  const { id, family, mirror, signs } = of
+  const term = ({ abbr, name }: Term): Term => ({
+    abbr: `${abbr} (${cutWords[by]}, ${columns} of ${of.width} pegs)`,
+    name: `${name}, ${cutWords[by]}`,
+  })
+  return {
+    id,
+    family,
+    us: term(of.us),
+    uk: term(of.uk),
+    also: [],
+    takes: columns,
+    makes: columns,
+    width: columns,
+    steps:
+      columns === 1
+        ? `Only one of its ${of.width} pegs is here: knit it.`
+        : `Only ${columns} of its ${of.width} pegs are here: knit them.`,
+    mirror,
+    look: 'knit',
+    signs,
+    cut: { of, by },
+    work: (loom, { pegs, ...at }) => {
+      for (const peg of pegs) plain.work(loom, { ...at, pegs: [peg] })
+    },
+  }
+}
+
+/** Stitches in the order of the vocabulary, what is left of each behind it. */
+export function byVocabulary(stitches: Iterable<Stitch>): Stitch[] {
+  const place = ({ cut, width }: Stitch, stitch: Stitch): number =>
+    vocabulary.indexOf(cut?.of ?? stitch) + (cut ? 1 - width / 100 : 0)
+  return [...new Set(stitches)].sort((a, b) => place(a, a) - place(b, b))
+}
