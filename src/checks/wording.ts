@@ -7,20 +7,23 @@ const words = 'no one two three four five six seven eight nine ten'.split(' ')
 
 export const numberWord = (count: number): string => words[count] ?? String(count)
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** "step 4 (Crown)", for the middle of a sentence. */
+export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`
 
 /** "Two stitches", for the start of a sentence. */
 export const countedInWords = (count: number, one: string, many = `${one}s`): string =>
-  `${capital(numberWord(count))} ${count === 1 ? one : many}`
+  `${upperFirst(numberWord(count))} ${count === 1 ? one : many}`
 
 /** Pegs from 0 in, from 1 out: "peg 5", "pegs 5-8". */
 export const pegsNamed = ({ from, to }: Run): string =>
   from === to ? `peg ${from + 1}` : `pegs ${from + 1}-${to + 1}`
 
-export const PegsNamed = (run: Run): string => capital(pegsNamed(run))
+export const PegsNamed = (run: Run): string => upperFirst(pegsNamed(run))
 
 /** "3, 5 and 9". */
 export const listed = (items: readonly (string | number)[], last = 'and'): string =>
@@ -42,10 +45,13 @@ export function gapNamed(gap: number, { shape, pegs }: Setting): string {
 export const rowNamed = (run: PatternRun, setting: Setting, number: number): string =>
   `${isRound(run, setting) ? 'Round' : 'Row'} ${number}`
 
-export const isRound = (
-  { row }: PatternRun,
-  { shape, pegs }: Pick<Setting, 'shape' | 'pegs'>,
-): boolean => shape === 'ring' && row.end === 'on' && row.from === 0 && row.to >= pegs - 1
+const isRound = ({ row }: PatternRun, { shape, pegs }: Pick<Setting, 'shape' | 'pegs'>): boolean =>
+  shape === 'ring' && row.end === 'on' && row.from === 0 && row.to >= pegs - 1
+
+/** What a row is called in a sentence: "after 2 rounds". */
+export const unitOf = (run: PatternRun, setting: Pick<Setting, 'shape' | 'pegs'>): Unit =>
+  isRound(run, setting) ? 'round' : 'row'
+export type Unit = 'round' | 'row'
 
 /** Said of something in the first copy of a repeat, which then is in all of them. */
 export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string => {

@@ -174,7 +174,7 @@ test('charts are renamed, copied and taken out; a name that is there already is 
   await user.type(field, 'Chart')
   await user.tab()
   expect(screen.getByRole('alert')).toHaveTextContent(
-    'There is a section called “Chart” already. It is called “Chart 2” as before.',
+    'There is a chart called “Chart” already. It is called “Chart 2” as before.',
   )
   expect(field).toHaveValue('Chart 2')
   await user.clear(field)

@@ -47,7 +47,7 @@ describe.each(sizes)('$width x $height', (size) => {
       await piece.field(2, 'which pegs').selectOption('pegs')
       await piece.dialog.getByText('that hold loops already').waitFor()
       await piece.rename('Chart', '')
-      await piece.dialog.getByText('A section needs a name.').waitFor()
+      await piece.dialog.getByText('A chart needs a name.').waitFor()
       const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })
       await heel.getByLabel('Turned each side').fill('9')
       await heel.getByLabel('Turned each side').press('Tab')

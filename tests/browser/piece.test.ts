@@ -133,7 +133,7 @@ test('a step moved so that the piece cannot be worked is found, and its fix mend
   await piece.open()
   await piece.field(1, 'cast on by').focus()
   await bench.button('Move step 1 down', piece.dialog).click()
-  await piece.dialog.getByText('Step 1 (Chart) begins with no loop on the loom.').waitFor()
+  await piece.dialog.getByText('Step 1 (Chart) begins on an empty loom.').waitFor()
   await piece.close()
   const finding = bench.findings
     .getByRole('listitem')
@@ -146,7 +146,7 @@ test('a step moved so that the piece cannot be worked is found, and its fix mend
   await bench.button('Cast on all pegs before it', finding).click()
   await finding.waitFor({ state: 'detached' })
   const second = bench.findings.getByRole('listitem').filter({ hasText: 'hold loops already' })
-  await bench.button('Take step 3 out', second).click()
+  await bench.button('Remove step 3', second).click()
   await second.waitFor({ state: 'detached' })
   expect(await found()).toEqual(before)
   expect(await piece.panelSteps()).toEqual(fine)
@@ -163,7 +163,7 @@ test('what does not fit is refused with the reason, and undo gives all back', as
   await piece.open()
   await piece.dialog.getByRole('button', { name: 'Add an empty chart' }).click()
   await piece.rename('Chart 2', 'Chart')
-  await piece.dialog.getByText('There is a section called “Chart” already.').waitFor()
+  await piece.dialog.getByText('There is a chart called “Chart” already.').waitFor()
 
   const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })
   await heel.getByLabel('Turned each side').fill('9')

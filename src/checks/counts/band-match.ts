@@ -6,7 +6,7 @@ import type { Work } from '../../pattern/work'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
-import { gapNamed } from '../wording'
+import { counted, gapNamed, unitOf, type Unit } from '../wording'
 import type { Setting } from '../setting'
 
 function check({ work, setting }: ChartView): readonly PlacedNote[] {
@@ -28,15 +28,19 @@ function compare(work: Work, setting: Setting, band: Band, index: number): Noted
   const again =
     work.run.rows[work.passes.findIndex(({ row, time }) => row === band.from && time === 1)]
   if (!first || !last || !again) return null
-  const rows = `Rows ${work.numbers[band.from] ?? 0}-${work.numbers[band.to] ?? 0} are worked ${band.times} times`
+  const unit = unitOf(first, setting)
+  const rows = `${rowsNamed(unit, work.numbers[band.from] ?? 0, work.numbers[band.to] ?? 0)} worked ${band.times === 2 ? 'twice' : `${band.times} times`}`
+  const [begin, ends] = band.from === band.to ? ['begins', 'ends'] : ['begin', 'end']
+  const once = band.from === band.to ? `Work this ${unit} once` : `Work these ${unit}s once`
   const start = pegsInWork(first.before)
   const end = pegsInWork(last.after)
-  const mend = () => [fix('Work these rows once', (pattern) => removeBand(pattern, index))]
+  const mend = () => [fix(once, (pattern) => removeBand(pattern, index))]
   if (start !== end)
     return {
       pegs: null,
-      say: () => `${rows}: they start with ${start} loops and end with ${end}.`,
-      advice: 'Let the band end with as many loops as it starts with, or work its rows once.',
+      say: () =>
+        `${rows}, but ${begin} with ${counted(start, 'stitch', 'stitches')} and ${ends} with ${end}.`,
+      advice: `End the band with as many stitches as it begins with, or work it once.`,
       mend,
     }
   const runsDiffer = again.loops !== first.loops
@@ -44,8 +48,8 @@ function compare(work: Work, setting: Setting, band: Band, index: number): Noted
     return {
       pegs: null,
       say: () =>
-        `${rows}: the first row finds ${first.loops} loops the first time and ${again.loops} the second time.`,
-      advice: 'Let the band end with loops on the pegs that its first row works.',
+        `${rows}: the first ${unit} finds ${counted(first.loops, 'stitch', 'stitches')} the first time and ${again.loops} the second time.`,
+      advice: `End the band with loops on the pegs that its first ${unit} works.`,
       mend,
     }
   const jump = again.faults.find(({ kind }) => kind === 'start')
@@ -54,11 +58,17 @@ function compare(work: Work, setting: Setting, band: Band, index: number): Noted
     return {
       pegs: { from: jump.peg, to: jump.peg },
       say: () =>
-        `${rows}: they start again at peg ${jump.peg + 1}, but the yarn then hangs ${gapNamed(jump.yarnGap, setting)}.`,
-      advice: 'Let the band end with the yarn where its first row starts, or work its rows once.',
+        `${rows}, but the second time ${begin} at peg ${jump.peg + 1} while the yarn is ${gapNamed(jump.yarnGap, setting)}.`,
+      advice: `End the band with the yarn where its first ${unit} begins, or work it once.`,
       mend,
     }
   return null
+}
+
+/** "Rounds 2-3 are", "Row 4 is". */
+const rowsNamed = (unit: Unit, from: number, to: number): string => {
+  const name = unit === 'round' ? 'Round' : 'Row'
+  return from === to ? `${name} ${from} is` : `${name}s ${from}-${to} are`
 }
 
 /** Same count, but on other pegs, and the first row cannot make up for it by moving loops. */
@@ -72,10 +82,10 @@ const lostLoops = (
 /** A band that is worked again has to meet its own start (design rule of this house). */
 export const bandMatch: Rule = {
   id: 'band-match',
-  title: 'Band does not meet its own start',
+  title: 'Band does not lead back to its start',
   severity: 'error',
   explain:
-    'Rows that are worked several times have to end with the loops, and with the yarn, where they start.',
+    'What is worked several times has to end with the stitches and the yarn where it begins.',
   scope: 'chart',
   check,
 }

@@ -6,14 +6,14 @@ import type { Pattern } from '../../pattern/pattern'
 import { stitchOf } from '../../stitches/vocabulary'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
-import { inEachRepeat, PegsNamed, pegsNamed } from '../wording'
+import { inEachRepeat, pegsNamed } from '../wording'
 
 export const emptyPeg: RowRule = {
   id: 'empty-peg',
   title: 'Empty peg worked',
   severity: 'error',
   explain:
-    'A stitch needs a loop to work; on an emptied peg only a yarn over or an increase can begin.',
+    'A stitch needs a loop to work; an empty peg can only be made again, by a yarn over or an increase.',
   scope: 'row',
   check: ({ run, layout }) => {
     if (run.faults.length === 0) return nothing
@@ -25,9 +25,14 @@ export const emptyPeg: RowRule = {
         pegs,
         say: (row) =>
           `${row} works ${pegsNamed(pegs)}, but ${one ? 'that peg is' : 'these pegs are'} empty${inEachRepeat(layout, pegs.from)}.`,
-        advice: `Begin ${one ? 'it' : 'them'} again with a yarn over, or mark ${one ? 'it' : 'them'} as no stitch from here on.`,
+        advice: `Make ${one ? 'it' : 'them'} again with ${one ? 'a yarn over' : 'yarn overs'}, or mark ${one ? 'it' : 'them'} as no stitch from here on.`,
         mend: (row) => [
-          fix(`${PegsNamed(pegs)}: make a yarn over`, paintColumns('yo', row, columns)),
+          fix(
+            one
+              ? `Make a yarn over on ${pegsNamed(pegs)}`
+              : `Make yarn overs on ${pegsNamed(pegs)}`,
+            paintColumns('yo', row, columns),
+          ),
           noStitchFromHere(pegsNamed(pegs), row, columns),
         ],
       }

@@ -1,6 +1,6 @@
 import type { Noted, RowDigest, Rule } from '../rule'
 import { nothing } from '../nothing'
-import { inEachRepeat, pegsNamed } from '../wording'
+import { counted, inEachRepeat, pegsNamed } from '../wording'
 import { comesAgain, isShifted, shiftedTextures } from './shifted-texture'
 import { shiftedLoops } from './shifted-loops'
 import { repeatBalance } from './balance'
@@ -21,21 +21,22 @@ function lookInside({ run, layout }: RowDigest): readonly Noted[] {
   const balance = repeatBalance(run, layout)
   if (balance && balance.perCopy !== 0) {
     const { perCopy, copies, inEdges } = balance
-    const side = (count: number) => `${Math.abs(count)} too ${count > 0 ? 'many' : 'few'}`
+    const side = (count: number) =>
+      `${counted(Math.abs(count), 'stitch', 'stitches')} too ${count > 0 ? 'many' : 'few'}`
     return [
       {
         pegs: null,
         say: (row) =>
-          `${row} adds up only because two errors make up for each other: each of ${copies} repeats takes ${side(perCopy)}, and the edges take ${side(inEdges)}.`,
-        advice: 'Balance the repeat in itself, and the edge columns in themselves.',
+          `${row} adds up only because two errors hide each other: each of the ${copies} repeats has ${side(perCopy)}, the edges have ${side(inEdges)}.`,
+        advice: 'Let the repeat come out even by itself, and the edges by themselves.',
       },
     ]
   }
   return stretches.map(({ pegs, by }) => ({
     pegs,
     say: (row) =>
-      `${row} adds up, but from ${pegsNamed(pegs)} every loop is worked ${by === 1 ? 'one peg' : `${by} pegs`} away from where it stands${inEachRepeat(layout, pegs.from)}.`,
-    advice: `Look at what stands before peg ${pegs.from + 1} and after peg ${pegs.to + 1}: is one of them an error that the other hides?`,
+      `${row} adds up, but on ${pegsNamed(pegs)} every stitch is worked ${by === 1 ? 'one peg' : `${by} pegs`} away from its own${inEachRepeat(layout, pegs.from)}.`,
+    advice: `Look before peg ${pegs.from + 1} and after peg ${pegs.to + 1}: one of the two may be an error that the other hides.`,
   }))
 }
 
@@ -50,10 +51,10 @@ function check(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
 /** Totals that agree prove nothing: two errors that mask each other are a known printing error. */
 export const masking: Rule = {
   id: 'masking',
-  title: 'Two errors that mask each other',
+  title: 'Two errors that hide each other',
   severity: 'warning',
   explain:
-    'When one error in a row makes up for another, the count is right and the pattern between them is wrong.',
+    'Where one error makes up for another the count is right, and the pattern between them is wrong.',
   scope: 'near',
   of: 'rows',
   reach: () => ({ before: 2, after: 2 }),

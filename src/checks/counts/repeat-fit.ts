@@ -10,10 +10,9 @@ import { counted, listed } from '../wording'
 /** A loom fits when (pegs - edges) is a whole multiple of the repeat (design rule of this house). */
 export const repeatFit: Rule = {
   id: 'repeat-fit',
-  title: 'Chart does not fill the loom',
+  title: 'Chart does not fit the loom',
   severity: 'error',
-  explain:
-    'Edge columns and whole copies of the repeat together have to come to exactly the pegs of the loom.',
+  explain: 'Whole repeats, with the edge stitches, have to come to exactly the pegs of the loom.',
   scope: 'chart',
   check: ({ work }: ChartView) => {
     const { layout, pattern } = work
@@ -32,13 +31,13 @@ function misfit(columns: number, repeat: Run, pegs: number): Noted {
   const copies = Math.floor((pegs - edges) / width)
   const counts = nearestCounts(edges, width, pegs)
   const widths = nearestDivisors(pegs - edges, width)
-  const named = `The repeat of ${counted(width, 'column')}${edges > 0 ? ` and ${counted(edges, 'edge column')}` : ''}`
   const over = pegs - edges - copies * width
+  const room = edges > 0 ? `${pegs - edges} (${pegs} less ${counted(edges, 'edge st')})` : `${pegs}`
   const ways = [
-    ...(counts.length > 0 ? [`a loom of ${listed(counts, 'or')} pegs`] : []),
+    ...(counts.length > 0 ? [`a loom with ${listed(counts, 'or')} pegs`] : []),
     ...(widths.length > 0
       ? [
-          `a repeat of ${listed(widths, 'or')} ${widths.length === 1 && widths[0] === 1 ? 'column' : 'columns'}`,
+          `a repeat of ${listed(widths, 'or')} ${widths.length === 1 && widths[0] === 1 ? 'st' : 'sts'}`,
         ]
       : []),
   ]
@@ -46,12 +45,12 @@ function misfit(columns: number, repeat: Run, pegs: number): Noted {
     pegs: null,
     say: () =>
       copies > 0
-        ? `${named} ${edges > 0 ? 'do' : 'does'} not fill ${pegs} pegs: after ${counted(copies, 'repeat')} ${counted(over, 'peg')} ${over === 1 ? 'is' : 'are'} left over.`
-        : `${named} ${edges > 0 ? 'need' : 'needs'} ${edges + width} pegs; the loom has ${pegs}.`,
+        ? `The repeat is ${counted(width, 'st')} and ${room} is not a multiple of ${width}: ${copies === 1 ? '1 repeat leaves' : `${copies} repeats leave`} ${counted(over, 'st')}.`
+        : `One repeat${edges > 0 ? ` with ${counted(edges, 'edge st')}` : ''} needs ${edges + width} pegs; the loom has ${pegs}.`,
     advice:
       ways.length > 0
         ? `These fit: ${ways.join(', or ')}.`
-        : 'Take a shorter repeat or fewer edge columns.',
+        : 'Make the repeat shorter, or the edges.',
     mend: () => [
       ...counts.map(onLoom),
       ...widths
@@ -68,20 +67,20 @@ function noRepeat(columns: number, pegs: number): Noted {
     pegs: null,
     say: () =>
       over > 0
-        ? `The chart has ${counted(columns, 'column')} and no repeat; the loom has ${pegs} pegs, ${over} more.`
-        : `The chart has ${counted(columns, 'column')}; the loom has ${pegs} pegs, ${-over} fewer.`,
-    advice: `Take a loom of ${columns} pegs, ${over > 0 ? 'set a repeat or add columns' : 'or take columns off'}.`,
+        ? `The chart is ${counted(columns, 'st')} wide without a repeat; the loom has ${pegs} pegs, ${over} more.`
+        : `The chart is ${counted(columns, 'st')} wide; the loom has ${pegs} pegs, ${-over} fewer.`,
+    advice: `Use a loom with ${columns} pegs, ${over > 0 ? 'set a repeat or add pegs to the chart' : 'or remove pegs from the chart'}.`,
     mend: () => [
       ...(pegs % columns === 0
         ? [
-            fix(`Repeat all ${columns} columns`, (pattern) =>
+            fix(`Repeat all ${counted(columns, 'st')}`, (pattern) =>
               setRepeat(pattern, { from: 0, to: columns - 1 }),
             ),
           ]
         : []),
       ...(onLooms(columns) ? [onLoom(columns)] : []),
       ...(over > 0
-        ? [fix(`Add ${counted(over, 'plain column')}`, (pattern) => setColumns(pattern, pegs))]
+        ? [fix(`Add ${counted(over, 'plain st')}`, (pattern) => setColumns(pattern, pegs))]
         : []),
       ...narrower(columns, { from: 0, to: columns - 1 }, pegs),
     ],
@@ -89,7 +88,7 @@ function noRepeat(columns: number, pegs: number): Noted {
 }
 
 const onLoom = (count: number): Fix =>
-  fix(`Take a loom of ${count} pegs`, (pattern) => setLoom(pattern, { pegs: count }))
+  fix(`Use a loom with ${count} pegs`, (pattern) => setLoom(pattern, { pegs: count }))
 
 /** The nearest peg counts, below and above, that whole repeats fill. */
 function nearestCounts(edges: number, width: number, pegs: number): number[] {
@@ -112,10 +111,10 @@ function nearestDivisors(room: number, width: number): number[] {
 function otherWidth({ from, to }: Run, width: number): Fix {
   const more = width - (to - from + 1)
   return more > 0
-    ? fix(`Add ${counted(more, 'plain column')} to the repeat`, (pattern) =>
+    ? fix(`Add ${counted(more, 'plain st')} to the repeat`, (pattern) =>
         setRepeat(insertColumns(pattern, to + 1, more), { from, to: to + more }),
       )
-    : fix(`Take ${counted(-more, 'column')} off the repeat`, (pattern) =>
+    : fix(`Remove ${counted(-more, 'st')} from the repeat`, (pattern) =>
         deleteColumns(pattern, to + more + 1, to),
       )
 }
@@ -127,8 +126,9 @@ function narrower(columns: number, { from, to }: Run, pegs: number): Fix[] {
   return other === undefined
     ? []
     : [
-        fix(`Repeat only columns ${from + 1}-${from + other}`, (pattern) =>
-          setRepeat(pattern, { from, to: from + other - 1 }),
+        fix(
+          `Repeat only ${other === 1 ? `st ${from + 1}` : `sts ${from + 1}-${from + other}`}`,
+          (pattern) => setRepeat(pattern, { from, to: from + other - 1 }),
         ),
       ]
 }

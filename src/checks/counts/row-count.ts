@@ -13,10 +13,10 @@ import { repeatBalance } from './balance'
 /** The sum of takes must equal the pegs in work before the row (design rule of this house). */
 export const rowCount: RowRule = {
   id: 'row-count',
-  title: 'Row works another number of loops',
+  title: 'Stitch count is off',
   severity: 'error',
   explain:
-    'A row has to use up exactly the loops that are on its pegs: decreases and increases in it have to balance what is there.',
+    'A round or row works exactly the stitches that are on its pegs; its decreases and increases have to balance.',
   scope: 'row',
   check: (view) => {
     const { run, layout } = view
@@ -46,8 +46,8 @@ export const rowCount: RowRule = {
           }`,
         advice:
           takes > loops
-            ? 'Take out a decrease, or make up for it with a yarn over on the peg it empties.'
-            : 'Take out an increase, or make up for it with a decrease beside it.',
+            ? 'Remove a decrease, or make up for it with a yarn over on the peg it empties.'
+            : 'Remove an increase, or make up for it with a decrease beside it.',
         mend: (index) => balance(view, index),
       },
     ]
@@ -57,13 +57,11 @@ export const rowCount: RowRule = {
 const missing = (excess: number): string =>
   `${countedInWords(Math.abs(excess), 'stitch', 'stitches')} too ${excess > 0 ? 'many' : 'few'}`
 
-function has({ run: { row }, setting, layout }: RowView, takes: number, loops: number): string {
+function has({ run: { row }, layout }: RowView, takes: number, loops: number): string {
   const whole = row.from === 0 && row.to === layout.columnOf.length - 1
-  if (whole && loops === setting.pegs)
-    return `works ${counted(takes, 'peg')}; the loom has ${loops}`
   const where = whole ? 'the loom' : pegsNamed(row)
   const hold = whole || row.from === row.to ? 'holds' : 'hold'
-  return `works ${counted(takes, 'loop')}; ${where} ${hold} ${loops}`
+  return `needs ${counted(takes, 'stitch', 'stitches')}, ${where} ${hold} ${loops}`
 }
 
 /** Loops a stitch takes beyond those that stand on its own pegs. */
@@ -139,7 +137,7 @@ function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fi
     ...(Math.abs(stitch.takes - 1) > 1 && neighbours.length === 2
       ? [
           fix(
-            `${partnerName} on pegs ${peg} and ${peg + 2} beside it`,
+            `${partner === 'yo' ? 'Make yarn overs' : partnerName} on pegs ${peg} and ${peg + 2} beside it`,
             paintColumns(partner, index, neighbours.map(column)),
           ),
         ]

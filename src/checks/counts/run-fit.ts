@@ -7,9 +7,9 @@ import { pegsNamed } from '../wording'
 /** A short row that was set on a larger loom may ask for pegs that this one does not have. */
 export const runFit: RowRule = {
   id: 'run-fit',
-  title: 'Row asks for pegs that are not there',
+  title: 'Row goes past the loom',
   severity: 'error',
-  explain: 'A row can cover only pegs that the loom has and that the chart has a column for.',
+  explain: 'A row covers only pegs that the loom and the chart have.',
   scope: 'row',
   check: ({ row, layout }) => {
     const { run } = row
@@ -18,10 +18,11 @@ export const runFit: RowRule = {
     return [
       {
         pegs: null,
-        say: (name) => `${name} covers ${pegsNamed(run)}, but chart and loom go up to peg ${pegs}.`,
-        advice: 'Let the row end where the loom does, or take a larger loom.',
+        say: (name) =>
+          `${name} covers ${pegsNamed(run)}, but the ${layout.pegs > pegs ? 'chart' : 'loom'} ends at peg ${pegs}.`,
+        advice: `End it at peg ${pegs}, or use a larger ${layout.pegs > pegs ? 'chart' : 'loom'}.`,
         mend: (index) => [
-          fix(`End the row at peg ${pegs}`, (pattern) =>
+          fix(`End it at peg ${pegs}`, (pattern) =>
             setRun(pattern, index, { from: Math.min(run.from, pegs - 1), to: pegs - 1 }),
           ),
           fix('Work it over all the pegs', (pattern) => setRun(pattern, index, null)),

@@ -5,7 +5,7 @@ import type { Look } from '../look'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest } from '../rule'
-import { inEachRepeat, pegsNamed } from '../wording'
+import { inEachRepeat, pegsNamed, unitOf } from '../wording'
 
 /** A stretch this long that moves aside for one row only is no motif any more. */
 const leastPegs = 6
@@ -88,14 +88,15 @@ function matters({ from, to }: Run, below: Texture, here: Texture): boolean {
   return changed >= leastChanged && !periodic
 }
 
-function noteShifted(pegs: Run, side: number, { layout }: RowDigest): Shifted {
+function noteShifted(pegs: Run, side: number, { layout, run, setting }: RowDigest): Shifted {
+  const unit = unitOf(run, setting)
   const noted: Shifted = {
     pegs,
     say: (row) =>
-      `${row}: on ${pegsNamed(pegs)} the stitches stand one peg ${side > 0 ? 'lower' : 'higher'} than in the row below and the row above${inEachRepeat(layout, pegs.from)}.`,
-    advice: `Look for a stitch too few near one end of ${pegsNamed(pegs)} and one too many near the other: the count is right, the texture is not.`,
+      `${row}: on ${pegsNamed(pegs)} the stitches stand one peg ${side > 0 ? 'earlier' : 'later'} than in the ${unit}s below and above${inEachRepeat(layout, pegs.from)}.`,
+    advice: `The count is right. Look for a stitch too many near one end of ${pegsNamed(pegs)}, and one too few near the other.`,
     mend: (row) => [
-      fix(`Work ${pegsNamed(pegs)} as in the row below`, (pattern) => {
+      fix(`Work ${pegsNamed(pegs)} as in the ${unit} below`, (pattern) => {
         const below = pattern.chart.rows[row - 1]
         const here = pattern.chart.rows[row]
         if (!below || !here) return pattern

@@ -10,8 +10,7 @@ export const stretch: RowRule = {
   id: 'stretch',
   title: 'Loop moved more than one peg',
   severity: 'warning',
-  explain:
-    'A loop can be moved to the next peg; moved further it pulls tight and may not reach its peg.',
+  explain: 'A loop reaches the next peg; moved further it pulls tight, or does not reach its peg.',
   scope: 'row',
   check: ({ run, layout }) => {
     if (run.faults.length === 0) return nothing
@@ -27,14 +26,11 @@ export const stretch: RowRule = {
         return {
           pegs,
           say: (row) =>
-            `${row} moves ${inside.length === 1 ? 'a loop' : `${inside.length} loops`} up to ${most} pegs along on ${pegsNamed(pegs)}${inEachRepeat(layout, pegs.from)}.`,
+            `${row} moves ${inside.length === 1 ? `a loop ${most} pegs` : `${inside.length} loops up to ${most} pegs`} along, on ${pegsNamed(pegs)}${inEachRepeat(layout, pegs.from)}.`,
           advice:
             'Put each increase next to its decrease, so that no loop moves more than one peg.',
           mend: (row) => [
-            fix(
-              `Knit ${pegsNamed(pegs)} plain`,
-              paintColumns('k', row, columnsUnder(layout, pegs)),
-            ),
+            fix(`Knit ${pegsNamed(pegs)}`, paintColumns('k', row, columnsUnder(layout, pegs))),
           ],
         }
       })

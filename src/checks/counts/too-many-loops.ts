@@ -3,26 +3,26 @@ import { firstPerColumn } from '../copies'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
-import { inEachRepeat } from '../wording'
+import { inEachRepeat, unitOf } from '../wording'
 
 /** By habit three loops on a peg is the most that can be lifted at once (common practice). */
 export const tooManyLoops: RowRule = {
   id: 'too-many-loops',
   title: 'Too many loops on a peg',
   severity: 'warning',
-  explain: 'More than three loops on one peg can hardly be lifted over together.',
+  explain: 'More than three loops on a peg can hardly be lifted over together.',
   scope: 'row',
-  check: ({ run, layout }) => {
+  check: ({ run, layout, setting }) => {
     if (run.faults.length === 0) return nothing
     const faults = run.faults.flatMap((fault) => (fault.kind === 'too many loops' ? [fault] : []))
     return firstPerColumn(faults, layout).map(({ peg, loops }) => ({
       pegs: { from: peg, to: peg },
       say: (row) =>
-        `${row} works ${loops} loops as one on peg ${peg + 1}; by habit ${mostLoopsOnPeg} is the most that can be lifted${inEachRepeat(layout, peg)}.`,
-      advice: 'Work the peg off one row earlier, so that fewer loops gather on it.',
+        `${row} works ${loops} loops together on peg ${peg + 1}; more than ${mostLoopsOnPeg} can hardly be lifted over${inEachRepeat(layout, peg)}.`,
+      advice: `Knit the peg one ${unitOf(run, setting)} earlier, so that fewer loops gather on it.`,
       mend: (row) => [
         fix(
-          `Knit peg ${peg + 1} in the row before already`,
+          `Knit peg ${peg + 1} one ${unitOf(run, setting)} earlier`,
           paintColumns('k', row - 1, [layout.columnOf[peg] ?? 0]),
         ),
       ],

@@ -1,5 +1,5 @@
 import type { RowRule } from '../rule'
-import { noteBroken, startElsewhere } from './whole'
+import { left, noteBroken, startElsewhere } from './whole'
 
 /** Over the join a cross meets loops that are one round apart (common practice). */
 export const crossJoin: RowRule = {
@@ -7,15 +7,15 @@ export const crossJoin: RowRule = {
   title: 'Cross over the join of the round',
   severity: 'error',
   explain:
-    'Over the join of the round a cross meets loops that are one round apart, so it would change the next round too.',
+    'Over the join a cross meets loops that are one round apart, so it would change the next round too.',
   scope: 'row',
   check: (view) =>
     noteBroken(
       view,
       'join',
       ({ item, pegs }) =>
-        `runs over the join of the round: it needs ${item.stitch.width} pegs and ${pegs.to - pegs.from + 1} are left before peg 1`,
-      'Start the round elsewhere, so that the cross lies wholly inside it.',
+        `is cut at the join of the round: it needs ${item.stitch.width} pegs, and ${left(pegs)} left before peg 1`,
+      'Start the round elsewhere, so that the whole cross lies inside it.',
       (_, piece, row) => startElsewhere('the round', piece, row),
     ),
 }

@@ -7,7 +7,7 @@ import { inFirstCopy } from '../copies'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
-import { counted, inEachRepeat, pegsNamed } from '../wording'
+import { counted, inEachRepeat, pegsNamed, unitOf } from '../wording'
 import type { Crossed } from './crossed'
 import type { Setting } from '../setting'
 
@@ -35,11 +35,12 @@ function check(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
 }
 
 function noteOften(
-  { setting, layout }: RowDigest,
+  { setting, layout, run }: RowDigest,
   crossed: Crossed,
   around: readonly (RowDigest | undefined)[],
 ): Noted | null {
   const wales = new Set(crossed.wales)
+  const unit = unitOf(run, setting)
   for (let plain = 0; plain < around.length - 1; plain++) {
     const earlier = around[around.length - 2 - plain]?.crosses.find((other) =>
       other.wales.some((wale) => wales.has(wale)),
@@ -53,10 +54,10 @@ function noteOften(
     return {
       pegs,
       say: (row) =>
-        `${row}: ${stitch[setting.terms].abbr} on ${pegsNamed(pegs)} crosses strands again after ${counted(plain, 'plain row')}; after ${earlier.stitch[setting.terms].abbr} there should be ${need}${inEachRepeat(layout, peg)}.`,
-      advice: `Work ${counted(need - plain, 'more plain row')} between the two crosses, or set the rows between crosses for this pattern.`,
+        `${row}: ${stitch[setting.terms].abbr} on ${pegsNamed(pegs)} follows ${earlier.stitch[setting.terms].abbr} after ${plain === 0 ? `no plain ${unit}` : counted(plain, `plain ${unit}`)}; there should be ${need}${inEachRepeat(layout, peg)}.`,
+      advice: `Work ${counted(need - plain, `more plain ${unit}`)} between the two, or set fewer for this pattern.`,
       mend: (row) => [
-        fix(`Put ${counted(need - plain, 'plain row')} before this one`, (pattern) =>
+        fix(`Add ${counted(need - plain, `plain ${unit}`)} before this one`, (pattern) =>
           insertPlain(pattern, row, need - plain),
         ),
         fix(`Knit ${pegsNamed(pegs)} without crossing`, paintColumns('k', row, columns)),
@@ -102,7 +103,7 @@ export const crossOften: Rule = {
   title: 'Crosses too close together',
   severity: 'warning',
   explain:
-    'Crossed loops need plain rows to relax: by habit three after a four-peg cross and five after a six-peg one; a two-peg cross may come every second row.',
+    'Crossed loops need plain rounds to relax: usually three after a four-peg cross and five after a six-peg one; a two-peg cross may come every second round.',
   scope: 'near',
   of: 'workings',
   reach: ({ rowsBetweenCrosses }) => ({

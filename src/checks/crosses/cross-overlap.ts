@@ -7,15 +7,15 @@ export const crossOverlap: RowRule = {
   id: 'cross-overlap',
   title: 'Cross overlaps its neighbour',
   severity: 'error',
-  explain: 'Every column belongs to one stitch: a cross may not lie over the stitch beside it.',
+  explain: 'Every peg belongs to one stitch: a cross may not lie over the stitch beside it.',
   scope: 'row',
   check: (view) =>
     noteBroken(
       view,
       'overlap',
       ({ item }) =>
-        `needs ${item.stitch.width} pegs and has ${item.columns}: the stitch beside it lies on the rest`,
-      'Give the cross all its pegs, or move one of the two.',
+        `needs ${item.stitch.width} pegs and has ${item.columns}: the stitch beside it takes the rest`,
+      'Give the cross all its pegs, or move one of the two stitches.',
       (_, { item }, row) => [
         fix(`Give it all its ${item.stitch.width} pegs`, (pattern) =>
           paint(pattern, item.stitch.id, row, item.column),

@@ -7,15 +7,15 @@ export const crossRepeatEdge: RowRule = {
   title: 'Cross over the edge of its repeat',
   severity: 'error',
   explain:
-    'A cross has to lie wholly inside one repeat: where copies meet, or where the edge begins, its other pegs belong to another stitch.',
+    'A cross has to lie inside one repeat: where repeats meet, or the edge begins, its other pegs belong to another stitch.',
   scope: 'row',
   check: (view) =>
     noteBroken(
       view,
       'repeat',
       ({ item }) =>
-        `runs over the edge of the repeat and needs ${item.stitch.width} columns inside it`,
-      'Shift the repeat so that the cross lies wholly inside it, or move the cross.',
+        `is cut at the edge of the repeat: it needs ${item.stitch.width} pegs inside it`,
+      'Shift the repeat so that the whole cross lies inside it, or move the cross.',
       (_, piece, row) => [
         ...startElsewhere('the repeat', piece, row),
         ...moveInside(piece, row, piece.item.stitch.width),

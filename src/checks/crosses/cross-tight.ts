@@ -14,7 +14,7 @@ export const crossTight: RowRule = {
   title: 'Cross too tight',
   severity: 'warning',
   explain:
-    'Loops on a loom have little slack: how far a cross has to pull them is the pegs it moves them by, times the distance of the pegs.',
+    'Loops on a loom have little slack. How far a cross moves them is counted in pegs, times the distance of the pegs.',
   scope: 'row',
   check: (view) => {
     const { longestCross, pitch, terms } = view.setting
@@ -30,13 +30,18 @@ export const crossTight: RowRule = {
         return {
           pegs,
           say: (row) =>
-            `${row}: ${stitch[terms].abbr} on ${pegsNamed(pegs)} pulls loops ${counted(moved, 'peg')} along, ${millimetres(moved * pitch)} mm; the limit is ${millimetres(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
-          advice: `Cross fewer loops, at most ${counted(Math.floor(longestCross / pitch), 'peg')} at this distance of pegs, or take a finer loom.`,
+            `${row}: ${stitch[terms].abbr} on ${pegsNamed(pegs)} moves loops ${counted(moved, 'peg')}, ${millimetres(moved * pitch)} mm; the limit is ${millimetres(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
+          advice: whatToDo(Math.floor(longestCross / pitch)),
           mend: (row) => crossFewer(view, crossed, row),
         }
       })
   },
 }
+
+const whatToDo = (most: number): string =>
+  most < 1
+    ? 'On this loom every cross goes beyond the limit: use a finer loom, or raise the limit.'
+    : `Cross fewer loops: on this loom at most ${most} over ${most}. Or use a finer loom.`
 
 /** The same lean with fewer loops, in the middle; the loops beside are worked as they look. */
 function crossFewer({ setting, layout }: RowView, { peg, cross }: Crossed, row: number): Fix[] {

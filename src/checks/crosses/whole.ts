@@ -81,10 +81,13 @@ export const noteBroken = (
     })
 }
 
+/** "2 are", of the pegs that are there for it. */
+export const left = ({ from, to }: Run): string => (from === to ? '1 is' : `${to - from + 1} are`)
+
 /** What is left of the stitch becomes plain knit, which is how the loom worked it anyway. */
 const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
   fix(
-    `Knit ${pegsNamed(pegs)} plain instead`,
+    `Knit ${pegsNamed(pegs)} instead`,
     paintColumns(
       'k',
       row,

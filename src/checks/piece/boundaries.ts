@@ -1,12 +1,12 @@
 import { pegsInWork } from '../../loom/state'
 import { addStep, changeStep } from '../../pattern/edits/piece'
-import { counted } from '../wording'
-import { forSteps, stepNamed, type PieceRule } from './rule'
+import { counted, upperFirst } from '../wording'
+import { forSteps, rowInStep, stepNamed, unitOf, type PieceRule } from './rule'
 
 /** The loops a step begins with are those the step before it left. */
 export const loopsAgree: PieceRule = {
   id: 'piece-loops',
-  title: 'Loops do not agree between steps',
+  title: 'Stitch count is off between steps',
   severity: 'error',
   check: (work) =>
     forSteps(work, (step, index) => {
@@ -16,11 +16,11 @@ export const loopsAgree: PieceRule = {
       if (!miscount || pegsInWork(step.before) === 0) return null
       return {
         step: index,
-        message: `${stepNamed(work, index)} takes ${counted(miscount.takes, 'loop')} in its row ${row + 1}; ${miscount.loops === 1 ? '1 loop is' : `${miscount.loops} loops are`} there.`,
+        message: `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`,
         advice:
           row === 0
-            ? 'Let the step before it end with as many loops, or change its first row.'
-            : 'See what its chart says about that row.',
+            ? `End the step before it with as many stitches, or change this ${unitOf(work, index, row)}.`
+            : `Open its chart and look at that ${unitOf(work, index, row)}.`,
         fixes: [],
       }
     }),
@@ -29,7 +29,7 @@ export const loopsAgree: PieceRule = {
 /** A chart is worked the way it is drawn: the fabric is the same, but words and arrows are not. */
 export const drawnWay: PieceRule = {
   id: 'piece-way',
-  title: 'A chart worked the other way than it is drawn',
+  title: 'Chart is worked the other way than drawn',
   severity: 'warning',
   check: (work) =>
     forSteps(work, (step, index) => {
@@ -42,8 +42,8 @@ export const drawnWay: PieceRule = {
       const [from, to] = drawn === 'forward' ? [pegs.from, pegs.to] : [pegs.to, pegs.from]
       return {
         step: index,
-        message: `Row 1 of ${stepNamed(work, index).toLowerCase()} is drawn from peg ${from + 1} to peg ${to + 1}, but the work before it leads the other way.`,
-        advice: 'Work one row more or one fewer before it: an even number on a bar.',
+        message: `${upperFirst(rowInStep(work, index, 0))} is drawn from peg ${from + 1} to peg ${to + 1}, but the work before it leads the other way.`,
+        advice: 'Work one row more or one fewer before it: an even number on a rake.',
         fixes: [
           {
             label: 'Knit one row before it',
@@ -56,18 +56,18 @@ export const drawnWay: PieceRule = {
 
 export const needsGauge: PieceRule = {
   id: 'piece-length',
-  title: 'A length without a gauge',
+  title: 'Length without a gauge',
   severity: 'error',
   check: (work) =>
     forSteps(work, ({ step }, index) =>
       step.kind === 'plain' && 'mm' in step.amount && !work.pattern.gauge
         ? {
             step: index,
-            message: `${stepNamed(work, index)} is worked for ${Math.round(step.amount.mm) / 10} cm, but the piece has no gauge: how many rows that is cannot be said.`,
-            advice: 'Measure a swatch and enter its gauge, or give the number of rows.',
+            message: `${stepNamed(work, index)} goes on for ${Math.round(step.amount.mm) / 10} cm, but without a gauge that is no number of ${unitOf(work, index)}s.`,
+            advice: `Knit a swatch and enter its gauge, or give the number of ${unitOf(work, index)}s.`,
             fixes: [
               {
-                label: 'Work 10 rows instead',
+                label: `Work 10 ${unitOf(work, index)}s instead`,
                 edit: (p) => changeStep(p, index, { ...step, amount: { rows: 10 } }),
               },
             ],
@@ -78,15 +78,15 @@ export const needsGauge: PieceRule = {
 
 export const tooLong: PieceRule = {
   id: 'piece-too-long',
-  title: 'More rows than can be worked here',
+  title: 'Piece is too long',
   severity: 'warning',
   check: (work) =>
     forSteps(work, ({ leftOut }, index) =>
       leftOut > 0
         ? {
             step: index,
-            message: `${stepNamed(work, index)} has ${counted(leftOut, 'row')} more than the ${work.rows} rows that a piece can have here; they are not worked.`,
-            advice: 'Work its chart fewer times, or give a shorter length.',
+            message: `${stepNamed(work, index)} goes ${counted(leftOut, unitOf(work, index))} beyond the ${work.rows} that a piece can have; they are left out.`,
+            advice: 'Work its chart fewer times, or make it shorter.',
             fixes: [],
           }
         : null,

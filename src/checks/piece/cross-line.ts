@@ -1,6 +1,6 @@
 import type { PatternRun } from '../../pattern/work'
 import type { StepWork } from '../../pattern/workPiece'
-import { counted } from '../wording'
+import { counted, lowerFirst } from '../wording'
 import { stepNamed, type PieceNote, type PieceRule } from './rule'
 
 /** First pegs of the crosses in a row, in rising order, with their widths. */
@@ -44,8 +44,8 @@ export const crossLine: PieceRule = {
       if (last && offset !== null && offset !== 0)
         notes.push({
           step: index,
-          message: `The crosses of ${stepNamed(work, index).toLowerCase()} stand ${counted(Math.abs(offset), 'peg')} ${offset > 0 ? 'after' : 'before'} those of ${stepNamed(work, last.index).toLowerCase()}.`,
-          advice: 'Start the round of one of the two charts elsewhere, so that they stand in line.',
+          message: `The crosses of ${lowerFirst(stepNamed(work, index))} stand ${counted(Math.abs(offset), 'peg')} ${offset > 0 ? 'after' : 'before'} those of ${lowerFirst(stepNamed(work, last.index))}.`,
+          advice: 'Start the round elsewhere in one of the two charts, so that they stand in line.',
           fixes: [],
         })
       last = { run: end, index }

@@ -4,7 +4,7 @@ import { toeBefore } from '../../pattern/fold'
 import type { Pattern } from '../../pattern/pattern'
 import { sectionsOf } from '../../pattern/sections'
 import { loopsLeft } from '../../pattern/workPiece'
-import { counted } from '../wording'
+import { counted, lowerFirst } from '../wording'
 import { forSteps, stepNamed, works, type PieceRule } from './rule'
 
 export const castOnFirst: PieceRule = {
@@ -32,7 +32,7 @@ export const castOnFirst: PieceRule = {
       if (work.steps[before]?.step.kind !== 'bind off')
         return {
           step: index,
-          message: `${stepNamed(work, index)} begins with no loop on the loom.`,
+          message: `${stepNamed(work, index)} begins on an empty loom.`,
           advice: 'Cast on before it.',
           fixes: [castOn('it')],
         }
@@ -40,11 +40,11 @@ export const castOnFirst: PieceRule = {
       const again = work.steps.slice(index).some(({ step }) => step.kind === 'bind off')
       return {
         step: before,
-        message: `${stepNamed(work, before)} takes the last loops off the loom, but ${lower(stepNamed(work, index))} goes on.`,
+        message: `${stepNamed(work, before)} takes the last loops off the loom, but ${lowerFirst(stepNamed(work, index))} goes on.`,
         advice: 'Bind off at the end, or cast on again for a part of its own.',
         fixes: [
           again
-            ? { label: `Take step ${before + 1} out`, edit: (p) => removeStep(p, before) }
+            ? { label: `Remove step ${before + 1}`, edit: (p) => removeStep(p, before) }
             : {
                 label: `Move step ${before + 1} to the end`,
                 edit: (p) => moveStep(p, before, last),
@@ -55,8 +55,6 @@ export const castOnFirst: PieceRule = {
     })
   },
 }
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 export const boundOff: PieceRule = {
   id: 'piece-bind-off',
@@ -69,7 +67,7 @@ export const boundOff: PieceRule = {
       {
         step: work.steps.length - 1,
         message: `${counted(left, 'loop is', 'loops are')} still on the loom after the last step.`,
-        advice: 'Bind them off, or gather or graft them.',
+        advice: 'Bind them off, gather or graft them.',
         fixes: [
           {
             label: 'Bind off all loops at the end',
@@ -89,7 +87,7 @@ export const boundOff: PieceRule = {
 
 export const onHeldPegs: PieceRule = {
   id: 'piece-cast-on-held',
-  title: 'Cast on over loops',
+  title: 'Cast on where loops are',
   severity: 'error',
   check: (work) =>
     forSteps(work, (step, index) => {
@@ -97,9 +95,9 @@ export const onHeldPegs: PieceRule = {
       return step.step.kind === 'cast on' && held.length > 0
         ? {
             step: index,
-            message: `${stepNamed(work, index)} puts loops on ${counted(held.length, 'peg')} that hold loops already.`,
+            message: `${stepNamed(work, index)} casts on ${held.length === 1 ? '1 peg that holds a loop' : `${held.length} pegs that hold loops`} already.`,
             advice: 'Bind those loops off first, or cast on other pegs.',
-            fixes: [{ label: `Take step ${index + 1} out`, edit: (p) => removeStep(p, index) }],
+            fixes: [{ label: `Remove step ${index + 1}`, edit: (p) => removeStep(p, index) }],
           }
         : null
     }),
@@ -118,8 +116,8 @@ export const evenHalves: PieceRule = {
       if (loops % 2 === 1)
         return {
           step: index,
-          message: `${stepNamed(work, index)} joins two halves of ${counted(loops, 'loop')}: the one in the middle has no partner.`,
-          advice: 'Decrease one stitch before it, or bind off in another way.',
+          message: `${stepNamed(work, index)} joins ${counted(loops, 'loop')} in pairs: one has no partner.`,
+          advice: 'Decrease one stitch before it, or bind off another way.',
           fixes: [],
         }
       const toe = step.pegs === null && !toAndFro ? toeBefore(work.steps.slice(0, index)) : null
@@ -129,7 +127,7 @@ export const evenHalves: PieceRule = {
         : {
             step: index,
             message: `${stepNamed(work, index)} joins ${loops / 2} loops with ${loops / 2}, but the short rows before it lie on ${pegs} pegs: the fold does not meet their corners.`,
-            advice: `Work those short rows on ${loops / 2} pegs, or bind off in another way.`,
+            advice: `Work those short rows on ${loops / 2} pegs, or bind off another way.`,
             fixes: [],
           }
     }),
@@ -137,7 +135,7 @@ export const evenHalves: PieceRule = {
 
 export const unusedSection: PieceRule = {
   id: 'piece-unused',
-  title: 'A chart that no step works',
+  title: 'Chart is in no step',
   severity: 'hint',
   check: ({ pattern, steps }) => {
     const used = new Set(steps.map(({ section }) => section?.name))
@@ -145,8 +143,8 @@ export const unusedSection: PieceRule = {
       .filter(({ name }) => !used.has(name))
       .map(({ name }) => ({
         step: null,
-        message: `No step works the chart “${name}”.`,
-        advice: 'Add a step that works it, or take the chart out.',
+        message: `The chart “${name}” is in no step.`,
+        advice: 'Add a step that works it, or remove the chart.',
         fixes: [
           {
             label: `Work “${name}” before the last step`,
@@ -157,7 +155,7 @@ export const unusedSection: PieceRule = {
                 times: 1,
               }),
           },
-          { label: `Take the chart “${name}” out`, edit: (p) => removeSection(p, name) },
+          { label: `Remove the chart “${name}”`, edit: (p) => removeSection(p, name) },
         ],
       }))
   },

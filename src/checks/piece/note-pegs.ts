@@ -7,7 +7,7 @@ const pegsNamed = /\bpegs?\s+(\d{1,3})(?:\s*(?:to|and|[-–])\s*(\d{1,3}))?/i
 /** A note is printed with both of a pair, in the words in which it was written. */
 export const notePegs: PieceRule = {
   id: 'piece-note-pegs',
-  title: 'A note with peg numbers that are others in the second of a pair',
+  title: 'Peg numbers in a note are others in the second of a pair',
   severity: 'warning',
   check: (work) => {
     const { piece, loom } = work.pattern
@@ -21,7 +21,7 @@ export const notePegs: PieceRule = {
       if (others.every((peg, at) => peg === numbers[at])) return null
       return {
         step: index,
-        message: `${stepNamed(work, index)} names ${pegs(numbers)}; in the second of the pair, its mirror image, those are ${pegs(others)}.`,
+        message: `${stepNamed(work, index)} names ${pegs(numbers)}; in the second of the pair, its mirror image, they are ${pegs(others)}.`,
         advice: 'Say it without numbers, for example “the pegs of the heel”.',
         fixes: [],
       }

@@ -5,7 +5,7 @@ import { forSteps, rowOfStep, stepNamed, type PieceRule } from './rule'
 /** The other loops wait: a row that works them does not do what the step before it says. */
 export const pegsInWorkOnly: PieceRule = {
   id: 'piece-pegs',
-  title: 'Rows on pegs that are not in work',
+  title: 'Pegs are worked that should wait',
   severity: 'error',
   check: (work) =>
     forSteps(work, (step, index) => {
@@ -16,7 +16,7 @@ export const pegsInWorkOnly: PieceRule = {
       return {
         step: index,
         message: `${stepNamed(work, index)} works ${runsNamed(outside, ['peg', 'pegs'])} in its ${runsNamed(rows, ['row', 'rows'])}, but only ${only} ${are} in work.`,
-        advice: `Put those pegs in work before it as well, or let its rows keep to ${only}.`,
+        advice: `Put those pegs in work before it too, or keep its rows to ${only}.`,
         fixes: [],
       }
     }),

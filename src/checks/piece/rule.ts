@@ -2,7 +2,7 @@ import type { Step } from '../../pattern/piece'
 import { schedule } from '../../pattern/schedule'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix, Severity } from '../finding'
-import { isRound } from '../wording'
+import { lowerFirst, unitOf as unitOfRow, type Unit } from '../wording'
 
 /** What is wrong with the piece as a whole. Steps are 0-based. */
 export interface PieceFinding {
@@ -29,17 +29,17 @@ export interface PieceRule {
 }
 
 /** "Step 3 (Heel)". */
-export const stepNamed = ({ steps }: PieceWork, index: number): string => {
-  const step = steps[index]?.step
-  return `Step ${index + 1}${step ? ` (${kindNamed(step)})` : ''}`
+export const stepNamed = (work: PieceWork, index: number): string => {
+  const step = work.steps[index]?.step
+  return `Step ${index + 1}${step ? ` (${kindNamed(step, unitOf(work, index))})` : ''}`
 }
 
-function kindNamed(step: Step): string {
+function kindNamed(step: Step, unit: Unit): string {
   switch (step.kind) {
     case 'chart':
       return step.section
     case 'plain':
-      return 'plain rows'
+      return `plain ${unit}s`
     case 'pegs':
       return 'pegs in work'
     default:
@@ -59,21 +59,20 @@ export function rowOfStep(
     : { number: (index % once) + 1, time: Math.floor(index / once) }
 }
 
-/** "Round 3 of step 4 (Crown)", as its chart counts them; 0-based in. */
+/** "round 3 of step 4 (Crown)", as its chart counts them; 0-based in. */
 export function rowInStep(work: PieceWork, index: number, row: number): string {
   const step = work.steps[index]
   const number = step ? rowOfStep(step, row).number : row + 1
   return `${unitOf(work, index, row)} ${number} of ${lowerFirst(stepNamed(work, index))}`
 }
 
-/** Whole rounds of a ring are rounds; all else is rows (common practice). */
-export const unitOf = ({ pattern, steps }: PieceWork, index: number, row = 0): 'Round' | 'Row' => {
+/** What a row of a step is called; where it has none, after the way in which it is worked. */
+export function unitOf({ pattern, steps }: PieceWork, index: number, row = 0): Unit {
   const step = steps[index]
   const run = step?.rows?.rows[row]
-  return run && !step.toAndFro && isRound(run, pattern.loom) ? 'Round' : 'Row'
+  if (!step || step.toAndFro) return 'row'
+  return run ? unitOfRow(run, pattern.loom) : 'round'
 }
-
-export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** A note for every step that `note` has something to say about. */
 export const forSteps = (

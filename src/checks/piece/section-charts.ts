@@ -30,7 +30,7 @@ function errorsOf(pattern: Pattern, name: string, chart: Chart): readonly string
 /** The bench checks the chart that lies on it; the others must not be forgotten. */
 export const sectionCharts: PieceRule = {
   id: 'piece-chart',
-  title: 'Errors in a chart that is not on the bench',
+  title: 'Errors in another chart',
   severity: 'error',
   check: ({ pattern, steps }) =>
     pattern.piece.others.flatMap(({ name, chart }) => {
@@ -43,8 +43,8 @@ export const sectionCharts: PieceRule = {
         {
           step: at < 0 ? null : at,
           message: `In the chart “${name}”: ${first}${more > 0 ? ` (and ${counted(more, 'error')} more)` : ''}`,
-          advice: 'Put that chart on the bench to see it in its place, with repairs.',
-          fixes: [{ label: `Put “${name}” on the bench`, edit: (p) => openSection(p, name) }],
+          advice: 'Open that chart to see where, and to mend it.',
+          fixes: [{ label: `Open “${name}”`, edit: (p) => openSection(p, name) }],
         },
       ]
     }),

@@ -3,8 +3,8 @@ import { withOnBench } from '../../pattern/sections'
 import { workPattern, type PatternRun } from '../../pattern/work'
 import type { StepWork } from '../../pattern/workPiece'
 import { settingOf } from '../setting'
-import { gapNamed, pegNumber } from '../wording'
-import { forSteps, rowOfStep, stepNamed, type PieceNote, type PieceRule } from './rule'
+import { gapNamed, pegNumber, upperFirst } from '../wording'
+import { forSteps, rowInStep, rowOfStep, stepNamed, type PieceNote, type PieceRule } from './rule'
 
 /** The yarn cannot jump: rows, cast-on and bind-off begin beside it. */
 export const yarnReady: PieceRule = {
@@ -19,7 +19,7 @@ export const yarnReady: PieceRule = {
       if (!jump) return null
       const { time, number } = rowOfStep(step, jump.row)
       const name = stepNamed(work, index)
-      const what = number === 1 ? `${name} begins` : `Row ${number} of step ${name.slice(5)} begins`
+      const what = `${number === 1 ? name : upperFirst(rowInStep(work, index, jump.row))} begins`
       const again = time === 0 ? '' : ' when it is worked again'
       return {
         step: index,
@@ -59,8 +59,8 @@ const startFault = (run?: PatternRun) => run?.faults.find((fault) => fault.kind 
 
 function adviceFor({ step: { kind } }: StepWork, number: number): string {
   if (kind === 'cast on' || kind === 'bind off')
-    return `Work up to that peg before it, a row more or one fewer, or ${kind} pegs beside which the yarn is.`
+    return `Work up to that peg before it, a row more or one fewer, or ${kind} pegs that are beside the yarn.`
   return number === 1
-    ? 'Let the step before it end where this one begins.'
-    : 'See which pegs are in work there, and let each row of its chart begin where the one before it ends.'
+    ? 'End the step before it where this one begins.'
+    : 'Look at its chart and the pegs in work: each row begins where the one before it ends.'
 }

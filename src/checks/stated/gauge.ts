@@ -6,8 +6,8 @@ const missing: readonly PlacedNote[] = [
     row: null,
     noted: {
       pegs: null,
-      say: () => 'No gauge is stated.',
-      advice: 'Work a swatch and put in its stitches and rows in 100 mm.',
+      say: () => 'No gauge is given.',
+      advice: 'Knit a swatch and enter its stitches and rows in 10 cm.',
     },
   },
 ]
@@ -15,9 +15,9 @@ const missing: readonly PlacedNote[] = [
 /** The swatch decides, never the table (common practice). */
 export const gauge: Rule = {
   id: 'gauge',
-  title: 'No gauge stated',
+  title: 'No gauge given',
   severity: 'hint',
-  explain: 'Without a gauge no size can be told, and the chart is drawn with square cells.',
+  explain: 'Without a gauge there are no sizes, and the chart is drawn with square cells.',
   scope: 'chart',
   check: ({ work: { pattern } }) => (pattern.gauge ? nothing : missing),
 }

@@ -29,7 +29,7 @@ export function turnElsewhere(turn: Turning, row: number, turnPeg: number): Fix[
     const run = forward ? { from: next.from, to: first } : { from: first, to: next.to }
     return valid(run, pattern.loom.pegs) ? setRun(turned, row + 1, run) : pattern
   }
-  return [fix(label, alone), fix(`${label}, and start the next row beside it`, withNext)]
+  return [fix(label, alone), fix(`${label}, and begin the next row beside it`, withNext)]
 }
 
 export const waysNamed: Readonly<Record<Heading, string>> = { forward: 'higher', back: 'lower' }

@@ -40,8 +40,8 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
         noted: {
           pegs: { from: peg - 1, to: peg - 1 },
           say: (row) =>
-            `${row} is the last to turn on this side, on peg ${pegNumber(last.turnPeg, setting.pegs)}; the corner of the heel is peg ${pegNumber(edge, setting.pegs)}.`,
-          advice: `Go one peg past the corner and turn on peg ${peg}, so that no hole stays.`,
+            `${row} is the last to turn on this side, on peg ${pegNumber(last.turnPeg, setting.pegs)}; the heel's corner is peg ${pegNumber(edge, setting.pegs)}.`,
+          advice: `Go one peg past the corner and turn on peg ${peg}: that closes the hole there.`,
         },
       })
     }
@@ -51,9 +51,10 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
 
 export const turnCorners: Rule = {
   id: 'turn-corners',
-  title: 'Corners closed',
+  title: 'Corner of the heel left open',
   severity: 'hint',
-  explain: 'Good practice: at the end of a heel go one peg past each corner and turn there.',
+  explain:
+    'Good practice: at the end of a heel go one peg past each corner and turn there, so that no hole stays.',
   scope: 'chart',
   check,
 }

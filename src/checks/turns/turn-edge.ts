@@ -7,7 +7,7 @@ export const turnEdge: RowRule = {
   id: 'turn-edge',
   title: 'No peg to wrap',
   severity: 'error',
-  explain: 'A wrapped turn lays the yarn round the next peg; past the edge of a bar there is none.',
+  explain: 'A wrapped turn lays the yarn round the next peg; at the end of a rake there is none.',
   scope: 'row',
   check: ({ run, row: { run: covers }, setting }) =>
     run.faults.length === 0
@@ -19,10 +19,11 @@ export const turnEdge: RowRule = {
                 {
                   pegs: { from: fault.peg, to: fault.peg },
                   say: (row) =>
-                    `${row} wraps the peg after peg ${fault.peg + 1}, but the bar has pegs 1-${setting.pegs} only.`,
-                  advice: 'Stop one peg earlier, or go on without a turn: a bar turns at its edge.',
+                    `${row} wraps the peg beyond peg ${fault.peg + 1}, but the rake ends there.`,
+                  advice:
+                    'Stop one peg earlier, or do not wrap: at the end of a rake work turns by itself.',
                   mend: (row) => [
-                    fix('Turn at the edge without a wrap', (pattern) => setEnd(pattern, row, 'on')),
+                    fix('Turn at the end without a wrap', (pattern) => setEnd(pattern, row, 'on')),
                     fix('Stop one peg earlier', (pattern) => {
                       const { from, to } = covers ?? { from: 0, to: setting.pegs - 1 }
                       if (from === to) return pattern

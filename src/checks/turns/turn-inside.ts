@@ -17,7 +17,7 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
         noted: {
           pegs: { from: peg, to: peg },
           say: (row) =>
-            `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}; the last turn on that side was on peg ${pegNumber(last, setting.pegs)}, and narrowing turns step inward.`,
+            `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}; the last turn on that side was on peg ${pegNumber(last, setting.pegs)}, and turns step inward while the heel narrows.`,
           advice: `Turn on peg ${pegNumber(inward, setting.pegs)}, one peg inside the last turn.`,
           mend: (row) => turnElsewhere(turn, row, inward),
         },
@@ -28,9 +28,9 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
 
 export const turnInside: Rule = {
   id: 'turn-inside',
-  title: 'Narrowing turn not inside the last one',
+  title: 'Turn is not inside the last one',
   severity: 'error',
-  explain: 'While a heel narrows, each turn has to lie further in than the last one on its side.',
+  explain: 'While a heel narrows, each turn lies further in than the last one on its side.',
   scope: 'chart',
   check,
 }

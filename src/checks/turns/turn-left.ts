@@ -4,17 +4,19 @@ import { withChart } from '../../pattern/edits/chart'
 import { runsOf } from '../copies'
 import { fix, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
-import { counted, PegsNamed, pegsNamed } from '../wording'
+import { PegsNamed, pegsNamed, unitOf } from '../wording'
 import { sectionsOf } from './section'
 
-function check({ turnings, work }: ChartView): PlacedNote[] {
+function check({ turnings, work, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
   for (const { closedBy, to } of sectionsOf(turnings)) {
     const row = closedBy ?? to
-    const after = work.firstRuns[row]?.after
-    if (!after) continue
+    const run = work.firstRuns[row]
+    if (!run) continue
+    const { after } = run
     const held = after.stacks.flatMap((stack, peg) => (holdsTurn(stack) ? [peg] : []))
     for (const pegs of runsOf(held)) {
+      const unit = unitOf(run, setting)
       const count = pegs.to - pegs.from + 1
       const columns = work.layout.columnOf.slice(pegs.from, pegs.to + 1)
       notes.push({
@@ -22,8 +24,8 @@ function check({ turnings, work }: ChartView): PlacedNote[] {
         noted: {
           pegs,
           say: (name) =>
-            `${PegsNamed(pegs)} still ${count === 1 ? 'holds' : 'hold'} strands of ${counted(count, 'turn')} after ${name}, ${closedBy === null ? 'the end of the chart' : 'the first row over all the pegs'}.`,
-          advice: 'Work every turned peg, all its strands as one, before the section ends.',
+            `${PegsNamed(pegs)} still ${count === 1 ? 'holds the strand of a turn' : 'hold the strands of turns'} after ${name}, ${closedBy === null ? 'the end of the chart' : `the first ${unit} over all the pegs`}.`,
+          advice: 'Knit each turned peg, its loop and strands together, before the short rows end.',
           mend: (index) =>
             closedBy === null
               ? [fix('Add rows over all the pegs', (pattern) => addRows(pattern, after.yarn.gap))]
@@ -49,9 +51,9 @@ function addRows(pattern: Pattern, gap: number): Pattern {
 /** A lost wrap is a mistake that people report (common practice). */
 export const turnLeft: Rule = {
   id: 'turn-left',
-  title: 'Strands of turns left on the loom',
+  title: 'Turned pegs left unworked',
   severity: 'error',
-  explain: 'When a short-row section ends, no strand of a turn may be left unworked.',
+  explain: 'When short rows end, every turned peg has been worked, its loop and strands together.',
   scope: 'chart',
   check,
 }

@@ -10,12 +10,12 @@ const told = (turn: TurnRow, pegs: number): { readonly what: string; readonly to
   const nearest = worked[0]
   if (nearest !== undefined)
     return {
-      what: `works ${counted(worked.length, 'turned peg')} before it turns on ${name(turnPeg)}; the nearest was ${name(nearest)}`,
+      what: `goes past ${counted(worked.length, 'turned peg')} before it turns on ${name(turnPeg)}; the nearest was ${name(nearest)}`,
       to: nearest + step,
     }
   if (held)
     return {
-      what: `turns on ${name(turnPeg)}, the nearest turned peg, and not beyond it`,
+      what: `turns on ${name(turnPeg)}, the nearest turned peg, instead of one beyond it`,
       to: turnPeg + step,
     }
   return beyond === null
@@ -38,7 +38,7 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
         noted: {
           pegs: { from: peg, to: peg },
           say: (row) => `${row} ${what}.`,
-          advice: `Go on to the nearest turned peg, work all its strands as one, and turn on peg ${pegNumber(to, setting.pegs)}.`,
+          advice: `Work to the nearest turned peg, knit its loop and strands together, and turn on peg ${pegNumber(to, setting.pegs)}.`,
           mend: (row) => turnElsewhere(turn, row, to),
         },
       })
@@ -48,10 +48,10 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
 
 export const turnNearest: Rule = {
   id: 'turn-nearest',
-  title: 'Widening row misses the nearest turned peg',
+  title: 'Row misses the nearest turned peg',
   severity: 'error',
   explain:
-    'On the way back each row goes on to the nearest turned peg, works all its strands together and turns beyond it; to stop short of it or to skip one leaves a gap.',
+    'On the way back each row works to the nearest turned peg, knits its loop and strands together and turns beyond it; to stop short or to skip one leaves a gap.',
   scope: 'chart',
   check,
 }

@@ -12,9 +12,9 @@ import type { Heading } from '../../loom/direction'
 /** Legal is what the loom allows: a row starts beside where the yarn is. */
 export const turnStart: RowRule = {
   id: 'turn-start',
-  title: 'Row does not start at the yarn',
+  title: 'Row does not begin at the yarn',
   severity: 'error',
-  explain: 'The yarn cannot jump: a row has to start with the peg beside which the yarn hangs.',
+  explain: 'The yarn cannot jump: a row begins with a peg beside the yarn.',
   scope: 'row',
   check: ({ run, setting, layout }) => {
     const fault = run.faults.find(({ kind }) => kind === 'start')
@@ -24,8 +24,8 @@ export const turnStart: RowRule = {
       {
         pegs: { from: peg, to: peg },
         say: (row) =>
-          `${row} starts at peg ${peg + 1}, but the yarn hangs ${gapNamed(yarnGap, setting)}.`,
-        advice: 'Start the row beside the yarn, or let the row before it end there.',
+          `${row} begins at peg ${peg + 1}, but the yarn is ${gapNamed(yarnGap, setting)}.`,
+        advice: 'Begin beside the yarn, or end the row before it there.',
         mend: (row) => startThere(row, yarnGap, run.heading, run.before.heading),
       },
     ]
@@ -45,10 +45,10 @@ function startThere(row: number, gap: number, heading: Heading, leads: Heading):
   const peg = (way: Heading) => (way === 'forward' ? gap + 1 : gap)
   const other = opposite(heading)
   return [
-    fix(`Start at peg ${peg(leads)}, to ${waysNamed[leads]} pegs`, goOn(row, gap, leads)),
-    fix(`Start at peg ${peg(heading)}`, from(heading)),
-    fix(`Start at peg ${peg(other)} and head the other way`, from(other)),
-    fix('Head the other way', (pattern) => setHeading(pattern, row, other)),
-    fix('Go on the way the row before leads', (pattern) => setHeading(pattern, row, null)),
+    fix(`Begin at peg ${peg(leads)}, towards ${waysNamed[leads]} pegs`, goOn(row, gap, leads)),
+    fix(`Begin at peg ${peg(heading)}`, from(heading)),
+    fix(`Begin at peg ${peg(other)} and work the other way`, from(other)),
+    fix('Work it the other way', (pattern) => setHeading(pattern, row, other)),
+    fix('Work it the way the row before leads', (pattern) => setHeading(pattern, row, null)),
   ]
 }

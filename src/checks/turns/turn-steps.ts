@@ -22,8 +22,8 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
       noted: {
         pegs: { from: turnPeg, to: turnPeg },
         say: (row) =>
-          `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}, ${step} pegs inside the last turn${wide.length > 1 ? `; so do ${wide.length} turns of this section` : ''}.`,
-        advice: 'Step by one peg: wider steps show as holes.',
+          `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}, ${step} pegs inside the last turn${wide.length > 1 ? `; ${wide.length} turns of these short rows do so` : ''}.`,
+        advice: 'Step by one peg at a time: wider steps show as holes.',
       },
     })
   }
@@ -32,7 +32,7 @@ function check({ turnings, setting }: ChartView): PlacedNote[] {
 
 export const turnSteps: Rule = {
   id: 'turn-steps',
-  title: 'Steps of one peg',
+  title: 'Turns step by more than one peg',
   severity: 'hint',
   explain: 'Good practice: each turn of a heel lies one peg inside the last one on its side.',
   scope: 'chart',

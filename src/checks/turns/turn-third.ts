@@ -28,7 +28,7 @@ function check({ turnings }: ChartView): PlacedNote[] {
       noted: {
         pegs: middle > 0 ? { from: low + 1, to: high - 1 } : null,
         say: (row) =>
-          `After ${row} ${middle} of ${heel} heel pegs have not been turned on; a third would be ${Math.round(heel / 3)}.`,
+          `${middle} of ${heel} heel pegs are still unturned after ${row}; a third would be ${Math.round(heel / 3)}.`,
         advice: `Turn about ${Math.round(heel / 3)} pegs on each side and leave the middle third unturned.`,
       },
     })
@@ -39,7 +39,7 @@ function check({ turnings }: ChartView): PlacedNote[] {
 /** Heel pegs / 3 turned on each side: 56 pegs, 28 of them heel, 9 + 10 + 9 (a published example). */
 export const turnThird: Rule = {
   id: 'turn-third',
-  title: 'A third of the heel unturned',
+  title: 'Middle of the heel is not a third',
   severity: 'hint',
   explain: 'Good practice: about a third of the heel pegs, in the middle, is never turned on.',
   scope: 'chart',

@@ -18,8 +18,8 @@ function check({ turnings, setting, work }: ChartView): PlacedNote[] {
         noted: {
           pegs: { from: peg, to: peg },
           say: (row) =>
-            `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}, which still holds a strand of an earlier turn.`,
-          advice: 'Turn one peg further in, or work all strands of that peg first.',
+            `${row} turns on peg ${pegNumber(turnPeg, setting.pegs)}, which still holds the strand of an earlier turn.`,
+          advice: 'Turn one peg further in, or knit the loop and its strands together first.',
           mend: (row) => [
             ...turnElsewhere(turn, row, inward),
             fix(`Knit peg ${peg + 1} before turning on it`, paintColumns('k', row, [column])),
@@ -36,7 +36,7 @@ export const turnTwice: Rule = {
   title: 'Turned twice on one peg',
   severity: 'error',
   explain:
-    'A peg that still holds the strand of an earlier turn must not be turned on again before all its strands have been worked as one.',
+    'A peg that holds the strand of an earlier turn is turned on again only after its loop and strands were worked together.',
   scope: 'chart',
   check,
 }

@@ -7,10 +7,9 @@ import { goOn, waysNamed } from './mend-turn'
 /** After a turn work goes back, and only a turn sends it back (common practice). */
 export const turnWay: RowRule = {
   id: 'turn-way',
-  title: 'Row goes against the way of the work',
+  title: 'Row is worked the wrong way',
   severity: 'warning',
-  explain:
-    'After a turn work goes back the other way; to change the way without a turn leaves a hole.',
+  explain: 'Work changes its way at a turn only; without one a hole is left.',
   scope: 'row',
   check: ({ run, setting }) => {
     const { heading, before, row } = run
@@ -20,15 +19,15 @@ export const turnWay: RowRule = {
         {
           pegs: null,
           say: (name) =>
-            `${name} goes to ${waysNamed[heading]} pegs, but the row before it leads to ${waysNamed[before.heading]} ones.`,
+            `${name} is worked towards ${waysNamed[heading]} pegs, but the work before it leads towards ${waysNamed[before.heading]} ones.`,
           advice:
-            'Let it go on the way the row before leads, or end that row with a turn or without one.',
+            'Work it the way the work leads, or change how the row before it ends: with a turn, or without one.',
           mend: (index) => [
-            fix(`Go to ${waysNamed[before.heading]} pegs`, (pattern) =>
+            fix(`Work it towards ${waysNamed[before.heading]} pegs`, (pattern) =>
               setHeading(pattern, index, null),
             ),
             fix(
-              `Go to ${waysNamed[before.heading]} pegs, from the yarn on`,
+              `Work it towards ${waysNamed[before.heading]} pegs, from the yarn on`,
               goOn(index, before.yarn.gap, before.heading),
             ),
           ],
@@ -40,8 +39,8 @@ export const turnWay: RowRule = {
         {
           pegs: null,
           say: (name) =>
-            `${name} goes from peg ${setting.pegs} to peg 1, against the rounds: the rows before it turned an odd number of times.`,
-          advice: 'Turn once more before it, so that the rounds go on the way the loom is worked.',
+            `${name} goes back from peg ${setting.pegs} to peg 1: before it, work turned an odd number of times.`,
+          advice: 'Turn once more before it, so that the rounds go on the usual way.',
         },
       ]
     return nothing

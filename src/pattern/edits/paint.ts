@@ -19,7 +19,7 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
   const columns = { from: column, to: Math.min(pattern.chart.columns, column + stitch.width) - 1 }
   const no = (reason: string): Landing => ({ can: false, columns, reason })
   if (!row || column < 0 || column >= pattern.chart.columns)
-    return no(`There is no column ${column + 1} in row ${rowIndex + 1}.`)
+    return no(`There is no peg ${column + 1} in row ${rowIndex + 1} of the chart.`)
   const room = pattern.chart.columns - column
   if (room < stitch.width) {
     const { repeat } = pattern.chart
@@ -30,7 +30,7 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
           ? 'the join of the round'
           : 'the edge of the piece'
     return no(
-      `${stitch.us.abbr} needs ${stitch.width} columns; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,
+      `${stitch[pattern.style.terms].abbr} needs ${stitch.width} pegs; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,
     )
   }
   if (row.run) {
@@ -39,8 +39,7 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
     const inside = pegs.some(
       (c, peg) => c === column && peg >= from && peg + stitch.width - 1 <= to,
     )
-    if (!inside)
-      return no(`Row ${rowIndex + 1} works only pegs ${from + 1} to ${to + 1}; it stops there.`)
+    if (!inside) return no(`Row ${rowIndex + 1} works only pegs ${from + 1} to ${to + 1}.`)
   }
   const replaces = placed(row)
     .filter((item) => item.column <= columns.to && item.column + item.columns > column)

@@ -55,10 +55,10 @@ export function freeName(pattern: Pattern, wish: string): string {
 export function nameProblem(pattern: Pattern, from: string, to: string): string | null {
   const { least, most } = pieceLimits.name
   const length = to.trim().length
-  if (length < least) return 'A section needs a name.'
-  if (length > most) return `The name has ${length} characters; it can have ${most}.`
+  if (length < least) return 'A chart needs a name.'
+  if (length > most) return `The name has ${length} characters, and ${most} are the most.`
   if (to.trim() !== from && findSection(pattern, to.trim()))
-    return `There is a section called “${to.trim()}” already.`
+    return `There is a chart called “${to.trim()}” already.`
   return null
 }
 

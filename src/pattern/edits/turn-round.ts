@@ -50,7 +50,7 @@ export function whyNotReversed(pattern: Pattern): string | null {
     return `${capital(place ?? 'A row')} cannot be worked as it is: mend that first, then the piece can be turned.`
   const begun =
     pattern.loom.shape === 'bar'
-      ? 'Begun at the other end of the bar'
+      ? 'Begun at the other end of the rake'
       : 'Worked the other way round'
   const why = place
     ? `${place} would not begin where the yarn is`

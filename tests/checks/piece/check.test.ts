@@ -51,11 +51,7 @@ const ring = newPattern(12, 2)
 const bar: Pattern = { ...ring, loom: { ...ring.loom, shape: 'bar' } }
 const rope = patternOf('p 2/2_LC . . . p p 2/2_RC . . . p')
 const cases: [rule: string, pattern: Pattern, message: string][] = [
-  [
-    'piece-cast-on',
-    withSteps(ring, chart(), bindOff),
-    'Step 1 (Chart) begins with no loop on the loom.',
-  ],
+  ['piece-cast-on', withSteps(ring, chart(), bindOff), 'Step 1 (Chart) begins on an empty loom.'],
   [
     'piece-cast-on',
     withSteps(ring, castOn, bindOff, chart(), knit(2), bindOff),
@@ -69,23 +65,23 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   [
     'piece-cast-on-held',
     withSteps(ring, castOn, castOn, bindOff),
-    'Step 2 (cast on) puts loops on 12 pegs that hold loops already.',
+    'Step 2 (cast on) casts on 12 pegs that hold loops already.',
   ],
   [
     'piece-halves',
     withSteps(newPattern(13, 1), castOn, chart(), { kind: 'bind off', how: 'graft', pegs: null }),
-    'Step 3 (bind off) joins two halves of 13 loops: the one in the middle has no partner.',
+    'Step 3 (bind off) joins 13 loops in pairs: one has no partner.',
   ],
   [
     'piece-loops',
     // A decrease without a yarn over leaves a peg empty; plain rows then find a loop too few.
     withSteps(patternOf('k k2tog none k k k k k k k k k'), castOn, chart(), knit(1), bindOff),
-    'Step 3 (plain rows) takes 12 loops in its row 1; 11 loops are there.',
+    'Round 1 of step 3 (plain rounds) needs 12 stitches, the loom holds 11.',
   ],
   [
     'piece-yarn',
     withSteps(setRun(ring, 1, { from: 0, to: 5 }), castOn, chart(), knit(1), bindOff),
-    'Step 3 (plain rows) begins at peg 1, but the yarn is between pegs 6 and 7.',
+    'Step 3 (plain rounds) begins at peg 1, but the yarn is between pegs 6 and 7.',
   ],
   [
     'piece-yarn',
@@ -115,7 +111,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   [
     'piece-way',
     withSteps(bar, castOn, knit(3), chart(), bindOff),
-    'Row 1 of step 3 (chart) is drawn from peg 1 to peg 12, but the work before it leads the other way.',
+    'Row 1 of step 3 (Chart) is drawn from peg 1 to peg 12, but the work before it leads the other way.',
   ],
   [
     'piece-cross-line',
@@ -128,7 +124,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       chart('Foot'),
       bindOff,
     ),
-    'The crosses of step 3 (foot) stand 1 peg before those of step 2 (chart).',
+    'The crosses of step 3 (Foot) stand 1 peg before those of step 2 (Chart).',
   ],
   [
     'piece-ladder',
@@ -139,17 +135,17 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       chart(),
       bindOff,
     ),
-    'In Round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8) between two loops, 28.5 mm; that shows as a ladder.',
+    'In round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8) between two loops, 28.5 mm; that shows as a ladder.',
   ],
   [
     'piece-length',
     withSteps(ring, castOn, { kind: 'plain', stitch: 'k', amount: { mm: 60 } }, bindOff),
-    'Step 2 (plain rows) is worked for 6 cm, but the piece has no gauge: how many rows that is cannot be said.',
+    'Step 2 (plain rounds) goes on for 6 cm, but without a gauge that is no number of rounds.',
   ],
   [
     'piece-too-long',
     withSteps(ring, castOn, ...new Array<Step>(7).fill(knit(1000)), bindOff),
-    'Step 8 (plain rows) has 1000 rows more than the 6000 rows that a piece can have here; they are not worked.',
+    'Step 8 (plain rounds) goes 1000 rounds beyond the 6000 that a piece can have; they are left out.',
   ],
   [
     'piece-chart',
@@ -159,7 +155,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       chart(),
       bindOff,
     ),
-    'In the chart “Thumb”: Round 1 works 13 pegs; the loom has 12. One stitch too many from the first peg on.',
+    'In the chart “Thumb”: Round 1 needs 13 stitches, the loom holds 12. One stitch too many from the first peg on.',
   ],
   [
     'piece-note-pegs',
@@ -172,9 +168,9 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
         bindOff,
       ),
     ),
-    'Step 3 (note) names pegs 2 to 5; in the second of the pair, its mirror image, those are pegs 8 to 11.',
+    'Step 3 (note) names pegs 2 to 5; in the second of the pair, its mirror image, they are pegs 8 to 11.',
   ],
-  ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'No step works the chart “Thumb”.'],
+  ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'The chart “Thumb” is in no step.'],
 ]
 
 describe('each rule finds what it is for', () => {
@@ -203,7 +199,7 @@ test('what goes on after a bind-off is said once, at the bind-off, and its repai
   expect(findings.map(({ step }) => step)).toEqual([1])
   for (const fix of findings[0]?.fixes ?? []) expect(found(fix.edit(early))).toEqual([])
   expect(findings[0]?.fixes.map(({ label }) => label)).toEqual([
-    'Take step 2 out',
+    'Remove step 2',
     'Cast on all pegs before step 3',
   ])
   const only = withSteps(ring, castOn, bindOff, chart())

@@ -29,7 +29,7 @@ test('a cross that would run over the join of the round cannot land, and says wh
   expect(landing(pattern, '2/2 LC', 0, 4)).toEqual({
     can: false,
     columns: { from: 4, to: 5 },
-    reason: '2/2 LC needs 4 columns; only 2 are left before the join of the round.',
+    reason: '2/2 LC needs 4 pegs; only 2 are left before the join of the round.',
   })
   expect(paint(pattern, '2/2 LC', 0, 4)).toBe(pattern)
 })
@@ -38,7 +38,7 @@ test('a short row takes stitches only where it works', () => {
   const pattern = setRun(patternOf('k k k k k k'), 0, { from: 1, to: 3 })
   expect(landing(pattern, 'p', 0, 4)).toMatchObject({
     can: false,
-    reason: 'Row 1 works only pegs 2 to 4; it stops there.',
+    reason: 'Row 1 works only pegs 2 to 4.',
   })
   expect(landing(pattern, 'p', 0, 3).can).toBe(true)
 })

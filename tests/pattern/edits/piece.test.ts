@@ -68,10 +68,10 @@ describe('sections', () => {
   })
 
   test('a name that is taken, empty or too long is refused with the reason', () => {
-    expect(nameProblem(two, 'Chart', 'Thumb')).toBe('There is a section called “Thumb” already.')
-    expect(nameProblem(two, 'Chart', ' ')).toBe('A section needs a name.')
+    expect(nameProblem(two, 'Chart', 'Thumb')).toBe('There is a chart called “Thumb” already.')
+    expect(nameProblem(two, 'Chart', ' ')).toBe('A chart needs a name.')
     expect(nameProblem(two, 'Chart', 'x'.repeat(61))).toBe(
-      'The name has 61 characters; it can have 60.',
+      'The name has 61 characters, and 60 are the most.',
     )
     expect(renameSection(two, 'Chart', 'Thumb')).toBe(two)
   })

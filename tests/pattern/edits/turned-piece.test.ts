@@ -109,7 +109,7 @@ test('half a bar is not reversed: the yarn is at its other end, and that is said
   const piece = worked(loom('bar', 20), castOn, knit(2), inWork(half), knit(4), bindOff())
   expect(reverseDirection(piece)).toBe(piece)
   expect(whyNotReversed(piece)).toBe(
-    'Begun at the other end of the bar, this piece cannot have the same fabric: step 4 (plain rows) would not begin where the yarn is.',
+    'Begun at the other end of the rake, this piece cannot have the same fabric: step 4 (plain rows) would not begin where the yarn is.',
   )
   expect(errorsIn(mirror(piece))).toEqual([])
 })
