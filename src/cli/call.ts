@@ -106,7 +106,7 @@ export function agreeWithSizes({ values: { size } }: Call, text: string): void {
 
 /** Sizes count from 1 for people, from 0 here. */
 export const sizeOf = ({ values: { size } }: Call): number =>
-  size === undefined ? 0 : wholeNumber('size', size, 1, 99) - 1
+  size === undefined ? 0 : wholeNumber('size', size, limits.sizes.least, limits.sizes.most) - 1
 
 export const drawings = ['rows', 'ring', 'side'] as const
 export type Drawing = (typeof drawings)[number]

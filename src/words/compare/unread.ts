@@ -1,5 +1,6 @@
 import type { Run } from '../../pattern/pattern'
 import type { Pass } from '../../pattern/schedule'
+import { nameRows, numberIn } from '../read/limits'
 import type { Reading, TextRange } from '../read/reading'
 
 /** What the words say that could not be read, and the reader has said so. */
@@ -38,13 +39,10 @@ function headOf({ text, tokens }: Reading, range: TextRange): string | null {
   return head ? text.slice(head.range.from, head.range.to) : null
 }
 
-const mostNumbers = 1000
-
 function numbersIn(head: string): number[] {
   const numbers: number[] = []
   for (const [, first = '', last = first] of head.matchAll(/(\d+)(?:\s*(?:-|–|to)\s*(\d+))?/g))
-    for (let number = Number(first); number <= Number(last); number++)
-      if (numbers.length < mostNumbers) numbers.push(number)
+    nameRows(numbers, numberIn(first), numberIn(last))
   return numbers
 }
 

@@ -23,7 +23,6 @@ import { options, type Side, type Stretch, type Taken, type Trouble } from './st
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 
 const appearing = [stitchOf('k'), stitchOf('p')] as const
-const mostSteps = 20_000
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
 export class Expander {
@@ -45,6 +44,8 @@ export class Expander {
   /** Loops that words that are not known may stand for. */
   #gapLoops = 0
   #tooLong = false
+  /** Loops that its words take, if they are too long to be worked out. */
+  #needs: number | null = null
   #steps = 0
 
   constructor(
@@ -60,7 +61,10 @@ export class Expander {
   }
 
   run(items: readonly Item[]): readonly Stretch[] {
-    this.#execute(withFills(items), 0, 0)
+    const all = withFills(items)
+    const { takes, turns } = sizeOf(all, 0, this.taken)
+    this.#needs = turns || takes >= readLimits.number ? null : takes
+    this.#execute(all, 0, 0)
     if (this.#stitches.length > 0 || this.#gaps > 0 || this.stretches.length === 0)
       this.#finish(null, items.length > 0, endsInTurns(items))
     return this.stretches
@@ -90,12 +94,13 @@ export class Expander {
   }
 
   #execute(items: readonly Item[], after: number, depth: number): void {
-    if (depth > deepest) {
+    // A repeat of nothing costs its step as well.
+    if (depth > deepest || this.#steps++ > readLimits.steps) {
       this.#tooLong = true
       return
     }
     for (let i = 0; i < items.length; i++) {
-      if (this.#steps++ > mostSteps || this.#stitches.length >= readLimits.stitches)
+      if (this.#steps++ > readLimits.steps || this.#stitches.length >= readLimits.stitches)
         this.#tooLong = true
       if (this.#tooLong) return
       const item = items[i] as Item
@@ -359,6 +364,7 @@ export class Expander {
       gaps: this.#gaps,
       unread,
       tooLong: this.#tooLong,
+      needs: this.#needs,
     }
     this.stretches.push(stretch)
     this.place = this.advance(stretch, this.place)

@@ -1,4 +1,5 @@
 import { lex } from './lex'
+import { nameRows, numberIn } from './limits'
 import type { Head } from './nodes'
 import { numberWordsPattern, ordinalWordsPattern, readNumber } from './numberWords'
 
@@ -82,15 +83,16 @@ function headOf(groups: Record<string, string | undefined>, length: number): Hea
   return {
     numbers: list,
     every: alternate ? 2 : 0,
-    next: next === undefined ? 1 : Math.max(1, Number(next) || readNumber(next.toLowerCase())),
+    next:
+      next === undefined
+        ? 1
+        : Math.max(1, /^\d/.test(next) ? numberIn(next) : readNumber(next.toLowerCase())),
     side: /^r/.test(side) ? 'right' : /^w/.test(side) ? 'wrong' : null,
     kind: /^(ro|rn)(u|d)/i.test(kind) ? 'round' : 'row',
     name: list.length === 0 ? (groups.name?.toLowerCase() ?? null) : null,
     range: { from: 0, to: length },
   }
 }
-
-const mostNumbers = 2000
 
 /** "1-4" is 1 2 3 4; "1, 3, 5" and "9th and 10th" are what they say. */
 function numbersIn(text: string): number[] {
@@ -102,7 +104,7 @@ function numbersIn(text: string): number[] {
     const to = pieces[at + 1]?.text ?? ''
     const last = pieces[at + 2]?.value ?? -1
     if ((to === '-' || to === 'to' || to.startsWith('thr')) && last >= piece.value) {
-      for (let n = piece.value; n <= last && numbers.length < mostNumbers; n++) numbers.push(n)
+      nameRows(numbers, piece.value, last)
       at += 2
     } else numbers.push(piece.value)
   }

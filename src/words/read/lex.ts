@@ -1,3 +1,4 @@
+import { numberIn, readLimits } from './limits'
 import { isOrdinalWord, readNumber } from './numberWords'
 
 /** A word, a number or a sign of the text. Offsets count from the start of what is lexed. */
@@ -18,16 +19,16 @@ export interface Piece {
 }
 
 /** Same signs, differently typed. */
-const signs: Readonly<Record<string, string>> = {
-  '–': '-',
-  '—': '-',
-  '−': '-',
-  '×': 'x',
-  '″': '"',
-  '”': '"',
-  '“': '"',
-  '’': "'",
-}
+const signs: ReadonlyMap<string, string> = new Map([
+  ['–', '-'],
+  ['—', '-'],
+  ['−', '-'],
+  ['×', 'x'],
+  ['″', '"'],
+  ['”', '"'],
+  ['“', '"'],
+  ['’', "'"],
+])
 
 const isDigit = (code: number): boolean => code >= 48 && code <= 57
 const isLetter = (code: number): boolean =>
@@ -37,8 +38,6 @@ const isLetter = (code: number): boolean =>
 const isSpace = (code: number): boolean =>
   code === 32 || (code >= 9 && code <= 13) || code === 0xa0 || (code >= 0x2000 && code <= 0x200b)
 
-/** Longer numbers are read by their first figures: no text means so many. */
-const mostFigures = 9
 const ordinalEnds = new Set(['st', 'nd', 'rd', 'th'])
 
 /** Parts a text into words, numbers and signs; lists of sizes become the number of that size. */
@@ -62,7 +61,7 @@ export function lex(text: string, size: number): Piece[] {
     let piece: Piece
     if (isDigit(code)) {
       while (at < text.length && isDigit(text.charCodeAt(at))) at++
-      const value = Number(text.slice(from, Math.min(at, from + mostFigures)))
+      const value = numberIn(text.slice(from, at))
       const ordinal = ordinalEnds.has(small.slice(at, at + 2)) && !isLetter(text.charCodeAt(at + 2))
       if (ordinal) at += 2
       piece = { kind: 'number', text: String(value), value, from, to: at, glued, sizes: 1, ordinal }
@@ -76,7 +75,7 @@ export function lex(text: string, size: number): Piece[] {
       while (code === 42 && text.charCodeAt(at + 1) === 42) at++
       at++
       const sign = text.slice(from, at)
-      const plain = signs[sign] ?? sign
+      const plain = signs.get(sign) ?? sign
       if (sign === ',' && (pieces.at(-1)?.value ?? -1) >= 0) manyCommas++
       if (sign === '(' || sign === '[') listed ||= (pieces.at(-1)?.value ?? -1) >= 0
       const kind = plain === 'x' ? 'word' : 'sign'
@@ -89,8 +88,17 @@ export function lex(text: string, size: number): Piece[] {
   return manyCommas > 1 ? foldBare(read, size) : read
 }
 
-const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']' }
+/** Brackets by what opens them. */
+export const closing: ReadonlyMap<string, string> = new Map([
+  ['(', ')'],
+  ['[', ']'],
+  ['{', '}'],
+])
 const between = new Set([',', '-', ':', '/'])
+
+/** Sizes stand in round or square brackets. */
+const sizesClose = (open: Piece | undefined): string | undefined =>
+  open?.text === '{' ? undefined : closing.get(open?.text ?? '')
 
 /** "24 (28, 32)", "24 (28-32)", "6(8:12)", "24 [28, 32]": the number of the size that is read. */
 function foldSizes(pieces: readonly Piece[], size: number): Piece[] {
@@ -98,7 +106,7 @@ function foldSizes(pieces: readonly Piece[], size: number): Piece[] {
   for (let at = 0; at < pieces.length; at++) {
     const piece = pieces[at] as Piece
     const open = pieces[at + 1]
-    const close = piece.kind === 'number' || piece.value > 0 ? closing[open?.text ?? ''] : undefined
+    const close = piece.kind === 'number' || piece.value > 0 ? sizesClose(open) : undefined
     const list = close ? sizesIn(pieces, at + 2, close) : null
     const listed = list && (open?.text === '(' || list.values.length > 1)
     if (!list || !listed) {
@@ -153,7 +161,7 @@ function bareEnd(pieces: readonly Piece[], start: number): number {
     return -1
   if (before && /^(?:pegs?|rows?|rnds?|rounds?)$/.test(before.text)) return -1
   let end = start
-  for (let at = start + 2; at < pieces.length && at < start + 2 * mostSizes; at += 2) {
+  for (let at = start + 2; at < pieces.length && at < start + 2 * readLimits.sizes; at += 2) {
     const number = pieces[at] as Piece
     if (pieces[at - 1]?.text !== ',' || number.kind !== 'number') break
     if (number.value < (pieces[at - 2] as Piece).value) return -1
@@ -162,19 +170,18 @@ function bareEnd(pieces: readonly Piece[], start: number): number {
   return loopWords.has(pieces[end + 1]?.text ?? '') ? end : -1
 }
 
-/** Most sizes in a list: more numbers than that in brackets are something else. */
-const mostSizes = 16
-
+/** More numbers in brackets than there are sizes are something else. */
 function sizesIn(
   pieces: readonly Piece[],
   start: number,
   close: string,
 ): { values: number[]; end: number } | null {
   const values: number[] = []
-  for (let at = start; at < pieces.length && values.length <= mostSizes; at++) {
+  for (let at = start; at < pieces.length && values.length <= readLimits.sizes; at++) {
     const piece = pieces[at] as Piece
     if (piece.kind === 'number' && !piece.ordinal) values.push(piece.value)
-    else if (piece.text === close && values.length > 0) return { values, end: at }
+    else if (piece.text === close && values.length > 0)
+      return values.length < readLimits.sizes ? { values, end: at } : null
     else if (!between.has(piece.text)) return null
   }
   return null

@@ -1,3 +1,4 @@
+import { numberIn } from './limits'
 import { readNumber } from './numberWords'
 
 /** Words at the start of a line that say for which sizes it is: "Size M only:", "All sizes:". */
@@ -91,7 +92,7 @@ function placeOf(word: string, count: number): number | null {
   if (word === 'smallest') return 0
   if (word === 'largest' || word === 'last') return count > 0 ? count - 1 : null
   const value = /^\d/.test(word)
-    ? Number(/^(\d+)(?:st|nd|rd|th)$/.exec(word)?.[1] ?? 0)
+    ? numberIn(/^(\d+)(?:st|nd|rd|th)$/.exec(word)?.[1] ?? '0')
     : readNumber(word)
   return value > 0 ? value - 1 : null
 }

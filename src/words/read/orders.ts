@@ -1,3 +1,4 @@
+import { numberIn } from './limits'
 import type { Often } from './nodes'
 import { numberWordsPattern, readNumber } from './numberWords'
 import { sectionKind } from './sections'
@@ -110,7 +111,7 @@ function readPieceLine(text: string): Order | null {
   const missing = noChart.exec(text)?.[1]
   if (missing) return { ...call('work', missing, null, undefined), where: 'before', ...surely }
   const times = someTime.exec(text)?.[1]
-  if (times) return { do: 'times', times: (times.match(/\d+/g) ?? []).map(Number) }
+  if (times) return { do: 'times', times: (times.match(/\d+/g) ?? []).map(numberIn) }
   const all = allPegs.exec(text)
   if (all) return { do: 'pegs', run: null, round: all[1] !== undefined }
   for (const pattern of somePegs) {
@@ -179,13 +180,13 @@ const rangeOf = (
   first: string | undefined,
   last: string | undefined,
 ): readonly [number, number] | null =>
-  first === undefined ? null : [Number(first), Number(last ?? first)]
+  first === undefined ? null : [numberIn(first), numberIn(last ?? first)]
 
 function oftenOf(said: string | undefined): Often {
   if (said === undefined) return { kind: 'none' }
   const [word = ''] = said.toLowerCase().split(' ')
   const times =
-    word === 'once' ? 1 : word === 'twice' ? 2 : /\d/.test(word) ? Number(word) : readNumber(word)
+    word === 'once' ? 1 : word === 'twice' ? 2 : /\d/.test(word) ? numberIn(word) : readNumber(word)
   if (/\b(?:more|again)\b/i.test(said)) return { kind: 'more', times }
   if (/\bin (?:all|total)$/i.test(said)) return { kind: 'all', times }
   return { kind: 'bare', times, said: { from: 0, to: 0 } }

@@ -2,6 +2,7 @@ import { opposite, type Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
 import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
+import { readLimits } from './limits'
 
 /** Stitches on their pegs, in working order. `peg` is the lowest peg of the stitch. */
 export interface Laid {
@@ -44,8 +45,9 @@ export class Places {
     return this.of(pegs, null, 0, 'forward')
   }
 
-  /** The same loom with so many loops, the yarn at the start of a row. */
+  /** The same loom with so many loops, the yarn at the start of a row; as it is where no row has so many. */
   withLoops(place: Place, loops: number): Place {
+    if (loops > readLimits.stitches) return place
     return loops === place.loops ? place : this.of(Math.max(1, loops), null, 0, place.heading)
   }
 

@@ -1,13 +1,21 @@
 import { readDefinitions, statedDirection, statedKnit, statedPegs } from './definitions'
 import { closeTurns, turnsGerman } from './doubled'
-import { readLimits } from './limits'
+import { figuresOf, isTooLarge, readLimits } from './limits'
 import { Memory, shapesFrom, usable } from './memory'
 import type { Body } from './nodes'
 import { outline, type LineShape, type Statement } from './outline'
 import type { Reading, ReadSettings, Remark, TextRange, Token } from './reading'
 import { isFor, sizeNames } from './onlySizes'
 import { isProse } from './prose'
-import { askSize, noRows, notEnglish, sizeLists, statedPegsRemark, tooLong } from './remarks/rows'
+import {
+  askSize,
+  noRows,
+  notEnglish,
+  sizeLists,
+  statedPegsRemark,
+  tooLarge,
+  tooLong,
+} from './remarks/rows'
 import { Resolver } from './resolve'
 import { statedGauge, statedTitle } from './stated'
 import { strangeRows, strangeText } from './strange'
@@ -49,7 +57,9 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     resolver.rows.length > 0
       ? strangeRows(told.filter(({ use }) => use === 'rows'))
       : strangeText(cut)
-  const remarks: Remark[] = strange ? [] : [...resolver.remarks, ...sizeRemarks(told), ...unclear]
+  const remarks: Remark[] = strange
+    ? []
+    : [...resolver.remarks, ...sizeRemarks(told), ...largeNumbers(told, cut), ...unclear]
   const whole = (remark: Omit<Remark, 'row' | 'pegs'>): void => {
     remarks.push({ ...remark, row: null, pegs: null })
   }
@@ -57,7 +67,10 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     whole(statedPegsRemark(pegs.pegs, settings.pegs, pegs.range))
   if (cut !== text)
     whole(
-      tooLong('The text', `${readLimits.text} characters`, { from: cut.length, to: text.length }),
+      tooLong('The text', `${figuresOf(readLimits.text)} characters`, {
+        from: cut.length,
+        to: text.length,
+      }),
     )
   const start = Math.max(0, cut.search(/\S/))
   const firstLine = { from: start, to: start + (/.*/.exec(cut.slice(start))?.[0].length ?? 0) }
@@ -161,6 +174,25 @@ function nextNumber(told: readonly Told[], index: number): number | null {
   let at = index
   while (at < told.length && told[at]?.use !== 'rows') at++
   return told[at]?.statement.head?.head.numbers[0] ?? null
+}
+
+/** Numbers that are larger than any that is read. */
+function largeNumbers(told: readonly Told[], text: string): Remark[] {
+  const remarks: Remark[] = []
+  for (const { statement } of told)
+    for (const { 0: said, index } of text
+      .slice(statement.range.from, statement.range.to)
+      .matchAll(/\d+/g)) {
+      if (remarks.length >= readLimits.remarks) return remarks
+      if (!isTooLarge(Number(said.slice(0, 9)))) continue
+      const from = statement.range.from + index
+      remarks.push({
+        ...tooLarge(said, { from, to: from + said.length }),
+        row: null,
+        pegs: null,
+      })
+    }
+  return remarks
 }
 
 /** Lists of sizes that are longer or shorter than most. */

@@ -55,7 +55,7 @@ export class Remarker {
     const whole = { from: 0, to: source.text.length }
     const add = (remark: RelativeRemark, pegs: Remark['pegs'] = null) =>
       this.add(remark, source.from, row, pegs)
-    if (tooLong) add(say.tooLong(name, `${readLimits.stitches} stitches`, whole))
+    if (tooLong) add(say.tooManyStitches(name, worked, whole))
     else if (trouble) {
       // A row that is only referred to goes wrong where it is called for.
       const { range } = words

@@ -1,5 +1,5 @@
 import type { Texture } from '../../stitches/stitch'
-import { readLimits } from './limits'
+import { figuresOf, readLimits } from './limits'
 import { foldMiscounts } from './cascade'
 import { looksAfter } from './looks'
 import type { Memory } from './memory'
@@ -106,6 +106,9 @@ export class Resolver {
     for (const remark of body.remarks)
       if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
     const { reference, measured } = body
+    const named = reference?.named.kind === 'numbers' ? reference.named.numbers : []
+    if (Math.max(head?.head.numbers.length ?? 0, named.length) >= readLimits.rowsInLine)
+      this.#remarker.add(say.tooManyRows({ from: 0, to: text.length }), from)
     const length = measured ?? (reference?.often.kind === 'length' ? reference.range : null)
     if (length) this.#remarker.add(say.needsGauge(quoted(words, length), length), from)
     if (reference?.often.kind === 'open')
@@ -326,7 +329,8 @@ export class Resolver {
   /** Work words once. `words`: where they are called for. `first`: counts they state are checked. */
   #workRow(source: Words, words: Words, label: string, time: number, first: boolean): void {
     if (this.#full) return
-    if (this.rows.length >= readLimits.rows) return this.#stop(words, `${readLimits.rows} rows`)
+    if (this.rows.length >= readLimits.rows)
+      return this.#stop(words, `${figuresOf(readLimits.rows)} rows`)
     const place = this.#place
     const resolved = this.#resolve(source, label, first ? words : null)
     const room = readLimits.rows - this.rows.length
@@ -343,7 +347,7 @@ export class Resolver {
     if (first) this.#remarker.asks(resolved, source, last)
     const { covers = null, goes = 'forward' } = resolved.rows.at(-1) ?? {}
     this.#place = this.#piece.inWork.after(resolved.after, covers, goes)
-    if (this.#work < 0) return this.#stop(words, `${readLimits.work} stitches`)
+    if (this.#work < 0) return this.#stop(words, `${figuresOf(readLimits.work)} stitches`)
     const { said } = words.body
     const unclear = resolved.rows.some(({ gaps }) => gaps > 0)
     if (resolved.trouble || unclear) {

@@ -1,3 +1,4 @@
+import { readLimits } from './limits'
 import type { WorkOrder } from './orders'
 import type { Words } from './rows'
 
@@ -151,8 +152,14 @@ export function versionAt<T extends Pick<Version, 'times'>>(
 ): T | undefined {
   const own = versions.find((one) => isOf(one, time))
   if (own || versions.length === 0) return own
-  const known = Math.max(...versions.flatMap(({ times }) => times ?? []))
-  const at = (n: number) => versions.findIndex(({ times }) => times?.includes(n))
+  const known = Math.min(
+    readLimits.times,
+    versions.reduce((most, { times }) => Math.max(most, ...(times ?? [])), 0),
+  )
+  const order = Array.from({ length: known + 1 }, (_, n) =>
+    versions.findIndex((one) => isOf(one, n)),
+  )
+  const at = (n: number) => order[n] ?? -1
   for (let span = 1; span < known; span++)
     for (let period = span; period >= 1; period--) {
       const start = span - period

@@ -55,6 +55,8 @@ export interface Stretch {
   /** Loops that are left where words are not known, which those do not make up; 0 for none. */
   readonly unread: number
   readonly tooLong: boolean
+  /** Of a row that is too long: the loops that its words take; null: they cannot be counted. */
+  readonly needs: number | null
 }
 
 /** Is it a row of needles as its wrong side looks, and which of its items cannot be shown as said. */

@@ -1,3 +1,4 @@
+import { readLimits } from './limits'
 import type { Head } from './nodes'
 
 /** One row of a head that names several. `index`: which of the rows of its head it is. */
@@ -42,7 +43,7 @@ export class Waiting<W> {
     for (const { from, words } of this.#every) {
       // Even rows go on behind the last odd one, which they belong to.
       const end = upTo === null && from % 2 === 0 ? last + 1 : last
-      for (let number = from; number <= end; number += 2)
+      for (let number = from; number <= end && known.size < readLimits.rows; number += 2)
         if (!known.has(number)) known.set(number, { number, words })
     }
     const sorted = this.#interleaved

@@ -105,8 +105,11 @@ export class WholePiece {
     }
     const from = hands.rows()
     const more = this.#more(order, words, times)
-    for (let time = 1; time <= more && !hands.full(); time++)
-      for (const entry of this.#sections.find(order, time) ?? []) hands.again(entry, words, time)
+    for (let time = 1; time <= more && !hands.full(); time++) {
+      const rows = this.#sections.find(order, time) ?? []
+      if (rows.length === 0) break
+      for (const entry of rows) hands.again(entry, words, time)
+    }
     this.#sections.workedAgain()
     this.#band(from, more)
     return true

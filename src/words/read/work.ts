@@ -3,6 +3,7 @@ import type { Texture } from '../../stitches/stitch'
 import { Expander } from './expand'
 import { options, type Side, type Stretch, type Taken } from './stretch'
 import { layStitches } from './lay'
+import { readLimits } from './limits'
 import type { Ambiguity, Body, Item } from './nodes'
 import { fromYarn, type Place, type Places } from './place'
 import type { ReadSettings } from './reading'
@@ -126,7 +127,7 @@ function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tr
   return {
     rows,
     after: rows.at(-1)?.after ?? start,
-    trouble: rows.some(({ trouble }) => trouble !== null),
+    trouble: rows.some(({ trouble, tooLong }) => trouble !== null || tooLong),
     side,
   }
 }
@@ -151,7 +152,7 @@ function afterRow(
   before: Place,
   shape: 'ring' | 'bar',
   covers: Run | null,
-  { stitches, goes, end, takes, makes, trouble, turn, gaps }: Stretch,
+  { stitches, goes, end, takes, makes, trouble, turn, gaps, tooLong }: Stretch,
 ): Place {
   if (trouble?.kind === 'join')
     return places.overJoin(before, goes, end, trouble.over, turn !== null)
@@ -160,7 +161,7 @@ function afterRow(
   // After a row that does not come out, go on from the loops that were there before it; words that
   // are not known may have worked the pegs that the others leave.
   const laid =
-    trouble || gaps > 0 || stitches.length === 0 || !covers
+    trouble || tooLong || gaps > 0 || stitches.length === 0 || !covers
       ? null
       : layStitches(
           before,
@@ -168,7 +169,8 @@ function afterRow(
           goes,
           stitches.map(({ stitch }) => stitch),
         )
-  const loops = trouble || left < 0 ? before.loops : left
+  const lost = trouble !== null || tooLong || left < 0 || left > readLimits.stitches
+  const loops = lost ? before.loops : left
   const after = places.after(before, shape, all, goes, end, laid, loops)
   return turn && end === 'on' ? places.turned(after, goes, all) : after
 }

@@ -1,4 +1,5 @@
 import type { Said } from '../nodes'
+import { closing } from '../lex'
 import type { Cursor } from './cursor'
 
 const loops = 'st|sts|stitch|stitches|loop|loops|peg|pegs'
@@ -47,12 +48,10 @@ export function readCount(cursor: Cursor): Said | null {
   return null
 }
 
-const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']' }
-
 /** "(24 sts)", "[40]", "(12 rnds in all, 24 sts)", "[14 + 13 + 14 = 41]"; null for other brackets. */
 export function readCountInBrackets(cursor: Cursor): Said[] | null {
-  const close = closing[cursor.text()]
-  if (!close) return null
+  const close = closing.get(cursor.text())
+  if (!close || close === '}') return null
   const mark = cursor.mark()
   cursor.take(1, 'count')
   const said: Said[] = []

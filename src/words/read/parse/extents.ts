@@ -25,12 +25,16 @@ export function readEnding(cursor: Cursor): boolean {
   return false
 }
 
-const once: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3 }
+const once: ReadonlyMap<string, number> = new Map([
+  ['once', 1],
+  ['twice', 2],
+  ['thrice', 3],
+])
 
 /** "twice", "3 times more", "3 more times", "3 times in all", "x 3", "6 times", "3x". */
 export function readTimes(cursor: Cursor): Often | null {
   const start = cursor.at
-  const word = once[cursor.text()]
+  const word = once.get(cursor.text())
   if (word !== undefined) {
     cursor.take(1, 'repeat')
     return often(cursor, word, start)

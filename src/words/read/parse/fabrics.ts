@@ -2,6 +2,7 @@ import type { Stitch } from '../../../stitches/stitch'
 import { stitchOf } from '../../../stitches/vocabulary'
 import type { Copies, FabricItem, Item } from '../nodes'
 import type { TextRange } from '../reading'
+import { readLimits } from '../limits'
 import { askMoss } from '../remarks/parsing'
 import { readUntil } from './extents'
 import type { Parsing } from './parsing'
@@ -54,7 +55,7 @@ export function readFabric(parsing: Parsing, stars: Stars): boolean {
     return put(fabrics.seed, false)
   }
   if (cursor.eatOne(phrases.ribByNumbers, 'stitch')) {
-    const [knits, purls] = cursor.numbers.map(({ value }) => Math.min(value, mostInRib))
+    const [knits, purls] = cursor.numbers.map(({ value }) => Math.min(value, readLimits.rib))
     return put([ribOf([k, knits ?? 1], [p, purls ?? 1])], true)
   }
   return readRib(parsing, stars)
@@ -62,9 +63,6 @@ export function readFabric(parsing: Parsing, stars: Stars): boolean {
 
 /** Worked back and forth, every other row meets the repeat from its other end. */
 const twoRows = 2
-
-/** A rib of wider stripes is not meant. */
-const mostInRib = 50
 
 const ribOf = (...parts: readonly (readonly [stitch: Stitch, count: number])[]): Stitch[] =>
   parts.flatMap(([stitch, count]) => Array.from({ length: count }, () => stitch))
@@ -94,7 +92,7 @@ function readRib(parsing: Parsing, stars: Stars): boolean {
 
 const partOf = (item: Item): readonly [Stitch, number] | null =>
   item.do === 'stitch' && item.stitch.takes === 1 && item.stitch.makes === 1
-    ? [item.stitch, Math.min(item.count ?? 1, mostInRib)]
+    ? [item.stitch, Math.min(item.count ?? 1, readLimits.rib)]
     : null
 
 const fabricItem = (

@@ -1,4 +1,5 @@
 import { stitchOf } from '../../../stitches/vocabulary'
+import { closing } from '../lex'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
 import { bracketOpen, tooDeep, unknownWord } from '../remarks/parsing'
@@ -20,7 +21,6 @@ import { readPegs, readTurn } from './turns'
 import { readWraps } from './wraps'
 
 const pauses = new Set([',', ';', '.', ':', '|', '-', '/'])
-const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
 const isClosing = (text: string): boolean => text === ')' || text === ']' || text === '}'
 
 const { appearing, ...others } = phrases
@@ -86,7 +86,7 @@ export class Parser {
       for (const count of counts) said.push(count)
       return
     }
-    if (closing[text]) return this.#readBrackets(stars)
+    if (closing.has(text)) return this.#readBrackets(stars)
     if (this.#readRows(stars) || this.#readRepeat(stars)) return
     if (this.#readTurn(stars)) return
     const pegs = readPegs(cursor)

@@ -1,3 +1,4 @@
+import { nameRows } from '../limits'
 import type { Named, Often, Reference } from '../nodes'
 import type { Cursor } from './cursor'
 import { readTimes } from './extents'
@@ -30,8 +31,6 @@ export function readNamed(cursor: Cursor): Named | null {
   return null
 }
 
-const mostNumbers = 2000
-
 /** "1-4", "1 and 2", "1, 3, 5", "1st to 4th", "7 through 13" */
 export function readNumbers(cursor: Cursor): number[] {
   const numbers: number[] = []
@@ -41,7 +40,7 @@ export function readNumbers(cursor: Cursor): number[] {
     if (cursor.measure('-|to|through|thru #') === 2) {
       cursor.take(2, 'reference')
       const last = cursor.numbers[0]?.value ?? first
-      for (let n = first; n <= last && numbers.length < mostNumbers; n++) numbers.push(n)
+      nameRows(numbers, first, last)
     } else numbers.push(first)
     if (cursor.measure(', and|& #') === 3) cursor.take(2, 'reference')
     else if (cursor.measure(',|and|& #') === 2 && !countFollows(cursor)) cursor.take(1, 'reference')

@@ -1,3 +1,4 @@
+import { figuresOf, readLimits } from '../limits'
 import type { Stretch, Trouble } from '../stretch'
 import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
@@ -140,10 +141,47 @@ export const statedRows = (said: Said, rows: number): RelativeRemark =>
     advice: 'Correct the number of rows, or how often they are repeated.',
   })
 
+/** A row that is longer than any: counted where it can be. */
+export function tooManyStitches(
+  name: string,
+  { needs, loops: there }: Pick<Stretch, 'needs' | 'loops'>,
+  range: TextRange,
+): RelativeRemark {
+  const most = `${figuresOf(readLimits.stitches)} stitches`
+  if (needs === null || needs <= there) return tooLong(name, most, range)
+  return made({
+    rule: 'row-count',
+    severity: 'error',
+    range,
+    message: `${name} needs ${figuresOf(needs)} stitches, the loom holds ${there}. A row has at most ${most}.`,
+    advice: 'See whether a number in it is right.',
+  })
+}
+
+/** A line names more rows than one line can. */
+export const tooManyRows = (range: TextRange): RelativeRemark =>
+  made({
+    rule: 'too-long',
+    severity: 'error',
+    range,
+    message: `This line names more than ${figuresOf(readLimits.rowsInLine)} rows; the rest is left out.`,
+    advice: 'See whether a number in it is right.',
+  })
+
+/** A number beyond all that are read. */
+export const tooLarge = (said: string, range: TextRange): RelativeRemark =>
+  made({
+    rule: 'too-large',
+    severity: 'error',
+    range,
+    message: `${said.slice(0, 12)}${said.length > 12 ? '...' : ''} is too large: numbers go up to ${figuresOf(readLimits.number)}.`,
+    advice: 'See whether a figure was typed twice.',
+  })
+
 export const tooLong = (name: string, most: string, range: TextRange): RelativeRemark =>
   made({
     rule: 'too-long',
-    severity: 'warning',
+    severity: 'error',
     range,
     message: `${name} goes on for more than ${most}; the rest is left out.`,
     advice: 'See whether a number in it is right.',

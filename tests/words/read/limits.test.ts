@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest'
+import { limits } from '../../../src/pattern/pattern'
+import { readFile, writeFile } from '../../../src/shelf/format'
+import { starterCharts } from '../../../src/shelf/seeds'
+import { sizesIn } from '../../../src/words/sizesIn'
+import { readLimits } from '../../../src/words/read/limits'
+import { read } from '../../../src/words/read/read'
+import { usual } from './cases'
+
+const rulesOf = (text: string): string[] => read(text, usual).remarks.map(({ rule }) => rule)
+
+describe('numbers of a text', () => {
+  it.each([
+    ['times of a section', 'Cuff\nRnd 1: knit\nWork Cuff again, 999999999 times.'],
+    ['times of a repeat of rows', 'Rnd 1: knit\nRep Rnd 1 999999999 times more.'],
+    ['rows until they are worked', 'Rnd 1: knit\nRep Rnd 1 until 999999999 rnds are worked.'],
+    ['rows of a fabric', 'Next 99999 rnds: garter stitch for 99999 rnds.'],
+  ])('end at the rows there can be: %s', (_, text) => {
+    const reading = read(text, usual)
+    expect(reading.rows).toHaveLength(readLimits.rows)
+    expect(reading.remarks.map(({ message }) => message)).toContain(
+      'The text goes on for more than 5,000 rows; the rest is left out.',
+    )
+  })
+
+  it('that name rows end at the rows of a line', () => {
+    const reading = read('Rnds 1-99999: knit', usual)
+    expect(reading.rows).toHaveLength(readLimits.rowsInLine)
+    expect(reading.remarks.map(({ message }) => message)).toEqual([
+      'This line names more than 2,000 rows; the rest is left out.',
+    ])
+  })
+
+  it('are named with the limit once they are too large, wherever they stand', () => {
+    expect(rulesOf('Rnd 1: knit\nRep last 1000000 rnds twice more.')).toContain('too-large')
+    expect(rulesOf('Rnd 1: knit (100000 sts)')).toEqual(
+      expect.arrayContaining(['stated-count', 'too-large']),
+    )
+    expect(rulesOf('Rnd 1: knit (24 sts)')).toEqual([])
+  })
+})
+
+it('A list has as many sizes as a piece can be read in', () => {
+  const list = (count: number): string =>
+    `k24 (${Array.from({ length: count - 1 }, (_, index) => 25 + index).join(', ')})`
+  expect(sizesIn(list(limits.sizes.most))).toBe(limits.sizes.most)
+  expect(sizesIn(list(limits.sizes.most + 1))).toBe(1)
+})
+
+it('Own words with such numbers are kept in a file and read again', () => {
+  const [{ pattern }] = starterCharts
+  const words =
+    'Rnd 1: k*9 999999999 pegs\nRnd 2: k2 Rnd 1-999999999: tog\nRnd 3: k5000 (9999999 sts)'
+  const again = readFile(writeFile({ ...pattern(), words }))
+  if (!again.ok) throw new Error(again.message)
+  expect(again.pattern.words).toBe(words)
+  expect(read(again.pattern.words ?? '', usual).rows.length).toBeGreaterThan(0)
+})
