@@ -42,7 +42,7 @@ function put({ holder, key }: Spot, value: Json): void {
 
 const extremes: readonly number[] = [
   0, -1, 0.5, 1, 2, 3, 4, 5, 7, 12, 24, 40, 48, 50, 99, 100, 399, 400, 401, 600, 601, 1e6, 1e308,
-  5e-324, 1e-9, -0, 0.1, 9007199254740993,
+  5e-324, 1e-9, -0, 0.1, 9007199254740992,
 ]
 
 /** Most numbers become others that could stand there, so that most files are taken. */

@@ -7,7 +7,7 @@ import { letterOf } from './meaning'
 import type { Knits } from './row'
 
 /** "C4L = ...", "k: knit", "tw2R means ...", at the start of a line. */
-const explained = /^[ \t]*([^=:\n]{1,20}?)[ \t]*(?:=|:|\bmeans\b|\s[-–—]\s)/gm
+const explained = /^[ \t]*([^=:\s][^=:\n]{0,19}?)[ \t]{0,9}(?:=|:|\bmeans\b|\s[-–—]\s)/gm
 
 /** What the words themselves call stitches: as they explain them, or as they spell them elsewhere. */
 export class Names {

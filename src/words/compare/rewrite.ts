@@ -61,8 +61,15 @@ function partsOf({ text, tokens }: Reading, range: TextRange): LineParts {
   }
   if (from > range.from) from += /^\s*[:.]?\s*/.exec(text.slice(from, to))?.[0].length ?? 0
   const counted = end < to
-  const body = text.slice(from, Math.max(from, end)).replace(counted ? /[\s([,]*$/ : /\s*$/, '')
+  const body = withoutEnd(text.slice(from, Math.max(from, end)), counted)
   return { sentence: { from, to: from + body.length }, counted, to }
+}
+
+/** Without blanks at its end, and without what stands before a count. */
+function withoutEnd(text: string, counted: boolean): string {
+  let end = text.length
+  while (end > 0 && (counted ? /[\s([,]/ : /\s/).test(text.charAt(end - 1))) end--
+  return text.slice(0, end)
 }
 
 const lineStart = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1

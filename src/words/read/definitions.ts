@@ -148,7 +148,7 @@ const knitWords: Readonly<Record<string, Knit>> = {
   reversed: 'true',
 }
 const knitSaid: readonly RegExp[] = [
-  /\b(?:k|knit)\b\s*(?:sts?|stitch(?:es)?)?\s*(?:=|means|:|is|are)\s*(?:(?:an?|the)\s+)?(e|u|flat|true|reversed)[- ]?(?:wrap|knit|purl|stitch)/i,
+  /\b(?:k|knit)\b(?:\s{0,9}(?:sts?|stitch(?:es)?))?\s{0,9}(?:=|means|:|is|are)\s{0,9}(?:(?:an?|the)\s+)?(e|u|flat|true|reversed)[- ]?(?:wrap|knit|purl|stitch)/i,
   /\b(e|u|flat|true)[- ]?(?:wrap|wrapped)?\s*knit in this pattern/i,
   /\b(?:use|using|work|knit)\s+(?:the\s+)?(e|u|flat|true)[- ]?(?:wrap|knit|stitch)[^.\n]{0,30}\bthroughout/i,
 ]

@@ -10,7 +10,7 @@ export interface SizeLabel {
 }
 
 const nth = String.raw`(?:smallest|largest|first|second|third|fourth|fifth|sixth|last|\d(?:st|nd|rd|th))`
-const said = String.raw`(?:sizes?\s+(?<names>[^:;()\n]{1,60}?)|(?<nth>${nth}(?:\s*(?:,|and|&)\s*${nth})*)\s+sizes?)\s+only`
+const said = String.raw`(?:sizes?\s{1,9}(?<names>[^:;()\s][^:;()\n]{0,59}?)|(?<nth>${nth}(?:\s*(?:,|and|&)\s*${nth})*)\s{1,9}sizes?)\s{1,9}only`
 const label = new RegExp(
   String.raw`^\s*(?:[-•–]\s+)?(?:for\s+)?(?:the\s+)?(?:\(\s*)?(?:${said}\s*\)?\s*[:.–—-]|(?<all>all\s+sizes)\s*[:.])\s*`,
   'i',

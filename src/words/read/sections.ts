@@ -21,7 +21,8 @@ const names: readonly (readonly [SectionKind, RegExp])[] = [
 
 /** The kind of section that a line begins, if it is one of the headings that everyone uses. */
 export function sectionKind(line: string): SectionKind | null {
-  const text = line.trim().replace(/\s*:$/, '')
+  const whole = line.trim()
+  const text = (whole.endsWith(':') ? whole.slice(0, -1) : whole).trimEnd()
   if (text.length > 40) return null
   return names.find(([, pattern]) => pattern.test(text))?.[0] ?? null
 }
