@@ -81,3 +81,19 @@ export function isPlainPiece(pattern: Pattern): boolean {
     )
   )
 }
+
+/** Are the loops of the section on the bench grafted or otherwise joined straight after it, as those of a toe are? */
+export function isJoinedAfter({ piece }: Pattern): boolean {
+  const steps = piece.steps.filter(({ kind }) => kind !== 'note')
+  const ends = steps.flatMap((step, index) =>
+    step.kind === 'chart' && step.section === piece.onBench
+      ? [step.times === 1 ? steps[index + 1] : undefined]
+      : [],
+  )
+  return (
+    ends.length > 0 &&
+    ends.every(
+      (end) => end?.kind === 'bind off' && (end.how === 'graft' || end.how === 'three-needle'),
+    )
+  )
+}

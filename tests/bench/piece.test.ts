@@ -8,7 +8,7 @@ import {
   putSection,
   stepCommands,
 } from '../../src/bench/commands/piece'
-import { putRowsHere } from '../../src/bench/commands/shortRows'
+import { putShortRowsHere } from '../../src/bench/commands/shortRows'
 import Findings from '../../src/bench/parts/Findings.svelte'
 import Estimates from '../../src/bench/piece/Estimates.svelte'
 import PiecePanel from '../../src/bench/piece/PiecePanel.svelte'
@@ -18,6 +18,7 @@ import StepsEditor from '../../src/bench/piece/StepsEditor.svelte'
 import { stepFacts, stepTitle } from '../../src/bench/piece/stepWords'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { paint } from '../../src/pattern/edits/paint'
+import { insertRows } from '../../src/pattern/edits/rows'
 import { addStep } from '../../src/pattern/edits/piece'
 import { setLoom } from '../../src/pattern/edits/settings'
 import { makeShortRows } from '../../src/pattern/generate/shortRows'
@@ -200,23 +201,26 @@ test('the form offers the usual heel of the loom, and says what cannot be worked
   const made = makeShortRows(bench.pattern.loom, usualHeel(bench.pattern.loom))
   if (!made.ok) throw new Error(made.message)
   const { rows } = made
-  screen.getByText(`On 20 pegs; 6 pegs in the middle are never turned, ${rows.length} rows.`)
-  await user.click(screen.getByRole('button', { name: 'Put into the chart here' }))
-  expect(bench.pattern.chart.rows).toHaveLength(6 + rows.length)
+  screen.getByText(
+    `20 pegs: 7 turned at each side, 6 in the middle never turned. ${rows.length} rows.`,
+  )
+  await user.click(screen.getByRole('button', { name: 'Add to this chart' }))
+  // The two rounds that follow take in what is left of the turns: the heel has none of its own.
+  expect(bench.pattern.chart.rows).toHaveLength(6 + rows.length - 2)
   expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   bench.undo()
   expect(bench.pattern.chart.rows).toHaveLength(6)
 
-  const turned = screen.getByLabelText('Turned each side')
+  const turned = screen.getByLabelText('Turned at each side')
   await user.clear(turned)
   await user.type(turned, '12')
   await user.tab()
   screen.getByText(/12 turned pegs at each side/)
   screen.getByText('Turn at most 9 pegs at each side, or choose more pegs.')
-  await user.click(screen.getByRole('button', { name: 'Add as a section' }))
+  await user.click(screen.getByRole('button', { name: 'Add as a chart' }))
   expect(names(bench)).toEqual(['Chart'])
   await user.click(screen.getByRole('button', { name: 'Turn 7' }))
-  await user.click(screen.getByRole('button', { name: 'Add as a section' }))
+  await user.click(screen.getByRole('button', { name: 'Add as a chart' }))
   expect(names(bench)).toEqual(['Chart', 'Heel'])
 })
 
@@ -227,16 +231,19 @@ test('a heel fits the columns of a chart with a repeat, and is refused where the
     ...pattern,
     chart: { columns: 2, repeat: { from: 0, to: 1 }, bands: [], rows: [row, row] },
   })
-  const made = makeShortRows(bench.pattern.loom, usualHeel(bench.pattern.loom), 'k', 2)
+  const heel = usualHeel(bench.pattern.loom)
+  const made = makeShortRows(bench.pattern.loom, heel, 'k', 2)
   if (!made.ok) throw new Error(made.message)
-  putRowsHere(bench, 'Heel', made.rows)
+  putShortRowsHere(bench, 'Heel', heel)
   expect(bench.pattern.chart.rows.every(({ cells }) => cells.length === 2)).toBe(true)
   expect(bench.spot.row).toBe(1)
   expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
-  const full = Array.from({ length: 600 }, () => made.rows).flat()
-  putRowsHere(bench, 'Heel', full)
+  const there = bench.pattern.chart.rows.length
+  expect(there).toBe(2 + made.rows.length - 1)
+  bench.apply('Fill the chart', (p) => insertRows(p, there, 595 - there))
+  putShortRowsHere(bench, 'Heel', heel)
   expect(bench.said.text).toContain('and can have 600')
-  expect(bench.pattern.chart.rows).toHaveLength(2 + made.rows.length)
+  expect(bench.pattern.chart.rows).toHaveLength(595)
 })
 
 test('pace and weighed swatch hold when they are whole, and what does not fit is said', async () => {
@@ -302,23 +309,23 @@ test('what is wrong with the piece is listed, leads to its step, is mended and s
   expect(bench.piece.findings).toHaveLength(1)
 })
 
-test('a wedge that turns first on the edge of a bar says how to turn a step before it', async () => {
+test('a wedge that turns first on the edge of a bar says how to turn before it', async () => {
   const pattern = newPattern(40, 4)
   const bench = smallBench({ ...pattern, loom: { ...pattern.loom, shape: 'bar' } })
   const { user } = show(ShortRowForm, { bench })
   await user.selectOptions(screen.getByLabelText('Make a'), 'Wedge')
   await user.selectOptions(screen.getByLabelText('Turns at'), 'last')
-  const enter = async (label: string, value: string) => {
+  const enter = async (label: string | RegExp, value: string) => {
     const field = screen.getByLabelText(label)
     await user.clear(field)
     await user.type(field, value)
     await user.tab()
   }
   await enter('First peg', '1')
-  await enter('Step', '5')
-  expect(screen.queryByText(/first turn lies on the edge peg/)).toBeNull()
+  await enter(/^From turn to turn/, '5')
+  expect(screen.queryByText(/first turn is on the edge peg/)).toBeNull()
   await enter('Last peg', '40')
-  screen.getByText(/first turn lies on the edge peg.* let it end at peg 35\./)
+  screen.getByText(/first turn is on the edge peg.* end on peg 35\./)
   await enter('Last peg', '35')
-  expect(screen.queryByText(/first turn lies on the edge peg/)).toBeNull()
+  expect(screen.queryByText(/first turn is on the edge peg/)).toBeNull()
 })

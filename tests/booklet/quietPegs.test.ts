@@ -3,9 +3,9 @@ import { expect, test } from 'vitest'
 import { withoutQuietPegs } from '../../src/booklet/quietPegs'
 import { mirror } from '../../src/pattern/edits/mirror'
 import { paint } from '../../src/pattern/edits/paint'
-import { makeShortRows } from '../../src/pattern/generate/shortRows'
+import { makeShortRows, shortRowChart } from '../../src/pattern/generate/shortRows'
 import { usualHeel, usualTurns } from '../../src/pattern/generate/wish'
-import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { newPattern, type Chart, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { starterCharts } from '../../src/shelf/seeds'
 import { layOut, pageText } from './read'
@@ -68,20 +68,19 @@ test('a stitch beside the heel that is not plain is drawn', () => {
   expect(withoutQuietPegs(workPattern(newPattern(40, 8)))).toBeNull()
 })
 
-/** The starter sock with a heel whose other pegs are knitted plain. */
+function unwrap(made: ReturnType<typeof shortRowChart>): Chart {
+  if (!made.ok) throw new Error(made.message)
+  return made.chart
+}
+
+/** The starter sock with two heels, the other pegs of which are knitted plain. */
 function plainHeeled(): Pattern {
   const sock = starterCharts.find(({ id }) => id.startsWith('fog'))?.pattern()
   if (!sock) throw new Error('no sock among the starter charts')
   const { others } = sock.piece
   const plain = others.map((section) =>
-    section.name === 'Heel'
-      ? {
-          ...section,
-          chart: {
-            ...section.chart,
-            rows: section.chart.rows.map((row) => ({ ...row, cells: row.cells.map(() => 'k') })),
-          },
-        }
+    section.name === 'Heel' || section.name === 'Toe'
+      ? { ...section, chart: unwrap(shortRowChart(sock.loom, usualHeel(sock.loom))) }
       : section,
   )
   return { ...sock, piece: { ...sock.piece, others: plain } }

@@ -1,13 +1,11 @@
 /** Generated short-row sections, and the ways to spoil one of them. */
-import {
-  mostTurns,
-  shortRowShapes,
-  usualTurns,
-  type ShortRowWish,
-} from '../../src/pattern/generate/wish'
+import { mostTurns, usualTurns, type ShortRowWish } from '../../src/pattern/generate/wish'
 import { noRow, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { Work } from '../../src/pattern/work'
 import { turnKinds, turnsOf, workSection, type TurnIn } from '../pattern/generate/sections'
+
+/** A toe has the turns of a heel without its corners. */
+const spoiltShapes = ['heel', 'wedge'] as const
 
 const places = [
   { shape: 'ring', sides: 'both', closeCorners: true },
@@ -37,7 +35,7 @@ export interface Turn extends TurnIn {
 export const sections = [7, 10, 14, 21, 30, 44, 61].flatMap((length, a) =>
   [1, 2, 3, 5].flatMap((step, b) =>
     turnKinds.flatMap((turn, c) =>
-      shortRowShapes.map((shape, d): Section => {
+      spoiltShapes.map((shape, d): Section => {
         const at = a + b + 2 * c + d
         const place = places[(a + 2 * b + 3 * c + 4 * d) % places.length] as Section['place']
         const { sides, closeCorners } = place

@@ -3,11 +3,18 @@
  * rounds as the loom works them; what they are held against is named beside it.
  */
 import { describe, expect, test } from 'vitest'
+import { checkPiece } from '../../src/checks/piece/check'
 import { footLength } from '../../src/drawing/piece/foot'
 import { profileOf } from '../../src/drawing/piece/profile'
+import { mirror } from '../../src/pattern/edits/mirror'
+import { reverseDirection } from '../../src/pattern/edits/turn-round'
+import { textureBefore } from '../../src/pattern/generate/before'
+import { shortRowChart } from '../../src/pattern/generate/shortRows'
+import { usualHeel } from '../../src/pattern/generate/wish'
 import type { Pattern } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
 import type { PatternRow } from '../../src/pattern/row'
+import { findSection } from '../../src/pattern/sections'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 
@@ -19,6 +26,8 @@ function starter(id: string): Pattern {
 
 const rowsOf = ({ steps }: PieceWork): PatternRow[] =>
   steps.flatMap(({ rows }) => rows?.rows.map(({ row }) => row) ?? [])
+
+const unwrap = (made: ReturnType<typeof shortRowChart>) => (made.ok ? made.chart : made.message)
 
 /** The rounds or rows that the loops of one peg have gone through, row by row. */
 const rowsOnPeg = (rows: readonly PatternRow[], peg: number): number =>
@@ -178,6 +187,26 @@ describe('the socks', () => {
       row.sites.filter((site) => site.stitch.cross).map(({ peg }) => peg),
     )
     expect(new Set(pegs)).toEqual(new Set([29, 35, 41]))
+  })
+
+  test('heel and toe are those the maker of heels and toes makes for them', () => {
+    const heel = usualHeel(socks.loom)
+    const at = (name: string) =>
+      socks.piece.steps.findIndex((step) => step.kind === 'chart' && step.section === name)
+    for (const [name, wish] of [
+      ['Heel', heel],
+      ['Toe', { ...heel, shape: 'toe' }],
+    ] as const)
+      expect(findSection(socks, name)?.chart).toEqual(
+        unwrap(shortRowChart(socks.loom, wish, 'k', textureBefore(socks, at(name))?.rounds)),
+      )
+  })
+
+  test('the other one of the pair, and the same sock worked the other way, can be worked as well', () => {
+    for (const other of [mirror(socks), reverseDirection(socks)]) {
+      expect(other).not.toBe(socks)
+      expect(checkPiece(workPiece(other))).toEqual([])
+    }
   })
 
   test('no rope is cut by the heel’s corner', () => {

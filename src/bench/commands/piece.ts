@@ -11,7 +11,7 @@ import {
   removeStep,
   renameSection,
 } from '../../pattern/edits/piece'
-import type { Chart } from '../../pattern/pattern'
+import type { Chart, Pattern } from '../../pattern/pattern'
 import { pieceLimits, type Step, type StepKind } from '../../pattern/piece'
 import { findSection, sectionsOf } from '../../pattern/sections'
 import { kindNames } from '../piece/stepWords'
@@ -140,8 +140,14 @@ export const stepCommands = (at: number): readonly Command[] => {
   ]
 }
 
-/** A chart of its own under a free name; it stays off the bench. Gives its name, or null. */
-export function putSection(bench: Bench, wish: string, chart: Chart, step: boolean): string | null {
+/** A chart of its own under a free name; it stays off the bench. `then` belongs to the same edit. Gives its name, or null. */
+export function putSection(
+  bench: Bench,
+  wish: string,
+  chart: Chart,
+  step: boolean,
+  then: (pattern: Pattern) => Pattern = (pattern) => pattern,
+): string | null {
   const reason = roomForSections(bench) ?? (step ? roomForSteps(bench) : null)
   if (reason) {
     bench.say(reason)
@@ -151,7 +157,7 @@ export function putSection(bench: Bench, wish: string, chart: Chart, step: boole
   const at = placeForStep(bench)
   const done = bench.apply(`Add the chart “${name}”`, (p) => {
     const added = addSection(p, wish, chart)
-    return step ? addStep(added, at, { kind: 'chart', section: name, times: 1 }) : added
+    return then(step ? addStep(added, at, { kind: 'chart', section: name, times: 1 }) : added)
   })
   if (!done) return null
   if (step) bench.piece.chosen = at

@@ -1,6 +1,11 @@
-import { putRows } from '../../pattern/edits/rows'
-import { limits, type Row } from '../../pattern/pattern'
+import { changeStep } from '../../pattern/edits/piece'
+import { textureBefore } from '../../pattern/generate/before'
+import { putShortRows } from '../../pattern/generate/putIn'
+import { makeShortRows, shortRowChart } from '../../pattern/generate/shortRows'
+import type { ShortRowWish } from '../../pattern/generate/wish'
+import { limits, type Pattern } from '../../pattern/pattern'
 import type { Bench } from '../state/bench.svelte'
+import { placeForStep, putSection } from './piece'
 
 /** Why so many rows cannot be put into the chart on the bench; null when they can. */
 export function roomForRowsHere({ pattern }: Bench, count: number): string | null {
@@ -11,15 +16,37 @@ export function roomForRowsHere({ pattern }: Bench, count: number): string | nul
     : null
 }
 
-/** Put the rows of a heel, toe or wedge in after the current row, and go to the first of them. */
-export function putRowsHere(bench: Bench, thing: string, rows: readonly Row[]): void {
-  const reason = roomForRowsHere(bench, rows.length)
+/** Put a heel, toe or wedge in after the current row, and go to its first row. */
+export function putShortRowsHere(bench: Bench, thing: string, wish: ShortRowWish): void {
+  const { loom, chart } = bench.pattern
+  const made = makeShortRows(loom, wish, 'k', chart.columns)
+  const reason = made.ok ? roomForRowsHere(bench, made.rows.length) : made.message
   if (reason) {
     bench.say(reason)
     return
   }
   const at = bench.spot.row + 1
-  if (!bench.apply(`Add a ${thing.toLowerCase()}`, (p) => putRows(p, at, rows))) return
+  const put = putShortRows(bench.pattern, at, wish)
+  if (!put.ok || !bench.apply(`Add a ${thing.toLowerCase()}`, () => put.pattern)) return
   bench.goTo({ row: at, peg: 0 })
-  bench.say(`${rows.length} rows are added after row ${at}.`)
+  bench.say(`The ${thing.toLowerCase()} is added after row ${at}.`)
+}
+
+/** Add a heel, toe or wedge as a chart of its own, worked in a new step. */
+export function addShortRows(bench: Bench, thing: string, wish: ShortRowWish): void {
+  const at = placeForStep(bench)
+  const before = textureBefore(bench.pattern, at)
+  const made = shortRowChart(bench.pattern.loom, wish, 'k', before?.rounds)
+  if (!made.ok) bench.say(made.message)
+  else if (wish.shape === 'toe')
+    putSection(bench, thing, made.chart, true, (pattern) => graftedAt(pattern, at + 1))
+  else putSection(bench, thing, made.chart, true)
+}
+
+/** A toe is grafted: the plainest bind-off straight after it becomes a graft. */
+function graftedAt(pattern: Pattern, at: number): Pattern {
+  const step = pattern.piece.steps[at]
+  return step?.kind === 'bind off' && step.how === 'basic' && step.pegs === null
+    ? changeStep(pattern, at, { ...step, how: 'graft' })
+    : pattern
 }

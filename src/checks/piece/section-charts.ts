@@ -1,6 +1,6 @@
 import { openSection } from '../../pattern/edits/piece'
 import type { Chart, Pattern } from '../../pattern/pattern'
-import { withOnBench } from '../../pattern/sections'
+import { isJoinedAfter, withOnBench } from '../../pattern/sections'
 import { workPattern } from '../../pattern/work'
 import { checkPattern } from '../check'
 import { counted } from '../wording'
@@ -16,10 +16,12 @@ const known = new WeakMap<Chart, Known>()
 /** Messages of the errors in the chart of a section, as its own reading would find them. */
 function errorsOf(pattern: Pattern, name: string, chart: Chart): readonly string[] {
   const { loom, making, gauge, style, checks } = pattern
-  const hangsOn = [loom, making, gauge, style, checks.off, checks.longestFloat]
+  const onBench = withOnBench(pattern, name)
+  const joined = isJoinedAfter(onBench)
+  const hangsOn = [loom, making, gauge, style, checks.off, checks.longestFloat, joined]
   const last = known.get(chart)
   if (last?.hangsOn.every((part, index) => part === hangsOn[index])) return last.errors
-  const { findings } = checkPattern(workPattern(withOnBench(pattern, name)))
+  const { findings } = checkPattern(workPattern(onBench))
   const errors = findings.flatMap(({ severity, message }) =>
     severity === 'error' ? [message] : [],
   )

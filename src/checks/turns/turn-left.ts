@@ -1,6 +1,7 @@
 import { holdsTurn } from '../../loom/strand'
 import { noRow, type Pattern } from '../../pattern/pattern'
 import { withChart } from '../../pattern/edits/chart'
+import { isJoinedAfter } from '../../pattern/sections'
 import { runsOf } from '../copies'
 import { fix, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
@@ -9,12 +10,17 @@ import { sectionsOf } from './section'
 
 function check({ turnings, work, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
-  for (const { closedBy, to } of sectionsOf(turnings)) {
+  for (const { closedBy, to, turns } of sectionsOf(turnings)) {
     const row = closedBy ?? to
     const run = work.firstRuns[row]
     if (!run) continue
     const { after } = run
-    const held = after.stacks.flatMap((stack, peg) => (holdsTurn(stack) ? [peg] : []))
+    const joined = closedBy === null && isJoinedAfter(work.pattern)
+    const turned = turns.map(({ turnPeg }) => turnPeg)
+    const corners = [Math.min(...turned), Math.max(...turned)]
+    const held = after.stacks.flatMap((stack, peg) =>
+      holdsTurn(stack) && !(joined && corners.includes(peg)) ? [peg] : [],
+    )
     for (const pegs of runsOf(held)) {
       const unit = unitOf(run, setting)
       const count = pegs.to - pegs.from + 1
@@ -48,7 +54,10 @@ function addRows(pattern: Pattern, gap: number): Pattern {
   return withChart(pattern, { rows: [...rows, ...rest, full] })
 }
 
-/** A lost wrap is a mistake that people report (common practice). */
+/**
+ * A lost wrap is a mistake that people report (common practice). A toe is closed straight after its last short row:
+ * the strand of its last turn, on the peg at its corner, is grafted with the loop there.
+ */
 export const turnLeft: Rule = {
   id: 'turn-left',
   title: 'Turned pegs left unworked',

@@ -10,37 +10,38 @@ export interface Refusal {
 const peg = (index: number): string => `peg ${index + 1}`
 const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
 
-/** What is not a whole number: an end of the section, its turned pegs, or its step. */
+/** What is not a whole number: an end of the run, its turned pegs, or its step. */
 function notWhole({ run: { from, to }, turned, step }: ShortRowWish): Refusal | null {
-  if (!Number.isInteger(from) || !Number.isInteger(to)) {
-    const [first, last] = [from, to].map((at) => (Number.isFinite(at) ? peg(at) : 'no peg'))
+  const wrong = Number.isInteger(from) ? (Number.isInteger(to) ? null : 'last') : 'first'
+  if (wrong) {
+    const at = wrong === 'first' ? from : to
     return {
-      message: `The section runs from ${first} to ${last}; a loom has whole pegs only.`,
-      advice: 'Give the first and the last peg as whole numbers.',
+      message: Number.isFinite(at) ? `There is no ${peg(at)}.` : `The ${wrong} peg is missing.`,
+      advice: 'Enter the first and the last peg as whole numbers.',
     }
   }
   if (!Number.isInteger(turned))
     return {
       message: Number.isFinite(turned)
-        ? `A section cannot turn ${turned} pegs: only a whole peg can be turned.`
+        ? `${turned} pegs cannot be turned.`
         : 'The number of turned pegs is missing.',
-      advice: 'Give the turned pegs as a whole number, 1 or more.',
+      advice: 'Enter a whole number of turned pegs, 1 or more.',
     }
   if (!Number.isInteger(step))
     return {
       message: Number.isFinite(step)
-        ? `A section cannot step by ${step} pegs: the turns would lie between the pegs.`
-        : 'The step from one turned peg to the next is missing.',
-      advice: 'Give the step as a whole number of pegs, 1 or more.',
+        ? `From turn to turn there cannot be ${step} pegs.`
+        : 'How many pegs there are from turn to turn is missing.',
+      advice: 'Enter a whole number of pegs from turn to turn, 1 or more.',
     }
   return null
 }
 
-/** Rows of the section, or two more: a corner over the join of the round takes a row of its own. */
+/** Rows in all, or two more: a corner over the join of the round takes a row of its own. */
 const mostRows = ({ shape, turned, sides, closeCorners }: ShortRowWish): number =>
   shape === 'wedge' ? turned * 2 + 2 : turned * 4 + (closeCorners && sides === 'both' ? 4 : 0)
 
-/** The first thing that keeps this section from being worked on this loom; null when nothing does. */
+/** The first thing that keeps these short rows from being worked on this loom; null when nothing does. */
 export function refuse(
   { pegs, shape: loomShape }: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
@@ -49,21 +50,29 @@ export function refuse(
   const { from, to } = run
   const parted = notWhole(wish)
   if (parted) return parted
-  if (from < 0 || to >= pegs || from > to)
+  if (from > to)
     return {
-      message: `The section runs from ${peg(from)} to ${peg(to)}; the loom has pegs 1 to ${pegs}.`,
-      advice: 'Choose a first and a last peg on the loom.',
+      message: `The first peg, ${from + 1}, comes after the last, ${to + 1}.`,
+      advice: 'Enter the lower number as the first peg.',
+    }
+  if (from < 0 || to >= pegs)
+    return {
+      message: `The ${shape} runs from ${peg(from)} to ${peg(to)}, but the loom has ${pegs} pegs.`,
+      advice: `Choose pegs from 1 to ${pegs}.`,
     }
   if (step < 1 || turned < 1)
     return {
-      message: `A section with ${count(turned, 'turned peg')} a side and a step of ${step} has no turn.`,
-      advice: 'Turn at least one peg at each side, and step by at least one.',
+      message:
+        turned < 1
+          ? `A ${shape} turns at least one peg.`
+          : 'From turn to turn there is at least one peg.',
+      advice: `Enter 1 or more.`,
     }
   const most = mostTurns(run, step, sides)
+  const where = sides === 'both' ? 'at each side' : 'at one side'
   if (turned > most) {
-    const where = sides === 'both' ? 'at each side' : 'at one side'
     return {
-      message: `${count(turned, 'turned peg')} ${where}, ${count(step, 'peg')} apart, need more than the ${count(pegsIn(run), 'peg')} of the section: no peg would be left between them.`,
+      message: `${count(turned, 'turned peg')} ${where}, ${count(step, 'peg')} apart, do not fit on ${count(pegsIn(run), 'peg')}: one peg at least is never turned.`,
       advice:
         most > 0
           ? `Turn at most ${count(most, 'peg')} ${where}, or choose more pegs.`
@@ -73,32 +82,31 @@ export function refuse(
   const rows = mostRows(wish)
   if (rows > limits.rows.most)
     return {
-      message: `${count(turned, 'turned peg')} a side make about ${rows} rows; a chart can have ${limits.rows.most}.`,
+      message: `${count(turned, 'turned peg')} ${where} make about ${rows} rows; a chart can have ${limits.rows.most}.`,
       advice: 'Turn fewer pegs, or step by more.',
     }
   if (sides !== 'both') {
     if (loomShape === 'ring')
       return {
-        message:
-          'In the round there is no edge to go back from: a section that turns at one side only would turn on the same peg again and again at the other.',
-        advice: 'Turn at both sides, or work it on a bar.',
+        message: `In the round there is no edge to turn back at: a ${shape} turns at both ends.`,
+        advice: 'Turn at both ends, or work it on a rake.',
       }
     const edge = sides === 'last' ? from === 0 : to === pegs - 1
     if (!edge)
       return {
-        message: `A section that turns at its ${sides} peg only must reach the other edge of the bar; it runs from ${peg(from)} to ${peg(to)} of ${pegs}.`,
+        message: `A ${shape} that turns only at its ${sides} peg must reach the other edge of the rake; it runs from ${peg(from)} to ${peg(to)} of ${pegs}.`,
         advice: sides === 'last' ? 'Begin it on peg 1.' : `End it on peg ${pegs}.`,
       }
   }
   if (shape === 'heel' && closeCorners && sides === 'both') {
     if (loomShape === 'bar' && (from === 0 || to === pegs - 1))
       return {
-        message: `The section ${from === 0 ? 'begins on peg 1' : `ends on peg ${pegs}`}, so its corner lies beyond the edge of the bar.`,
-        advice: 'Move it so that one peg is free on each side, or leave the corners open.',
+        message: `The heel ${from === 0 ? 'begins on peg 1' : `ends on peg ${pegs}`}: there is no peg past that end to close the corner on.`,
+        advice: 'Leave one peg free at each side, or leave the corners open.',
       }
     if (pegsIn(run) > pegs - 2)
       return {
-        message: `The section lies on ${pegsIn(run)} of ${pegs} pegs, so both its corners would be turned on the same peg.`,
+        message: `The heel lies on ${pegsIn(run)} of ${pegs} pegs: both corners would be closed on the same peg.`,
         advice: 'Choose fewer pegs, or leave the corners open.',
       }
   }

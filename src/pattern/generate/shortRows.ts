@@ -2,6 +2,7 @@ import type { Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
 import type { Chart, LoomSetup, Row, Run } from '../pattern'
 import { refuse, type Refusal } from './refuse'
+import { besides, type Round } from './round'
 import type { ShortRowWish } from './wish'
 
 export type ShortRows =
@@ -15,23 +16,33 @@ interface Line {
 }
 
 /**
- * The rows of a heel, toe or wedge: ordinary rows of one stitch, `columns` wide. The yarn stands at
- * peg 1 when it begins and when it ends; no strand of a turn is left (common practice in the order
- * of the turns: shared out between two rows, in towards the middle, then out again).
+ * The rows of a heel, toe or wedge: ordinary rows of one stitch, `columns` wide. The yarn stands at peg 1 when it
+ * begins. A heel or wedge ends there too, with no strand of a turn left; a toe ends at its first peg, where its
+ * graft begins, with the strand of its last turn on its last peg, grafted with the loop there (common practice,
+ * as is the order of the turns: shared out between two rows, in towards the middle, then out again).
+ *
+ * With `rounds` the other pegs go on with them: with the first of them up to the last
+ * row, with the second in that row.
  */
 export function makeShortRows(
   loom: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
   stitch = 'k',
   columns = loom.pegs,
+  rounds: readonly [Round, Round] | null = null,
 ): ShortRows {
   const refusal = refuse(loom, wish)
   if (refusal) return { ok: false, ...refusal }
   const lines = wish.sides === 'both' ? bothSides(loom.pegs, wish) : oneSide(loom.pegs, wish)
-  const cells = Array.from({ length: columns }, () => stitch)
+  const plain = Array.from({ length: columns }, () => stitch)
   const whole = ({ from, to }: Line) => from === 0 && to === loom.pegs - 1
-  const rows = lines.map((line) => ({
-    cells,
+  const cellsOf = (line: Line, at: number): readonly string[] => {
+    if (!rounds || columns !== loom.pegs) return plain
+    const isLast = at === lines.length - 1 && wish.shape !== 'toe'
+    return besides(rounds[isLast ? 1 : 0], loom.pegs, wish.run, line, stitch)
+  }
+  const rows = lines.map((line, at) => ({
+    cells: cellsOf(line, at),
     run: whole(line) ? null : { from: line.from, to: line.to },
     heading: null,
     end: line.end,
@@ -46,8 +57,9 @@ export function shortRowChart(
   loom: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
   stitch = 'k',
+  rounds: readonly [Round, Round] | null = null,
 ): { readonly ok: true; readonly chart: Chart } | ({ readonly ok: false } & Refusal) {
-  const made = makeShortRows(loom, wish, stitch)
+  const made = makeShortRows(loom, wish, stitch, loom.pegs, rounds)
   if (!made.ok) return made
   return {
     ok: true,
@@ -90,19 +102,22 @@ class Lines {
   }
 }
 
-/** How many turns in from each end: in, and for a heel out again. */
+/** How many turns in from each end: in, and for a heel or toe out again. */
 function* turnsOf({ shape, turned, step }: ShortRowWish): Generator<number> {
   for (let turn = 0; turn < turned; turn++) yield turn * step
-  if (shape === 'heel') for (let turn = turned - 2; turn >= 0; turn--) yield turn * step
+  if (shape !== 'wedge') for (let turn = turned - 2; turn >= 0; turn--) yield turn * step
 }
 
 function bothSides(pegs: number, wish: ShortRowWish): readonly Line[] {
   const { from, to }: Run = wish.run
   const lines = new Lines(wish.turn, pegs)
-  for (const inward of turnsOf(wish)) {
+  const turns = [...turnsOf(wish)]
+  turns.forEach((inward, at) => {
     lines.turnAt(to - inward, 'forward')
-    lines.turnAt(from + inward, 'back')
-  }
+    if (wish.shape === 'toe' && at === turns.length - 1) lines.goOn(from, from)
+    else lines.turnAt(from + inward, 'back')
+  })
+  if (wish.shape === 'toe') return lines.list
   if (wish.shape === 'heel' && wish.closeCorners) {
     lines.turnAt(to + 1, 'forward')
     lines.turnAt(from - 1, 'back')
@@ -126,6 +141,7 @@ function oneSide(pegs: number, wish: ShortRowWish): readonly Line[] {
       lines.goOn(pegs - 1, pegs - 1)
     }
   }
+  if (wish.shape === 'toe') return lines.list
   if (wish.sides === 'last') lines.goOn(pegs - 1, pegs - 1)
   lines.goOn(0, 0)
   return lines.list

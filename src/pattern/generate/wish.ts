@@ -1,12 +1,15 @@
 import type { RowEnd } from '../../loom/row'
 import type { LoomSetup, Run } from '../pattern'
 
-export const shortRowShapes = ['heel', 'wedge'] as const
+export const shortRowShapes = ['heel', 'toe', 'wedge'] as const
 export const shortRowSides = ['both', 'first', 'last'] as const
 
 /** What a short-row section should be like. Pegs are 0-based. */
 export interface ShortRowWish {
-  /** heel: out and back again, a cup (a toe is the same); wedge: out only, then all are taken in. */
+  /**
+   * heel: in and out again, a cup; toe: the same, but it ends with its last short row, to be grafted; wedge: in
+   * only, then all are taken in.
+   */
   readonly shape: (typeof shortRowShapes)[number]
   readonly turn: Exclude<RowEnd, 'on'>
   /** The pegs it lies on. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { PlacedRow } from '../../../src/drawing/fabric/place'
 import { reverseDirection } from '../../../src/pattern/edits/turn-round'
-import { mostTurns, shortRowShapes } from '../../../src/pattern/generate/wish'
+import { mostTurns } from '../../../src/pattern/generate/wish'
 import type { Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
 import { sectionPattern, turnKinds, turnsOf } from '../../pattern/generate/sections'
@@ -16,7 +16,7 @@ interface Pair {
 const pairs = [6, 11, 20].flatMap((length, a) =>
   [1, 2, 3].flatMap((step, b) =>
     turnKinds.flatMap((turn, c) =>
-      shortRowShapes.flatMap((shape, d) =>
+      (['heel', 'wedge'] as const).flatMap((shape, d) =>
         (['ring', 'bar', 'first', 'last'] as const).map((where, e): Pair => {
           const loomShape = where === 'ring' ? 'ring' : 'bar'
           const sides = where === 'ring' || where === 'bar' ? 'both' : where

@@ -18,8 +18,19 @@ export function sectionPattern(
   const setup = { ...empty.loom, ...loom }
   const made = shortRowChart(setup, wish)
   if (!made.ok) throw new Error(`${made.message} ${JSON.stringify({ wish, loom })}`)
-  return { ...empty, gauge: { stitches: 22, rows: 30 }, loom: setup, chart: made.chart }
+  const pattern = { ...empty, gauge: { stitches: 22, rows: 30 }, loom: setup, chart: made.chart }
+  return wish.shape === 'toe' ? grafted(pattern) : pattern
 }
+
+const grafted = (pattern: Pattern): Pattern => ({
+  ...pattern,
+  piece: {
+    ...pattern.piece,
+    steps: pattern.piece.steps.map((step) =>
+      step.kind === 'bind off' ? { ...step, how: 'graft' } : step,
+    ),
+  },
+})
 
 export const workSection = (...section: Parameters<typeof sectionPattern>): Work =>
   workPattern(sectionPattern(...section))
@@ -50,6 +61,23 @@ export function rulesThatFind(work: Work): { faults: string[]; hints: string[] }
     ),
   ]
   return { faults: of(false), hints: of(true).sort() }
+}
+
+/**
+ * Is a toe ready to be grafted: one loop on each peg, its own, and besides on the last peg turned the strand of that
+ * turn, and the yarn beside its first peg, or where a toe turned at one end only ends?
+ */
+export function isReadyToGraft({ run, pattern: { loom } }: Work, wish: ShortRowWish): boolean {
+  const corner = wish.sides === 'first' ? wish.run.from : wish.run.to
+  const ends = wish.sides === 'first' ? [loom.pegs] : [wish.run.from]
+  const { stacks, yarn } = run.end
+  return (
+    stacks.every(
+      (stack, peg) =>
+        stack.some(({ wale }) => wale === peg) &&
+        (peg === corner ? stack.length > 1 : stack.length === 1),
+    ) && ends.includes(yarn.gap)
+  )
 }
 
 /** Does each peg hold one loop, its own, and is the yarn at peg 1 to go on forward? */

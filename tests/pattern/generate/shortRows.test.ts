@@ -67,7 +67,7 @@ test('as many rows are made as a chart can have, and no more', () => {
   const most = limits.rows.most
   expect(rowsOf({ turned: 150 })).toBe(most)
   expect(rowsOf({ turned: 151 })).toBe(
-    '151 turned pegs a side make about 604 rows; a chart can have 600. Turn fewer pegs, or step by more.',
+    '151 turned pegs at each side make about 604 rows; a chart can have 600. Turn fewer pegs, or step by more.',
   )
   expect(rowsOf({ shape: 'wedge', turned: 199 })).toBe(400)
   expect(rowsOf({ shape: 'wedge', sides: 'last', turned: 299 })).toBe(most)
@@ -88,62 +88,64 @@ describe('refused, with the numbers and what to do', () => {
     [
       'off the loom',
       { run: { from: 30, to: 44 } },
-      'The section runs from peg 31 to peg 45; the loom has pegs 1 to 40. Choose a first and a last peg on the loom.',
+      'The heel runs from peg 31 to peg 45, but the loom has 40 pegs. Choose pegs from 1 to 40.',
     ],
     [
       'too many turns',
       { turned: 12 },
-      '12 turned pegs at each side, 1 peg apart, need more than the 20 pegs of the section: no peg would be left between them. Turn at most 9 pegs at each side, or choose more pegs.',
+      '12 turned pegs at each side, 1 peg apart, do not fit on 20 pegs: one peg at least is never turned. Turn at most 9 pegs at each side, or choose more pegs.',
     ],
     [
       'too wide a step',
       { step: 5, turned: 3 },
-      '3 turned pegs at each side, 5 pegs apart, need more than the 20 pegs of the section: no peg would be left between them. Turn at most 2 pegs at each side, or choose more pegs.',
+      '3 turned pegs at each side, 5 pegs apart, do not fit on 20 pegs: one peg at least is never turned. Turn at most 2 pegs at each side, or choose more pegs.',
     ],
     [
       'half a turned peg',
       { turned: 2.5 },
-      'A section cannot turn 2.5 pegs: only a whole peg can be turned. Give the turned pegs as a whole number, 1 or more.',
+      '2.5 pegs cannot be turned. Enter a whole number of turned pegs, 1 or more.',
     ],
     [
       'turned pegs that are no number',
       { turned: NaN },
-      'The number of turned pegs is missing. Give the turned pegs as a whole number, 1 or more.',
+      'The number of turned pegs is missing. Enter a whole number of turned pegs, 1 or more.',
     ],
     [
       'half a peg to step by',
       { step: 1.5 },
-      'A section cannot step by 1.5 pegs: the turns would lie between the pegs. Give the step as a whole number of pegs, 1 or more.',
+      'From turn to turn there cannot be 1.5 pegs. Enter a whole number of pegs from turn to turn, 1 or more.',
     ],
     [
       'a step that is no number',
       { step: Infinity },
-      'The step from one turned peg to the next is missing. Give the step as a whole number of pegs, 1 or more.',
+      'How many pegs there are from turn to turn is missing. Enter a whole number of pegs from turn to turn, 1 or more.',
     ],
     [
       'half a peg to begin on',
       { run: { from: 0.5, to: 19 } },
-      'The section runs from peg 1.5 to peg 20; a loom has whole pegs only. Give the first and the last peg as whole numbers.',
+      'There is no peg 1.5. Enter the first and the last peg as whole numbers.',
     ],
     [
       'no peg to end on',
       { run: { from: 0, to: NaN } },
-      'The section runs from peg 1 to no peg; a loom has whole pegs only. Give the first and the last peg as whole numbers.',
+      'The last peg is missing. Enter the first and the last peg as whole numbers.',
     ],
+    ['no turn', { turned: 0 }, 'A heel turns at least one peg. Enter 1 or more.'],
+    ['no step', { step: 0 }, 'From turn to turn there is at least one peg. Enter 1 or more.'],
     [
-      'no turn',
-      { turned: 0 },
-      'A section with 0 turned pegs a side and a step of 1 has no turn. Turn at least one peg at each side, and step by at least one.',
+      'ends that changed places',
+      { run: { from: 19, to: 3 } },
+      'The first peg, 20, comes after the last, 4. Enter the lower number as the first peg.',
     ],
     [
       'one side of a ring',
       { sides: 'last' },
-      'In the round there is no edge to go back from: a section that turns at one side only would turn on the same peg again and again at the other. Turn at both sides, or work it on a bar.',
+      'In the round there is no edge to turn back at: a heel turns at both ends. Turn at both ends, or work it on a rake.',
     ],
     [
       'both corners on one peg',
       { run: { from: 0, to: 38 } },
-      'The section lies on 39 of 40 pegs, so both its corners would be turned on the same peg. Choose fewer pegs, or leave the corners open.',
+      'The heel lies on 39 of 40 pegs: both corners would be closed on the same peg. Choose fewer pegs, or leave the corners open.',
     ],
   ])('%s', (_, change, reason) => {
     expect(reasonOf(change)).toBe(reason)
@@ -151,13 +153,13 @@ describe('refused, with the numbers and what to do', () => {
 
   test('a corner beyond the edge of a bar', () => {
     expect(reasonOf({ run: { from: 0, to: 19 } }, 'bar')).toBe(
-      'The section begins on peg 1, so its corner lies beyond the edge of the bar. Move it so that one peg is free on each side, or leave the corners open.',
+      'The heel begins on peg 1: there is no peg past that end to close the corner on. Leave one peg free at each side, or leave the corners open.',
     )
   })
 
   test('one side of a bar that does not reach its edge', () => {
     expect(reasonOf({ sides: 'last', run: { from: 3, to: 20 } }, 'bar')).toBe(
-      'A section that turns at its last peg only must reach the other edge of the bar; it runs from peg 4 to peg 21 of 40. Begin it on peg 1.',
+      'A heel that turns only at its last peg must reach the other edge of the rake; it runs from peg 4 to peg 21 of 40. Begin it on peg 1.',
     )
   })
 })
