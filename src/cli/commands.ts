@@ -26,7 +26,7 @@ import {
   type Drawing,
   type OptionName,
 } from './call'
-import { isInput, readPattern, readWords, saveText } from './files'
+import { isInput, readPattern, readWords, refuseInputs, saveText } from './files'
 import { reportCompared, reportPattern } from './patternReport'
 import { findingLine, hasErrors, jsonOf, rowLine, type FileReport } from './report'
 import { reportWords } from './wordsReport'
@@ -231,6 +231,7 @@ const drawCommand: Command = {
       throw new Unusable(
         '--section is for --as rows and --as ring; --as side draws the whole piece.',
       )
+    refuseInputs(output, call.files)
     const pattern = atSection(await readPattern(onlyFile('draw', call)), call)
     if (as === 'ring' && pattern.loom.shape === 'bar')
       throw new Unusable('The pattern is worked on a bar, which has no ring; say --as rows.')
