@@ -5,36 +5,46 @@ export interface Autosave {
   readonly changed: (piece: Piece) => void
   /** Keep what is not kept yet, at once. Resolves when the store has answered. */
   readonly flush: () => Promise<void>
+  /** What has changed and is not kept yet. */
+  readonly unkept: () => readonly Piece[]
   /** Take no more changes and forget the clock. Flush first. */
   readonly stop: () => void
 }
 
 export interface AutosaveSettings {
-  readonly onStatus: (status: KeepStatus) => void
+  readonly onStatus: (status: KeepStatus, piece: Piece) => void
   /** Milliseconds from the first change that is not kept; later changes do not put it off. */
   readonly wait?: number
+  /** Milliseconds until what could not be kept is tried again. */
+  readonly again?: number
 }
 
 /**
  * Keep each piece that changes, one write after the other, always the newest state. What could not
- * be kept is tried again with the next change or flush.
+ * be kept is tried again with the next change or flush, and else after a while.
  */
 export function autosave(
   shelf: Pick<Shelf, 'keep'>,
-  { onStatus, wait = 500 }: AutosaveSettings,
+  { onStatus, wait = 500, again = 10_000 }: AutosaveSettings,
 ): Autosave {
   const waiting = new Map<string, Piece>()
+  let written: Piece | undefined
   let clock: ReturnType<typeof setTimeout> | undefined
+  let nextTry: ReturnType<typeof setTimeout> | undefined
   let writing = Promise.resolve()
   let stopped = false
 
   async function writeAll(): Promise<void> {
     for (const [id, piece] of [...waiting]) {
       waiting.delete(id)
+      written = piece
       const status = await shelf.keep(piece)
+      written = undefined
       if (status.state === 'not kept' && !waiting.has(id)) waiting.set(id, piece)
-      onStatus(status)
+      onStatus(status, piece)
     }
+    clearTimeout(nextTry)
+    if (waiting.size > 0 && !stopped) nextTry = setTimeout(() => void flush(), again)
   }
 
   function flush(): Promise<void> {
@@ -50,9 +60,11 @@ export function autosave(
       clock ??= setTimeout(() => void flush(), wait)
     },
     flush,
+    unkept: () => [...(written ? [written] : []), ...waiting.values()],
     stop() {
       stopped = true
       clearTimeout(clock)
+      clearTimeout(nextTry)
       clock = undefined
     },
   }

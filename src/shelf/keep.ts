@@ -1,10 +1,13 @@
 /**
- * Keeping work in the browser while it is made. Each piece is one record: its file text and when
- * it was kept. A broken or missing store gives a status with a message and never throws.
+ * Keeping work in the browser while it is made. Each piece is one record: its file text, when it
+ * was kept, and where in it the hands were. A store that is broken, missing or silent gives a
+ * status with a message and never throws.
  */
 import { createStore, del, entries, get, update, type UseStore } from 'idb-keyval'
 import * as v from 'valibot'
+import { inQuotes } from '../pattern/excerpt'
 import type { Pattern } from '../pattern/pattern'
+import { inTime, patience, whyNotKept } from './answers'
 import { fileOf, rawFile, type FileData } from './file'
 import { readFile } from './format'
 
@@ -14,6 +17,8 @@ export interface Piece {
   readonly pattern: Pattern
   /** Counts the edits, so that it can be told whether the newest is kept. */
   readonly revision: number
+  /** Where in it the hands are: plain data of the screen, no part of its file. */
+  readonly whereabouts?: unknown
 }
 
 export type KeepStatus =
@@ -52,7 +57,9 @@ export interface Shelf {
   readonly recover: (id?: string) => Promise<Recovered>
   /** What is kept, newest first; empty without a store. */
   readonly list: () => Promise<readonly Listed[]>
-  /** Throw a piece away. False: the store did not answer. */
+  /** Keep where the hands are in a piece that is kept already. False: it was not kept. */
+  readonly keepWhereabouts: (id: string, whereabouts: unknown) => Promise<boolean>
+  /** Remove a piece. False: it was not removed. */
   readonly remove: (id: string) => Promise<boolean>
 }
 
@@ -62,11 +69,9 @@ const recordSchema = v.object({
   date: v.string(),
   keeper: v.string(),
   text: v.string(),
+  whereabouts: v.optional(v.unknown()),
 })
 type Kept = v.InferOutput<typeof recordSchema>
-
-const noStore =
-  'This browser does not let Pegwright keep work here (a private window or a full disk may be why). Save the chart as a file before you close the page.'
 
 /** An id for a new piece. */
 export const newId = (): string =>
@@ -83,7 +88,8 @@ const stampOf = (record: unknown): string => {
 }
 
 /**
- * A shelf on the browser's own database. `now` gives the date of a record.
+ * A shelf on the browser's own database. `now` gives the date of a record; `time` is how long an
+ * answer is waited for, in milliseconds.
  *
  * Two windows on one piece: who keeps it second does not overwrite the first; the piece goes on
  * under an id of its own from there.
@@ -91,15 +97,19 @@ const stampOf = (record: unknown): string => {
 export function openShelf(
   store: UseStore = createStore('pegwright', 'pieces'),
   now: () => Date = () => new Date(),
+  time = patience,
 ): Shelf {
   const keeper = newId()
   const seen = new Map<string, string>()
   const movedTo = new Map<string, string>()
 
-  async function keepAs(id: string, { pattern, revision }: Piece): Promise<KeepStatus | null> {
+  async function keepAs(
+    id: string,
+    { pattern, revision, whereabouts }: Piece,
+  ): Promise<KeepStatus | null> {
     const { text } = fileOf(pattern)
     const date = now().toISOString()
-    const record: Kept = { title: pattern.title, revision, date, keeper, text }
+    const record: Kept = { title: pattern.title, revision, date, keeper, text, whereabouts }
     let mine = true
     await update(
       id,
@@ -118,36 +128,63 @@ export function openShelf(
     async keep(piece) {
       try {
         const id = movedTo.get(piece.id) ?? piece.id
-        const kept = await keepAs(id, piece)
+        const kept = await inTime(keepAs(id, piece), time)
         if (kept) return kept
         const own = newId()
         movedTo.set(piece.id, own)
-        return (await keepAs(own, piece)) ?? { state: 'not kept', message: noStore }
+        const moved = await inTime(keepAs(own, piece), time)
+        return moved ?? { state: 'not kept', message: whyNotKept(null) }
+      } catch (error) {
+        return { state: 'not kept', message: whyNotKept(error) }
+      }
+    },
+
+    async keepWhereabouts(id, whereabouts) {
+      const own = movedTo.get(id) ?? id
+      let found = false
+      const put = (old: unknown) => {
+        found = read(old) !== null && stampOf(old) === seen.get(own)
+        return found ? { ...(old as Kept), whereabouts } : old
+      }
+      try {
+        // An entry that is not there must not be made.
+        if ((await inTime(get(own, store), time)) === undefined) return false
+        await inTime(update(own, put, store), time)
+        return found
       } catch {
-        return { state: 'not kept', message: noStore }
+        return false
       }
     },
 
     async recover(id) {
       try {
-        const wanted = id ?? newestFirst(await entries<string>(store))[0]?.id
-        const record: unknown = wanted === undefined ? undefined : await get(wanted, store)
+        const wanted = id ?? newestFirst(await inTime(entries<string>(store), time))[0]?.id
+        const record: unknown =
+          wanted === undefined ? undefined : await inTime(get(wanted, store), time)
         if (wanted === undefined || record === undefined) return { state: 'nothing' }
         const kept = read(record)
         if (!kept) return unreadable(wanted, kept, record)
         const result = readFile(kept.text)
         if (!result.ok) return unreadable(wanted, kept, record, result.message)
         seen.set(wanted, stampOf(record))
-        const { revision, date } = kept
-        return { state: 'recovered', id: wanted, pattern: result.pattern, revision, date }
-      } catch {
-        return { state: 'no store', message: noStore }
+        const { revision, date, whereabouts } = kept
+        const { pattern } = result
+        return {
+          state: 'recovered',
+          id: wanted,
+          pattern,
+          revision,
+          date,
+          ...(whereabouts !== undefined && { whereabouts }),
+        }
+      } catch (error) {
+        return { state: 'no store', message: whyNotKept(error) }
       }
     },
 
     async list() {
       try {
-        return newestFirst(await entries<string>(store))
+        return newestFirst(await inTime(entries<string>(store), time))
       } catch {
         return []
       }
@@ -155,7 +192,7 @@ export function openShelf(
 
     async remove(id) {
       try {
-        await del(id, store)
+        await inTime(del(id, store), time)
         return true
       } catch {
         return false
@@ -176,13 +213,13 @@ function unreadable(
   id: string,
   kept: Kept | null,
   record: unknown,
-  reason = 'The record is not one of Pegwright.',
+  reason = 'It is not one of Pegwright’s pieces.',
 ): Recovered {
   const title = kept?.title ?? 'unreadable piece'
   return {
     state: 'unreadable',
     id,
-    message: `What was kept of "${title}" cannot be opened. ${reason} It is still there: save it as a file.`,
+    message: `${inQuotes(title)} cannot be opened. ${reason} It is still kept: save it as a file.`,
     file: rawFile(title, kept?.text ?? JSON.stringify(record)),
   }
 }

@@ -23,6 +23,46 @@ export function putAside(store: SmallStore, { id, revision, pattern }: Piece): b
   }
 }
 
+/** What a page that may not use the small store has instead: nothing is there, nothing is taken. */
+const forbidden: SmallStore = {
+  getItem: () => null,
+  setItem: () => {
+    throw new DOMException('The small store is not allowed.', 'SecurityError')
+  },
+  removeItem: () => undefined,
+}
+
+/** The browser's small store; asking for it throws where it is not allowed. */
+export function smallStore(): SmallStore {
+  try {
+    return localStorage
+  } catch {
+    return forbidden
+  }
+}
+
+const placeKey = 'pegwright.whereabouts'
+
+/** Put aside at once where the hands are in the piece of this id. */
+export function putWhereaboutsAside(store: SmallStore, id: string, whereabouts: unknown): void {
+  try {
+    store.setItem(placeKey, JSON.stringify({ id, whereabouts }))
+  } catch {
+    // The place is then the one that was kept with the piece.
+  }
+}
+
+/** Where the hands were in the piece of this id; undefined when it was not put aside. */
+export function whereaboutsAside(store: SmallStore, id: string): unknown {
+  try {
+    const aside = JSON.parse(store.getItem(placeKey) ?? 'null') as unknown
+    const read = v.safeParse(v.object({ id: v.string(), whereabouts: v.unknown() }), aside)
+    return read.success && read.output.id === id ? read.output.whereabouts : undefined
+  } catch {
+    return undefined
+  }
+}
+
 /** The piece that was put aside; null for none, or one that cannot be read. */
 export function fromAside(store: SmallStore): Piece | null {
   try {

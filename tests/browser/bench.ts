@@ -11,16 +11,18 @@ export class BenchPage {
     page.on('pageerror', (error) => this.complaints.push(error.message))
   }
 
-  /** Open the app on a browser store of its own. */
+  /** Open the app on a browser store of its own; `before` is done to the page while it is empty. */
   static async open(
     browser: Browser,
     url: string,
     size = { width: 1440, height: 900 },
     more: BrowserContextOptions = {},
+    before: (page: Page) => Promise<void> = () => Promise.resolve(),
   ) {
     const context = await browser.newContext({ viewport: size, acceptDownloads: true, ...more })
     await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: url })
     const bench = new BenchPage(await context.newPage())
+    await before(bench.page)
     await bench.page.goto(url)
     await bench.rows.waitFor()
     return bench

@@ -44,7 +44,7 @@ test('the main job: paint a wrong cross, mend it, undo, redo, reload, print', as
   await bench.page.getByText(/^Kept in this browser at/).waitFor()
   await bench.page.reload()
   await bench.rows.waitFor()
-  await bench.page.getByText('Taken up where it was left').waitFor()
+  await bench.page.getByText('Back where you left it').waitFor()
   expect(await bench.wordLines()).toEqual(mended)
 })
 
@@ -132,7 +132,7 @@ test('a file that cannot be read is refused with what and where, and the work st
     })
     const dialog = bench.page.getByRole('dialog', { name: 'Not opened' })
     const said = await dialog.getByRole('paragraph').innerText()
-    await bench.button('Go on', dialog).click()
+    await bench.button('OK', dialog).click()
     return said
   }
   expect(await offer('{"pegwright": 99}')).toMatch(/newer Pegwright .* version 99/)

@@ -64,6 +64,31 @@ test('what was not kept is said and tried again with the next flush', async () =
   expect(said).toEqual(['not kept', 'kept'])
 })
 
+test('what was not kept is tried again by itself, and is not kept until then', async () => {
+  const shelf = slowShelf()
+  const said: [string, number][] = []
+  const saving = autosave(shelf, {
+    wait: 100,
+    again: 1000,
+    onStatus: ({ state }, { revision }) => said.push([state, revision]),
+  })
+  saving.changed(piece(1))
+  expect(saving.unkept()).toEqual([piece(1)])
+  await vi.advanceTimersByTimeAsync(100)
+  expect(saving.unkept()).toEqual([piece(1)])
+  await shelf.answer('not kept')
+  expect(saving.unkept()).toEqual([piece(1)])
+  await vi.advanceTimersByTimeAsync(1000)
+  await shelf.answer()
+  expect(saving.unkept()).toEqual([])
+  expect(said).toEqual([
+    ['not kept', 1],
+    ['kept', 1],
+  ])
+  await vi.advanceTimersByTimeAsync(5000)
+  expect(shelf.asked).toEqual([1, 1])
+})
+
 test('two pieces are both kept', async () => {
   const shelf = slowShelf()
   const saving = autosave(shelf, { wait: 100, onStatus: () => undefined })

@@ -83,7 +83,7 @@ const keptBadly: [what: string, record: unknown, text: string, message: RegExp][
     '{"pegwright": 9}',
     /newer Pegwright .* version 9/,
   ],
-  ['another record', [1, 2], '[1,2]', /not one of Pegwright/],
+  ['another record', [1, 2], '[1,2]', /not one of Pegwright’s pieces/],
 ]
 test.each(keptBadly)(
   '%s is offered as it is and never overwritten',
@@ -111,7 +111,7 @@ test.each(brokenStores)('%s is said, not thrown', async (_, broken) => {
   const shelf = openShelf(broken(), now)
   expect(await shelf.keep({ id: 'a', pattern: named('X'), revision: 1 })).toMatchObject({
     state: 'not kept',
-    message: expect.stringContaining('Save the chart as a file') as string,
+    message: expect.stringContaining('Save your piece as a file') as string,
   })
   expect(await shelf.recover()).toMatchObject({ state: 'no store' })
   expect(await shelf.list()).toEqual([])
@@ -136,4 +136,41 @@ test('a file of the user is opened, or refused with a reason', async () => {
     ok: false,
     message: expect.stringContaining('choose it again') as string,
   })
+})
+
+test('where the hands are is kept beside the piece, and is no part of its file', async () => {
+  const shelf = openWindow()
+  const pattern = named('Gull cuff')
+  await shelf.keep({ id: 'a', pattern, revision: 1, whereabouts: { row: 3 } })
+  expect(await openWindow().recover()).toMatchObject({ revision: 1, whereabouts: { row: 3 } })
+  expect(await shelf.keepWhereabouts('a', { row: 9 })).toBe(true)
+  expect(await openWindow().recover()).toMatchObject({ pattern, whereabouts: { row: 9 } })
+  // It takes nothing from what is kept next.
+  expect(await shelf.keep({ id: 'a', pattern, revision: 2 })).toMatchObject({ id: 'a' })
+})
+
+test('a place makes no piece, and is not put beside what another window kept', async () => {
+  const shelf = openWindow()
+  expect(await shelf.keepWhereabouts('a', { row: 1 })).toBe(false)
+  expect(await shelf.list()).toEqual([])
+  await shelf.keep({ id: 'a', pattern: named('X'), revision: 1 })
+  const other = openWindow()
+  await other.recover('a')
+  await other.keep({ id: 'a', pattern: named('Y'), revision: 2, whereabouts: 'theirs' })
+  expect(await shelf.keepWhereabouts('a', 'mine')).toBe(false)
+  expect(await openWindow().recover('a')).toMatchObject({ whereabouts: 'theirs' })
+})
+
+test('a store that never answers is said after a while', async () => {
+  const silent: UseStore = () => new Promise(() => undefined)
+  const shelf = openShelf(silent, now, 20)
+  const silence = { message: expect.stringContaining('does not answer') as string }
+  expect(await shelf.recover()).toMatchObject({ state: 'no store', ...silence })
+  expect(await shelf.keep({ id: 'a', pattern: named('X'), revision: 1 })).toMatchObject({
+    state: 'not kept',
+    ...silence,
+  })
+  expect(await shelf.list()).toEqual([])
+  expect(await shelf.remove('a')).toBe(false)
+  expect(await shelf.keepWhereabouts('a', {})).toBe(false)
 })

@@ -1,6 +1,14 @@
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
-import { clearAside, fromAside, putAside, type SmallStore } from '../../src/shelf/rescue'
+import { expect, test, vi } from 'vitest'
+import {
+  clearAside,
+  fromAside,
+  putAside,
+  putWhereaboutsAside,
+  smallStore as browserStore,
+  whereaboutsAside,
+  type SmallStore,
+} from '../../src/shelf/rescue'
 import { newPattern } from '../../src/pattern/pattern'
 import { arbitraryPattern } from '../arbitraries'
 
@@ -46,4 +54,28 @@ test('a store that is full, not allowed or spoilt never throws', () => {
   const spoilt = smallStore()
   spoilt.setItem('pegwright.rescue', '{"id": 3')
   expect(fromAside(spoilt)).toBeNull()
+})
+
+test('the place of a piece is put aside for that piece only', () => {
+  const store = smallStore()
+  putWhereaboutsAside(store, 'a', { row: 4 })
+  expect(whereaboutsAside(store, 'a')).toEqual({ row: 4 })
+  expect(whereaboutsAside(store, 'b')).toBeUndefined()
+  expect(() => putWhereaboutsAside(broken, 'a', {})).not.toThrow()
+  expect(whereaboutsAside(broken, 'a')).toBeUndefined()
+})
+
+test('where the small store may not even be asked for, there is nothing in it', () => {
+  vi.stubGlobal('localStorage', undefined)
+  Object.defineProperty(globalThis, 'localStorage', {
+    configurable: true,
+    get: () => {
+      throw new DOMException('Access is denied', 'SecurityError')
+    },
+  })
+  const store = browserStore()
+  vi.unstubAllGlobals()
+  expect(fromAside(store)).toBeNull()
+  expect(putAside(store, { id: 'a', revision: 1, pattern: newPattern() })).toBe(false)
+  expect(() => clearAside(store)).not.toThrow()
 })

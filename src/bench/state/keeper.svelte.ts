@@ -1,100 +1,165 @@
+import { untrack } from 'svelte'
+import { excerpt } from '../../pattern/excerpt'
 import type { Pattern } from '../../pattern/pattern'
 import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
 import { download } from '../../shelf/download'
 import { fileOf, openFile, type FileData } from '../../shelf/file'
-import { newId, openShelf, type Listed, type Shelf } from '../../shelf/keep'
-import { clearAside, fromAside, putAside } from '../../shelf/rescue'
-import { timeOf } from './dates'
+import { newId, openShelf, type Listed, type Recovered, type Shelf } from '../../shelf/keep'
+import {
+  clearAside,
+  fromAside,
+  putAside,
+  putWhereaboutsAside,
+  smallStore,
+  whereaboutsAside,
+} from '../../shelf/rescue'
 import type { Bench } from './bench.svelte'
+import type { Keeping } from './keeping'
+import type { Panes } from './panes.svelte'
+import { goBackTo, whereaboutsOf, type Whereabouts } from './whereabouts'
+
+/** A piece that was never kept has its place aside under this id. */
+const unchangedId = ''
+/** Milliseconds that the place rests before it is kept. */
+const placeRests = 500
 
 /** Ties the bench to the shelf: what is made is kept, and is there again after a reload. */
 export class Keeper {
-  /** One line for the header. */
-  status = $state('')
+  keeping: Keeping = $state.raw({ state: 'asked' })
   /** Why a file or kept piece was not opened; shown until it is closed. */
   problem = $state.raw<{ message: string; file: FileData | null } | null>(null)
   kept = $state.raw<readonly Listed[]>([])
   ready = $state(false)
 
   readonly #bench: Bench
+  readonly #panes: Panes
+  readonly #small = smallStore()
   #id = newId()
   #revision = 0
-  #keptRevision = 0
   /** The piece as it was opened from a file or a starter chart. */
   #opened: Pattern | null = null
+  /** The version that is not to be kept: it is kept already, or is the first chart as it comes. */
+  #asItCame: Pattern | null = null
   #shelf: Shelf | undefined
   #saving: Autosave | undefined
 
-  constructor(bench: Bench) {
+  constructor(bench: Bench, panes: Panes) {
     this.#bench = bench
+    this.#panes = panes
   }
 
   /** Take up the work that was kept last, then keep every change. Returns how to stop. */
   start(): () => void {
     const shelf = (this.#shelf = openShelf())
     const saving = (this.#saving = autosave(shelf, {
-      onStatus: (status) => {
-        if (status.state === 'kept' && status.revision === this.#revision) {
-          this.#keptRevision = status.revision
-          clearAside(localStorage)
+      onStatus: (status, { pattern }) => {
+        if (status.state === 'not kept') this.keeping = status
+        else if (pattern === this.#bench.first) {
+          clearAside(this.#small)
+          this.keeping = status
         }
-        this.status =
-          status.state === 'kept'
-            ? `Kept in this browser at ${timeOf(status.date)}`
-            : status.message
       },
     }))
     const endFlush = flushOn(saving, window, ['pagehide', 'visibilitychange'])
-    const putLastAside = () => {
-      if (this.#revision !== this.#keptRevision)
-        putAside(localStorage, {
-          id: this.#id,
-          revision: this.#revision,
-          pattern: this.#bench.first,
-        })
+    const leave = () => {
+      this.#putLastAside()
+      putWhereaboutsAside(this.#small, this.#revision > 0 ? this.#id : unchangedId, this.#here())
     }
-    window.addEventListener('pagehide', putLastAside)
-    let opened: Pattern | null = null
-    const keep = () => {
-      const { first: pattern } = this.#bench
-      if (!this.ready || pattern === opened) return
-      opened = null
-      saving.changed({ id: this.#id, pattern, revision: ++this.#revision })
+    const ask = (event: BeforeUnloadEvent) => {
+      if (this.#wouldBeLost()) event.preventDefault()
     }
+    window.addEventListener('pagehide', leave)
+    window.addEventListener('beforeunload', ask)
+    this.#asItCame = this.#bench.first
     // Told by the bench itself, not by the screen: what cannot be shown is kept all the same.
-    this.#bench.onVersion = keep
-    void shelf.recover().then((found) => {
-      const aside = fromAside(localStorage)
-      const kept = found.state === 'recovered' ? found : null
-      const newer =
-        aside && (kept?.id !== aside.id || aside.revision > kept.revision) ? aside : null
-      const last = newer ?? kept
-      if (last) {
-        this.#id = last.id
-        this.#revision = last.revision
-        this.#keptRevision = newer ? last.revision - 1 : last.revision
-        opened = newer ? null : last.pattern
-        this.#bench.restart(last.pattern)
-        this.status = 'Taken up where it was left'
-      }
-      if (found.state === 'unreadable') this.problem = { message: found.message, file: found.file }
-      else if (found.state === 'no store') this.status = found.message
-      if (!last) opened = this.#bench.first
-      this.ready = true
-      keep()
-    })
+    this.#bench.onVersion = () => this.#keep()
+    const endPlaces = this.#keepPlaces()
+    void shelf.recover().then((found) => this.#takeUp(found))
     return () => {
       this.#bench.onVersion = null
       endFlush()
-      window.removeEventListener('pagehide', putLastAside)
+      endPlaces()
+      window.removeEventListener('pagehide', leave)
+      window.removeEventListener('beforeunload', ask)
       void saving.flush()
       saving.stop()
     }
   }
 
+  #here(): Whereabouts {
+    return whereaboutsOf(this.#bench, this.#panes)
+  }
+
+  #keep(): void {
+    const { first: pattern } = this.#bench
+    if (!this.ready || pattern === this.#asItCame) return
+    this.#asItCame = null
+    const whereabouts = untrack(() => this.#here())
+    this.#saving?.changed({ id: this.#id, pattern, revision: ++this.#revision, whereabouts })
+    const { keeping } = this
+    if (keeping.state !== 'not kept')
+      this.keeping = { state: 'changed', date: 'date' in keeping ? keeping.date : null }
+  }
+
+  /** What the shelf found, or said, when the page began. */
+  #takeUp(found: Recovered): void {
+    const aside = fromAside(this.#small)
+    const kept = found.state === 'recovered' ? found : null
+    const newer = aside && (kept?.id !== aside.id || aside.revision > kept.revision) ? aside : null
+    const last = newer ?? kept
+    // Who has begun to work before the browser answered goes on with that.
+    const begun = this.#bench.first !== this.#asItCame
+    if (last && !begun) {
+      this.#id = last.id
+      this.#revision = last.revision
+      this.#asItCame = newer ? null : last.pattern
+      this.#bench.restart(last.pattern)
+    }
+    const place =
+      whereaboutsAside(this.#small, last ? last.id : unchangedId) ?? (kept ?? last)?.whereabouts
+    const atItsPlace = !begun && goBackTo(place, this.#bench, this.#panes)
+    if (found.state === 'no store') this.keeping = { state: 'not kept', message: found.message }
+    else this.keeping = last && !begun ? { state: 'taken up', atItsPlace } : { state: 'unchanged' }
+    if (found.state === 'unreadable') this.problem = { message: found.message, file: found.file }
+    this.ready = true
+    this.#keep()
+  }
+
+  /** The place is kept beside the piece when it has rested for a moment. */
+  #keepPlaces(): () => void {
+    let clock: ReturnType<typeof setTimeout> | undefined
+    const end = $effect.root(() => {
+      $effect(() => {
+        const here = this.#here()
+        if (!this.ready) return
+        clearTimeout(clock)
+        clock = setTimeout(() => void this.#shelf?.keepWhereabouts(this.#id, here), placeRests)
+      })
+    })
+    return () => {
+      clearTimeout(clock)
+      end()
+    }
+  }
+
+  /** Put aside what the database has not taken yet. False: it could not be put there. */
+  #putLastAside(): boolean {
+    const { first: pattern } = this.#bench
+    const last = this.#saving?.unkept().findLast((piece) => piece.pattern === pattern)
+    return !last || putAside(this.#small, last)
+  }
+
+  /** Would leaving the page lose something? Then the browser asks. */
+  #wouldBeLost(): boolean {
+    const unkept = this.#saving?.unkept() ?? []
+    if (unkept.length === 0) return false
+    const others = unkept.some(({ id }) => id !== this.#id)
+    return this.keeping.state === 'not kept' || others || !this.#putLastAside()
+  }
+
   /** Another piece comes on the bench; what lay there stays kept under its own id. */
-  async open(pattern: Pattern, label: string): Promise<void> {
-    await this.#leave()
+  open(pattern: Pattern, label: string): void {
+    this.#leave()
     this.#opened = pattern
     this.#id = newId()
     this.#revision = 0
@@ -103,26 +168,27 @@ export class Keeper {
   }
 
   /** Put a piece that was made here on the bench, to be kept beside the one it was made from. */
-  async openMade(pattern: Pattern, label: string): Promise<void> {
-    await this.open(pattern, label)
+  openMade(pattern: Pattern, label: string): void {
+    this.open(pattern, label)
     this.#opened = null
   }
 
   /** Open a file; one that cannot be read leaves the bench as it is. */
   async take(file: File): Promise<void> {
     const result = await openFile(file)
-    if (result.ok) await this.open(result.pattern, `Open ${file.name}`)
-    else
-      this.problem = {
-        message: `${file.name} was not opened; your piece is as it was. ${result.message}`,
-        file: null,
-      }
+    const name = excerpt(file.name)
+    if (result.ok) this.open(result.pattern, `Open ${name}`)
+    else this.problem = { message: `${name} was not opened. ${result.message}`, file: null }
   }
 
   /** What was opened and not changed is not worth keeping: it lies where it was opened from. */
-  async #leave(): Promise<void> {
-    await this.#saving?.flush()
-    if (this.#opened === this.#bench.first) await this.#shelf?.remove(this.#id)
+  #leave(): void {
+    const id = this.#id
+    const isUntouched = this.#opened === this.#bench.first
+    const here = this.#here()
+    void this.#saving
+      ?.flush()
+      .then(() => (isUntouched ? this.#shelf?.remove(id) : this.#shelf?.keepWhereabouts(id, here)))
   }
 
   async removeKept(id: string): Promise<void> {
@@ -147,16 +213,18 @@ export class Keeper {
 
   /** Put a kept piece on the bench, under its own id. */
   async openKept(id: string): Promise<void> {
-    await this.#leave()
+    this.#leave()
     this.#opened = null
     const found = await this.#shelf?.recover(id)
     if (found?.state === 'recovered') {
       this.#id = found.id
       this.#revision = found.revision
-      this.#bench.open(found.pattern, `Take up ${found.pattern.title}`)
+      this.#bench.open(found.pattern, `Open ${found.pattern.title}`)
+      goBackTo(found.whereabouts, this.#bench, null)
       this.#bench.say(`${found.pattern.title} is on the bench.`)
     } else if (found?.state === 'unreadable')
       this.problem = { message: found.message, file: found.file }
-    else this.problem = { message: 'This piece is no longer kept here.', file: null }
+    else if (found?.state === 'no store') this.problem = { message: found.message, file: null }
+    else this.problem = { message: 'This piece was removed in another window.', file: null }
   }
 }

@@ -1,0 +1,45 @@
+import * as v from 'valibot'
+import { leftReadings, rightReadings } from '../charts/readings'
+import { places, type Bench } from './bench.svelte'
+import { readings, type Panes } from './panes.svelte'
+
+const index = v.optional(v.fallback(v.pipe(v.number(), v.integer(), v.minValue(0)), 0), 0)
+const one = <const T extends readonly string[]>(words: T) =>
+  v.optional(v.fallback(v.nullable(v.picklist(words)), null), null)
+
+/** Where the hands are: kept beside a piece, no part of it. What is not understood is passed over. */
+const schema = v.object({
+  row: index,
+  peg: index,
+  looked: one(places),
+  left: one(leftReadings),
+  right: one(rightReadings),
+  reading: one(readings),
+  piece: v.optional(v.fallback(v.nullable(v.boolean()), null), null),
+})
+export type Whereabouts = v.InferOutput<typeof schema>
+
+export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
+  row: bench.spot.row,
+  peg: bench.spot.peg,
+  looked: bench.isSecond ? 'second' : 'first',
+  left: panes.left,
+  right: panes.right,
+  reading: panes.reading,
+  piece: panes.piece,
+})
+
+/** Go to the place that was kept, inside of the piece that is there. False: none was kept. */
+export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): boolean {
+  const result = v.safeParse(schema, kept)
+  if (!result.success) return false
+  const { row, peg, looked, left, right, reading, piece } = result.output
+  if (looked) bench.look(looked)
+  bench.goTo({ row, peg })
+  if (!panes) return true
+  panes.left = left ?? panes.left
+  panes.right = right ?? panes.right
+  panes.reading = reading ?? panes.reading
+  panes.piece = piece ?? panes.piece
+  return true
+}

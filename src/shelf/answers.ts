@@ -1,0 +1,29 @@
+/** What the browser's database may answer instead of doing its part, and what is said of it. */
+
+/** How long an answer is waited for, in milliseconds. */
+export const patience = 4000
+
+class NoAnswer extends Error {}
+
+/** The answer, or a failure when none has come in time. */
+export async function inTime<T>(answer: Promise<T>, time: number): Promise<T> {
+  let clock: ReturnType<typeof setTimeout> | undefined
+  const late = new Promise<never>((_, reject) => {
+    clock = setTimeout(() => reject(new NoAnswer()), time)
+  })
+  try {
+    return await Promise.race([answer, late])
+  } finally {
+    clearTimeout(clock)
+  }
+}
+
+/** Why nothing is kept, and what to do; for the user. */
+export function whyNotKept(error: unknown): string {
+  if (error instanceof NoAnswer)
+    return 'The browser does not answer when Pegwright asks it to keep your work. Save your piece as a file, and close other windows of Pegwright.'
+  const name = error instanceof Error || error instanceof DOMException ? error.name : ''
+  if (name === 'QuotaExceededError')
+    return 'The browser has no room left to keep your work. Save your piece as a file, then remove pieces you no longer need.'
+  return 'This browser does not let Pegwright keep your work; a private window may be why. Save your piece as a file before you close the page.'
+}

@@ -1,0 +1,191 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest'
+import { BenchPage } from './bench'
+import { openBrowser } from './browser'
+
+// A browser that keeps nothing, or not all, or does not answer: what is said, what is asked when
+// the page is left, and what is there again.
+
+let browser: Browser
+let bench: BenchPage
+/** Questions of the browser when the page was left; all are answered "leave". */
+let asked: string[]
+beforeAll(async () => {
+  browser = await openBrowser()
+})
+afterAll(async () => {
+  await browser?.close()
+})
+afterEach(async () => {
+  expect(bench.complaints).toEqual([])
+  await bench.page.context().close()
+})
+
+/** Open the bench in a browser with this fault, which is a script of the page. */
+async function open(fault: (() => void) | null, size?: { width: number; height: number }) {
+  const before = async (page: Page) => {
+    if (fault) await page.addInitScript(fault)
+  }
+  bench = await BenchPage.open(browser, inject('url'), size, {}, before)
+  asked = []
+  bench.page.on('dialog', (dialog) => {
+    asked.push(dialog.type())
+    void dialog.accept()
+  })
+}
+const alert = () => bench.page.locator('header').getByRole('alert')
+const keptLine = () => bench.page.getByText(/^Kept in this browser at/)
+
+/** Paint purls with the mouse along the middle of the chart. */
+async function paint(): Promise<void> {
+  await bench.press('p')
+  const box = await bench.rows.boundingBox()
+  if (!box) throw new Error('The chart is not drawn')
+  await bench.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2)
+}
+const lines = async () => (await bench.wordLines()).join('\n')
+async function reload(): Promise<void> {
+  await bench.page.reload()
+  await bench.rows.waitFor()
+}
+
+const faults = {
+  'localStorage that may not be asked for': () => {
+    Object.defineProperty(window, 'localStorage', {
+      get() {
+        throw new DOMException('Access is denied', 'SecurityError')
+      },
+    })
+  },
+  'localStorage that is full': () => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('It is full', 'QuotaExceededError')
+    }
+  },
+  'no indexedDB': () => {
+    Object.defineProperty(window, 'indexedDB', { value: undefined })
+  },
+  'indexedDB that may not be asked for': () => {
+    Object.defineProperty(window, 'indexedDB', {
+      get() {
+        throw new DOMException('Access is denied', 'SecurityError')
+      },
+    })
+  },
+  'indexedDB that refuses': () => {
+    IDBFactory.prototype.open = () => {
+      const request = { error: new DOMException('Refused', 'InvalidStateError') } as Partial<
+        Record<'onerror', () => void>
+      >
+      setTimeout(() => request.onerror?.())
+      return request as unknown as IDBOpenDBRequest
+    }
+  },
+  'indexedDB that never answers': () => {
+    IDBFactory.prototype.open = () => ({}) as IDBOpenDBRequest
+  },
+  'indexedDB that is full': () => {
+    const put = Reflect.get(IDBObjectStore.prototype, 'put')
+    IDBObjectStore.prototype.put = function (...entry) {
+      if ((window as { hasRoom?: boolean }).hasRoom) return put.apply(this, entry)
+      throw new DOMException('It is full', 'QuotaExceededError')
+    }
+  },
+}
+
+test.each(['localStorage that may not be asked for', 'localStorage that is full'] as const)(
+  'with %s the piece is kept all the same, and is there after a reload',
+  async (fault) => {
+    await open(faults[fault])
+    const before = await lines()
+    await paint()
+    await keptLine().waitFor()
+    const painted = await lines()
+    expect(painted).not.toBe(before)
+    await reload()
+    await expect.poll(lines).toBe(painted)
+    expect(asked).toEqual([])
+    expect(await alert().innerText()).toBe('')
+  },
+)
+
+const unanswered: [keyof typeof faults, RegExp][] = [
+  ['no indexedDB', /does not let Pegwright keep your work/],
+  ['indexedDB that may not be asked for', /does not let Pegwright keep your work/],
+  ['indexedDB that refuses', /does not let Pegwright keep your work/],
+  ['indexedDB that never answers', /does not answer/],
+]
+test.each(unanswered)(
+  'with %s it is said aloud, and leaving asks once something would be lost',
+  async (fault, reason) => {
+    await open(faults[fault])
+    await alert().getByText(reason).waitFor({ timeout: 15_000 })
+    expect(await alert().innerText()).toMatch(/^Not kept\. .*Save your piece as a file/s)
+    await reload()
+    expect(asked).toEqual([])
+
+    await alert().getByText(reason).waitFor({ timeout: 15_000 })
+    await paint()
+    const painted = await lines()
+    const saved = await bench.download(() => bench.button('Save as a file', alert()).click())
+    expect(new TextDecoder().decode(saved.bytes)).toContain('"pegwright"')
+    expect(await keptLine().count()).toBe(0)
+    await reload()
+    expect(asked).toEqual(['beforeunload'])
+    // The small store had room for it.
+    await expect.poll(lines, { timeout: 15_000 }).toBe(painted)
+  },
+)
+
+test('a full store is said, and said no more once there is room', async () => {
+  await open(faults['indexedDB that is full'])
+  await bench.rows.waitFor()
+  expect(await alert().innerText()).toBe('')
+  await paint()
+  await alert()
+    .getByText(/no room left/)
+    .waitFor()
+  await bench.page.evaluate(() => Object.assign(window, { hasRoom: true }))
+  await bench.press('y', 'Enter')
+  await keptLine().waitFor()
+  expect(await alert().innerText()).toBe('')
+  await reload()
+  expect(asked).toEqual([])
+})
+
+test('a fault of the program claims nothing of keeping that is not known', async () => {
+  await open(faults['no indexedDB'])
+  await alert().getByText('Not kept.').waitFor()
+  await paint()
+  await bench.page.evaluate(() => void Promise.reject(new Error('a fault')))
+  const said = bench.page.locator('.said').getByText(/a fault/)
+  await said.waitFor()
+  expect(await said.innerText()).toContain('Your piece is not kept: save it as a file.')
+  bench.complaints.length = 0
+})
+
+test('leaving right after a change loses nothing and asks nothing', async () => {
+  await open(null)
+  await paint()
+  const painted = await lines()
+  await reload()
+  await expect.poll(lines).toBe(painted)
+  await keptLine().waitFor()
+  await reload()
+  expect(asked).toEqual([])
+  await expect.poll(lines).toBe(painted)
+})
+
+test('it is readable on a phone', async () => {
+  await open(faults['no indexedDB'], { width: 390, height: 844 })
+  await alert().getByText('Not kept.').waitFor()
+  const size = await alert().evaluate((element) => {
+    const text = element.querySelector('p')
+    return {
+      letters: text ? parseFloat(getComputedStyle(text).fontSize) : 0,
+      over: element.scrollWidth - element.clientWidth,
+    }
+  })
+  expect(size.letters).toBeGreaterThanOrEqual(15)
+  expect(size.over).toBe(0)
+})

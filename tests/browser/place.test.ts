@@ -1,0 +1,92 @@
+import { expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
+
+let bench: BenchPage
+eachTestWithBench((opened) => {
+  bench = opened
+})
+
+async function reload(): Promise<void> {
+  await bench.page.reload()
+  await bench.page.getByText('Back where you left it').waitFor()
+}
+const chosen = (pane: string) =>
+  bench.page.getByRole('group', { name: pane }).locator('[aria-pressed=true]').innerText()
+const onBench = () => bench.page.getByLabel('Chart on the bench').inputValue()
+
+test('after a reload chart, row, peg and panes are where they were', async () => {
+  await bench.menu('Start').click()
+  await bench.page.getByRole('button', { name: /Fog.watch/i }).click()
+  await bench.page.getByText(/^Kept in this browser/).waitFor()
+  const charts = bench.page.getByLabel('Chart on the bench')
+  const names = await charts.locator('option').allInnerTexts()
+  await charts.selectOption(names.at(-1) ?? '')
+  await bench.press('ArrowUp', 'ArrowUp', 'ArrowLeft', 'ArrowLeft', 'ArrowLeft')
+  const place = await bench.place()
+  const shown = bench.button('Steps', bench.page.getByRole('navigation')).first()
+  const { page } = bench
+  await bench.button('Pegs', page.getByRole('group', { name: 'Right pane' })).click()
+  // At once, before anything else could be written down.
+  await reload()
+  expect(await bench.place()).toBe(place)
+  expect(await onBench()).toBe(names.at(-1))
+  expect(await chosen('Right pane')).toBe('Pegs')
+  await bench.button('Fabric', page.getByRole('group', { name: 'Left pane' })).click()
+  await shown.click()
+  const wasShown = await shown.getAttribute('aria-pressed')
+  await reload()
+  expect(await chosen('Left pane')).toBe('Fabric')
+  expect(await shown.getAttribute('aria-pressed')).toBe(wasShown)
+  // The fabric follows the same place.
+  await bench.button('Rows', page.getByRole('group', { name: 'Left pane' })).click()
+  expect(await bench.place()).toBe(place)
+})
+
+test('a kept piece that is opened again shows the place it was left at', async () => {
+  const openStarter = async (name: RegExp) => {
+    await bench.menu('Start').click()
+    await bench.page.getByRole('button', { name }).click()
+  }
+  await bench.startEmpty(24, 8)
+  await bench.press('p', 'Enter', 'ArrowUp', 'ArrowUp', 'ArrowLeft')
+  const place = await bench.place()
+  await openStarter(/Shingle/i)
+  await expect.poll(() => bench.place()).not.toBe(place)
+  await openStarter(/^Untitled cuff/)
+  await expect.poll(() => bench.place()).toBe(place)
+})
+
+test('the first chart as it comes has its place too', async () => {
+  await bench.press('ArrowUp', 'ArrowUp', 'ArrowUp', 'ArrowLeft')
+  const place = await bench.place()
+  await bench.page.reload()
+  await bench.rows.waitFor()
+  await expect.poll(() => bench.place()).toBe(place)
+})
+
+test('a place that makes no sense is passed over', async () => {
+  for (const whereabouts of [
+    { row: 5e9, peg: 1e6, left: 'Cellar', reading: 7, piece: 'yes' },
+    { row: -1, peg: 0.5, looked: 'third' },
+    'nowhere',
+    null,
+    [1, 2],
+  ]) {
+    await bench.page.addInitScript(
+      (text) => localStorage.setItem('pegwright.whereabouts', text),
+      JSON.stringify({ id: '', whereabouts }),
+    )
+    await bench.page.reload()
+    await bench.rows.waitFor()
+    expect(await bench.place()).toMatch(/peg \d+/i)
+    expect(await chosen('Left pane')).toBe('Rows')
+  }
+})
+
+test('on a phone the same reading is shown again', async () => {
+  await bench.page.setViewportSize({ width: 390, height: 844 })
+  await bench.show('Words')
+  await bench.page.reload()
+  await expect.poll(() => bench.page.locator('.bench').getAttribute('data-reading')).toBe('Words')
+})
