@@ -1,7 +1,7 @@
 import type { Pattern } from './pattern'
-import { schedule } from './schedule'
+import { timesWorked } from './schedule'
 
-/** Finished size in mm, by the gauge, unstretched; null without a gauge. */
+/** Finished size in mm, by the gauge, unstretched; null without a gauge from which one can be told. */
 export interface Size {
   /** Round a tube; across a flat piece. */
   readonly width: number
@@ -11,6 +11,8 @@ export interface Size {
 
 export function sizeOf({ chart, loom, gauge }: Pattern): Size | null {
   if (!gauge) return null
-  const whole = schedule(chart).filter(({ row }) => chart.rows[row]?.run === null).length
-  return { width: (loom.pegs / gauge.stitches) * 100, height: (whole / gauge.rows) * 100 }
+  const times = timesWorked(chart)
+  const whole = chart.rows.reduce((sum, { run }, row) => sum + (run ? 0 : (times[row] ?? 1)), 0)
+  const size = { width: (loom.pegs / gauge.stitches) * 100, height: (whole / gauge.rows) * 100 }
+  return Number.isFinite(size.width + size.height) ? size : null
 }

@@ -32,9 +32,12 @@ interface Size {
   readonly height: number
 }
 
-/** A stitch in mm, by the gauge. */
-export const stitchSize = ({ gauge }: Pick<Pattern, 'gauge'>): Size | null =>
-  gauge && { width: 100 / gauge.stitches, height: 100 / gauge.rows }
+/** A stitch in mm, by the gauge; null without one from which a size can be told. */
+export function stitchSize({ gauge }: Pick<Pattern, 'gauge'>): Size | null {
+  if (!gauge) return null
+  const size = { width: 100 / gauge.stitches, height: 100 / gauge.rows }
+  return Number.isFinite(size.width + size.height) ? size : null
+}
 
 /** Count the whole piece, step by step. */
 export function totalsOf(work: PieceWork): PieceTotals {
@@ -126,6 +129,9 @@ function countEdge({ step, before, edge }: StepWork, size: Size | null): Count {
   return { rows: 0, stitches: new Map(), moves: counter.moves, yarn: counter.yarn }
 }
 
+/** An estimate that is a number; null for one that no longer is. */
+const finite = (estimate: number): number | null => (Number.isFinite(estimate) ? estimate : null)
+
 function withEstimates(count: Count, pattern: Pattern, size: Size | null): Totals {
   const { pace, swatch } = pattern.piece
   const knit: Move = { do: 'work', peg: 0, how: pattern.making.knit }
@@ -135,7 +141,7 @@ function withEstimates(count: Count, pattern: Pattern, size: Size | null): Total
     stitches: new Map([...count.stitches].sort(([, a], [, b]) => b - a)),
     moves: count.moves,
     yarn: size && count.yarn,
-    grams: inSwatch ? (count.yarn / inSwatch) * swatch.grams : null,
-    minutes: pace && count.moves / pace,
+    grams: inSwatch ? finite((count.yarn / inSwatch) * swatch.grams) : null,
+    minutes: pace ? finite(count.moves / pace) : null,
   }
 }

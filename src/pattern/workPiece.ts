@@ -10,7 +10,7 @@ import { layOut, type Layout } from './layout'
 import type { Pattern, Row, Run } from './pattern'
 import { pieceLimits, type Amount, type Section, type Step } from './piece'
 import { onPegs, type PatternRow } from './row'
-import { schedule } from './schedule'
+import { schedule, timesWorked } from './schedule'
 import { findSection } from './sections'
 import { habitsOf } from './work'
 
@@ -110,17 +110,21 @@ function workStep(
       if (!section) return nothing
       const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
       const passes = schedule(section.chart)
+      const times = Math.min(Math.round(step.times) || 1, pieceLimits.times.most)
+      const once = timesWorked(section.chart).reduce((sum, count) => sum + count, 0)
       const list: Row[] = []
-      for (let time = 0; time < step.times; time++)
-        for (const { row } of passes) list.push(section.chart.rows[row] as Row)
-      return { ...nothing, section, ...workRows(list, layout, before, part, room, habits, was) }
+      for (let at = 0; at < Math.min(times * passes.length, room); at++)
+        list.push(section.chart.rows[passes[at % passes.length]?.row ?? 0] as Row)
+      const worked = workRows(list, layout, before, part, habits, was)
+      return { ...nothing, section, ...worked, leftOut: Math.max(0, times * once - list.length) }
     }
     case 'plain': {
       const count = plainRows(pattern, step.amount)
       const row = plainRow(step.stitch)
       const layout = layOut(plainChart, pattern.loom.pegs, pattern.loom.shape)
-      const list = Array.from({ length: count }, () => row)
-      return { ...nothing, ...workRows(list, layout, before, part, room, habits, was) }
+      const list = Array.from({ length: Math.min(count, room) }, () => row)
+      const worked = workRows(list, layout, before, part, habits, was)
+      return { ...nothing, ...worked, leftOut: count - list.length }
     }
     case 'pegs':
       return { ...nothing, after: intoTheRound(before, part, habits, was) }
@@ -162,17 +166,15 @@ function workRows(
   layout: Layout,
   before: LoomState,
   part: Part,
-  room: number,
   habits: Habits,
   was?: StepWork,
-): Pick<Made, 'rows' | 'after' | 'leftOut'> {
-  const shown = list.slice(0, room)
-  const laid = layRows(shown, layout, before, part, habits)
+): Pick<Made, 'rows' | 'after'> {
+  const laid = layRows(list, layout, before, part, habits)
   const old = was?.rows ?? undefined
   const anew = simulate(laid, before, habits, old)
   const isOld = old?.rows.length === anew.rows.length && anew.worked === 0 && old.start === before
   const rows = isOld ? old : anew
-  return { rows, after: afterRows(rows, part, habits, was), leftOut: list.length - shown.length }
+  return { rows, after: afterRows(rows, part, habits, was) }
 }
 
 /**
@@ -251,10 +253,14 @@ function plainRow(stitch: string): Row {
   return row
 }
 
+/** Far more than a piece can have: what goes beyond its own limit is said as left out, with its number. */
+const mostPlainRows = 1_000_000
+
 /** Rows of an amount; none for a length without a gauge. */
 export function plainRows({ gauge }: Pick<Pattern, 'gauge'>, amount: Amount): number {
-  if ('rows' in amount) return amount.rows
-  return gauge ? Math.max(1, Math.round((amount.mm * gauge.rows) / 100)) : 0
+  if (!('rows' in amount) && !gauge) return 0
+  const rows = 'rows' in amount ? amount.rows : (amount.mm * (gauge?.rows ?? 0)) / 100
+  return Math.min(Math.max(1, Math.round(rows) || 1), mostPlainRows)
 }
 
 /** The pegs that a cast-on or bind-off works on. */

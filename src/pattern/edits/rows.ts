@@ -32,7 +32,9 @@ export const insertRows = (pattern: Pattern, at: number, count = 1): Pattern =>
   insert(
     pattern,
     at,
-    Array.from({ length: count }, () => noRow(pattern.chart.columns, pattern.style.background)),
+    Array.from({ length: Math.min(count, limits.rows.most) }, () =>
+      noRow(pattern.chart.columns, pattern.style.background),
+    ),
   )
 
 /** Copy rows `from`..`to` and put the copy after them. */
@@ -67,7 +69,7 @@ export function deleteRows(pattern: Pattern, from: number, to: number): Pattern 
 export function setBand(pattern: Pattern, from: number, to: number, times: number): Pattern {
   const bands = pattern.chart.bands.filter((band) => band.to < from || band.from > to)
   if (times >= limits.times.least)
-    bands.push({ from, to, times: Math.min(times, limits.times.most) })
+    bands.push({ from, to, times: Math.min(Math.round(times), limits.times.most) })
   return withChart(pattern, { bands: bands.sort((a, b) => a.from - b.from) })
 }
 

@@ -7,7 +7,7 @@ export const setText = (
 ): Pattern => ({ ...pattern, ...change })
 
 const within = (value: number, { least, most }: { least: number; most: number }): number =>
-  Math.min(most, Math.max(least, value))
+  Number.isNaN(value) ? least : Math.min(most, Math.max(least, value))
 
 /** The chart is left as it is: a check says when it no longer fills the loom, and offers ways. */
 export function setLoom(pattern: Pattern, change: Partial<LoomSetup>): Pattern {
