@@ -4,6 +4,7 @@ import { signScene } from '../drawing/key'
 import { ringChart, type RingOptions } from '../drawing/ring'
 import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
+import { councilSignIds } from '../stitches/signs/plain'
 import { byVocabulary } from '../stitches/cut'
 import { stitchOf } from '../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
@@ -184,10 +185,15 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
       leftward: first.pattern.loom.direction === 'clockwise',
     }),
   }))
-  const source = textStrips(phrases.symbolSource, column, { size: type.small, measure: width })
+  const council = used.filter(({ id, cut }) => !cut && councilSignIds.has(id))
+  const source = textStrips(
+    phrases.symbolSource(council.map((stitch) => stitch[style.terms].abbr)),
+    column,
+    { size: type.small, measure: width },
+  )
   return [
     heading(phrases.key, column),
     keyBlock([...entries, ...rowMarkEntries(works, { width: cell, height: cell * ratio })], column),
-    ...(style.symbols === 'cyc' ? [{ strips: source, before: 0 }] : []),
+    ...(style.symbols === 'cyc' && council.length > 0 ? [{ strips: source, before: 0 }] : []),
   ]
 }

@@ -43,8 +43,8 @@ export interface Phrases {
   readonly sheetsJoin: (sheets: number) => string
   readonly overlap: (first: number, last: number) => string
   readonly page: (number: number, of: number) => string
-  /** Asked for by the Craft Yarn Council wherever its chart symbols are used. */
-  readonly symbolSource: string
+  /** Asked for by the Craft Yarn Council wherever its chart symbols are used: those of these stitches. */
+  readonly symbolSource: (stitches: readonly string[]) => string
 }
 
 export interface QuietWords {
@@ -148,7 +148,8 @@ const english = (terms: Terms, tag: string): Phrases => {
     overlap: (first, last) =>
       `${range('Peg', 'Pegs', first, last)} stand on both sheets, so that each cross is whole on one.`,
     page: (number, of) => `${number} of ${of}`,
-    symbolSource: "Source: Craft Yarn Council's www.YarnStandards.com",
+    symbolSource: (stitches) =>
+      `${stitches.join(', ')} \u2013 Source: Craft Yarn Council's www.YarnStandards.com`,
   }
 }
 

@@ -1,6 +1,6 @@
 /**
  * Feet, for socks: lengths in mm. Shoe sizes count the last, the form a shoe is made on, which is
- * about 15 mm longer than the foot. Guidelines only: measure the foot where that can be done.
+ * about 15 mm longer than the foot (common practice). Guidelines only: measure the foot where that can be done.
  */
 const last = { longerThanFoot: 15 } as const
 
@@ -15,7 +15,7 @@ export const footOfEuSize = (size: number): number => size * parisPoint - last.l
 export const footOfUkChildSize = (size: number): number =>
   (size + 12) * barleycorn - last.longerThanFoot
 
-/** Round the foot, for choosing the pegs: about 95 % of its length (common practice). */
+/** Round the foot, for choosing the pegs: about 95 % of its length (Knitty, sizing guidelines, 2023). */
 export const roundFoot = (length: number): number => length * 0.95
 
 export const euSizes = { least: 16, most: 50 } as const

@@ -1,4 +1,4 @@
-import { screen, within } from '@testing-library/svelte'
+import { render, screen, within } from '@testing-library/svelte'
 import { tick } from 'svelte'
 import { expect, test } from 'vitest'
 import {
@@ -10,6 +10,7 @@ import {
 } from '../../src/bench/commands/piece'
 import { putShortRowsHere } from '../../src/bench/commands/shortRows'
 import Findings from '../../src/bench/parts/Findings.svelte'
+import PieceDialog from '../../src/bench/dialogs/PieceDialog.svelte'
 import Estimates from '../../src/bench/piece/Estimates.svelte'
 import PiecePanel from '../../src/bench/piece/PiecePanel.svelte'
 import Sections from '../../src/bench/piece/Sections.svelte'
@@ -62,7 +63,7 @@ test('each kind of step is named with what there is to say of it', () => {
     ['Cast on', 'long-tail', 'pegs 1 to 6'],
     // 18 rounds and 13 rounds at 26 rows in 10 cm.
     ['Chart × 3', '18 rounds', '6.9 cm'],
-    ['Gone', 'no such chart'],
+    ['Gone', 'chart not found'],
     ['Plain purl', '13 rounds', '5 cm'],
     ['Only pegs 3 to 8', 'back and forth'],
     ['Note', 'Try it on.'],
@@ -175,7 +176,7 @@ test('charts are renamed, copied and taken out; a name that is there already is 
   await user.type(field, 'Chart')
   await user.tab()
   expect(screen.getByRole('alert')).toHaveTextContent(
-    'There is a chart called “Chart” already. It is called “Chart 2” as before.',
+    'There is a chart called “Chart” already. It is still called “Chart 2”.',
   )
   expect(field).toHaveValue('Chart 2')
   await user.clear(field)
@@ -328,4 +329,21 @@ test('a wedge that turns first on the edge of a bar says how to turn before it',
   screen.getByText(/first turn is on the edge peg.* end on peg 35\./)
   await enter('Last peg', '35')
   expect(screen.queryByText(/first turn is on the edge peg/)).toBeNull()
+})
+
+test('steps and totals speak the words of the trade', () => {
+  const pattern = newPattern(12, 4)
+  const bench = smallBench({
+    ...pattern,
+    gauge: { stitches: 20, rows: 28 },
+    piece: {
+      ...pattern.piece,
+      steps: pattern.piece.steps.toSpliced(1, 0, { kind: 'pegs', run: null, toAndFro: true }),
+    },
+  })
+  const { container } = render(PieceDialog, { bench, open: true })
+  const text = container.textContent
+  expect(stepFacts(bench.piece.work, 1, 0)).toEqual(['back and forth'])
+  expect(text).toContain('back and forth')
+  expect(text).not.toMatch(/to and fro|Take out|Throw|Delete|Duplicate|[Ss]ection|bar\b|Moves/)
 })

@@ -13,6 +13,7 @@ import {
 import { phrasesOf } from '../../src/booklet/phrases'
 import { widthOf } from '../../src/booklet/text'
 import { typeScales } from '../../src/booklet/typeScale'
+import { paint } from '../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { placed } from '../../src/pattern/row'
 import { workPattern } from '../../src/pattern/work'
@@ -196,6 +197,20 @@ describe('what is printed', () => {
     const jis = { ...pattern, style: { ...pattern.style, symbols: 'jis' as const } }
     expect(textOf(layOut(pattern))).toContain(line)
     expect(textOf(layOut(jis))).not.toContain(line)
+  })
+
+  test('signs from memory are not printed under that name', () => {
+    const lines = (pattern: Pattern) => textOf(layOut(pattern)).split('YarnStandards')[0] ?? ''
+    const plain = newPattern(12, 2)
+    const mixed = paint(paint(paint(plain, 'sl', 0, 0), 'mb', 0, 2), '2/2 LC', 1, 4)
+    expect(lines(paint(mixed, 'p', 0, 5))).toMatch(
+      /k, p \u2013 Source: Craft Yarn Council's www\.$/,
+    )
+    const all = Array.from({ length: 12 }, (_, peg) => peg).reduce(
+      (p, peg) => paint(p, 'sl', 0, peg),
+      newPattern(12, 1),
+    )
+    expect(textOf(layOut(all))).not.toContain('YarnStandards')
   })
 
   test('title, designer, loom, direction and knit kind stand on the first page', () => {

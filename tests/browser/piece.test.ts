@@ -57,7 +57,7 @@ test('a fingerless mitt from nothing: no findings, and its totals are right', as
   // A stitch is 5 mm wide and 3.57 mm high: a u-wrap takes 18.4 mm, a purl 17.1 (loom/length.ts).
   expect(await piece.total('2 Cuff')).toEqual(['12', 'k 144, p 144', '288', '5.1 m'])
   expect(await piece.total('3 Plain')).toEqual(['14', 'k 336', '336', '6.2 m'])
-  expect((await piece.total('Whole piece')).slice(0, 2)).toEqual(['46', 'k 960, p 144'])
+  expect((await piece.total('In all')).slice(0, 2)).toEqual(['46', 'k 960, p 144'])
 
   await piece.dialog.getByLabel('Pace').fill('20')
   await piece.dialog.getByLabel('Stitches of the swatch').fill('20')

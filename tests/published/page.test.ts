@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { papers } from '../../src/booklet/paper'
 import { inkTable } from '../../src/drawing/svg'
-import { papers as published, wcag } from './data/standards'
+import { papers as publishedPapers, wcag as guidelines } from './data/standards'
+
+const { values: wcag } = guidelines
+const { values: published } = publishedPapers
 
 type Colours = Readonly<Record<string, string>>
 

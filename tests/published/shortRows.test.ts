@@ -88,7 +88,7 @@ describe('heels', () => {
     )
 
   test('a third of the heel pegs is turned at each side: 56 pegs, 9 + 10 + 9', () => {
-    const { loom, heel, thirds } = heelOf56
+    const { loom, heel, thirds } = heelOf56.values
     const [right, middle, left] = thirds
     const wrapped = wrappedAfter(wrappedHeel(heel, right).out, loom)
     const plain = Array.from({ length: heel }, (_, peg) => peg + 1).filter(
@@ -100,7 +100,7 @@ describe('heels', () => {
     expect(wrapped.filter((peg) => peg > (plain[0] ?? 0)).length).toBe(left)
   })
 
-  test.each(wrappedHeels)('a loom of %i pegs turns %i a side', (loom, turned) => {
+  test.each(wrappedHeels.values)('a loom of %i pegs turns %i a side', (loom, turned) => {
     const heel = loom / 2
     expect(Math.round(heel / 3)).toBe(turned)
     const { out, back } = wrappedHeel(heel, turned)

@@ -13,9 +13,17 @@ import {
   roundFoot,
 } from '../../src/pattern/feet'
 import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
+import { councilSignIds } from '../../src/stitches/signs/plain'
 import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations } from './data/abbreviations'
-import { crossOrders, feet, infantFeet, yarnGauges } from './data/standards'
+import {
+  councilSigns,
+  crossOrders,
+  infantFeet,
+  roundPerLength,
+  shoeSizes,
+  yarnGauges,
+} from './data/standards'
 import { stitchNamed } from './notation'
 import { habits } from './onLoom'
 
@@ -25,7 +33,7 @@ test('yarn classes have the gauges of the Craft Yarn Council', () => {
     name,
     least === 1 ? `${most} and fewer` : `${least}-${most}`,
   ])
-  expect(ours).toEqual(yarnGauges)
+  expect(ours).toEqual(yarnGauges.values)
 })
 
 test.each([
@@ -40,6 +48,7 @@ test.each([
 })
 
 test('shoe sizes count the last in Paris points and barleycorns', () => {
+  const feet = shoeSizes.values
   expect(parisPoint).toBeCloseTo(feet.parisPoint, 2)
   expect(barleycorn).toBeCloseTo(feet.barleycorn, 2)
   for (const size of [17, 24, 30, 38, 45]) {
@@ -54,19 +63,21 @@ test('shoe sizes count the last in Paris points and barleycorns', () => {
   }
 })
 
-test('the smallest shoe size is for the youngest of the published infant feet, 93 mm', () => {
+test('the smallest shoe size is for the youngest of the infant feet, 93 mm', () => {
   const sizes = Array.from(
     { length: euSizes.most - euSizes.least + 1 },
     (_, at) => euSizes.least + at,
   )
-  const nearest = infantFeet.map(([, length]) => {
+  const nearest = infantFeet.values.map(([, length]) => {
     const away = (size: number) => Math.abs(footOfEuSize(size) - length)
     return sizes.reduce((best, size) => (away(size) < away(best) ? size : best))
   })
   expect(nearest[0]).toBe(euSizes.least)
   // No foot is further from its size than half of what lies between two sizes.
-  infantFeet.forEach(([, length], at) => {
-    expect(Math.abs(footOfEuSize(nearest[at] ?? 0) - length)).toBeLessThan(feet.parisPoint / 2)
+  infantFeet.values.forEach(([, length], at) => {
+    expect(Math.abs(footOfEuSize(nearest[at] ?? 0) - length)).toBeLessThan(
+      shoeSizes.values.parisPoint / 2,
+    )
   })
   // 1.5 x (143 mm + 15 mm) = 23.7; 3 x (143 mm + 15 mm) in inches - 12 = 6.7.
   expect(nearest.at(-1)).toBe(24)
@@ -74,8 +85,16 @@ test('the smallest shoe size is for the youngest of the published infant feet, 9
   expect(footOfUkChildSize(7)).toBeGreaterThan(143)
 })
 
-test.each(infantFeet)('round a foot at %i months is about 95 percent of its %i mm', (_, length) => {
-  expect(roundFoot(length)).toBeCloseTo(length * feet.roundPerLength)
+test.each(infantFeet.values)(
+  'round a foot at %i months is about 95 percent of its %i mm',
+  (_, length) => {
+    expect(roundFoot(length)).toBeCloseTo(length * roundPerLength.values)
+  },
+)
+
+test('the signs printed under the name of the Craft Yarn Council are the ones it shows', () => {
+  expect([...councilSignIds].sort()).toEqual([...councilSigns.values].sort())
+  for (const id of councilSignIds) expect(stitchOf(id).signs.cyc.length).toBeGreaterThan(0)
 })
 
 describe.each(crossings)('crosses by the habit "%s"', (crossing) => {
@@ -91,15 +110,18 @@ describe.each(crossings)('crosses by the habit "%s"', (crossing) => {
     return run.after.stacks.map(([loop]) => (loop?.wale ?? -1) + 1)
   }
 
-  test.each(crossOrders)('%s worked right to left sets the loops %j', (id, order) => {
+  test.each(crossOrders.values)('%s worked right to left sets the loops %j', (id, order) => {
     expect(orderOf(id, 'clockwise', 'forward')).toEqual(order)
   })
 
-  test.each(crossOrders)('%s: the same peg numbers the other way are its mirror', (id, order) => {
-    expect(orderOf(stitchOf(id).mirror, 'counterclockwise', 'forward')).toEqual(order)
-  })
+  test.each(crossOrders.values)(
+    '%s: the same peg numbers the other way are its mirror',
+    (id, order) => {
+      expect(orderOf(stitchOf(id).mirror, 'counterclockwise', 'forward')).toEqual(order)
+    },
+  )
 
-  test.each(crossOrders)('%s looks the same whichever way its row goes', (id, order) => {
+  test.each(crossOrders.values)('%s looks the same whichever way its row goes', (id, order) => {
     expect(orderOf(id, 'clockwise', 'back')).toEqual(order)
   })
 })

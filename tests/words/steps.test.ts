@@ -101,7 +101,7 @@ describe('a 2/2 left cross, move by move, worked out by hand', () => {
 })
 
 describe('the steps of crosses', () => {
-  it.each(crossOrders)('%s puts the loops where published pages put them', (id, order) => {
+  it.each(crossOrders.values)('%s puts the loops where published pages put them', (id, order) => {
     for (const crossing of crossings) {
       expect(follow(steps(id, 'clockwise', crossing)).order).toEqual(order)
       const mirrored = stitchOf(id).mirror

@@ -65,7 +65,7 @@ export function stepFacts(
   if (rows && pattern.gauge && length > 0) facts.push(centimetres(length))
   switch (step.kind) {
     case 'chart':
-      return facts.length > 0 ? facts : ['no such chart']
+      return facts.length > 0 ? facts : ['chart not found']
     case 'plain':
       return facts.length > 0 || !('mm' in step.amount)
         ? facts

@@ -36,7 +36,7 @@ function check({ turnings }: ChartView): PlacedNote[] {
   return notes
 }
 
-/** Heel pegs / 3 turned on each side: 56 pegs, 28 of them heel, 9 + 10 + 9 (a published example). */
+/** Heel pegs / 3 turned on each side: 56 pegs, 28 of them heel, 9 + 10 + 9 (common practice). */
 export const turnThird: Rule = {
   id: 'turn-third',
   title: 'Middle of the heel is not a third',

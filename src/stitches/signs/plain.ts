@@ -11,11 +11,10 @@ import {
 } from '../sign'
 
 /**
- * The signs of all stitches but crosses. Published (Craft Yarn Council, Standard Yarn Weight
- * System's chart symbols; JIS L 0201): knit a blank square or a vertical line, purl a dot or a
- * horizontal line, yarn over a circle, a two-together slants the way it leans; in JIS ssk is
- * right over left, k2tog left over right, and purl variants carry a bar below. Everything marked
- * "from memory" below is ours where no source was at hand.
+ * The signs of all stitches but crosses. Published by the Craft Yarn Council (chart symbols): knit a blank square
+ * or a vertical line, purl a dot or a horizontal line, yarn over a circle, a two-together slants the way it leans.
+ * In JIS L 0201 ssk is right over left, k2tog left over right, and purl variants carry a bar below; its knit, purl
+ * and yarn over are from memory. All others are from memory.
  */
 
 const near = 0.2
@@ -40,7 +39,7 @@ const twistedLoop = (foot: number): Mark => {
   )
 }
 
-/** The knit kinds of a loom have no published signs but the twisted one (from memory): ours. */
+/** The knit kinds of a loom have no signs of their own in the published sets but the twisted one (from memory). */
 const knitKinds = {
   k: both([upright]),
   ew: both([twistedLoop(far)]),
@@ -157,3 +156,6 @@ export const plainSigns = {
   mb: bobble,
   none: noStitch,
 } satisfies Record<string, Signs>
+
+/** The stitches that have the Craft Yarn Council's own symbol: only these are printed under its name. */
+export const councilSignIds: ReadonlySet<string> = new Set(['k', 'p', 'yo', 'k2tog', 'ssk'])

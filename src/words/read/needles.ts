@@ -4,7 +4,7 @@ import type { StitchItem } from './nodes'
 
 /**
  * What a stitch worked on the wrong side shows on the right side. Published lists pair p2tog with
- * k2tog and ssp with ssk (the column "RS action on a WS needle row" of the published list of
+ * k2tog and ssp with ssk (the column "RS action on a WS needle row" of the usual list of
  * abbreviations): the strand that lies on top does so from both sides, so a lean keeps its name when
  * knit and purl change places. Their purl twins that the vocabulary lacks (pfb, p3tog, m1p) are in
  * `spellings.ts`: worked on the wrong side they show just the knit stitch that they are twins of.

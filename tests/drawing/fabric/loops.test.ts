@@ -149,25 +149,22 @@ describe('crosses', () => {
     }
   })
 
-  it.each(crossOrders)(
-    '%s: each loop is drawn from the peg the published page says',
-    (id, order) => {
-      const width = order.length
-      const rows = place(
-        piece([
-          plain.slice(0, width).concat(['k', 'k', 'k', 'k']).slice(0, 6),
-          cells([id, ...Array.from({ length: 6 - width }, () => 'k')]),
-        ]),
-      )
-      // Clockwise: peg 1 is the last from the left. Places are compared in stitch widths, unbent.
-      const { loops = [] } = rows[2] ?? {}
-      const below = rows[1]?.loops ?? []
-      order.forEach((old, peg) => {
-        const loop = loops[5 - peg]
-        expect(loop?.bases[0]?.x).toBe(below[5 - (old - 1)]?.head.x)
-      })
-    },
-  )
+  it.each(crossOrders.values)('%s: each loop is drawn from the peg the order says', (id, order) => {
+    const width = order.length
+    const rows = place(
+      piece([
+        plain.slice(0, width).concat(['k', 'k', 'k', 'k']).slice(0, 6),
+        cells([id, ...Array.from({ length: 6 - width }, () => 'k')]),
+      ]),
+    )
+    // Clockwise: peg 1 is the last from the left. Places are compared in stitch widths, unbent.
+    const { loops = [] } = rows[2] ?? {}
+    const below = rows[1]?.loops ?? []
+    order.forEach((old, peg) => {
+      const loop = loops[5 - peg]
+      expect(loop?.bases[0]?.x).toBe(below[5 - (old - 1)]?.head.x)
+    })
+  })
 })
 
 describe('short rows', () => {

@@ -1,5 +1,5 @@
 /**
- * Tokens of published abbreviation lists with the other spellings seen there, what they take and
+ * Tokens of abbreviation lists with the other spellings seen there, what they take and
  * make, and our stitch. Spellings that the lists use for several stitches are left out: "make 1",
  * "yfwd" and "inc" (yarn over, lifted or bar increase), "k1b" (row below or through the back),
  * "seam", "slip and bind" and the like, which are sentences of old books.
@@ -11,6 +11,7 @@ export interface Abbreviation {
   readonly makes: number
   /** Id of the stitch; null: no stitch of a chart, or one that Pegwright does not have. */
   readonly stitch: string | null
+  readonly source: string
 }
 
 const seen = (
@@ -19,7 +20,15 @@ const seen = (
   takes: number,
   makes: number,
   ...spellings: string[]
-): Abbreviation => ({ token, stitch, takes, makes, seen: [token, ...spellings] })
+): Abbreviation => ({
+  token,
+  stitch,
+  takes,
+  makes,
+  seen: [token, ...spellings],
+  // In many lists; none was noted.
+  source: 'common practice',
+})
 
 export const abbreviations: readonly Abbreviation[] = [
   seen('k', 'k', 1, 1, 'K', 'knit', 'plain'),

@@ -296,7 +296,7 @@ describe('crosses worked with paper loops by the sentences alone', () => {
   const ends = (id: string, direction: Direction, crossing: (typeof crossings)[number]) =>
     follow(piece([rowOf(['k', ...cellsOf(stitchOf(id)), 'k'])], direction, { crossing }))
 
-  test.each(crossOrders)('%s ends as published pages say', (id, order) => {
+  test.each(crossOrders.values)('%s ends as published pages say', (id, order) => {
     const names = 'bcdefghi'
     const expected = ['a', ...order.map((loop) => names[loop - 1]), 'abcdefghij'[order.length + 1]]
     for (const crossing of crossings) {
