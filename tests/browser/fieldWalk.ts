@@ -34,7 +34,9 @@ const hasFocus = (field: Locator): Promise<boolean> =>
   field.evaluate((element) => (element.getRootNode() as Document).activeElement === element)
 
 /** What commands of the bench would change: the stitch in hand, and what could be taken back. */
-async function handAndDeeds({ page }: BenchPage): Promise<unknown> {
+async function handAndDeeds({
+  page,
+}: BenchPage): Promise<Readonly<Record<string, string | undefined>>> {
   return page.evaluate(() => ({
     hand: document.querySelector('.in-hand')?.textContent,
     rows: document.querySelector('.rows svg.chart')?.innerHTML,
@@ -93,9 +95,11 @@ async function typeIn({ page }: BenchPage, field: Locator, kind: Field['kind']):
     return '5 p y'
   }
   const numeric = (await field.getAttribute('inputmode')) !== null
+  // No two charts may have one name.
+  const text = numeric ? '25' : `5 p y ${await valueOf()}`
   await page.keyboard.press('Control+a')
-  await page.keyboard.type(numeric ? '25' : '5 p y')
-  return numeric ? '25' : '5 p y'
+  await page.keyboard.type(text)
+  return text
 }
 
 /**
@@ -121,8 +125,10 @@ export async function walkFields(bench: BenchPage, scope: Locator): Promise<stri
     else expect(await standing(), name).toBe(typed)
     expect(await hasFocus(field), `${name} has the focus while it is written in`).toBe(true)
     // A number or text is not taken before Enter; a choice or an editor may change the chart itself.
+    const after = await handAndDeeds(bench)
+    expect(after.hand, `${name}: typing takes no stitch in hand`).toBe(before.hand)
     if (kind === 'number' || kind === 'text')
-      expect(await handAndDeeds(bench), `${name}: typing`).toEqual(before)
+      expect(after, `${name}: typing changes nothing else`).toEqual(before)
     if (
       kind === 'number' ||
       (kind === 'text' && !(await field.evaluate((e) => e.matches('textarea'))))

@@ -23,6 +23,8 @@ const unchangedId = ''
 /** Milliseconds that the place rests before it is kept. */
 const placeRests = 500
 
+const named = ({ title }: Pattern): string => excerpt(title) || 'The piece'
+
 /** Ties the bench to the shelf: what is made is kept, and is there again after a reload. */
 export class Keeper {
   keeping: Keeping = $state.raw({ state: 'asked' })
@@ -164,7 +166,7 @@ export class Keeper {
     this.#id = newId()
     this.#revision = 0
     this.#bench.open(pattern, label)
-    this.#bench.say(`${label}. Undo brings back the piece before it.`)
+    this.#bench.say(`${named(pattern)} is on the bench. Undo brings back the piece before it.`)
   }
 
   /** Put a piece that was made here on the bench, to be kept beside the one it was made from. */
@@ -219,9 +221,9 @@ export class Keeper {
     if (found?.state === 'recovered') {
       this.#id = found.id
       this.#revision = found.revision
-      this.#bench.open(found.pattern, `Open ${found.pattern.title}`)
+      this.#bench.open(found.pattern, `Open ${named(found.pattern)}`)
       goBackTo(found.whereabouts, this.#bench, null)
-      this.#bench.say(`${found.pattern.title} is on the bench.`)
+      this.#bench.say(`${named(found.pattern)} is on the bench.`)
     } else if (found?.state === 'unreadable')
       this.problem = { message: found.message, file: found.file }
     else if (found?.state === 'no store') this.problem = { message: found.message, file: null }
