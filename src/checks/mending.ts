@@ -8,4 +8,10 @@ export const paintColumns =
   (pattern: Pattern): Pattern =>
     columns.reduce((painted, column) => paint(painted, id, row, column), pattern)
 
+/** Paint stitches side by side from a column on; it is one edit. */
+export const paintLooks =
+  (ids: readonly string[], row: number, column: number) =>
+  (pattern: Pattern): Pattern =>
+    ids.reduce((painted, id, offset) => paint(painted, id, row, column + offset), pattern)
+
 export const fix = (label: string, edit: (pattern: Pattern) => Pattern): Fix => ({ label, edit })

@@ -47,6 +47,49 @@ describe('every repair', () => {
     }
   })
 
+  /** Numbers of pegs in a text: "pegs 3 and 5-7" names 3, 5, 6 and 7. */
+  const pegsIn = (text: string): number[] =>
+    [...text.matchAll(/\bpegs? ((?:\d+(?:-\d+)?(?:, | and )?)+)/g)].flatMap(([, list = '']) =>
+      [...list.matchAll(/(\d+)(?:-(\d+))?/g)].flatMap(([, from, to = from]) =>
+        Array.from({ length: Number(to) - Number(from) + 1 }, (_, at) => Number(from) + at),
+      ),
+    )
+
+  // What is cut at the edge of the repeat may lie in edge columns besides.
+  const painting =
+    /^(?!Knit all its pegs|Start |Move |Begin |Turn |Add |Remove |Repeat |Give |Use |Set )/
+  const painted = withFixes.flatMap(({ name, pattern, finding }) =>
+    finding.fixes.flatMap(({ label, edit }) =>
+      painting.test(label) ? [{ name, pattern, finding, label, mended: edit(pattern) }] : [],
+    ),
+  )
+
+  it('changes stitches only in the row and on the pegs that it or its finding names', () => {
+    expect(painted.length).toBeGreaterThan(40)
+    for (const { name, pattern, finding, label, mended } of painted) {
+      const { row, pegs } = finding.place
+      const { columnOf } = workPattern(pattern).layout
+      const named = new Set([
+        ...pegsIn(label),
+        ...Array.from(
+          { length: pegs ? pegs.to - pegs.from + 1 : 0 },
+          (_, at) => (pegs?.from ?? 0) + at + 1,
+        ),
+      ])
+      const columns = new Set([...named].map((peg) => columnOf[peg - 1]))
+      const onward = /from here on|again with/.test(label)
+      mended.chart.rows.forEach(({ cells }, index) =>
+        cells.forEach((cell, column) => {
+          if (cell === pattern.chart.rows[index]?.cells[column]) return
+          const where = `${label} in "${name}": row ${index + 1}, column ${column + 1}`
+          expect(columns.has(column), where).toBe(true)
+          const own = /one (?:round|row) earlier/.test(label) ? (row ?? 0) - 1 : row
+          expect(onward ? index >= (row ?? 0) : index === own, where).toBe(true)
+        }),
+      )
+    }
+  })
+
   it('is there for every rule but the hints', () => {
     const repaired = new Set(withFixes.map(({ finding }) => finding.rule))
     const without = rules.filter(({ id, severity }) => severity !== 'hint' && !repaired.has(id))

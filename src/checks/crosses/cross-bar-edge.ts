@@ -16,15 +16,14 @@ export const crossBarEdge: RowRule = {
     ...noteBroken(
       view,
       'bar edge',
-      ({ item, pegs }) =>
-        `is cut at the edge of the piece: it needs ${item.stitch.width} pegs, and ${left(pegs)} left before the edge`,
+      ({ item, pegs }) => `${item.stitch.width} pegs, and ${left(pegs)} left before the edge`,
       advice,
       inward,
     ),
     ...noteBroken(
       view,
       'run edge',
-      ({ item }) => `is cut where this row ends: it needs ${item.stitch.width} pegs inside the row`,
+      ({ item }) => `${item.stitch.width} pegs inside the row`,
       advice,
       inward,
     ),

@@ -13,8 +13,7 @@ export const crossJoin: RowRule = {
     noteBroken(
       view,
       'join',
-      ({ item, pegs }) =>
-        `is cut at the join of the round: it needs ${item.stitch.width} pegs, and ${left(pegs)} left before peg 1`,
+      ({ item, pegs }) => `${item.stitch.width} pegs, and ${left(pegs)} left before peg 1`,
       'Start the round elsewhere, so that the whole cross lies inside it.',
       (_, piece, row) => startElsewhere('the round', piece, row),
     ),

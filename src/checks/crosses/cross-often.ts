@@ -1,14 +1,19 @@
-import { duplicateRows } from '../../pattern/edits/rows'
-import { withCells, withRow } from '../../pattern/edits/chart'
 import type { Direction } from '../../loom/direction'
+import { emptyStack } from '../../loom/strand'
+import { withChart } from '../../pattern/edits/chart'
+import { putRows } from '../../pattern/edits/rows'
+import type { Layout } from '../../pattern/layout'
 import type { Pattern, Row } from '../../pattern/pattern'
-import { placed } from '../../pattern/row'
+import { placed, type Placed } from '../../pattern/row'
+import type { PatternRun } from '../../pattern/work'
+import type { Look as LoopLook } from '../../stitches/stitch'
 import { inFirstCopy } from '../copies'
-import { fix, paintColumns } from '../mending'
+import { fix, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
 import { counted, inEachRepeat, pegsNamed, unitOf } from '../wording'
 import type { Crossed } from './crossed'
+import { plainGroups } from './groups'
 import type { Setting } from '../setting'
 
 /**
@@ -35,11 +40,12 @@ function check(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
 }
 
 function noteOften(
-  { setting, layout, run }: RowDigest,
+  digest: RowDigest,
   crossed: Crossed,
   around: readonly (RowDigest | undefined)[],
 ): Noted | null {
   const wales = new Set(crossed.wales)
+  const { setting, layout, run } = digest
   const unit = unitOf(run, setting)
   for (let plain = 0; plain < around.length - 1; plain++) {
     const earlier = around[around.length - 2 - plain]?.crosses.find((other) =>
@@ -50,51 +56,80 @@ function noteOften(
     if (plain >= need) return null
     const { peg, stitch } = crossed
     const pegs = { from: peg, to: peg + stitch.width - 1 }
-    const columns = Array.from({ length: stitch.width }, (_, i) => (layout.columnOf[peg] ?? 0) + i)
     return {
       pegs,
       say: (row) =>
         `${row}: ${stitch[setting.terms].abbr} on ${pegsNamed(pegs)} follows ${earlier.stitch[setting.terms].abbr} after ${plain === 0 ? `no plain ${unit}` : counted(plain, `plain ${unit}`)}; there should be ${need}${inEachRepeat(layout, peg)}.`,
       advice: `Work ${counted(need - plain, `more plain ${unit}`)} between the two, or set fewer for this pattern.`,
-      mend: (row) => [
-        fix(`Add ${counted(need - plain, `plain ${unit}`)} before this one`, (pattern) =>
-          insertPlain(pattern, row, need - plain),
-        ),
-        fix(`Knit ${pegsNamed(pegs)} without crossing`, paintColumns('k', row, columns)),
-      ],
+      mend: (row) => mend(digest, crossed, row, need - plain),
     }
   }
   return null
 }
 
-/** Plain rows in front of a row, each loop worked as it looks in that row. */
-function insertPlain(pattern: Pattern, row: number, count: number): Pattern {
-  let made = pattern
-  for (let i = 0; i < count; i++) {
-    if (made.chart.rows.length !== pattern.chart.rows.length + i) return pattern
-    made = duplicateRows(made, row + i, row + i)
-    const copied = made.chart.rows[row + i]
-    if (!copied) return pattern
-    const [plain] = withCells([copied], (_, of) => plainCells(of, pattern.loom.direction))
-    made = withRow(made, row + i, { ...plain, end: 'on' })
-  }
-  return made
+function mend({ setting, layout, run }: RowDigest, crossed: Crossed, row: number, count: number) {
+  const { peg, stitch, cross } = crossed
+  const pegs = { from: peg, to: peg + stitch.width - 1 }
+  const more = counted(count, `plain ${unitOf(run, setting)}`)
+  const looks = plainGroups(cross, setting.direction, 'after')
+  const added = plainRow(run, layout, setting.direction)
+  return [
+    fix(`Add ${more} before this one`, (pattern) => addRows(pattern, row, count, added, 'before')),
+    fix(`Add ${more} before this one, each time`, (pattern) =>
+      addRows(pattern, row, count, added, 'inside'),
+    ),
+    fix(
+      `Work ${pegsNamed(pegs)} without crossing`,
+      paintLooks(looks, row, layout.columnOf[peg] ?? 0),
+    ),
+  ]
 }
 
-/** Before the row is worked: a yarn over has no loop yet, a cross still has its groups in place. */
-function plainCells(row: Row, direction: Direction): string[] {
-  return placed(row).flatMap(({ stitch, columns }) => {
-    const all = (id: string, count = columns) => Array.from({ length: count }, () => id)
-    if (stitch.takes === 0) return all('none')
-    if (!stitch.cross) return all(stitch.look === 'purl' ? 'p' : 'k')
-    const { front, back, lean, frontTexture, backTexture } = stitch.cross
-    const groups = [
-      all(frontTexture === 'purl' ? 'p' : 'k', front),
-      all(backTexture === 'purl' ? 'p' : 'k', back),
-    ]
-    const frontIsLow = (lean === 'left') === (direction === 'clockwise')
-    return (frontIsLow ? groups : groups.reverse()).flat().slice(0, columns)
-  })
+type PlainRow = (row: Row) => Row
+
+/** A row before the one that is worked in `run`: each loop that is there is worked as it looks. */
+function plainRow({ before }: PatternRun, { columnOf }: Layout, direction: Direction): PlainRow {
+  const plainAt = ({ stitch, columns, column }: Placed): string[] => {
+    const { cross, look } = stitch
+    if (cross && columns === stitch.width) return plainGroups(cross, direction, 'before')
+    return Array.from({ length: columns }, (_, offset) => {
+      const peg = columnOf.indexOf(column + offset)
+      if (peg >= 0 && before.stacks[peg] === emptyStack) return 'none'
+      if (stitch.width === 1 && worksOneLoop.has(look)) return stitch.id
+      return look === 'purl' || look === 'purl decrease' ? 'p' : 'k'
+    })
+  }
+  return (row) => ({ ...row, cells: placed(row).flatMap(plainAt), end: 'on' })
+}
+
+const worksOneLoop: ReadonlySet<LoopLook> = new Set([
+  'knit',
+  'twisted knit',
+  'purl',
+  'twisted purl',
+])
+
+/** Where a band begins with the row, rows are added before the band or inside it; elsewhere there is one way. */
+function addRows(
+  pattern: Pattern,
+  row: number,
+  count: number,
+  plain: PlainRow,
+  where: 'before' | 'inside',
+): Pattern {
+  const crossing = pattern.chart.rows[row]
+  if (!crossing) return pattern
+  const rows = Array.from({ length: count }, () => plain(crossing))
+  if (where === 'before') return putRows(pattern, row, rows)
+  const band = pattern.chart.bands.findIndex(({ from }) => from === row)
+  const made = band < 0 ? pattern : putRows(pattern, row, rows)
+  return made === pattern
+    ? pattern
+    : withChart(made, {
+        bands: made.chart.bands.map((other, index) =>
+          index === band ? { ...other, from: row } : other,
+        ),
+      })
 }
 
 /** Which strand is where is followed through the run, so a plait is judged strand by strand. */

@@ -13,8 +13,7 @@ export const crossOverlap: RowRule = {
     noteBroken(
       view,
       'overlap',
-      ({ item }) =>
-        `needs ${item.stitch.width} pegs and has ${item.columns}: the stitch beside it takes the rest`,
+      ({ item }) => `${item.stitch.width} pegs and has ${item.columns}`,
       'Give the cross all its pegs, or move one of the two stitches.',
       (_, { item }, row) => [
         fix(`Give it all its ${item.stitch.width} pegs`, (pattern) =>

@@ -13,8 +13,7 @@ export const crossRepeatEdge: RowRule = {
     noteBroken(
       view,
       'repeat',
-      ({ item }) =>
-        `is cut at the edge of the repeat: it needs ${item.stitch.width} pegs inside it`,
+      ({ item }) => `${item.stitch.width} pegs inside it`,
       'Shift the repeat so that the whole cross lies inside it, or move the cross.',
       (_, piece, row) => [
         ...startElsewhere('the repeat', piece, row),

@@ -2,11 +2,13 @@ import { paint } from '../../pattern/edits/paint'
 import { crossId } from '../../stitches/crosses'
 import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
-import { fix, paintColumns } from '../mending'
+import { fix, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule, RowView } from '../rule'
 import { counted, inEachRepeat, millimetres, pegsNamed } from '../wording'
+import { stitchOf } from '../../stitches/vocabulary'
 import { crossesIn, type Crossed } from './crossed'
+import { columnsBelow, plainGroups } from './groups'
 
 /** Strain = pegs moved x pitch: 2/2 at 9.5 mm is 19 mm each way (common practice). */
 export const crossTight: RowRule = {
@@ -45,24 +47,21 @@ const whatToDo = (most: number): string =>
 
 /** The same lean with fewer loops, in the middle; the loops beside are worked as they look. */
 function crossFewer({ setting, layout }: RowView, { peg, cross }: Crossed, row: number): Fix[] {
-  const most = Math.floor(setting.longestCross / setting.pitch)
+  const { longestCross, pitch, direction, terms } = setting
+  const most = Math.floor(longestCross / pitch)
   const column = layout.columnOf[peg]
   if (most < 1 || column === undefined) return []
-  const front = Math.min(cross.front, most)
-  const back = Math.min(cross.back, most)
-  const id = crossId({ ...cross, front, back })
-  const width = cross.front + cross.back
-  const outer = Array.from({ length: width }, (_, offset) => column + offset)
-  // Which group lies on the lower columns after crossing: by chart columns, which follow the pegs.
-  const leansUp = (cross.lean === 'left') === (setting.direction === 'clockwise')
-  const low = leansUp ? cross.back - back : cross.front - front
-  const texture = (lowSide: boolean) =>
-    (lowSide === leansUp ? cross.backTexture : cross.frontTexture) === 'purl' ? 'p' : 'k'
+  const smaller = {
+    ...cross,
+    front: Math.min(cross.front, most),
+    back: Math.min(cross.back, most),
+  }
+  const id = crossId(smaller)
+  const low = column + columnsBelow(cross, smaller, direction)
+  const looks = plainGroups(cross, direction, 'after')
   return [
-    fix(`Cross fewer loops: ${id}`, (pattern) => {
-      const lowPlain = paintColumns(texture(true), row, outer.slice(0, low))
-      const highPlain = paintColumns(texture(false), row, outer.slice(low + front + back))
-      return paint(highPlain(lowPlain(pattern)), id, row, column + low)
-    }),
+    fix(`Cross fewer loops: ${stitchOf(id)[terms].abbr}`, (pattern) =>
+      paint(paintLooks(looks, row, column)(pattern), id, row, low),
+    ),
   ]
 }

@@ -1,7 +1,9 @@
 import { rotateColumns } from '../../pattern/edits/turn-round'
 import { landing, paint } from '../../pattern/edits/paint'
 import { whyCut } from '../../pattern/cut'
+import type { Layout } from '../../pattern/layout'
 import type { Chart, Pattern, Row, Run } from '../../pattern/pattern'
+import { cutWords } from '../../stitches/cut'
 import { placed, type Placed } from '../../pattern/row'
 import type { CutBy } from '../../stitches/stitch'
 import type { Fix } from '../finding'
@@ -49,18 +51,25 @@ function findBroken({ row, layout }: RowView): readonly Piece[] {
     if (!why) continue
     const peg = layout.columnOf.indexOf(item.column)
     if (peg < 0) continue
-    const pegs = { from: peg, to: Math.min(peg + item.columns - 1, layout.columnOf.length - 1) }
+    const pegs = { from: peg, to: lastPegOf(item, peg, layout) }
     if (row.run && (pegs.to < row.run.from || peg > row.run.to)) continue
     pieces.push({ item, why, pegs })
   }
   return pieces
 }
 
-/** Note every stitch that is broken for this reason. */
+/** Up to which peg its columns lie side by side, from this peg on. */
+function lastPegOf({ column, columns }: Placed, peg: number, { columnOf }: Layout): number {
+  let last = peg
+  while (last + 1 < peg + columns && columnOf[last + 1] === column + last + 1 - peg) last++
+  return last
+}
+
+/** Note every stitch that is broken for this reason; `needs` says what it needs and lacks. */
 export const noteBroken = (
   view: RowView,
   why: CutBy,
-  where: (piece: Piece) => string,
+  needs: (piece: Piece) => string,
   advice: string,
   mend: (view: RowView, piece: Piece, row: number) => readonly Fix[],
 ): readonly Noted[] => {
@@ -74,7 +83,7 @@ export const noteBroken = (
       return {
         pegs,
         say: (row) =>
-          `${row}: ${abbr} on ${pegsNamed(pegs)} ${where(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
+          `${row}: ${abbr} on ${pegsNamed(pegs)} is ${cutWords[why]}: it needs ${needs(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
         advice,
         mend: (row) => mend(view, piece, row).toSpliced(2, 0, workPlain(piece, row)),
       }
@@ -87,7 +96,9 @@ export const left = ({ from, to }: Run): string => (from === to ? '1 is' : `${to
 /** What is left of the stitch becomes plain knit, which is how the loom worked it anyway. */
 const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
   fix(
-    `Knit ${pegsNamed(pegs)} instead`,
+    item.columns === pegs.to - pegs.from + 1
+      ? `Knit ${pegsNamed(pegs)} instead`
+      : 'Knit all its pegs instead',
     paintColumns(
       'k',
       row,
