@@ -347,3 +347,34 @@ test('steps and totals speak the words of the trade', () => {
   expect(text).toContain('back and forth')
   expect(text).not.toMatch(/to and fro|Take out|Throw|Delete|Duplicate|[Ss]ection|bar\b|Moves/)
 })
+
+test('a toe added before the bind-off is grafted, and undone in one go', async () => {
+  const bench = smallBench(newPattern(24, 4))
+  const { user } = show(ShortRowForm, { bench })
+  await user.selectOptions(screen.getByLabelText('Make a'), 'Toe')
+  screen.getByText(
+    'Graft it straight away: the double stitch left on peg 13 is grafted as one stitch.',
+  )
+  await user.click(screen.getByRole('button', { name: 'Add as a chart' }))
+  expect(bench.said.text).toBe(
+    'The chart “Toe” is added, worked in step 3. The bind-off after it is a graft now.',
+  )
+  expect(bench.pattern.piece.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'graft' })
+  expect(bench.piece.findings).toEqual([])
+  bench.undo()
+  expect(bench.pattern.piece.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'basic' })
+  expect(names(bench)).toEqual(['Chart'])
+})
+
+test('the form says how the texture goes on, and which cross a heel would cut', () => {
+  const pattern = newPattern(24, 4)
+  const roped = paint(paint(pattern, '2/2 LC', 1, 11), 'p', 2, 20)
+  const bench = smallBench(roped)
+  show(ShortRowForm, { bench })
+  screen.getByText(
+    'As a chart: the other pegs go on with rounds 1 and 2 of “Chart”. Begin the next chart with round 3.',
+  )
+  // The usual heel lies on pegs 2 to 13.
+  screen.getByText(/^2\/2 LC on pegs 12 to 15 of “Chart” lies half on the heel\./)
+  screen.getByText(/comes after round 1 of “Chart”: the other pegs go on with the next rounds\.$/)
+})

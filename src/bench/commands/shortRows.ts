@@ -3,7 +3,7 @@ import { textureBefore } from '../../pattern/generate/before'
 import { putShortRows } from '../../pattern/generate/putIn'
 import { makeShortRows, shortRowChart } from '../../pattern/generate/shortRows'
 import type { ShortRowWish } from '../../pattern/generate/wish'
-import { limits, type Pattern } from '../../pattern/pattern'
+import { limits, type Chart, type Pattern } from '../../pattern/pattern'
 import type { Bench } from '../state/bench.svelte'
 import { placeForStep, putSection } from './piece'
 
@@ -38,9 +38,18 @@ export function addShortRows(bench: Bench, thing: string, wish: ShortRowWish): v
   const before = textureBefore(bench.pattern, at)
   const made = shortRowChart(bench.pattern.loom, wish, 'k', before?.rounds)
   if (!made.ok) bench.say(made.message)
-  else if (wish.shape === 'toe')
-    putSection(bench, thing, made.chart, true, (pattern) => graftedAt(pattern, at + 1))
+  else if (wish.shape === 'toe') addToe(bench, thing, made.chart, at)
   else putSection(bench, thing, made.chart, true)
+}
+
+function addToe(bench: Bench, thing: string, chart: Chart, at: number): void {
+  const { steps } = bench.pattern.piece
+  const name = putSection(bench, thing, chart, true, (pattern) => graftedAt(pattern, at + 1))
+  const now = bench.pattern.piece.steps[at + 1]
+  if (name && now?.kind === 'bind off' && now !== steps[at])
+    bench.say(
+      `The chart “${name}” is added, worked in step ${at + 1}. The bind-off after it is a graft now.`,
+    )
 }
 
 /** A toe is grafted: the plainest bind-off straight after it becomes a graft. */
