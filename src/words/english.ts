@@ -13,7 +13,7 @@ const times = (count: number): string =>
 const numberWords = ['three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
 
 /** Written out where a number before it would run into it: "Rep Row 1 three times more." */
-const timesInWords = (count: number): string => {
+export const nameTimes = (count: number): string => {
   const word = numberWords[count - 3]
   return word ? `${word} times` : times(count)
 }
@@ -66,7 +66,7 @@ export const english: Omit<Language, 'finishing'> = {
   repeatToLast: (count) => `rep from * to last ${count === 1 ? 'st' : stitches(count)}`,
   as: (label) => `As ${label}.`,
   stitches: (count) => `(${stitches(count)})`,
-  repeatRows: (label, more) => `Rep ${label} ${timesInWords(more)} more.`,
+  repeatRows: (label, more) => `Rep ${label} ${nameTimes(more)} more.`,
   repeatUntil: (label, kind, rows) =>
     `Rep ${label} until ${rows} ${labels[kind][1].toLowerCase()} are worked.`,
   repeatTo: (label, last) => `Rep ${label} until ${last} is worked.`,

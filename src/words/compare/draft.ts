@@ -10,7 +10,11 @@ export type Rewrite =
       /** What the words must come to besides. */
       readonly holds?: (before: Comparison, after: Comparison) => boolean
     }
-  | { readonly label: string; readonly changes: () => Changes | null }
+  | {
+      readonly label: string
+      readonly changes: () => Changes | null
+      readonly holds?: (before: Comparison, after: Comparison) => boolean
+    }
 
 /** A difference with the repairs that may be tried for it. */
 export interface Draft extends Omit<Difference, 'severity' | 'pegs' | 'fixes'> {

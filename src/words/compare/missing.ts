@@ -9,6 +9,8 @@ import type { Knits } from './row'
 import type { Both } from './setting'
 import { stitchesNamed } from './wording'
 import type { Draft, Rewrite } from './draft'
+import type { Changes } from './rewrite'
+import { repeatOf, withTimes } from './times'
 import { renumberingAfter } from './renumber'
 
 type NotInWords = Extract<Found, { what: 'not in words' }>
@@ -54,6 +56,20 @@ export function draftNotInWords(
   const names = both.names(list)
   const lines = () =>
     band ? [both.language.repeatRows(bandLabel, times)] : both.lines(passes.from, passes.to)
+  const last = both.reading.rows[after[0] ?? -1]
+  const repeat = band && last ? repeatOf(last) : null
+  /** The number of the repeat that is there, rather than a repeat beside it. */
+  const count = (
+    renumber: (changes: Changes) => Changes | null = (changes) => changes,
+  ): Changes | null => {
+    if (!band || !repeat) return null
+    const changes = withTimes(both.reading, repeat, {
+      height: size(band),
+      told: band.times - times,
+      wanted: band.times,
+    })
+    return changes && renumber(changes)
+  }
   const insertAt = (index: number): [number, readonly string[]] => {
     const run = runs[index] as Run
     return [after[index] ?? -1, index === 0 ? lines() : both.lines(run.from, run.to)]
@@ -64,12 +80,26 @@ export function draftNotInWords(
   ): Rewrite[] => {
     const label = `Write ${band ? `${bandLabel} again` : names} into the words`
     const added = () => new Map(indexes.map(insertAt))
-    if (renumbering === 'agree') return [{ label, plan: () => ({ added: added() }) }]
+    const byNumber = `Repeat ${bandLabel} in the words so that they are worked ${both.language.times(band?.times ?? 0)}`
+    if (renumbering === 'agree')
+      return [
+        ...(repeat ? [{ label: byNumber, changes: () => count() }] : []),
+        { label, plan: () => ({ added: added() }) },
+      ]
     const asTheyAre = { label: `${label}; numbers after it stay`, plan: () => ({ added: added() }) }
     if (renumbering === 'own') return [asTheyAre]
     const { numbers, renumber, agrees } = renumbering
     const head = (row: ReadRow) => `${both.head(String(numbers.get(row) ?? row.label), kind)}:`
     return [
+      ...(repeat
+        ? [
+            {
+              label: `${byNumber}, and number on after it`,
+              changes: () => count(renumber),
+              holds: agrees,
+            },
+          ]
+        : []),
       {
         label: `${label} and number on after it`,
         plan: () => ({ added: added(), head, also: renumber }),
@@ -134,6 +164,7 @@ export function draftNotInChart(
   const pass = after[0] ?? null
   const row = pass === null ? 0 : both.chartRow(pass) + 1
   const band = moreTimes(both, reads, pass, knits)
+  const fewer = fewerTimes(both, reads, pass)
   const heading = pass === null ? 'forward' : both.run(pass).after.heading
   let way = heading
   const rows = list.map((index) => {
@@ -172,8 +203,31 @@ export function draftNotInChart(
         ? `The words have ${names} (${said}), which the chart does not have there.`
         : `The words have ${names} (the first is ${said}), which the chart does not have there.`,
     advice: 'Take it out of the words, or put it into the chart.',
-    rewrites: [{ label: `Take ${names} out of the words`, plan: () => ({ gone }) }],
+    rewrites: [
+      ...(fewer
+        ? [{ label: `Repeat these rows ${fewer.label} in the words`, changes: fewer.changes }]
+        : []),
+      { label: `Take ${names} out of the words`, plan: () => ({ gone }) },
+    ],
     edits,
+  }
+}
+
+/** Rows at the end of a repeat, which can say a lower number; null: they are told otherwise. */
+function fewerTimes(both: Both, reads: Run, pass: number | null) {
+  const repeat = repeatOf(both.read(reads.to))
+  const next = both.reading.rows[reads.to + 1]
+  if (!repeat || pass === null || (next && repeatOf(next)?.from === repeat.from)) return null
+  const row = both.chartRow(pass)
+  const band = both.work.pattern.chart.bands.find(({ to }) => to === row)
+  const told = both.reading.bands.find((one) => one.from + size(one) * one.times - 1 === reads.to)
+  const height = size(band ?? told ?? { from: 0, to: -1 })
+  if (height === 0 || size(reads) % height !== 0) return null
+  const wanted = band?.times ?? 1
+  const times = { height, told: wanted + size(reads) / height, wanted }
+  return {
+    label: both.language.times(wanted),
+    changes: () => withTimes(both.reading, repeat, times),
   }
 }
 
