@@ -40,7 +40,7 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: K
           ? countsDiffer(mismatch.miscount, mismatch.places, terms)
           : stitchesDiffer(mismatch.places, terms)
     }`,
-    advice: refusal ?? "Decide which is right and take the chart's or the words'.",
+    advice: refusal ?? 'Decide which is right, the words or the chart.',
     rewrites: [
       ...(mismatch.kind === 'stitches'
         ? [
@@ -115,9 +115,8 @@ function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pai
 
 const reasons: Readonly<Record<Extract<Put, { can: false }>['reason'], (both: Both) => string>> = {
   copies: ({ work }) =>
-    `Take the chart's, or chart this row by hand: the words differ between the ${work.layout.copies} copies of the repeat, which the chart holds once.`,
-  pegs: () =>
-    "Take the chart's, or mend the words first: their stitches do not fill the pegs of this row.",
+    `Take the chart's, or chart it by hand: the words differ between the ${work.layout.copies} copies of the repeat, and the chart has it once.`,
+  pegs: () => "Take the chart's, or mend the words first: their stitches do not fill these pegs.",
 }
 
 function putInto(

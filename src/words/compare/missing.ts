@@ -78,15 +78,18 @@ export function draftNotInWords(
     indexes: readonly number[],
     renumbering: ReturnType<typeof renumberingAfter>,
   ): Rewrite[] => {
-    const label = `Write ${band ? `${bandLabel} again` : names} into the words`
+    const label = band ? `Repeat ${bandLabel} in the words` : `Add ${names} to the words`
     const added = () => new Map(indexes.map(insertAt))
-    const byNumber = `Repeat ${bandLabel} in the words so that they are worked ${both.language.times(band?.times ?? 0)}`
+    const byNumber = `Work ${bandLabel} ${both.language.times(band?.times ?? 0)} in the words`
     if (renumbering === 'agree')
       return [
         ...(repeat ? [{ label: byNumber, changes: () => count() }] : []),
         { label, plan: () => ({ added: added() }) },
       ]
-    const asTheyAre = { label: `${label}; numbers after it stay`, plan: () => ({ added: added() }) }
+    const asTheyAre = {
+      label: `${label}; keep the numbers after it`,
+      plan: () => ({ added: added() }),
+    }
     if (renumbering === 'own') return [asTheyAre]
     const { numbers, renumber, agrees } = renumbering
     const head = (row: ReadRow) => `${both.head(String(numbers.get(row) ?? row.label), kind)}:`
@@ -94,14 +97,14 @@ export function draftNotInWords(
       ...(repeat
         ? [
             {
-              label: `${byNumber}, and number on after it`,
+              label: `${byNumber}; renumber after it`,
               changes: () => count(renumber),
               holds: agrees,
             },
           ]
         : []),
       {
-        label: `${label} and number on after it`,
+        label: `${label}; renumber after it`,
         plan: () => ({ added: added(), head, also: renumber }),
         holds: agrees,
       },
@@ -121,10 +124,10 @@ export function draftNotInWords(
     range: { from: place, to: place },
     message: band
       ? `The chart works ${bandLabel} ${both.language.times(band.times)}, the words ${both.language.times(band.times - times)}.`
-      : `The words leave out ${names} of the chart.`,
+      : `${names} of the chart ${rows.length === 1 ? 'is' : 'are'} missing in the words.`,
     advice: band
-      ? 'Make both say the same number of times.'
-      : 'Write it into the words, or take it out of the chart.',
+      ? 'Decide how often it is worked.'
+      : 'Add it to the words, or remove it from the chart.',
     get rewrites() {
       const renumbering = renumberingAfter(both, pairs, passes, after[0] ?? null)
       const all = runs.length > 1 ? write([...runs.keys()], renumbering) : []
@@ -137,7 +140,7 @@ export function draftNotInWords(
             edit: (pattern) => setBand(pattern, band.from, band.to, band.times - times),
           }
         : {
-            label: `Take ${names} out of the chart`,
+            label: `Remove ${names} from the chart`,
             edit: (pattern) => deleteRows(pattern, firstRow, lastRow),
           },
     ],
@@ -177,14 +180,14 @@ export function draftNotInChart(
     ...(band
       ? [
           {
-            label: `Work these rows ${both.language.times(band.times)} in the chart`,
+            label: `Work it ${both.language.times(band.times)} in the chart`,
             edit: (pattern: Both['work']['pattern']) =>
               setBand(pattern, band.from, band.to, band.times),
           },
         ]
       : []),
     {
-      label: `Put ${names} into the chart`,
+      label: `Add ${names} to the chart`,
       edit: (pattern) => {
         const put = insertRead(pattern, row, rows)
         return put.can ? put.pattern : pattern
@@ -202,12 +205,10 @@ export function draftNotInChart(
       list.length === 1
         ? `The words have ${names} (${said}), which the chart does not have there.`
         : `The words have ${names} (the first is ${said}), which the chart does not have there.`,
-    advice: 'Take it out of the words, or put it into the chart.',
+    advice: 'Remove it from the words, or add it to the chart.',
     rewrites: [
-      ...(fewer
-        ? [{ label: `Repeat these rows ${fewer.label} in the words`, changes: fewer.changes }]
-        : []),
-      { label: `Take ${names} out of the words`, plan: () => ({ gone }) },
+      ...(fewer ? [{ label: `Work it ${fewer.label} in the words`, changes: fewer.changes }] : []),
+      { label: `Remove ${names} from the words`, plan: () => ({ gone }) },
     ],
     edits,
   }

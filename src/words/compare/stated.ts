@@ -76,7 +76,7 @@ function pegsStated({ reading, work: { pattern } }: Both): Stated | null {
   return {
     rule: 'pegs-differ',
     range,
-    message: `The words are for ${pegs} pegs, the chart is for ${loom.pegs}.`,
+    message: `The words are for ${pegs} pegs, the chart for ${loom.pegs}.`,
     advice: 'Make both name the same number of pegs.',
     rewrites: rewrites(text, range, `Write ${loom.pegs}`, [
       (said) => withNumber(said, settings.size, loom.pegs),
@@ -114,7 +114,10 @@ const withKnit = (said: string, name: string): string =>
     article ? `${name.startsWith('e') ? 'an' : 'a'}${space ?? ' '}${name}` : name,
   )
 
-const otherWay: Readonly<Record<string, string>> = { right: 'left', left: 'right' }
+const otherWay: ReadonlyMap<string, string> = new Map([
+  ['right', 'left'],
+  ['left', 'right'],
+])
 
 /** "clockwise: right to left" becomes "counterclockwise: left to right". */
 function withDirection(said: string, direction: Direction, { finishing }: Language): string {
@@ -125,7 +128,7 @@ function withDirection(said: string, direction: Direction, { finishing }: Langua
     )
     .replaceAll(
       /\b(right|left) to (right|left)\b/g,
-      (_, from: string, to: string) => `${otherWay[from] ?? from} to ${otherWay[to] ?? to}`,
+      (_, from: string, to: string) => `${otherWay.get(from) ?? from} to ${otherWay.get(to) ?? to}`,
     )
 }
 

@@ -11,6 +11,7 @@ export function foldMiscounts(
   remarks: readonly Remark[],
   miscounts: readonly Miscount[],
   rows: readonly ReadRow[],
+  names: readonly string[],
 ): readonly Remark[] {
   if (miscounts.length < 2) return remarks
   const groups = new Map<number, Miscount[]>()
@@ -29,8 +30,9 @@ export function foldMiscounts(
     const row = rows[at]
     if (!first || !row || others.length === 0) continue
     const { saidAt, label, before, after } = row
+    const name = names[at] ?? label
     instead.set(first.remark, {
-      ...say.causeOfMiscounts(label, before, after, first.remark.message, others.length),
+      ...say.causeOfMiscounts(name, before, after, first.remark.message, others.length),
       range: saidAt,
       row: at,
       pegs: null,

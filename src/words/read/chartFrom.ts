@@ -52,7 +52,7 @@ export function chartFrom(
   const laid = reading.rows.map((read, index): LaidRow => {
     const covers = coversOn(read, reading, pegs)
     const { kept, left } = fitting(read, covers, place)
-    if (left > 0) remarks.push(noRoom(read, index, left, covers))
+    if (left > 0) remarks.push(noRoom(read, index, left, covers, shape))
     const row = rowOf(read, kept, covers, place, background)
     place = places.after(place, shape, covers, read.goes, read.end, kept, place.loops)
     // A plain turn turns as well: the next row says its way itself.

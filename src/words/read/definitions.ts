@@ -140,13 +140,13 @@ function stitchAt(text: string, name: string): Stitch | null {
   return whole && own.length > 0 ? found.meaning.stitch : null
 }
 
-const knitWords: Readonly<Record<string, Knit>> = {
-  e: 'e-wrap',
-  u: 'u-wrap',
-  flat: 'flat',
-  true: 'true',
-  reversed: 'true',
-}
+const knitWords: ReadonlyMap<string, Knit> = new Map([
+  ['e', 'e-wrap'],
+  ['u', 'u-wrap'],
+  ['flat', 'flat'],
+  ['true', 'true'],
+  ['reversed', 'true'],
+])
 const knitSaid: readonly RegExp[] = [
   /\b(?:k|knit)\b(?:\s{0,9}(?:sts?|stitch(?:es)?))?\s{0,9}(?:=|means|:|is|are)\s{0,9}(?:(?:an?|the)\s+)?(e|u|flat|true|reversed)[- ]?(?:wrap|knit|purl|stitch)/i,
   /\b(e|u|flat|true)[- ]?(?:wrap|wrapped)?\s*knit in this pattern/i,
@@ -156,7 +156,7 @@ const knitSaid: readonly RegExp[] = [
 /** Which plain knit the words state for the whole pattern. */
 export function statedKnit(text: string): Knit | null {
   for (const pattern of knitSaid) {
-    const knit = knitWords[pattern.exec(text)?.[1]?.toLowerCase() ?? '']
+    const knit = knitWords.get(pattern.exec(text)?.[1]?.toLowerCase() ?? '')
     if (knit && knits.includes(knit)) return knit
   }
   return null

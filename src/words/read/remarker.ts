@@ -20,6 +20,8 @@ export interface Miscount {
 export class Remarker {
   readonly remarks: Remark[] = []
   readonly miscounts: Miscount[] = []
+  /** "Rnd 3": what each row is called. */
+  readonly names: string[] = []
 
   constructor(private readonly shape: 'ring' | 'bar') {}
 
@@ -52,6 +54,7 @@ export class Remarker {
   /** What is wrong with one real row. `words`: where it is called for. */
   row(worked: Worked, name: string, source: Words, words: Words, row: number): void {
     const { trouble, pegTrouble, turn, turnPeg, tooLong } = worked
+    this.names[row] = name
     const whole = { from: 0, to: source.text.length }
     const add = (remark: RelativeRemark, pegs: Remark['pegs'] = null) =>
       this.add(remark, source.from, row, pegs)

@@ -21,7 +21,9 @@ import {
   lastRow,
   letterOf,
   nameOf,
+  namesOf,
   turnsOrNames,
+  unitOf,
 } from './wordsOfRows'
 import { workBody, type Resolved } from './work'
 
@@ -82,7 +84,7 @@ export class Resolver {
 
   get remarks(): readonly Remark[] {
     const { remarks, miscounts } = this.#remarker
-    return foldMiscounts(remarks, miscounts, this.rows)
+    return foldMiscounts(remarks, miscounts, this.rows, this.#remarker.names)
   }
 
   /** A statement of rows. `next`: the number of the next head, if it is known. */
@@ -125,7 +127,14 @@ export class Resolver {
     this.#flush(null)
     const row = this.rows.at(-1)
     const counts = [row?.before ?? 0, this.#piece.inWork.loops(this.#place)] as const
-    if (row) this.#remarker.said(said, from, `Row ${row.label}`, counts, this.rows.length - 1)
+    if (row)
+      this.#remarker.said(
+        said,
+        from,
+        this.#remarker.names[this.rows.length - 1] ?? '',
+        counts,
+        this.rows.length - 1,
+      )
   }
 
   /** Words that tell rows, and not how they are worked. */
@@ -191,8 +200,9 @@ export class Resolver {
     if (!this.gaps || last === null || number <= last + 1 || this.#gapIn === words) return
     this.#gapIn = words
     const head = { from: 0, to: headLength }
-    const name = nameOf(kind, String(number))
-    this.#remarker.add(say.labelGap(name, last + 1, number - 1, head), range.from)
+    const isOne = number - 1 === last + 1
+    const named = isOne ? nameOf(kind, `${last + 1}`) : namesOf(kind, last + 1, number - 1)
+    this.#remarker.add(say.labelGap(named, isOne, head), range.from)
   }
 
   /**
@@ -241,7 +251,7 @@ export class Resolver {
 
   #missing(words: Words, name: string, named: Named): void {
     const range = words.body.reference?.range ?? { from: 0, to: words.text.length }
-    this.#remarker.add(say.noRow(name, named, range), words.from)
+    this.#remarker.add(say.noRow(name, named, range, words.kind), words.from)
   }
 
   #addUnnumbered(words: Words, head: Head | null, next: number | null): void {
@@ -303,7 +313,7 @@ export class Resolver {
       often.kind === 'until' ? [{ kind: 'rows', count: often.rows, range: often.said }] : []
     for (const said of [...body.said, ...until])
       if (said.kind === 'rows' && ![rows + height, rows, around.last + rows].includes(said.count))
-        this.#remarker.add(say.statedRows(said, rows + height), from)
+        this.#remarker.add(say.statedRows(said, rows + height, unitOf(words.kind)), from)
     this.#remarker.said(
       body.said,
       from,
@@ -390,7 +400,7 @@ export class Resolver {
     const looks = looksAfter(this.memory, this.rows)
     if (!said || !body.appears) return looks
     const { range, set } = body.appears
-    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, range), from)
+    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, range, kind), from)
     else if (set && !isPlain(this.rows.at(-1))) this.#remarker.add(say.asEstablished(range), from)
     return looks
   }

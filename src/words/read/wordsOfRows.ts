@@ -31,6 +31,13 @@ export function isWrong({ side, kind }: Words, number: number): boolean {
 export const nameOf = (kind: 'round' | 'row', label: string): string =>
   `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
 
+/** "Rnds 2-4" */
+export const namesOf = (kind: 'round' | 'row', first: number, last: number): string =>
+  `${kind === 'round' ? 'Rnds' : 'Rows'} ${first}-${last}`
+
+/** What several of them are called in a sentence. */
+export const unitOf = (kind: 'round' | 'row'): string => (kind === 'round' ? 'rnds' : 'rows')
+
 /** The second row of one line is 5b. */
 export const letterOf = (index: number): string =>
   index < 26 ? String.fromCharCode(97 + index) : `.${index + 1}`

@@ -153,7 +153,7 @@ describe('a row that does not add up', () => {
 describe('rows that are missing', () => {
   it.each([0, 1, 2, 3])('one line of the words, number %i, is one difference', (at) => {
     const comparison = compared(rib, ribWords.toSpliced(at, 1))
-    expect(messages(comparison)).toEqual([`The words leave out Rnd ${at + 1} of the chart.`])
+    expect(messages(comparison)).toEqual([`Rnd ${at + 1} of the chart is missing in the words.`])
     expect(comparison.agreement[at]).toBe('missing')
     const fixes = comparison.differences[0]?.fixes ?? []
     expect(fixes).toHaveLength(2)
@@ -165,7 +165,7 @@ describe('rows that are missing', () => {
       .toSpliced(at, 1)
       .map((line, index) => line.replace(/^Rnd \d/, `Rnd ${index + 1}`))
     expect(messages(compared(rib, lines))).toEqual([
-      `The words leave out Rnd ${at + 1} of the chart.`,
+      `Rnd ${at + 1} of the chart is missing in the words.`,
     ])
   })
 

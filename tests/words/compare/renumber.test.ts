@@ -36,7 +36,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 6: p1, k5.',
     ])
     expect(found).toEqual({
-      label: 'Write Rnd 2 into the words and number on after it',
+      label: 'Add Rnd 2 to the words; renumber after it',
       lines: [
         'Rnd 1: Knit. (6 sts)',
         'Rnd 2: Purl.',
@@ -156,7 +156,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 3: k3, p3.',
       'Rnd 4: p1, k5.',
     ])
-    expect(label).toBe('Write Rnd 2 into the words and number on after it')
+    expect(label).toBe('Add Rnd 2 to the words; renumber after it')
     expect(lines).toEqual([
       'Rnd 1: Knit.',
       'Rnd 2: Purl.',
@@ -164,7 +164,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 5: k3, p3.',
       'Rnd 6: p1, k5.',
     ])
-    expect(left).toEqual(['The words leave out Rnd 4 of the chart.'])
+    expect(left).toEqual(['Rnd 4 of the chart is missing in the words.'])
     expect(mislabelled).toEqual([])
   })
 
@@ -181,7 +181,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 5: k3, p3.',
       'Rnd 6: p1, k5.',
     ])
-    expect(label).toBe('Write Rnd 2 into the words')
+    expect(label).toBe('Add Rnd 2 to the words')
     expect(lines.filter((line) => line !== 'Rnd 2: Purl.')).toHaveLength(5)
     expect(lines.map((line) => line.slice(0, 5))).toEqual(
       [1, 2, 3, 4, 5, 6].map((number) => `Rnd ${number}`),
@@ -200,7 +200,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 3: p1, k5.',
     ]
     const { label, lines, left } = writtenIn(six, own)
-    expect(label).toBe('Write Rnd 4 into the words; numbers after it stay')
+    expect(label).toBe('Add Rnd 4 to the words; keep the numbers after it')
     expect(lines.filter((line) => line !== 'Rnd 4: k4, p2.')).toEqual(own)
     expect(left).toEqual([])
   })
@@ -216,7 +216,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 2: k3, p3.',
       'Rnd 3: p1, k5.',
     ])
-    expect(label).toBe('Write Rnd 2 into the words and number on after it')
+    expect(label).toBe('Add Rnd 2 to the words; renumber after it')
     expect(lines).toEqual([
       'Leg',
       'Rnd 1: Knit.',
@@ -238,7 +238,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 3: k4, p2.',
       'Rnd 5: k3, p3.',
     ])
-    expect(label).toBe('Write Rnd 1 into the words; numbers after it stay')
+    expect(label).toBe('Add Rnd 1 to the words; keep the numbers after it')
     expect(lines).toContain('Rnd 2 and all even rnds: Purl.')
   })
 })

@@ -110,7 +110,7 @@ describe('a chart from words', () => {
     const { remarks, pattern } = made('Rnd 1: knit\nRnd 2: (k1, m1) 6 times', ring(6))
     expect(remarks).toMatchObject([{ rule: 'no-room', severity: 'error', row: 1 }])
     expect(remarks[0]?.message).toBe(
-      'Row 2 needs 12 pegs; there are 6. 6 stitches are left out of the chart.',
+      'Rnd 2 needs 12 pegs, the loom has 6. 6 stitches are left out of the chart.',
     )
     expect(pattern.chart.rows).toHaveLength(2)
   })

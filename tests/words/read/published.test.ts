@@ -56,7 +56,7 @@ describe('rows of printed books in the wording of today', () => {
     const { text } = wordsOf(ermine)
     const [error] = errorsIn(read(text.replace(' (60 sts)', ''), settings(63, false)))
     expect(error?.message).toBe(
-      'Rnd 1: the repeat takes 6 of 63 loops; 3 are left over after 10 repeats.',
+      'Rnd 1: the repeat is 6 sts and 63 is not a multiple of 6: 10 repeats leave 3 sts.',
     )
     expect(error?.pegs).toEqual({ from: 60, to: 62 })
   })

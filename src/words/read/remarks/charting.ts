@@ -1,13 +1,16 @@
 import type { Gauge, Run } from '../../../pattern/pattern'
 import type { Reading, ReadRow, Remark } from '../reading'
+import { nameOf } from '../wordsOfRows'
 
 /** Stitches of a row that have no peg. */
 export function noRoom(
-  { label, saidAt, stitches }: ReadRow,
+  { label, saidAt, stitches, run, end }: ReadRow,
   row: number,
   left: number,
   covers: Run,
+  shape: 'ring' | 'bar',
 ): Remark {
+  const name = nameOf(shape === 'ring' && !run && end === 'on' ? 'round' : 'row', label)
   const width = stitches.reduce((sum, { stitch }) => sum + stitch.width, 0)
   const pegs = covers.to - covers.from + 1
   return {
@@ -16,8 +19,8 @@ export function noRoom(
     range: saidAt,
     row,
     pegs: covers,
-    message: `Row ${label} needs ${width} pegs; there are ${pegs}. ${left} ${left === 1 ? 'stitch is' : 'stitches are'} left out of the chart.`,
-    advice: 'Use a loom with more pegs, or see whether an earlier row should leave fewer loops.',
+    message: `${name} needs ${width} pegs, the loom has ${pegs}. ${left} ${left === 1 ? 'stitch is' : 'stitches are'} left out of the chart.`,
+    advice: 'Use a loom with more pegs, or see whether too many stitches are left before it.',
     fixes: [],
   }
 }

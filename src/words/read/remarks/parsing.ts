@@ -27,7 +27,7 @@ export function unknownWord(word: string, range: TextRange): RelativeRemark {
     'unknown-word',
     'warning',
     range,
-    `"${word.slice(0, 40)}" is not a word that is known here; it is left out.`,
+    `"${word.slice(0, 40)}" is not known and is left out.`,
     near.length > 0
       ? `Perhaps ${near.map((one) => `"${one}"`).join(' or ')} is meant.`
       : counted
@@ -43,7 +43,7 @@ export const standsIn = (name: string, stitch: Stitch, range: TextRange): Relati
     'no-stitch',
     'warning',
     range,
-    `"${name.slice(0, 40)}" is not among the stitches that can be charted; ${stitch.us.abbr} stands in for it, which takes ${stitch.takes} and makes ${stitch.makes} as well.`,
+    `"${name.slice(0, 40)}" cannot be charted; ${stitch.us.abbr} stands in for it, which takes ${stitch.takes} and makes ${stitch.makes} as well.`,
     `Write "${stitch.us.abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
     [write(range, stitch.us.abbr)],
   )
@@ -59,7 +59,7 @@ export const madeInOne = (
     'no-stitch',
     'warning',
     range,
-    `"${said.slice(0, 40)}" makes ${made} loops of one, which cannot be charted as one stitch; ${instead} stands in for it and comes to as many.`,
+    `"${said.slice(0, 40)}" makes ${made} stitches of one, which cannot be charted; ${instead} stands in for it and makes as many.`,
     `Write "${instead}" if that will do, or explain it in the notes of the pattern.`,
     [write(range, instead)],
   )
@@ -82,10 +82,10 @@ export function askCross(
     'warning',
     range,
     three
-      ? `"${said}" crosses three groups; only crosses of two can be charted. Its ${size} loops are knitted for now.`
+      ? `"${said}" crosses three groups, and only crosses of two can be charted. Its ${size} stitches are knitted for now.`
       : size > 0
-        ? `"${said}" crosses ${size} loops, and it is not said how many of them go in front.`
-        : `"${said}" does not say how many loops cross.`,
+        ? `"${said}" crosses ${size} stitches and does not say how many of them go in front.`
+        : `"${said}" does not say how many stitches cross.`,
     'Write it with both groups, front first, as in 2/1 LC, or explain it in the abbreviations.',
     pairs.map(([front, back]) => write(range, `${front}/${back} ${letter}${three ?? 'C'}`)),
   )
@@ -96,8 +96,8 @@ export const noStitch = (name: string, range: TextRange): RelativeRemark =>
     'no-stitch',
     'warning',
     range,
-    `"${name.slice(0, 40)}" is not among the stitches that can be charted; it is left out.`,
-    'Use another stitch that takes and makes as many loops.',
+    `"${name.slice(0, 40)}" cannot be charted and is left out.`,
+    'Use another stitch that takes and makes as many.',
   )
 
 export const askMoss = (said: string, range: TextRange): RelativeRemark =>
@@ -105,7 +105,7 @@ export const askMoss = (said: string, range: TextRange): RelativeRemark =>
     'ask-moss',
     'warning',
     range,
-    `"${said}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is taken as seed stitch.`,
+    `"${said}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is read as seed stitch.`,
     'Write "seed stitch" or "double moss stitch".',
     ['seed stitch', 'double moss stitch'].map((text) => write(range, text)),
   )
@@ -115,7 +115,7 @@ export const tooDeep = (range: TextRange): RelativeRemark =>
     'too-long',
     'warning',
     range,
-    `Brackets stand inside more than ${readLimits.depth} others here.`,
+    `Brackets stand inside more than ${readLimits.depth} others here, and those are left out.`,
     `Write it with at most ${readLimits.depth} brackets inside each other.`,
   )
 
@@ -124,7 +124,7 @@ export const noStar = (mark: string, range: TextRange): RelativeRemark =>
     'star-missing',
     'warning',
     range,
-    `The words repeat from ${mark}, and no ${mark} stands before; all before it is repeated.`,
+    `There is no ${mark} to repeat from, so everything before it is repeated.`,
     `Put ${mark} where the repeat begins.`,
   )
 
@@ -134,7 +134,7 @@ export const starOpen = (range: TextRange): RelativeRemark =>
     'warning',
     range,
     'Nothing is repeated from this asterisk.',
-    'Say how often with "rep from * ...", or take the asterisk away.',
+    'Say how often with "rep from * ...", or remove the asterisk.',
   )
 
 export const bracketOpen = (range: TextRange): RelativeRemark =>
@@ -151,6 +151,6 @@ export const askDoubled = (said: string, range: TextRange): RelativeRemark =>
     'ask-ds',
     'warning',
     range,
-    `"${said}" can mean doubled stitches of German turns, or stitches over three loops; they are taken as knit stitches.`,
+    `"${said}" can mean doubled stitches of German turns, or stitches over three stitches. They are read as knit stitches.`,
     'Write "knit" where doubled stitches are worked as one, or explain it in the abbreviations.',
   )

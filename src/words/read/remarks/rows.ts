@@ -3,7 +3,8 @@ import type { Stretch, Trouble } from '../stretch'
 import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
 
-const loops = (count: number): string => `${count} ${count === 1 ? 'loop' : 'loops'}`
+const stitches = (count: number): string => `${count} ${count === 1 ? 'stitch' : 'stitches'}`
+const sts = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
 const are = (count: number): string => (count === 1 ? 'is' : 'are')
 
 type Made = Omit<RelativeRemark, 'fixes'> & { readonly fixes?: readonly TextFix[] }
@@ -24,19 +25,23 @@ export function rowCount(
       ...base,
       message:
         over > 0
-          ? `${name}: the repeat takes ${block} of ${loops(all)}; ${over} ${are(over)} left over after ${copies} ${copies === 1 ? 'repeat' : 'repeats'}.`
-          : `${name}: the other stitches take ${loops(-over)} too many; none are left for the repeat of ${block}.`,
+          ? `${name}: the repeat is ${sts(block)}${
+              copies === 0
+                ? `, and only ${all} ${are(all)} there for it.`
+                : ` and ${all} is not a multiple of ${block}: ${copies} ${copies === 1 ? 'repeat leaves' : 'repeats leave'} ${sts(over)}.`
+            }`
+          : `${name}: the stitches beside the repeat need ${sts(-over)} more than there are, so none are left for the repeat.`,
       advice:
         over > 0
-          ? `Use ${over} fewer or ${block - over} more loops, or change the repeat or the stitches before and after it.`
-          : 'Take stitches away before or after the repeat, or work it on more loops.',
+          ? `Use ${sts(over)} fewer or ${block - over} more, or change the repeat or the stitches before and after it.`
+          : 'Write fewer stitches before or after the repeat, or use more pegs.',
     })
   }
   if (trouble.kind === 'join')
     return made({
       ...base,
       rule: 'over-join',
-      message: `${name} goes over the join of the round: up to the join it takes ${loops(trouble.loops)}, beyond it ${trouble.over} more. A row of a chart ends at the join.`,
+      message: `${name} goes past the join of the round: ${sts(trouble.loops)} before it and ${trouble.over} beyond it. In a chart a row ends at the join.`,
       advice:
         'Start the round elsewhere, so that no row that turns passes between the last peg and peg 1.',
     })
@@ -44,18 +49,18 @@ export function rowCount(
   const over = trouble.kind === 'over'
   return made({
     ...base,
-    message: `${name} takes ${loops(takes)}; there ${are(trouble.loops)} ${trouble.loops}. ${
-      over ? `That is ${by} too many.` : `${by} ${are(by)} left over.`
-    }`,
+    message: over
+      ? `${name} needs ${stitches(takes)}, the loom holds ${trouble.loops}: ${by} too many.`
+      : `${name} works ${takes} of ${stitches(trouble.loops)}: ${by} ${are(by)} left over.`,
     advice: over
-      ? `Take ${by} away from the row, or see whether an earlier row should leave more.`
-      : `Add stitches for ${by}, or see whether an earlier row should leave fewer.`,
+      ? `Write ${stitches(by)} fewer, or see whether too few are left before it.`
+      : `Write ${stitches(by)} more, or see whether too many are left before it.`,
   })
 }
 
 /** One row changes the number of loops, and so others do not come out: `others` after the first. */
 export const causeOfMiscounts = (
-  label: string,
+  name: string,
   before: number,
   after: number,
   first: string,
@@ -63,24 +68,19 @@ export const causeOfMiscounts = (
 ): Omit<RelativeRemark, 'range'> => ({
   rule: 'row-count',
   severity: 'error',
-  message: `Row ${label} leaves ${loops(after)}; there ${before === 1 ? 'was' : 'were'} ${before} before it. With them the rows after it do not come out: ${first} And so in ${others} more ${others === 1 ? 'row' : 'rows'} after it.`,
-  advice: `See whether row ${label} should leave ${before}; else change the rows after it.`,
+  message: `${name} leaves ${stitches(after)}; before it there ${before === 1 ? 'was' : 'were'} ${before}. So the stitch count is off after it: ${first} The same ${others === 1 ? 'once' : `${others} times`} more after it.`,
+  advice: `See whether ${name} should leave ${before}; else change what follows it.`,
   fixes: [],
 })
 
-/** A number is left out between two heads. */
-export const labelGap = (
-  name: string,
-  first: number,
-  last: number,
-  range: TextRange,
-): RelativeRemark =>
+/** Numbers are left out between two heads. `named`: "Rnd 2", "Rnds 2-4". */
+export const labelGap = (named: string, isOne: boolean, range: TextRange): RelativeRemark =>
   made({
     rule: 'label-gap',
     severity: 'warning',
     range,
-    message: `${name} is told after number ${first - 1}: ${first === last ? `number ${first} is` : `numbers ${first} to ${last} are`} not told.`,
-    advice: 'Tell what is worked there, or number the rows on.',
+    message: `${named} ${isOne ? 'is' : 'are'} missing.`,
+    advice: 'Write what is worked there, or correct the numbers.',
   })
 
 /** The words that are known do not fill the row, and those that are not known may mean anything. */
@@ -93,8 +93,8 @@ export const unreadCount = (
     rule: 'row-count',
     severity: 'error',
     range,
-    message: `${name} has words that are not known; the others take ${takes} of ${loops(takes + unread)}. ${unread} ${are(unread)} left over.`,
-    advice: 'Write the words that are not known as stitches, or explain them in the abbreviations.',
+    message: `${name} has words that are not known. Without them it works ${takes} of ${stitches(takes + unread)}: ${unread} ${are(unread)} left over.`,
+    advice: 'Write these words as stitches, or explain them in the abbreviations.',
   })
 
 export function statedCount(
@@ -106,8 +106,8 @@ export function statedCount(
   const change = computed - before
   const says =
     said.kind === 'change'
-      ? `${Math.abs(said.count)} ${said.count < 0 ? 'fewer' : 'more'}`
-      : `${said.count}`
+      ? `${stitches(Math.abs(said.count))} ${said.count < 0 ? 'fewer' : 'more'}`
+      : stitches(said.count)
   const is =
     said.kind === 'change'
       ? change === 0
@@ -118,8 +118,8 @@ export function statedCount(
     rule: 'stated-count',
     severity: 'error',
     range: said.range,
-    message: `${name}: the words say ${says} stitches after it; its stitches leave ${is}.`,
-    advice: 'Correct the number, or the stitches of the row.',
+    message: `${name} says ${says}; its stitches come to ${is}.`,
+    advice: 'Correct the number or the stitches.',
     fixes:
       said.kind === 'total'
         ? [
@@ -132,13 +132,14 @@ export function statedCount(
   })
 }
 
-export const statedRows = (said: Said, rows: number): RelativeRemark =>
+/** `unit`: "rnds" or "rows". */
+export const statedRows = (said: Said, rows: number, unit: string): RelativeRemark =>
   made({
     rule: 'stated-rows',
     severity: 'error',
     range: said.range,
-    message: `The words say ${said.count} rows in all; repeated so often there are ${rows}.`,
-    advice: 'Correct the number of rows, or how often they are repeated.',
+    message: `The words say ${said.count} ${unit}; repeated so often there are ${rows}.`,
+    advice: `Correct the number, or how often the ${unit} are repeated.`,
   })
 
 /** A row that is longer than any: counted where it can be. */
@@ -189,24 +190,24 @@ export const tooLong = (name: string, most: string, range: TextRange): RelativeR
 
 const asked: Readonly<Record<Ambiguity, (word: string) => { message: string; advice: string }>> = {
   'ask-times': (word) => ({
-    message: `"${word}" can mean so many times more, or so many times in all, and the counts do not settle it; it is taken as more.`,
+    message: `"${word}" can mean so many times more or so many times in all, and the stitch counts do not tell. It is read as more.`,
     advice: 'Write "times more" or "times in all".',
   }),
   'ask-yfwd': (word) => ({
-    message: `"${word}" can mean a yarn over, or just the yarn to the front; it is taken as a yarn over.`,
+    message: `"${word}" can mean a yarn over, or just the yarn to the front. It is read as a yarn over.`,
     advice: 'Write "yo" for a yarn over, or leave it out.',
   }),
   'ask-inc': (word) => ({
-    message: `"${word}" can mean knit front and back, or a lifted increase; it is taken as the first.`,
+    message: `"${word}" can mean knit front and back, or a lifted increase. It is read as knit front and back.`,
     advice: 'Write "kfb" or "m1L".',
   }),
   'ask-ds': (word) => ({
-    message: `"${word}" can mean the doubled stitch of a German turn, or a stitch over three loops; it is taken as one knit stitch.`,
+    message: `"${word}" can mean the doubled stitch of a German turn, or a stitch over three stitches. It is read as one knit stitch.`,
     advice:
       'Write "k1" where the doubled stitch is worked as one, or explain it in the abbreviations.',
   }),
   'ask-k1b': (word) => ({
-    message: `"${word}" can mean knit through the back, or knit in the row below; it is taken as a twisted knit.`,
+    message: `"${word}" can mean knit through the back, or knit in the row below. It is read as a twisted knit.`,
     advice: 'Write "ew1" for the twisted knit.',
   }),
 }
@@ -236,7 +237,7 @@ export const askMarker = (word: string, range: TextRange): RelativeRemark =>
     rule: 'ask-marker',
     severity: 'warning',
     range,
-    message: `"${word}" says no number of stitches; it is taken as far as the stitches after it leave.`,
+    message: `"${word}" says no number of stitches. It is worked as far as the stitches after it leave room.`,
     advice: 'Write how many stitches to work, or how many to leave at the end.',
   })
 
@@ -245,25 +246,31 @@ export const needsGauge = (word: string, range: TextRange): RelativeRemark =>
     rule: 'needs-gauge',
     severity: 'warning',
     range,
-    message: `"${word}" is a length; how many rows that is depends on the gauge. It is worked once.`,
+    message: `"${word}" is a length. How many rows that is depends on the gauge, so it is worked once.`,
     advice: 'Write the number of rows as well.',
   })
 
-/** "rows 3-4", "an earlier row" */
-function wantedRows(named: Named): string {
-  if (named.kind !== 'numbers') return 'earlier rows'
+/** "Rows 3-4", "earlier rnds" */
+function wantedRows(named: Named, kind: 'round' | 'row'): string {
+  const unit = kind === 'round' ? 'Rnd' : 'Row'
+  if (named.kind !== 'numbers') return `earlier ${unit.toLowerCase()}s`
   const [first = 0] = named.numbers
   const last = named.numbers.at(-1) ?? first
-  return first === last ? `row ${first}` : `rows ${first} to ${last}`
+  return first === last ? `${unit} ${first}` : `${unit}s ${first}-${last}`
 }
 
-export const noRow = (name: string, named: Named, range: TextRange): RelativeRemark =>
+export const noRow = (
+  name: string,
+  named: Named,
+  range: TextRange,
+  kind: 'round' | 'row',
+): RelativeRemark =>
   made({
     rule: 'no-row',
     severity: 'error',
     range,
-    message: `${name} refers to ${wantedRows(named)}; no such row is told before it.`,
-    advice: 'Refer to rows that stand earlier, or write the row out.',
+    message: `${name} calls for ${wantedRows(named, kind)}, and nothing of that name stands before it.`,
+    advice: 'Name what stands before it, or write it out.',
   })
 
 export const pegsSkipped = (name: string, said: number, next: number, range: TextRange) =>
@@ -271,7 +278,7 @@ export const pegsSkipped = (name: string, said: number, next: number, range: Tex
     rule: 'peg-place',
     severity: 'error',
     range,
-    message: `${name}: the words go on at peg ${said + 1}; after what was worked before, peg ${next + 1} is next.`,
+    message: `${name} goes on at peg ${said + 1}, but peg ${next + 1} is next.`,
     advice: 'Say what is done on the pegs between, or correct the peg numbers.',
   })
 
@@ -280,7 +287,7 @@ export const turnPeg = (name: string, said: number, next: number, range: TextRan
     rule: 'turn-peg',
     severity: 'warning',
     range,
-    message: `${name}: the words turn at peg ${said + 1}; after its stitches that is peg ${next + 1}.`,
+    message: `${name} turns at peg ${said + 1}, but its stitches lead to peg ${next + 1}.`,
     advice: 'Correct the peg number, or the stitches before the turn.',
   })
 
@@ -298,7 +305,7 @@ export const wrongSide = (name: string, range: TextRange) =>
     rule: 'wrong-side',
     severity: 'warning',
     range,
-    message: `"${name}" on the wrong side has no stitch that looks the same from the right side; it is taken as it stands.`,
+    message: `"${name}" on the wrong side has no stitch that looks the same from the right side. It is read as it stands.`,
     advice: 'Write the row as its right side looks, or use another stitch.',
   })
 
@@ -308,7 +315,7 @@ export const asSet = (range: TextRange) =>
     severity: 'warning',
     range,
     message:
-      'The words go on as before and do not say how; the last row that keeps the count is worked again.',
+      'The words go on as before without saying how. The last row that keeps the stitch count is worked again.',
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
@@ -318,7 +325,7 @@ export const asEstablished = (range: TextRange) =>
     severity: 'warning',
     range,
     message:
-      'The words go on as established and do not say how; each loop is worked as it looks, knit or purl.',
+      'The words go on as established without saying how. Each stitch is worked as it looks, knit or purl.',
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
@@ -327,7 +334,7 @@ export const noRows = (range: TextRange) =>
     rule: 'no-rows',
     severity: 'error',
     range,
-    message: 'These words tell no row.',
+    message: 'There are no rows in these words.',
     advice: 'Begin each row with its number, as in "Rnd 1: k2, p2".',
   })
 
@@ -339,8 +346,8 @@ export const notEnglish = (
     rule: 'not-english',
     severity: 'error',
     range,
-    message: `Of ${words} words ${unknown} are not known: this is not English, or it is no knitting instructions. No row is made of it.`,
-    advice: 'Put the words into English, in US or UK terms; other languages are not read.',
+    message: `${unknown} of ${words} words are not known: this does not look like knitting instructions in English. No rows are made of it.`,
+    advice: 'Write the words in English, in US or UK terms; other languages are not read.',
   })
 
 export const sizeLists = (length: number, usual: number, range: TextRange) =>
@@ -357,7 +364,7 @@ export const askSize = (said: string, range: TextRange): RelativeRemark =>
     rule: 'ask-size',
     severity: 'warning',
     range,
-    message: `These words are only for "${said.trim().slice(0, 40)}", and it is not said which of the sizes that is; they are read for all.`,
+    message: `These words are only for "${said.trim().slice(0, 40)}", and no list says which size that is. They are read for all sizes.`,
     advice: 'Name the sizes in their order once, as in "Sizes S (M, L)".',
   })
 
@@ -375,8 +382,8 @@ export const notRead = (words: string): RelativeRemark =>
     rule: 'not-read',
     severity: 'warning',
     range: { from: 0, to: words.length },
-    message: `"${words.trim().slice(0, 40)}" tells rows, but not how they are worked; it makes none.`,
-    advice: 'Write out one of the rows, and how often it is worked.',
+    message: `"${words.trim().slice(0, 40)}" does not say how its rows are worked, so it makes none.`,
+    advice: 'Write one of them out, and how often it is worked.',
   })
 
 export const askOften = (word: string, range: TextRange) =>

@@ -3,15 +3,15 @@ import type { WorkOrder } from '../orders'
 import type { TextRange } from '../reading'
 
 const listOf = ({ rows }: WorkOrder): string =>
-  rows ? `rows ${rows[0]} to ${rows[1]} of it` : 'rows of it'
+  rows ? `rows ${rows[0]}-${rows[1]} of it` : 'no rows of it'
 
 /** A chart or section is called for, and no rows are told for it. */
 export const noSection = (order: WorkOrder, range: TextRange): RelativeRemark => ({
   rule: 'no-section',
   severity: 'error',
   range,
-  message: `"${order.name}" is to be worked here; no ${listOf(order)} are told before it.`,
-  advice: `Write the rows of "${order.name}" under a heading with its name, or name one of the sections that are told.`,
+  message: `"${order.name}" is worked here, but ${listOf(order)} are ${order.rows ? 'not written' : 'written'} before it.`,
+  advice: `Write the rows of "${order.name}" under a heading with its name, or name a section that is written.`,
   fixes: [],
 })
 
@@ -22,8 +22,8 @@ export const otherRows = (order: WorkOrder, told: number, range: TextRange): Rel
     rule: 'section-rows',
     severity: 'warning',
     range,
-    message: `"${order.name}" should have ${last - first + 1} rows here; ${told} ${told === 1 ? 'is' : 'are'} told.`,
-    advice: 'Tell all its rows, or correct their numbers in this line.',
+    message: `"${order.name}" should have ${last - first + 1} rows here and has ${told}.`,
+    advice: 'Write all its rows, or correct their numbers in this line.',
     fixes: [],
   }
 }
@@ -32,7 +32,7 @@ export const noVersion = (order: WorkOrder, time: number, range: TextRange): Rel
   rule: 'section-rows',
   severity: 'warning',
   range,
-  message: `It is not said how "${order.name}" is worked time ${time}; it goes on as in the times before.`,
+  message: `The words do not say how "${order.name}" is worked time ${time}; it goes on as in the times before.`,
   advice: 'Name each of its times once.',
   fixes: [],
 })
@@ -51,7 +51,7 @@ export const measuredRows = (words: string, range: TextRange): RelativeRemark =>
   rule: 'needs-gauge',
   severity: 'warning',
   range,
-  message: `"${words.trim().slice(0, 40)}" is a length; how many rows that is depends on the gauge. It makes none.`,
+  message: `"${words.trim().slice(0, 40)}" is a length. How many rows that is depends on the gauge, so it makes none.`,
   advice: 'Write the number of rows as well.',
   fixes: [],
 })
