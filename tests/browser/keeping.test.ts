@@ -170,10 +170,14 @@ test('leaving right after a change loses nothing and asks nothing', async () => 
   const painted = await lines()
   await reload()
   await expect.poll(lines).toBe(painted)
-  await keptLine().waitFor()
+  await bench.page.getByText('Back where you left it').waitFor()
   await reload()
   expect(asked).toEqual([])
   await expect.poll(lines).toBe(painted)
+  // A change, and back to what was taken up: both are kept, and it is said.
+  await paint()
+  await bench.press('y', 'Enter', 'Control+z')
+  await keptLine().waitFor()
 })
 
 test('it is readable on a phone', async () => {

@@ -42,6 +42,8 @@ export class Keeper {
   #opened: Pattern | null = null
   /** The version that is not to be kept: it is kept already, or is the first chart as it comes. */
   #asItCame: Pattern | null = null
+  /** The version that was taken up at the start: of this it is said that it is back. */
+  #takenUp: Pattern | null = null
   #shelf: Shelf | undefined
   #saving: Autosave | undefined
 
@@ -58,7 +60,7 @@ export class Keeper {
         if (status.state === 'not kept') this.keeping = status
         else if (pattern === this.#bench.first) {
           clearAside(this.#small)
-          this.keeping = status
+          if (pattern !== this.#takenUp) this.keeping = status
         }
       },
     }))
@@ -96,6 +98,7 @@ export class Keeper {
     const { first: pattern } = this.#bench
     if (!this.ready || pattern === this.#asItCame) return
     this.#asItCame = null
+    if (pattern !== this.#takenUp) this.#takenUp = null
     const whereabouts = untrack(() => this.#here())
     this.#saving?.changed({ id: this.#id, pattern, revision: ++this.#revision, whereabouts })
     const { keeping } = this
@@ -115,16 +118,18 @@ export class Keeper {
       this.#id = last.id
       this.#revision = last.revision
       this.#asItCame = newer ? null : last.pattern
+      this.#takenUp = last.pattern
       this.#bench.restart(last.pattern)
     }
     const place =
       whereaboutsAside(this.#small, last ? last.id : unchangedId) ?? (kept ?? last)?.whereabouts
     const atItsPlace = !begun && goBackTo(place, this.#bench, this.#panes)
-    if (found.state === 'no store') this.keeping = { state: 'not kept', message: found.message }
-    else this.keeping = last && !begun ? { state: 'taken up', atItsPlace } : { state: 'unchanged' }
     if (found.state === 'unreadable') this.problem = { message: found.message, file: found.file }
     this.ready = true
     this.#keep()
+    if (found.state === 'no store') this.keeping = { state: 'not kept', message: found.message }
+    else if (!begun)
+      this.keeping = last ? { state: 'taken up', atItsPlace } : { state: 'unchanged' }
   }
 
   /** The place is kept beside the piece when it has rested for a moment. */
