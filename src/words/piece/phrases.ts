@@ -184,7 +184,7 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     second: {
       alike: 'Make a second one in the same way.',
       mirrored:
-        'The second one is the mirror image of this one: crosses and leaning stitches go the other way, and any heel lies on the other half. Its instructions are written out separately; do not work it from these.',
+        'Work the second one from its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way and a heel on the other half of the pegs.',
     },
     weaveIn: 'Weave in the ends.',
   }
