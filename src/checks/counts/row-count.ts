@@ -1,6 +1,7 @@
-import { inOrder } from '../../loom/gather'
+import { inOrder, type Miscount } from '../../loom/gather'
 import { emptyStack } from '../../loom/strand'
 import type { Site } from '../../loom/row'
+import type { PatternRun } from '../../pattern/work'
 import type { Stitch } from '../../stitches/stitch'
 import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
@@ -21,7 +22,7 @@ export const rowCount: RowRule = {
   check: (view) => {
     const { run, layout } = view
     const { miscount, row } = run
-    if (!miscount) return nothing
+    if (!miscount || isOfEmptyPegs(run, miscount)) return nothing
     const { takes, loops, afterPeg } = miscount
     const forward = run.heading === 'forward'
     const from = afterPeg === null ? row.from : forward ? afterPeg + 1 : row.from
@@ -53,6 +54,10 @@ export const rowCount: RowRule = {
     ]
   },
 }
+
+/** Where only empty pegs are worked too many, that is what is said. */
+const isOfEmptyPegs = ({ faults }: PatternRun, { takes, loops }: Miscount): boolean =>
+  takes - loops === faults.filter(({ kind }) => kind === 'empty peg').length
 
 const missing = (excess: number): string =>
   `${countedInWords(Math.abs(excess), 'stitch', 'stitches')} too ${excess > 0 ? 'many' : 'few'}`
