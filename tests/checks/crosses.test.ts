@@ -134,3 +134,11 @@ test('an empty peg beside a cross stays empty in the plain rounds that are added
     'yo',
   ])
 })
+
+test('in the plain rounds that are added decreases are worked as they look', () => {
+  const beside = ['p2tog', 'yo', 'ssk', 'yo', 'tuck']
+  const rows = [rope, rope].map((cells) => [...beside, ...cells])
+  const chart = chartOf(rows, 'clockwise', 4.8)
+  const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
+  expect(add?.edit(chart).chart.rows[1]?.cells.slice(0, 5)).toEqual(['p', 'k', 'k', 'k', 'k'])
+})
