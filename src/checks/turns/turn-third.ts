@@ -28,7 +28,7 @@ function check({ turnings }: ChartView): PlacedNote[] {
       noted: {
         pegs: middle > 0 ? { from: low + 1, to: high - 1 } : null,
         say: (row) =>
-          `${middle} of ${heel} heel pegs are still unturned after ${row}; a third would be ${Math.round(heel / 3)}.`,
+          `Of ${heel} heel pegs ${middle} are still unturned after ${row}; a third would be ${Math.round(heel / 3)}.`,
         advice: `Turn about ${Math.round(heel / 3)} pegs on each side and leave the middle third unturned.`,
       },
     })

@@ -51,6 +51,9 @@ function after(yarn: Yarn, work: PieceWork, index: number): Yarn {
     return last.heading === 'forward'
       ? { peg: last.row.to, side: 1, ...(toAndFro ? {} : { round: true }) }
       : { peg: last.row.from, side: -1 }
+  // Work that went back and forth up to the join goes on in the round from its start.
+  const closes = step.kind === 'pegs' && !toAndFro && shape === 'ring'
+  if (closes && yarn.peg === pegs - 1 && yarn.side === 1) return start
   // At an opening the yarn that comes from a round stands before the first peg.
   const opens = step.kind === 'pegs' && toAndFro && inWork.from === 0 && inWork.to === pegs - 1
   return opens && yarn.round && shape === 'ring' ? start : yarn
