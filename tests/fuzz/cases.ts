@@ -1,6 +1,6 @@
 import { Chance } from './chance'
 import { spoiltFile } from './files'
-import { judgeFile, judgeText } from './judge'
+import { judgeFile, judgeText, type Step } from './judge'
 import { spoiltText } from './texts'
 
 export const kinds = ['texts', 'files'] as const
@@ -12,7 +12,7 @@ export interface FuzzCase {
   /** What it is read for, where that is not in the text. */
   readonly settings: string
   /** Throws where something comes of it that must not; true: it was of use. */
-  readonly run: () => boolean
+  readonly run: (step: Step) => boolean
 }
 
 /** The case of this number: the same whenever it is asked for. */
@@ -22,14 +22,14 @@ export function caseOf(kind: Kind, seed: number, index: number): FuzzCase {
   const long = index % 4 === 0
   if (kind === 'files') {
     const input = spoiltFile(chance)
-    return { input, settings: '', run: () => judgeFile(input, long) }
+    return { input, settings: '', run: (step) => judgeFile(input, long, step) }
   }
   const one = spoiltText(chance)
   return {
     input: one.text,
     settings: JSON.stringify(one.settings),
-    run: () => {
-      judgeText(one, long)
+    run: (step) => {
+      judgeText(one, long, step)
       return true
     },
   }

@@ -91,7 +91,7 @@ function changeValue(file: Json, chance: Chance): void {
   if (spots.length === 0) return
   const spot = chance.of(spots)
   const value = get(spot)
-  if (chance.percent(6)) return put(spot, get(chance.of(spots)))
+  if (chance.percent(6)) return put(spot, structuredClone(get(chance.of(spots))))
   if (typeof value === 'number') return put(spot, otherNumber(value, chance))
   if (typeof value === 'string') return put(spot, otherText(value, chance))
   if (typeof value === 'boolean') return put(spot, !value)

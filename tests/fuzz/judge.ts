@@ -40,58 +40,65 @@ function expectAllSayable(what: string, list: readonly Said[]): void {
   for (const { message, advice } of list) expectSayable(what, withoutQuotes(`${message} ${advice}`))
 }
 
+/** Does one thing that a person waits for, and takes its time. */
+export type Step = <T>(name: string, does: () => T) => T
+
 /** So many repairs of one text are tried out. */
 const mostTried = 2
 
 /** Read, chart, compare and write again. `long`: repairs as well, and against another chart. */
-export function judgeText({ text, settings }: TextCase, long: boolean): void {
-  const reading = read(text, settings)
+export function judgeText({ text, settings }: TextCase, long: boolean, step: Step): void {
+  const reading = step('reading', () => read(text, settings))
   expectAllSayable('a remark', reading.remarks)
   for (const { label, before, after, takes } of reading.rows)
     expectSayable('a row', `${label} ${before} ${takes} ${after}`)
-  const { pattern, remarks } = chartFrom(reading)
+  const { pattern, remarks } = step('charting', () => chartFrom(reading))
   expectAllSayable('a remark on the chart', remarks)
+  const work = step('working', () => workPattern(pattern))
   const [{ pattern: starter }] = starterCharts
-  for (const other of long ? [pattern, starter()] : [pattern]) {
-    const { differences } = compare(reading, workPattern(other))
+  for (const other of long ? [work, workPattern(starter())] : [work]) {
+    const { differences } = step('comparing', () => compare(reading, other))
     expectAllSayable('a difference', differences)
-    for (const { fixes } of differences.slice(0, long ? mostTried : 0))
-      for (const { label } of fixes) expectSayable('a repair', withoutQuotes(label))
+    for (const difference of differences.slice(0, long ? mostTried : 0))
+      for (const { label } of step('a repair', () => difference.fixes))
+        expectSayable('a repair', withoutQuotes(label))
   }
-  expectSayable('the words written', plainText(workPattern({ ...pattern, title: '' })))
+  const words = step('writing', () => plainText(workPattern({ ...pattern, title: '' })))
+  expectSayable('the words written', words)
 }
 
 /**
  * Was the file taken? Then it is worked, checked, told, drawn, counted and written. `long`: drawn in
  * every way.
  */
-export function judgeFile(text: string, long: boolean): boolean {
-  const result = readFile(text)
+export function judgeFile(text: string, long: boolean, step: Step): boolean {
+  const result = step('opening', () => readFile(text))
   if (!result.ok) {
     expectSayable('a refusal', withoutQuotes(result.message))
     return false
   }
   const { pattern } = result
-  expectAllSayable('a finding', reportPattern('file', pattern, 'us', true).findings)
-  const work = workPattern(pattern)
-  const piece = workPiece(pattern)
+  const { findings } = step('checking', () => reportPattern('file', pattern, 'us', true))
+  expectAllSayable('a finding', findings)
+  const work = step('working', () => workPattern(pattern))
+  const piece = step('working the piece', () => workPiece(pattern))
   // Titles, notes and names are the user's own.
-  expectSayable('the words', withoutOwn(plainText(work), pattern))
-  expectSayable('the words of the piece', withoutOwn(pieceText(piece), pattern))
-  expectSayable('the rows drawn', withoutOwn(writeSvg(flatChart(work)), pattern))
-  if (long && pattern.loom.shape === 'ring')
-    expectSayable('the ring drawn', withoutOwn(writeSvg(ringChart(work)), pattern))
+  const say = (name: string, does: () => string): void =>
+    expectSayable(name, withoutOwn(step(name, does), pattern))
+  say('the words', () => plainText(work))
+  say('the words of the piece', () => pieceText(piece))
+  say('the rows drawn', () => writeSvg(flatChart(work)))
   const room = { width: 120, height: 160, text: 3.2, chosen: null }
-  expectSayable('the side', withoutOwn(writeSvg(sidePicture(piece, room).scene), pattern))
-  expectSayable(
-    'the fabric',
-    withoutOwn(
-      writeSvg(fabricDrawing(work.run.rows, work.run.habits, pattern.loom, pattern.gauge).scene),
-      pattern,
-    ),
-  )
-  expectSayable('the totals', JSON.stringify(totalsOf(piece), infinite))
-  const again = readFile(writeFile(pattern))
+  say('the side', () => writeSvg(sidePicture(piece, room).scene))
+  say('the totals', () => JSON.stringify(totalsOf(piece), infinite))
+  if (long) {
+    if (pattern.loom.shape === 'ring') say('the ring drawn', () => writeSvg(ringChart(work)))
+    const { run } = work
+    say('the fabric', () =>
+      writeSvg(fabricDrawing(run.rows, run.habits, pattern.loom, pattern.gauge).scene),
+    )
+  }
+  const again = step('saving', () => readFile(writeFile(pattern)))
   if (!again.ok) throw new Error(`written again it is refused: ${again.message}`)
   return true
 }

@@ -1,6 +1,7 @@
 /**
- * `npm run fuzz`: spoilt texts and pattern files, each in a process that may end. None may throw,
- * end its process, take longer than a second of the processor, or say what is no number.
+ * `npm run fuzz`: spoilt texts and pattern files, in a process that may end. None may throw, end its
+ * process, or say what is no number, and nothing that a person waits for (reading, charting, a
+ * repair, a drawing) may take longer than a second of the processor.
  *
  *   npm run fuzz                          100,000 texts and 100,000 files of seed 1
  *   npm run fuzz -- --seed 7              others
@@ -16,10 +17,10 @@ import { parseArgs } from 'node:util'
 import { caseOf, kinds, type Kind } from './cases'
 import type { Report } from './child'
 
-/** Milliseconds of the processor that one case may take. */
+/** Milliseconds of the processor that one thing may take. */
 const limit = 1000
 /** Without a new case for so long the process is ended: seconds by the clock. */
-const patience = 60
+const patience = 120
 /** After so many failures it is not worth going on. */
 const mostFailures = 20
 
@@ -115,10 +116,14 @@ async function fuzz(kind: Kind): Promise<number> {
   const started = Date.now()
   const failures: Failure[] = []
   let [used, worst, slowest] = [0, 0, first]
+  const fail = (failure: Failure): void => {
+    failures.push(failure)
+    show(kind, failure)
+  }
   const hear = (report: Report): void => {
-    if (report.what === 'failed') failures.push(report)
+    if (report.what === 'failed') fail(report)
     else if (report.what === 'slow')
-      failures.push({ index: report.index, reason: `it took ${Math.round(report.time)} ms` })
+      fail({ index: report.index, reason: `${report.step} took ${Math.round(report.time)} ms` })
     else {
       used += report.used
       if (report.time > worst) [worst, slowest] = [report.time, report.slowest]
@@ -128,10 +133,9 @@ async function fuzz(kind: Kind): Promise<number> {
   while (from < first + count && failures.length < mostFailures) {
     const { ended, why } = await runFrom(kind, from, hear)
     if (ended === null) break
-    failures.push({ index: ended, reason: why })
+    fail({ index: ended, reason: why })
     from = ended + 1
   }
-  for (const failure of failures) show(kind, failure)
   if (values.show && failures.length === 0) console.log(shortened(caseOf(kind, seed, first).input))
   const seconds = Math.round((Date.now() - started) / 1000)
   console.log(

@@ -75,7 +75,7 @@ const isAlike = (a: LaidRow, b: LaidRow): boolean =>
   a.row.end === b.row.end &&
   a.row.run?.from === b.row.run?.from &&
   a.row.run?.to === b.row.run?.to &&
-  a.row.cells.every((cell, column) => cell === b.row.cells[column])
+  (a.row === b.row || a.row.cells.every((cell, column) => cell === b.row.cells[column]))
 
 /** A row of a band says its way itself if in one of its times it does not follow from the last. */
 function bandRow(laid: readonly LaidRow[], first: number, height: number, times: number): Row {

@@ -8,6 +8,7 @@ import {
 } from '../../pattern/pattern'
 import { bandsOf, type LaidRow } from './bands'
 import { layStitches } from './lay'
+import { Memory } from './memory'
 import { Places, type Laid, type Place } from './place'
 import type { Reading, ReadRow, ReadSettings, Remark } from './reading'
 import { noRoom, statedGaugeRemark, tooManyRows } from './remarks/charting'
@@ -49,11 +50,19 @@ export function chartFrom(
   const places = new Places()
   const background = pattern.style.background
   let place = places.start(pegs)
+  const { rows: made } = Memory.of.get(reading) ?? {}
+  const stretchOf = (read: ReadRow): object => made?.get(read)?.stretch ?? read
+  const laidOf = new Map<object, KnownRow>()
   const laid = reading.rows.map((read, index): LaidRow => {
     const covers = coversOn(read, reading, pegs)
-    const { kept, left } = fitting(read, covers, place)
+    // A row that is worked again on the same loom is the same row.
+    const key = stretchOf(read)
+    const known = laidOf.get(key)
+    const again = known?.place === place && isSameRun(known.covers, covers) ? known : null
+    const { kept, left } = again ?? fitting(read, covers, place)
     if (left > 0) remarks.push(noRoom(read, index, left, covers, shape))
-    const row = rowOf(read, kept, covers, place, background)
+    const row = again?.row ?? rowOf(read, kept, covers, place, background)
+    if (!again) laidOf.set(key, { place, covers, kept, left, row })
     place = places.after(place, shape, covers, read.goes, read.end, kept, place.loops)
     // A plain turn turns as well: the next row says its way itself.
     return { row, goes: read.goes }
@@ -86,6 +95,16 @@ export function chartFrom(
   }
 }
 
+/** A row as it was laid, on the loom as it was then. */
+interface KnownRow {
+  readonly place: Place
+  readonly covers: Run
+  readonly kept: Laid
+  readonly left: number
+  readonly row: Row
+}
+
+const isSameRun = (a: Run, b: Run): boolean => a.from === b.from && a.to === b.to
 const untitled = newPattern().title
 const hasTitle = ({ title }: Pattern): boolean => title !== '' && title !== untitled
 const isSameGauge = (a: Gauge, b: Gauge): boolean => a.stitches === b.stitches && a.rows === b.rows
