@@ -200,16 +200,18 @@ function describe(issue: v.BaseIssue<unknown>): string {
   return `${where}${name} is unknown to this Pegwright, and saving would lose it. Remove it from the file, or open the file with the Pegwright that saved it.`
 }
 
+/** What one item of these lists is called. */
+const listedAs = new Map([
+  ['rows', 'row'],
+  ['bands', 'band'],
+  ['steps', 'step'],
+  ['sections', 'section'],
+])
+
 /** [chart, rows, 11, pegs, from] is "In row 12, " and "pegs.from". */
 function placeOf(keys: readonly unknown[]): { where: string; name: string } {
-  const lists: Readonly<Record<string, string>> = {
-    rows: 'row',
-    bands: 'band',
-    steps: 'step',
-    sections: 'section',
-  }
   const index = keys.findIndex((key) => typeof key === 'number')
-  const noun = lists[String(keys[index - 1])]
+  const noun = listedAs.get(String(keys[index - 1]))
   if (!noun) return { where: '', name: nameOf(keys) }
   const which = `${noun} ${Number(keys[index]) + 1}`
   const rest = keys.slice(index + 1)

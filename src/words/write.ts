@@ -103,13 +103,25 @@ class Writer {
    */
   #addBand(band: Band, start: number): number {
     const height = band.to - band.from + 1
-    const end = start + height * band.times
+    const end = this.#endOf(band, start)
     const alike = this.#repeatsAlike(start, height, end)
     const writtenOut = alike ? start + height : end
     this.#close(start)
     for (let pass = start; pass < writtenOut; pass++) this.#add(pass)
     this.#close(writtenOut)
     if (alike) this.#addRepeat(band, start, height, end)
+    return end
+  }
+
+  /** The pass after the band that begins here; of a very long chart not all times are worked. */
+  #endOf({ from, to, times }: Band, start: number): number {
+    const { passes } = this.#sayings.work
+    const most = start + (to - from + 1) * times
+    let end = start
+    for (; end < most; end++) {
+      const row = passes[end]?.row ?? -1
+      if (row < from || row > to) break
+    }
     return end
   }
 
@@ -169,7 +181,7 @@ class Writer {
     const after = this.#saying(end - 1).stitches
     const count = after === this.#saying(start + height - 1).stitches ? null : after
     this.#put(start + height, {
-      text: this.#repeat(kind, start, height, end, count),
+      text: this.#repeat(kind, start, height, band.times, count),
       label: '',
       rows: { from: band.from, to: band.to },
       kind: 'repeat',
@@ -184,17 +196,17 @@ class Writer {
     kind: LabelKind,
     start: number,
     height: number,
-    end: number,
+    times: number,
     count: number | null,
   ): string {
     const { label, repeatRows, repeatUntil, repeatTo, inAll, stitches } = this.#language
-    const all = end - start
-    const more = all / height - 1
+    const all = times * height
+    const more = times - 1
     const number = this.#number(start)
     const rows = label(kind, number, number + height - 1)
     if (more < (height === 1 ? manyOfOne : manyOfSeveral))
       return `${repeatRows(rows, more)} ${inAll(kind, all, count)}`
-    const last = this.#number(end - 1)
+    const last = number + all - 1
     const until =
       number === 1 ? repeatUntil(rows, kind, all) : repeatTo(rows, label(kind, last, last))
     return count === null ? until : `${until} ${stitches(count)}`

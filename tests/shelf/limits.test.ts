@@ -2,6 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { limits, newPattern, noRow, type Pattern } from '../../src/pattern/pattern'
 import { pieceLimits } from '../../src/pattern/piece'
+import { checkPattern } from '../../src/checks/check'
+import { flatChart } from '../../src/drawing/flat'
+import { workPattern } from '../../src/pattern/work'
+import { workPiece } from '../../src/pattern/workPiece'
+import { writeWords } from '../../src/words/write'
 import { readFile, writeFile } from '../../src/shelf/format'
 import { arbitraryPattern } from '../arbitraries'
 
@@ -143,4 +148,30 @@ describe('a refusal', () => {
       }),
     )
   })
+})
+
+test('the longest chart and piece that a file may hold are worked, checked, drawn and written', () => {
+  const { rows, times } = limits
+  const pattern = newPattern(limits.pegs.least, rows.most)
+  const bands = Array.from({ length: rows.most / 2 }, (_, band) => ({
+    from: 2 * band,
+    to: 2 * band + 1,
+    times: times.most,
+  }))
+  const step = { kind: 'chart' as const, section: 'Chart', times: pieceLimits.times.most }
+  const steps = Array.from({ length: pieceLimits.steps.most }, () => step)
+  const file = writeFile({
+    ...pattern,
+    chart: { ...pattern.chart, bands },
+    piece: { ...pattern.piece, steps },
+  })
+  const answer = readFile(file)
+  if (!answer.ok) throw new Error(answer.message)
+  const work = workPattern(answer.pattern)
+  expect(checkPattern(work).findings.length).toBeGreaterThan(0)
+  expect(flatChart(work).height).toBeGreaterThan(0)
+  const [first, second] = writeWords(work, 'us').lines
+  expect(first?.text).toMatch(/^Rnds 1-2:/)
+  expect(second?.text).toContain(`${2 * times.most} rnds`)
+  expect(workPiece(answer.pattern).rows).toBeLessThanOrEqual(pieceLimits.rows.most)
 })
