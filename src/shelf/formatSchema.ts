@@ -194,6 +194,8 @@ export function checkShape(value: unknown): SchemaResult {
 function describe(issue: v.BaseIssue<unknown>): string {
   const path = issue.path ?? []
   const { where, name } = placeOf(path.map(({ key }) => key))
+  // JSON has no such value: it is the kind of a step, which is looked for first.
+  if (issue.input === undefined) return `${where}${name} is missing.`
   if (path.at(-1)?.origin !== 'key')
     return `${where}${name} is ${show(issue.input)}; it must be ${issue.message}.`
   if (issue.expected !== 'never') return `${where}${name} is missing.`
@@ -231,6 +233,7 @@ const nameOf = (keys: readonly unknown[]): string => {
 }
 
 function show(value: unknown): string {
+  if (value === Infinity || value === -Infinity) return 'too large a number'
   if (Array.isArray(value)) return `a list of ${value.length}`
   if (typeof value === 'object' && value !== null) return 'an object'
   return typeof value === 'string' ? inQuotes(value) : String(value)

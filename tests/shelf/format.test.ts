@@ -142,6 +142,11 @@ describe('messages', () => {
     ],
     ['missing', () => changed(/ *"pegs": 36,\n/, ''), '"loom.pegs" is missing.'],
     [
+      'a step of no kind',
+      () => changed('"step": "cast on", ', ''),
+      'In step 1, "step" is missing.',
+    ],
+    [
       'too few pegs',
       () => changed('"pegs": 36', '"pegs": 2'),
       '"loom.pegs" is 2; it must be a whole number from 3 to 400.',
@@ -149,7 +154,7 @@ describe('messages', () => {
     [
       'pitch beyond numbers',
       () => changed('"pitch": 9.5', '"pitch": 1e999'),
-      '"loom.pitch" is Infinity; it must be a number from 3 to 40.',
+      '"loom.pitch" is too large a number; it must be a number from 3 to 40.',
     ],
     [
       'shape',
