@@ -17,6 +17,7 @@ import Sections from '../../src/bench/piece/Sections.svelte'
 import ShortRowForm from '../../src/bench/piece/ShortRowForm.svelte'
 import StepsEditor from '../../src/bench/piece/StepsEditor.svelte'
 import { stepFacts, stepTitle } from '../../src/bench/piece/stepWords'
+import { totalsInOneLine } from '../../src/bench/piece/totalsText'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { paint } from '../../src/pattern/edits/paint'
 import { insertRows } from '../../src/pattern/edits/rows'
@@ -27,6 +28,7 @@ import { usualHeel } from '../../src/pattern/generate/wish'
 import { newPattern, noRow } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
 import { sectionsOf } from '../../src/pattern/sections'
+import userEvent from '@testing-library/user-event'
 import { show, smallBench } from './render'
 
 const kinds = (bench: Bench) => bench.pattern.piece.steps.map(({ kind }) => kind)
@@ -377,4 +379,15 @@ test('the form says how the texture goes on, and which cross a heel would cut', 
   // The usual heel lies on pegs 2 to 13.
   screen.getByText(/^2\/2 LC on pegs 12 to 15 of “Chart” lies half on the heel\./)
   screen.getByText(/comes after round 1 of “Chart”: the other pegs go on with the next rounds\.$/)
+})
+
+test('a piece in the round is counted in rounds, one with a heel in rows', async () => {
+  const bench = smallBench(newPattern(24, 4))
+  render(PieceDialog, { bench, open: true })
+  const user = userEvent.setup()
+  expect(totalsInOneLine(bench.piece.totals.whole, bench.piece.work, null)).toMatch(/^4.rounds/)
+  screen.getByRole('columnheader', { name: 'Rounds' })
+  await user.click(screen.getByRole('button', { name: 'Add as a chart' }))
+  expect(totalsInOneLine(bench.piece.totals.whole, bench.piece.work, null)).toMatch(/^\d+.rows/)
+  screen.getByRole('columnheader', { name: 'Rows' })
 })

@@ -55,8 +55,8 @@ test('a fingerless mitt from nothing: no findings, and its totals are right', as
 
   // 12 rounds of rib on 24 pegs; 14 + 12 + 8 plain rows.
   // A stitch is 5 mm wide and 3.57 mm high: a u-wrap takes 18.4 mm, a purl 17.1 (loom/length.ts).
-  expect(await piece.total('2 Cuff')).toEqual(['12', 'k 144, p 144', '288', '5.1 m'])
-  expect(await piece.total('3 Plain')).toEqual(['14', 'k 336', '336', '6.2 m'])
+  expect(await piece.total('2 Cuff')).toEqual(['12', 'k 144, p 144', '5.1 m'])
+  expect(await piece.total('3 Plain')).toEqual(['14', 'k 336', '6.2 m'])
   expect((await piece.total('In all')).slice(0, 2)).toEqual(['46', 'k 960, p 144'])
 
   await piece.dialog.getByLabel('Pace').fill('20')
@@ -66,7 +66,7 @@ test('a fingerless mitt from nothing: no findings, and its totals are right', as
   await piece.dialog.getByLabel('Weight of the swatch').press('Tab')
   // 336 plain stitches at 20 a minute; a swatch of 560 plain stitches weighs 4 g, these 2.4 g.
   expect((await piece.total('3 Plain')).slice(-2)).toEqual(['2.4 g', '17 min'])
-  await piece.dialog.getByText('The weight goes by the weighed swatch').waitFor()
+  await piece.dialog.getByText('Yarn is estimated from the gauge.').waitFor()
 
   await piece.close()
   expect(await found()).toEqual([])
@@ -95,13 +95,13 @@ test('a sock from nothing: heel and toe by the form, grafted, without an error',
   await piece.at(3)
   const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })
   // Half of 32 pegs, a third of them, 5, turned at each side: 6 in the middle.
-  await heel.getByText('On 16 pegs; 6 pegs in the middle are never turned').waitFor()
-  await bench.button('Add as a section', heel).click()
+  await heel.getByText('16 pegs: 5 turned at each side, 6 in the middle never turned.').waitFor()
+  await bench.button('Add as a chart', heel).click()
   await piece.at(4)
   await piece.add('Plain rows', 4)
   await piece.inCentimetres(5, '12')
   await heel.getByLabel('Make a').selectOption('Toe')
-  await bench.button('Add as a section', heel).click()
+  await bench.button('Add as a chart', heel).click()
   await piece.field(7, 'bind off by').selectOption('graft')
   await piece.close()
 
@@ -137,7 +137,7 @@ test('a step moved so that the piece cannot be worked is found, and its fix mend
   await piece.close()
   const finding = bench.findings
     .getByRole('listitem')
-    .filter({ hasText: 'Step 1 (Chart) begins with no loop' })
+    .filter({ hasText: 'Step 1 (Chart) begins on an empty loom' })
   await finding.waitFor()
   expect(await piece.panelSteps()).not.toEqual(fine)
   const marked: Locator = piece.panelStep(1).getByText('error')
@@ -166,16 +166,16 @@ test('what does not fit is refused with the reason, and undo gives all back', as
   await piece.dialog.getByText('There is a chart called “Chart” already.').waitFor()
 
   const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })
-  await heel.getByLabel('Turned each side').fill('9')
-  await heel.getByLabel('Turned each side').press('Tab')
+  await heel.getByLabel('Turned at each side').fill('9')
+  await heel.getByLabel('Turned at each side').press('Tab')
   await heel.getByText('Turn at most 5 pegs at each side').waitFor()
-  await bench.button('Add as a section', heel).focus()
+  await bench.button('Add as a chart', heel).focus()
   await bench.page.keyboard.press('Enter')
   expect(await piece.steps()).toHaveLength(3)
   await piece.dialog.getByRole('status').getByText('9 turned pegs at each side').waitFor()
   await bench.button('Turn 4', heel).click()
-  await bench.button('Put into the chart here', heel).click()
-  await piece.dialog.getByText('rows are added after row 1').waitFor()
+  await bench.button('Add to this chart', heel).click()
+  await piece.dialog.getByText('The heel is added after row 1').waitFor()
 
   await bench.button('Copy step 2', piece.dialog).click()
   await bench.button('Remove step 1', piece.dialog).click()

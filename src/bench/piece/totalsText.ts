@@ -1,4 +1,6 @@
+import { rowsCounted } from '../../drawing/piece/length'
 import type { Totals } from '../../pattern/totals'
+import type { PieceWork } from '../../pattern/workPiece'
 
 /** Whole numbers from 10 up, tenths below. */
 export const rounded = (number: number): string =>
@@ -12,14 +14,21 @@ export function timeText(minutes: number): string {
   return parts.filter(Boolean).join(' ')
 }
 
-/** "86 rows, 42 m, 18 g, 2 h, foot 24 cm": as much of it as is known. */
+/** What the rows of a piece are called in all: rounds where every one of them goes round (common practice). */
+export const unitOfPiece = ({ pattern, steps }: PieceWork): 'round' | 'row' =>
+  pattern.loom.shape === 'ring' &&
+  steps.every((step) => rowsCounted(step)?.includes('round') ?? true)
+    ? 'round'
+    : 'row'
+
+/** "86 rounds, 42 m, 18 g, 2 h, foot 24 cm": as much of it as is known. */
 export function totalsInOneLine(
   { yarn, grams, minutes }: Totals,
-  rows: number,
+  work: PieceWork,
   foot: number | null,
 ): string {
   return [
-    `${rows} row${rows === 1 ? '' : 's'}`,
+    `${work.rows} ${unitOfPiece(work)}${work.rows === 1 ? '' : 's'}`,
     ...(yarn === null ? [] : [`${rounded(yarn / 1000)} m`]),
     ...(grams === null ? [] : [`${rounded(grams)} g`]),
     ...(minutes === null || minutes === 0 ? [] : [timeText(minutes)]),
