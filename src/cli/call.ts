@@ -86,11 +86,11 @@ export const termsOf = ({ values: { terms } }: Call): Terms | undefined =>
 export function agreeWithShape({ values }: Call): void {
   if (values.flat && values.direction !== undefined)
     throw new Unusable(
-      '--direction is for a ring: a bar turns at each end. Leave out --direction or --flat.',
+      '--direction is for a round loom: on a rake each row turns back. Leave out --direction or --flat.',
     )
   if (values.needles && !values.flat)
     throw new Unusable(
-      '--needles is for flat words: on a ring there are no wrong-side rows. Add --flat, or leave --needles out.',
+      '--needles is for flat words: in the round there are no wrong-side rows. Add --flat, or leave --needles out.',
     )
 }
 

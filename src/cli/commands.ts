@@ -234,7 +234,9 @@ const drawCommand: Command = {
     refuseInputs(output, call.files)
     const pattern = atSection(await readPattern(onlyFile('draw', call)), call)
     if (as === 'ring' && pattern.loom.shape === 'bar')
-      throw new Unusable('The pattern is worked on a bar, which has no ring; say --as rows.')
+      throw new Unusable(
+        'The pattern is worked back and forth on a rake, which has no ring chart; say --as rows.',
+      )
     const svg = writeSvg(sceneOf[as](pattern))
     if (output === '-') return outcome([], svg)
     saveText(output, svg)

@@ -9,8 +9,8 @@ export const usage = `Pegwright without a screen
 
 For words:
   --pegs N                 loops on the loom before the first row, 3 to 400
-  --flat                   worked back and forth on a bar; otherwise round a ring
-  --direction clockwise|counterclockwise     of a ring seen from above; clockwise
+  --flat                   worked back and forth on a rake; otherwise in the round
+  --direction clockwise|counterclockwise     of a round loom seen from above; clockwise
                            unless said
   --size K                 which size of "24 (28, 32)"; 1, the first, unless said
   --needles                with --flat: words for needles, every other row as its wrong side

@@ -42,7 +42,7 @@ describe('draw', () => {
       ['draw', seed('hawser-band'), '--as', 'rows', '-o', join(folder.path, 'none', 'out.svg')],
       /no folder .*none; make it first/,
     ],
-    [['draw', seed('drift-net-panel'), '--as', 'ring', '-o', 'out.svg'], /bar.*say --as rows/],
+    [['draw', seed('drift-net-panel'), '--as', 'ring', '-o', 'out.svg'], /rake.*say --as rows/],
     [['draw', seed('hawser-band'), '--as', 'square', '-o', 'out.svg'], /rows or ring.*"square"/],
     [['draw', seed('hawser-band'), '--as', 'rows'], /-o OUT\.svg/],
     [['draw', '--as', 'rows', '-o', 'out.svg'], /takes one file; 0/],
