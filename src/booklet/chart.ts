@@ -177,7 +177,9 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
   const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
   const ratio = cellRatio(first.pattern)
   const entries = used.map((stitch) => ({
+    // The name says what is left of a stitch that is cut; its letters alone fit beside the sign.
     ...stitch[style.terms],
+    ...(stitch.cut ? { abbr: stitch.cut.of[style.terms].abbr } : {}),
     sign: signScene(stitch, style.symbols, {
       cell,
       ratio,

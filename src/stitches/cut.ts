@@ -31,7 +31,7 @@ function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
   const { id, family, mirror, signs } = of
   const term = ({ abbr, name }: Term): Term => ({
     abbr: `${abbr} (${cutWords[by]}, ${columns} of ${of.width} pegs)`,
-    name: `${name}, ${cutWords[by]}`,
+    name: `${name}, ${cutWords[by]}, ${columns} of ${of.width} pegs`,
   })
   return {
     id,
