@@ -4,6 +4,7 @@ import type { PatternRow } from '../pattern/row'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Stitch, Terms } from '../stitches/stitch'
 import { byVocabulary } from '../stitches/cut'
+import { fatesIn, joinFates, type Fates } from './emptied'
 import { languages } from './languages'
 import { stepsOfStitch, wayOf } from './steps'
 import { writeWords } from './write'
@@ -25,15 +26,21 @@ function stitchesIn(row: PatternRow): ReadonlySet<Stitch> {
   return stitches
 }
 
+/** The ways a stitch is worked, each with what becomes of the pegs that it empties. */
+type Ways = ReadonlyMap<Heading, readonly Fates[]>
+
 /** The stitches that are worked, and the ways each is worked. */
-function usedStitches(runs: readonly PatternRun[]): ReadonlyMap<Stitch, ReadonlySet<Heading>> {
-  const used = new Map<Stitch, Set<Heading>>()
-  for (const { row, heading } of runs)
+function usedStitches(runs: readonly PatternRun[]): ReadonlyMap<Stitch, Ways> {
+  const used = new Map<Stitch, Map<Heading, Fates[]>>()
+  for (const run of runs) {
+    const { row, heading } = run
+    const fates = fatesIn(run)
     for (const stitch of stitchesIn(row)) {
-      const ways = used.get(stitch)
-      if (ways) ways.add(heading)
-      else used.set(stitch, new Set([heading]))
+      let ways = used.get(stitch)
+      if (!ways) used.set(stitch, (ways = new Map<Heading, Fates[]>()))
+      ways.set(heading, joinFates(ways.get(heading) ?? [], fates.get(stitch) ?? []))
     }
+  }
   return used
 }
 
@@ -49,19 +56,17 @@ const wordSigns = {
  * the moves differ. A stitch that is not used is told for the way of the first row.
  */
 export function stepsIn({ run }: Work, stitch: Stitch, terms: Terms): string {
-  const ways = usedStitches(run.rows).get(stitch) ?? new Set(['forward'])
+  const ways: Ways = usedStitches(run.rows).get(stitch) ?? new Map([['forward', []]])
   return stepsWorked(run.habits, stitch, ways, terms)
 }
 
-function stepsWorked(
-  habits: Habits,
-  stitch: Stitch,
-  ways: ReadonlySet<Heading>,
-  terms: Terms,
-): string {
+function stepsWorked(habits: Habits, stitch: Stitch, ways: Ways, terms: Terms): string {
   const told = headings
     .filter((heading) => ways.has(heading))
-    .map((heading) => ({ heading, steps: stepsOfStitch(stitch, habits, heading, terms) }))
+    .map((heading) => ({
+      heading,
+      steps: stepsOfStitch(stitch, habits, heading, terms, ways.get(heading)),
+    }))
   return told.every(({ steps }) => steps === told[0]?.steps)
     ? (told[0]?.steps ?? '')
     : told.map(({ heading, steps }) => `${wayOf(habits, heading, terms)} ${steps}`).join(' ')
@@ -85,7 +90,7 @@ export function abbreviationsOf(
 ): readonly Abbreviation[] {
   const used = usedStitches(runs)
   const stitches = byVocabulary(used.keys()).map((stitch): Abbreviation => {
-    const steps = stepsWorked(habits, stitch, used.get(stitch) ?? new Set(), terms)
+    const steps = stepsWorked(habits, stitch, used.get(stitch) ?? new Map(), terms)
     return { ...stitch[terms], steps, stitch }
   })
   const ends = new Set(runs.map(({ row }) => row.end))

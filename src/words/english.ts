@@ -47,7 +47,12 @@ const knitNames: Readonly<Record<Knit, string>> = {
   true: 'true knit',
 }
 
-const sides: Readonly<Record<Side, string>> = { inside: 'inside', outside: 'outside' }
+const sides: Readonly<Record<Side, string>> = {
+  inside: 'inside the loom',
+  outside: 'outside the loom',
+}
+
+const counted = 'counted in the order you work them'
 
 /** "knit both loops of peg 2 as one" */
 const workAsOne = (word: string, pegs: readonly number[], loops: number): string =>
@@ -100,11 +105,12 @@ export const english: Omit<Language, 'finishing'> = {
         ? workAsOne(knitWords[how], pegs, loops)
         : `${knitWords[how]} ${listPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}`,
     lay: (as, pegs) => `lay the yarn on ${listPegs(pegs)} (${as})`,
-    pass: (yarn, pegs) => `pass ${listPegs(pegs)}, yarn ${sides[yarn]}`,
-    carryOn: (pegs) => `take the yarn on inside, behind ${listPegs(pegs)}`,
-    carryBack: (peg) => `bring the yarn back inside, behind the pegs, to peg ${peg}`,
+    pass: (yarn, pegs) =>
+      `slip ${listPegs(pegs)}, yarn ${yarn === 'inside' ? 'behind' : 'in front'}`,
+    carryOn: (pegs) => `carry the yarn behind ${listPegs(pegs)}`,
+    carryBack: (peg) => `bring the yarn back behind the pegs to peg ${peg}`,
     take: (to, pegs) =>
-      `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${listPegs(pegs)} off to the spare needle, ${sides[to]}`,
+      `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${listPegs(pegs)} onto the spare needle, ${sides[to]}`,
     put: (pegs) => `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${listPegs(pegs)}`,
     move: (steps) =>
       steps.length > 1 && steps.every(({ place }) => place === 'alone')
@@ -117,11 +123,28 @@ export const english: Omit<Language, 'finishing'> = {
             })
             .join(', '),
     draw: (from, to) => `draw a new loop through the loop on peg ${from} and put it on peg ${to}`,
-    bar: (peg) => `lift the bar beside peg ${peg} onto it`,
+    bar: (peg) => `lift the strand of yarn beside peg ${peg} onto it`,
     base: (peg) => `lift the base of the chain back onto peg ${peg}`,
   },
-  crossSteps: (pegs, moves) =>
-    `${sentence(listPegs(Array.from({ length: pegs }, (_, index) => index + 1)))} in working order: ${moves}.`,
+  decreaseSteps: (pegs, ways) => {
+    const [first, ...others] = ways
+    if (others.length === 0)
+      return first?.label
+        ? `${first.label} (over ${pegs} pegs, ${counted}): ${first.moves}.`
+        : `Over ${pegs} pegs, ${counted}: ${first?.moves ?? ''}.`
+    const told = ways.map(({ label, moves }) => `${label ?? ''}: ${moves}.`)
+    return `Over ${pegs} pegs, ${counted}. ${told.join(' ')}`
+  },
+  emptied: {
+    left: (pegs) => `leave ${listPegs(pegs)} empty`,
+    filled: (pegs, from) =>
+      from === 'after'
+        ? `fill ${listPegs(pegs)} by moving the loops that follow back along the loom`
+        : `fill ${listPegs(pegs)} by moving the loops before on along the loom`,
+    open: (pegs) => `${listPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} empty then`,
+    noneLeft: (abbr) => `${abbr} with no peg left empty`,
+  },
+  crossSteps: (pegs, moves) => `Over ${pegs} pegs, ${counted}: ${moves}.`,
   knitSteps: (name, steps) => `${sentence(name)} in this pattern. ${steps}`,
   rightToLeft: 'Worked right to left.',
   leftToRight: 'Worked left to right.',

@@ -35,6 +35,15 @@ export interface MovePhrases {
   readonly base: (peg: number) => string
 }
 
+/** What becomes of pegs that a stitch empties, numbered from 1 in working order. */
+export interface EmptiedPhrases {
+  readonly left: (pegs: readonly number[]) => string
+  readonly filled: (pegs: readonly number[], from: 'after' | 'before') => string
+  readonly open: (pegs: readonly number[]) => string
+  /** The name of the way in which all emptied pegs are filled. */
+  readonly noneLeft: (abbr: string) => string
+}
+
 /** Where a moved loop lands: on an empty peg, on top of a loop or underneath it. */
 export type MovePlace = 'alone' | 'on top' | 'underneath'
 
@@ -68,6 +77,12 @@ export interface Language {
   /** How each turn is made, and what becomes of its strand. */
   readonly turnSteps: Readonly<Record<'German turn' | 'wrap', Abbreviated>>
   readonly moves: MovePhrases
+  /** Each way in which a stitch that empties pegs is used, with a name where it needs one. */
+  readonly decreaseSteps: (
+    pegs: number,
+    ways: readonly { readonly label: string | null; readonly moves: string }[],
+  ) => string
+  readonly emptied: EmptiedPhrases
   readonly crossSteps: (pegs: number, moves: string) => string
   readonly knitSteps: (name: string, steps: string) => string
   readonly rightToLeft: string

@@ -5,6 +5,7 @@ import { castOn } from '../loom/state'
 import { workRow, type Habits } from '../loom/work'
 import type { Stitch, Terms } from '../stitches/stitch'
 import { stitchOf } from '../stitches/vocabulary'
+import { emptiesPegs, unknownFates, type Fates, type PegFate } from './emptied'
 import type { Language, MovePlace } from './language'
 import { languages } from './languages'
 
@@ -40,14 +41,15 @@ const stitchOfKnit: Readonly<Record<Knit, string>> = {
 
 /**
  * What the hands do for any stitch: from its moves where loops change their pegs, else from its
- * declaration. A decrease is told with the emptied peg after it and before it, since the moves
- * differ.
+ * declaration. A stitch that empties pegs is told in each of the ways in which the pattern uses it:
+ * `uses` says what becomes of those pegs.
  */
 export function stepsOfStitch(
   stitch: Stitch,
   habits: Habits,
   heading: Heading,
   terms: Terms = 'us',
+  uses: readonly Fates[] = [],
 ): string {
   const language = languages[terms]
   if (stitch.cross) return stepsOfCross(stitch, habits, heading, terms)
@@ -55,21 +57,57 @@ export function stepsOfStitch(
     const meant = stitchOf(stitchOfKnit[habits.knit])
     return language.knitSteps(meant[terms].name, meant.steps)
   }
-  if (stitch.takes <= stitch.makes) return stitch.steps
-  const yarnOver = stitchOf('yo')
-  const rows =
-    stitch.takes === 2
-      ? [
-          [stitch, yarnOver],
-          [yarnOver, stitch],
-        ]
-      : [[yarnOver, stitch, yarnOver]]
-  return rows
-    .map((row) => {
-      const names = row.map((one) => one[terms].abbr).join(', ')
-      return `${names}: ${tellMoves(row, habits, heading, language)}.`
-    })
-    .join(' ')
+  if (!emptiesPegs(stitch)) return stitch.steps
+  const told = (uses.length > 0 ? uses : [unknownFates(stitch)]).map((fates) => ({
+    label: isMade(fates) || uses.length > 1 ? labelOf(stitch, fates, terms) : null,
+    moves: [movesOf(stitch, fates, habits, heading, language), ...fateOf(fates, language)].join(
+      '; ',
+    ),
+  }))
+  return language.decreaseSteps(stitch.takes, told)
+}
+
+/** Does the chart make a loop on one of the emptied pegs, which is then part of the recipe? */
+const isMade = (fates: Fates): boolean =>
+  fates.some((fate) => typeof fate === 'object' && fate.makes > 0)
+
+/** "yo, k2tog", in working order. */
+function labelOf(stitch: Stitch, fates: Fates, terms: Terms): string {
+  const names = fates.flatMap((fate) =>
+    fate === 'own' ? [stitch[terms].abbr] : typeof fate === 'object' ? [fate[terms].abbr] : [],
+  )
+  const alone = names.length === 1 && fates.length > 1
+  return alone ? languages[terms].emptied.noneLeft(stitch[terms].abbr) : names.join(', ')
+}
+
+/** How the loops come to lie on one peg, and are worked there. */
+function movesOf(
+  stitch: Stitch,
+  fates: Fates,
+  habits: Habits,
+  heading: Heading,
+  language: Language,
+): string {
+  const row = fates.map((fate) => (fate === 'own' ? stitch : stitchOf(emptyPeg)))
+  return tellMoves(row, habits, heading, language)
+}
+
+const emptyPeg = 'none'
+
+/** What is done with the emptied pegs; those on which a stitch is made stand in the label. */
+function fateOf(fates: Fates, { emptied }: Language): string[] {
+  const pegs = (is: (fate: PegFate) => boolean) =>
+    fates.flatMap((fate, index) => (is(fate) ? [index + 1] : []))
+  const left = pegs((fate) => typeof fate === 'object' && fate.makes === 0)
+  const after = pegs((fate) => fate === 'filled from after')
+  const before = pegs((fate) => fate === 'filled from before')
+  const open = pegs((fate) => fate === 'open')
+  return [
+    ...(left.length > 0 ? [emptied.left(left)] : []),
+    ...(after.length > 0 ? [emptied.filled(after, 'after')] : []),
+    ...(before.length > 0 ? [emptied.filled(before, 'before')] : []),
+    ...(open.length > 0 ? [emptied.open(open)] : []),
+  ]
 }
 
 /** The moves of a few stitches on a loom of just their pegs, in working order, as one phrase. */

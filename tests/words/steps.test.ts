@@ -33,7 +33,8 @@ function follow(words: string) {
   const needle: number[] = []
   const worked: number[] = []
   const [start = '', moves = ''] = words.slice(0, -1).split(': ')
-  const pegs = pegsIn(start.toLowerCase())
+  const count = Number(/^Over (\d+) pegs/.exec(start)?.[1])
+  const pegs = Array.from({ length: count }, (_, index) => index + 1)
   for (const peg of pegs) loops.set(peg, peg)
   const lift = (peg: number): number => {
     const loop = loops.get(peg)
@@ -57,7 +58,7 @@ function follow(words: string) {
       pegsIn(from).forEach((peg, index) => put(targets[index] ?? NaN, lift(peg)))
     } else if (/^(knit|purl) /.test(move))
       worked.push(...pegsIn(move).map((peg) => loops.get(peg) ?? NaN))
-    else if (!/^(take|bring) the yarn/.test(move)) throw new Error(`What is "${move}"?`)
+    else if (!/^(carry|bring) the yarn/.test(move)) throw new Error(`What is "${move}"?`)
   }
   return { order: pegs.map((peg) => loops.get(peg)), worked }
 }
@@ -65,36 +66,36 @@ function follow(words: string) {
 describe('a 2/2 left cross, move by move, worked out by hand', () => {
   it('right to left, knit then move', () => {
     expect(steps('2/2 LC', 'clockwise', 'knit then move')).toBe(
-      'Pegs 1 to 4 in working order: take the yarn on inside, behind pegs 1 and 2; ' +
-        'knit pegs 3 and 4; take the loops of pegs 3 and 4 off to the spare needle, inside; ' +
-        'bring the yarn back inside, behind the pegs, to peg 1; knit pegs 1 and 2; ' +
+      'Over 4 pegs, counted in the order you work them: carry the yarn behind pegs 1 and 2; ' +
+        'knit pegs 3 and 4; take the loops of pegs 3 and 4 onto the spare needle, inside the loom; ' +
+        'bring the yarn back behind the pegs to peg 1; knit pegs 1 and 2; ' +
         'move the loops of pegs 2 and 1, one after the other, to pegs 4 and 3; ' +
-        'put the waiting loops on pegs 1 and 2; take the yarn on inside, behind pegs 3 and 4.',
+        'put the waiting loops on pegs 1 and 2; carry the yarn behind pegs 3 and 4.',
     )
   })
 
   it('right to left, move then knit', () => {
     expect(steps('2/2 LC', 'clockwise', 'move then knit')).toBe(
-      'Pegs 1 to 4 in working order: take the loops of pegs 3 and 4 off to the spare needle, ' +
-        'inside; move the loops of pegs 2 and 1, one after the other, to pegs 4 and 3; ' +
+      'Over 4 pegs, counted in the order you work them: take the loops of pegs 3 and 4 onto the spare needle, ' +
+        'inside the loom; move the loops of pegs 2 and 1, one after the other, to pegs 4 and 3; ' +
         'put the waiting loops on pegs 1 and 2; knit pegs 1 to 4.',
     )
   })
 
   it('left to right, knit then move', () => {
     expect(steps('2/2 LC', 'counterclockwise', 'knit then move')).toBe(
-      'Pegs 1 to 4 in working order: take the loops of pegs 1 and 2 off to the spare needle, ' +
-        'inside; take the yarn on inside, behind pegs 1 and 2; knit pegs 3 and 4; ' +
+      'Over 4 pegs, counted in the order you work them: take the loops of pegs 1 and 2 onto the spare needle, ' +
+        'inside the loom; carry the yarn behind pegs 1 and 2; knit pegs 3 and 4; ' +
         'move the loops of pegs 3 and 4, one after the other, to pegs 1 and 2; ' +
-        'put the waiting loops on pegs 3 and 4; bring the yarn back inside, behind the pegs, to peg 3; ' +
+        'put the waiting loops on pegs 3 and 4; bring the yarn back behind the pegs to peg 3; ' +
         'knit pegs 3 and 4.',
     )
   })
 
   it('left to right, move then knit', () => {
     expect(steps('2/2 LC', 'counterclockwise', 'move then knit')).toBe(
-      'Pegs 1 to 4 in working order: take the loops of pegs 1 and 2 off to the spare needle, ' +
-        'inside; move the loops of pegs 3 and 4, one after the other, to pegs 1 and 2; ' +
+      'Over 4 pegs, counted in the order you work them: take the loops of pegs 1 and 2 onto the spare needle, ' +
+        'inside the loom; move the loops of pegs 3 and 4, one after the other, to pegs 1 and 2; ' +
         'put the waiting loops on pegs 3 and 4; knit pegs 1 to 4.',
     )
   })
@@ -159,7 +160,11 @@ describe('the steps of decreases', () => {
       'move the loop of peg 1 to peg 2, underneath; knit both loops of peg 2 as one',
     ],
   ])('%s, right to left', (pair, id, moves) => {
-    expect(steps(id, 'clockwise')).toContain(`${pair}: ${moves}.`)
+    const yarnOver = stitchOf('yo')
+    const uses = [pair.startsWith('yo') ? [yarnOver, 'own' as const] : ['own' as const, yarnOver]]
+    expect(stepsOfStitch(stitchOf(id), habitsOf('clockwise'), 'forward', 'us', uses)).toBe(
+      `${pair} (over 2 pegs, counted in the order you work them): ${moves}.`,
+    )
   })
 
   it('change the order of the loops with the direction', () => {

@@ -149,9 +149,11 @@ describe('abbreviations', () => {
     const pattern = pieceOf([cross, { ...cross }])
     const flat: Pattern = { ...pattern, loom: { ...pattern.loom, shape: 'bar' } }
     const both = stepsIn(workPattern(flat), stitchOf('2/2 LC'), 'us')
-    expect(both).toMatch(/^Worked right to left\. Pegs .* Worked left to right\. Pegs /)
+    expect(both).toMatch(
+      /^Worked right to left\. Over 4 pegs, .* Worked left to right\. Over 4 pegs, /,
+    )
     const once = stepsIn(workPattern(pattern), stitchOf('2/2 LC'), 'us')
-    expect(once).toMatch(/^Pegs 1 to 4 in working order: /)
+    expect(once).toMatch(/^Over 4 pegs, counted in the order you work them: /)
   })
 })
 
