@@ -3,6 +3,7 @@ import type { Spot } from '../../pattern/history'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Geometry } from '../../drawing/geometry'
 import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
+import { applyToStitches } from '../commands/lost'
 import { followsTheFirst, type Bench } from '../state/bench.svelte'
 
 /** Cells between two places, so that a quick drag leaves no gaps. */
@@ -35,7 +36,8 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
   }
 
   const paintAt = (spot: Spot): void => {
-    const { width, us } = stitchOf(bench.stitch)
+    const stitch = stitchOf(bench.stitch)
+    const { width } = stitch
     const first = start as Spot
     const peg = first.peg + Math.floor((spot.peg - first.peg) / width) * width
     bench.goTo({ row: spot.row, peg })
@@ -43,8 +45,9 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
     const where = landing(bench.pattern, bench.stitch, spot.row, column)
     if (!where.can) bench.say(where.reason)
     else
-      bench.apply(
-        `Paint ${us.abbr}`,
+      applyToStitches(
+        bench,
+        `Paint ${stitch[bench.pattern.style.terms].abbr}`,
         (pattern) => paint(pattern, bench.stitch, spot.row, column),
         gesture,
       )

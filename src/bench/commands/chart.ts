@@ -10,6 +10,7 @@ import { stitchOf } from '../../stitches/vocabulary'
 import type { Bench } from '../state/bench.svelte'
 import { rowNoun } from '../state/row-name'
 import { editing, type Command } from './command'
+import { applyToStitches, sayLost } from './lost'
 
 const count = ({ from, to }: Run) => to - from + 1
 const plural = (n: number, word: string) => (n === 1 ? word : `${n} ${word}s`)
@@ -26,7 +27,8 @@ function paintMarked(bench: Bench): void {
   const { rows, columns } = bench.marked
   const { abbr } = stitchOf(bench.stitch)[bench.pattern.style.terms]
   const before = bench.pattern
-  if (bench.apply(`Fill with ${abbr}`, (p) => paintAll(p, bench.stitch, rows, columns))) return
+  const fill = (p: Pattern) => paintAll(p, bench.stitch, rows, columns)
+  if (applyToStitches(bench, `Fill with ${abbr}`, fill)) return
   if (bench.pattern === before && !bench.isSecond)
     bench.say(`Nothing changes: ${abbr} is there already, or the marked pegs have no room for it.`)
 }
@@ -41,8 +43,9 @@ export function paintHere(bench: Bench, gesture: string | null = null): void {
   const { row } = bench.spot
   const where = landing(bench.pattern, bench.stitch, row, column)
   if (where.can)
-    bench.apply(
-      `Paint ${stitchOf(bench.stitch).us.abbr}`,
+    applyToStitches(
+      bench,
+      `Paint ${stitchOf(bench.stitch)[bench.pattern.style.terms].abbr}`,
       (pattern) => paint(pattern, bench.stitch, row, column),
       gesture,
     )
@@ -52,10 +55,10 @@ export function paintHere(bench: Bench, gesture: string | null = null): void {
 export function eraseHere(bench: Bench, gesture: string | null = null): void {
   if (bench.corner && gesture === null) {
     const { rows, columns } = bench.marked
-    bench.apply('Make the marked stitches plain', (p) => eraseAll(p, rows, columns))
+    applyToStitches(bench, 'Make the marked stitches plain', (p) => eraseAll(p, rows, columns))
     return
   }
-  bench.apply('Make it plain', (p) => erase(p, bench.spot.row, columnAt(bench)), gesture)
+  applyToStitches(bench, 'Make it plain', (p) => erase(p, bench.spot.row, columnAt(bench)), gesture)
 }
 
 export function pickUpHere(bench: Bench): void {
@@ -170,7 +173,7 @@ export const columnCommands: readonly Command[] = editing([
     reason: roomForColumns,
     run: (bench) => {
       const { from } = bench.marked.columns
-      bench.apply('Add a peg', (p) => insertColumns(p, from))
+      applyToStitches(bench, 'Add a peg', (p) => insertColumns(p, from))
     },
   },
   {
@@ -180,7 +183,7 @@ export const columnCommands: readonly Command[] = editing([
     reason: roomForColumns,
     run: (bench) => {
       const { to } = bench.marked.columns
-      bench.apply('Add a peg', (p) => insertColumns(p, to + 1))
+      applyToStitches(bench, 'Add a peg', (p) => insertColumns(p, to + 1))
     },
   },
   {
@@ -193,7 +196,7 @@ export const columnCommands: readonly Command[] = editing([
         : null,
     run: (bench) => {
       const { from, to } = bench.marked.columns
-      bench.apply(`Remove ${plural(count({ from, to }), 'peg')} from the chart`, (p) =>
+      applyToStitches(bench, `Remove ${plural(count({ from, to }), 'peg')} from the chart`, (p) =>
         deleteColumns(p, from, to),
       )
       bench.corner = null
@@ -229,7 +232,8 @@ export const columnCommands: readonly Command[] = editing([
       )
       bench.goTo({ row: bench.spot.row, peg: 0 })
       const { copies, over } = bench.work.layout
-      bench.say(
+      sayLost(
+        bench,
         over === 0
           ? `The repeat of ${width} ${width === 1 ? 'peg' : 'pegs'} is worked ${copies === 1 ? 'once' : `${copies} times`}; the pegs beside it are removed.`
           : `The repeat is ${width} pegs and ${bench.pattern.loom.pegs} is not a multiple of ${width}: ${copies} ${copies === 1 ? 'repeat leaves' : 'repeats leave'} ${over} ${over === 1 ? 'peg' : 'pegs'}.`,
@@ -253,7 +257,7 @@ export const columnCommands: readonly Command[] = editing([
     reason: (bench) => (columnAt(bench) === 0 ? 'The round starts here already.' : null),
     run: (bench) => {
       const column = columnAt(bench) - (bench.pattern.chart.repeat?.from ?? 0)
-      bench.apply('Start the round here', (p) => rotateColumns(p, column))
+      applyToStitches(bench, 'Start the round here', (p) => rotateColumns(p, column))
       bench.goTo({ ...bench.spot, peg: bench.pattern.chart.repeat?.from ?? 0 })
     },
   },

@@ -88,8 +88,13 @@ export function putStep(bench: Bench, kind: StepKind, at: number): boolean {
   return reason === null
 }
 
-export const editStep = (bench: Bench, at: number, step: Step): boolean =>
-  bench.apply(`Change step ${at + 1}`, (p) => changeStep(p, at, step))
+/** Change a step in its place; chosen, it stays so. */
+export function editStep(bench: Bench, at: number, step: Step): boolean {
+  const { chosen } = bench.piece
+  const done = bench.apply(`Change step ${at + 1}`, (p) => changeStep(p, at, step))
+  if (chosen === at) bench.piece.chosen = at
+  return done
+}
 
 /** What can be done with the step at this place. After each the step looked at is the one moved. */
 export const stepCommands = (at: number): readonly Command[] => {

@@ -1,5 +1,6 @@
 import { severities, type Finding, type Severity } from '../../checks/finding'
 import { stepNamed, type PieceFinding } from '../../checks/piece/rule'
+import { sayLost } from '../commands/lost'
 import { chooseStep } from '../commands/piece'
 import type { Bench } from '../state/bench.svelte'
 import { rowName } from '../state/row-name'
@@ -43,7 +44,7 @@ function entryOfWords(bench: Bench, finding: WordsFinding): Entry {
         mend: () => {
           goTo()
           bench.wording.mend(finding, label)
-          bench.say(`Done: ${label}.`)
+          sayLost(bench, `Done: ${label}.`)
         },
       }))
     },
@@ -75,7 +76,7 @@ function entryOfChart(bench: Bench, finding: Finding): Entry {
         label,
         mend: () => {
           goTo()
-          if (bench.apply(label, edit)) bench.say(`Done: ${label}.`)
+          if (bench.apply(label, edit)) sayLost(bench, `Done: ${label}.`)
         },
       }))
     },

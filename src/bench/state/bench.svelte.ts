@@ -1,5 +1,14 @@
 import { checkPattern, type Report } from '../../checks/check'
-import { add, begin, look, redo, undo, type History, type Spot } from '../../pattern/history'
+import {
+  add,
+  begin,
+  look,
+  redo,
+  undo,
+  type History,
+  type Spot,
+  type Version,
+} from '../../pattern/history'
 import { pegInSecond, secondOf } from '../../pattern/pair'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
@@ -21,6 +30,15 @@ export type PlaceInPair = (typeof places)[number]
 export const turnings = ['reverse', 'mirror'] as const
 export type Turning = (typeof turnings)[number]
 
+/** Something said in passing. */
+interface Said {
+  readonly text: string
+  /** How many things were said up to this one. */
+  readonly count: number
+  /** The version that undo goes back to, where a button for it stands beside; else null. */
+  readonly back: Version | null
+}
+
 export const followsTheFirst = 'This is the second of the pair; it follows the first.'
 
 /**
@@ -38,7 +56,11 @@ export class Bench {
   /** Where the pointer rests over a chart, to show where the stitch in hand would land. */
   hover = $state.raw<Spot | null>(null)
   /** The last thing said, for the status line and for screen readers. */
-  said = $state.raw({ text: '', count: 0 })
+  said = $state.raw<Said>({ text: '', count: 0, back: null })
+  /** Does undo still take back what was said last? */
+  readonly canTakeBack: boolean = $derived(
+    this.said.back !== null && this.history.past.at(-1) === this.said.back,
+  )
   /** Changes when another chart comes on the bench. */
   opened = $state.raw({})
   /** Changes when another piece does. */
@@ -166,9 +188,14 @@ export class Bench {
     this.corner = corner && this.#inside(corner)
   }
 
-  say(text: string): void {
+  /** Say it in passing. With `undo`, a button beside it takes the last step back. */
+  say(text: string, { undo = false } = {}): void {
     if (this.#refused) return
-    this.said = { text, count: this.said.count + 1 }
+    this.said = {
+      text,
+      count: this.said.count + 1,
+      back: (undo && this.history.past.at(-1)) || null,
+    }
   }
 
   /** Say why nothing is done, and let whoever asked for it say nothing else of it. */

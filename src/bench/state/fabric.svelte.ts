@@ -17,6 +17,8 @@ interface FabricRow {
   readonly run: PatternRun
   readonly section: string | null
   readonly row: number
+  /** Index of its step; null: the chart by itself. */
+  readonly step: number | null
 }
 
 const none: Readonly<Record<FabricSource, readonly Bundle[]>> = { chart: [], piece: [] }
@@ -50,13 +52,19 @@ export class FabricState {
                 run: stretch.run,
                 section: stretch.chart?.section ?? null,
                 row: stretch.chart?.row ?? stretch.number - 1,
+                step: stretch.step,
               },
             ]
           : [],
       )
     const { run, passes, pattern } = bench.work
     const section = pattern.piece.onBench
-    return run.rows.map((row, index) => ({ run: row, section, row: passes[index]?.row ?? 0 }))
+    return run.rows.map((row, index) => ({
+      run: row,
+      section,
+      row: passes[index]?.row ?? 0,
+      step: null,
+    }))
   })
 
   readonly rows: readonly PatternRun[] = $derived.by(() =>
@@ -132,8 +140,10 @@ export class FabricState {
     const bench = this.#bench
     if (!at) return
     this.#near = index
-    if (at.section === bench.pattern.piece.onBench) bench.goTo({ row: at.row, peg })
-    else if (at.section === null)
+    if (at.section === bench.pattern.piece.onBench) {
+      bench.goTo({ row: at.row, peg })
+      if (at.step !== null) bench.piece.chosen = at.step
+    } else if (at.section === null)
       bench.say(`This is plain row ${at.row + 1} of a step; no chart shows it.`)
     else
       bench.say(

@@ -6,6 +6,8 @@ import { lengthsOf } from '../../drawing/piece/length'
 import { footLength } from '../../drawing/piece/foot'
 import { profileOf, type Slice } from '../../drawing/piece/profile'
 import { totalsOf, type PieceTotals } from '../../pattern/totals'
+import type { Spot } from '../../pattern/history'
+import type { Step } from '../../pattern/piece'
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
 import type { Pattern } from '../../pattern/pattern'
 import { restedForGood } from './rested.svelte'
@@ -17,13 +19,23 @@ const mostLiveLoops = 20_000
 interface Looked {
   readonly pattern: Pattern
   readonly report: Report
+  readonly spot: Spot
+  /** Another object when another piece comes on the bench. */
+  readonly arrived: object
+}
+
+/** A step that was chosen, and the place then. */
+interface Choice {
+  readonly index: number
+  readonly step: Step | undefined
+  readonly steps: number
+  readonly spot: Spot
+  readonly arrived: object
 }
 
 /** The whole piece, as the bench shows it: worked, checked and counted. */
 export class PieceState {
-  /** The step that is looked at. */
-  chosen = $state<number | null>(null)
-
+  #choice = $state.raw<Choice | null>(null)
   readonly #bench: Looked
   readonly #pattern: { readonly value: Pattern }
   #last: PieceWork | undefined
@@ -35,6 +47,42 @@ export class PieceState {
       () => (this.#last?.rows ?? 0) * this.#bench.pattern.loom.pegs > mostLiveLoops,
     )
   }
+
+  /** The step that was chosen last, wherever it stands now; null: none, or it is gone. */
+  readonly #chosen: number | null = $derived.by(() => {
+    const choice = this.#choice
+    const { steps } = this.#bench.pattern.piece
+    if (!choice?.step) return null
+    const at = steps.indexOf(choice.step)
+    if (at >= 0) return at
+    // What was changed in its place is the same step.
+    const isSame = choice.arrived === this.#bench.arrived && steps.length === choice.steps
+    const now = isSame ? steps[choice.index] : undefined
+    return now?.kind === choice.step.kind ? choice.index : null
+  })
+  get chosen(): number | null {
+    return this.#chosen
+  }
+  set chosen(index: number | null) {
+    const { pattern, spot, arrived } = this.#bench
+    const { steps } = pattern.piece
+    this.#choice =
+      index === null ? null : { index, step: steps[index], steps: steps.length, spot, arrived }
+  }
+
+  /**
+   * The step that the current place lies in: the chosen one, while it works the chart on the bench or
+   * the place has not moved since; else the first one that works this chart.
+   */
+  readonly here: number | null = $derived.by(() => {
+    const { pattern, spot } = this.#bench
+    const { steps, onBench } = pattern.piece
+    const works = (step: Step | undefined) => step?.kind === 'chart' && step.section === onBench
+    const chosen = this.#chosen
+    if (chosen !== null && (works(steps[chosen]) || this.#choice?.spot === spot)) return chosen
+    const first = steps.findIndex(works)
+    return first < 0 ? null : first
+  })
 
   readonly work: PieceWork = $derived.by(
     () => (this.#last = workPiece(this.#pattern.value, this.#last)),

@@ -255,6 +255,7 @@ export class WalkState {
       const peg = this.#pegOf(at, moment)
       bench.goTo({ row: at.chart.row, peg: peg ?? bench.spot.peg })
     }
+    if (at && at.step !== null) bench.piece.chosen = at.step
     this.#standing = {
       source: this.source,
       stretch,

@@ -1,0 +1,140 @@
+import { screen } from '@testing-library/svelte'
+import { expect, test } from 'vitest'
+import { chartKey } from '../../src/bench/commands/keys'
+import Findings from '../../src/bench/parts/Findings.svelte'
+import Said from '../../src/bench/parts/Said.svelte'
+import { pressOn } from '../../src/bench/charts/press'
+import type { Bench } from '../../src/bench/state/bench.svelte'
+import { flatChart } from '../../src/drawing/flat'
+import { paint } from '../../src/pattern/edits/paint'
+import { newPattern } from '../../src/pattern/pattern'
+import { cellsOf, show, smallBench } from './render'
+
+const press = (bench: Bench, key: string, held: KeyboardEventInit = {}): void =>
+  chartKey(bench, new KeyboardEvent('keydown', { key, cancelable: true, ...held }))
+
+/** A ring of 12 pegs with a 2/2 left cross on pegs 5 to 8 of round 3, and so on of other rounds. */
+const crossed = (...rounds: number[]): Bench =>
+  smallBench(
+    rounds.reduce((pattern, round) => paint(pattern, '2/2 LC', round - 1, 4), newPattern(12, 6)),
+  )
+const gone = '2/2 LC in round 3 gave way. Undo brings it back.'
+
+test('a stitch painted over a part of a cross says what gave way', () => {
+  const bench = crossed(3)
+  bench.stitch = 'p'
+  bench.goTo({ row: 2, peg: 6 })
+  press(bench, 'Enter')
+  expect(cellsOf(bench, 2)).toBe('k k k k k k p k k k k k')
+  expect(bench.said.text).toBe(gone)
+  bench.undo()
+  expect(cellsOf(bench, 2)).toBe('k k k k 2/2 LC . . . k k k k')
+})
+
+test('so does Plain, and a block that is filled or made plain', () => {
+  const plain = crossed(3)
+  plain.goTo({ row: 2, peg: 7 })
+  press(plain, 'Delete')
+  expect(plain.said.text).toBe(gone)
+
+  for (const key of ['Enter', 'Delete']) {
+    const bench = crossed(3)
+    bench.stitch = 'p'
+    bench.goTo({ row: 2, peg: 5 }, { row: 1, peg: 2 })
+    press(bench, key)
+    expect(bench.said.text).toBe(gone)
+  }
+})
+
+test('several are named together, many are counted', () => {
+  const two = crossed(2, 4)
+  two.stitch = 'p'
+  two.goTo({ row: 0, peg: 5 }, { row: 5, peg: 5 })
+  press(two, 'Enter')
+  expect(two.said.text).toBe(
+    '2/2 LC in round 2 and 2/2 LC in round 4 gave way. Undo brings them back.',
+  )
+  const many = crossed(1, 2, 3, 4)
+  many.stitch = 'p'
+  many.goTo({ row: 0, peg: 5 }, { row: 5, peg: 5 })
+  press(many, 'Enter')
+  expect(many.said.text).toBe('4 crosses in 4 rounds gave way. Undo brings them back.')
+})
+
+test('a cross that another of its size takes the place of is swapped, not lost', () => {
+  const bench = crossed(3)
+  bench.stitch = '2/2 RC'
+  bench.goTo({ row: 2, peg: 4 })
+  press(bench, 'Enter')
+  expect(bench.said.text).toBe('')
+})
+
+test('pegs that come in or go say which cross they cut', () => {
+  const wider = crossed(3)
+  wider.goTo({ row: 0, peg: 5 })
+  press(wider, 'Insert', { altKey: true })
+  expect(wider.said.text).toBe('2/2 LC in round 3 is cut. Undo brings it back.')
+
+  const turned = crossed(3)
+  turned.goTo({ row: 2, peg: 7 })
+  press(turned, 'Delete', { altKey: true })
+  expect(turned.said.text).toBe('2/2 LC in round 3 is cut. Undo brings it back.')
+})
+
+test('a drag tells of all that it took, once for each', () => {
+  const bench = crossed(3, 4)
+  bench.stitch = 'p'
+  const { geometry } = flatChart(bench.work, {})
+  const svg = {
+    getScreenCTM: () => ({ inverse: () => new DOMMatrix() }),
+    setPointerCapture: () => undefined,
+    hasPointerCapture: () => false,
+  } as unknown as SVGSVGElement
+  const pointer = pressOn(bench, () => geometry, svg)
+  const at = (row: number, peg: number) => {
+    const [clientX = 0, clientY = 0] = geometry.centre(row, peg) ?? []
+    return { button: 0, pointerId: 1, pointerType: 'mouse', clientX, clientY } as PointerEvent
+  }
+  pointer.down(at(2, 5))
+  expect(bench.said.text).toBe(gone)
+  pointer.move(at(3, 5))
+  expect(bench.said.text).toBe(
+    '2/2 LC in round 3 and 2/2 LC in round 4 gave way. Undo brings them back.',
+  )
+  expect(bench.canTakeBack).toBe(true)
+  pointer.up(at(3, 5))
+  expect(bench.history.past).toHaveLength(1)
+})
+
+test('what is said has a button that takes it back, until something else is done', async () => {
+  const { user, bench } = show(Said, { bench: crossed(3) })
+  bench.stitch = 'p'
+  bench.goTo({ row: 2, peg: 6 })
+  press(bench, 'Enter')
+  expect(await screen.findByRole('status')).toHaveTextContent(gone)
+  await user.click(await screen.findByRole('button', { name: 'Undo' }))
+  expect(cellsOf(bench, 2)).toBe('k k k k 2/2 LC . . . k k k k')
+  expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull()
+
+  press(bench, 'Enter')
+  await screen.findByRole('button', { name: 'Undo' })
+  bench.goTo({ row: 0, peg: 0 })
+  press(bench, 'Enter')
+  await expect.poll(() => screen.queryByRole('button', { name: 'Undo' })).toBeNull()
+})
+
+test('a mend that takes a cross away says that too', async () => {
+  // Words that purl peg 6 of round 3, where the chart has a cross.
+  const bench = crossed(3)
+  bench.apply('Write words', (p) => ({ ...p, words: 'Rnd 3: k5, p1, k6.\n' }))
+  const { user } = show(Findings, { bench })
+  const found = bench.wording.findings.find(({ message }) => message.includes('2/2 LC'))
+  // The mend that changes the chart, not the words.
+  const label = found?.fixes.find(
+    ({ edit }) => edit(bench.pattern).words === bench.pattern.words,
+  )?.label
+  expect(label).toBeDefined()
+  await user.click(screen.getAllByRole('button', { name: label ?? '' })[0] as HTMLElement)
+  expect(cellsOf(bench, 2)).not.toContain('2/2 LC')
+  expect(bench.said.text).toBe(`Done: ${label ?? ''}. ${gone}`)
+})
