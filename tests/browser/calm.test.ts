@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { BenchPage } from './bench'
 import { eachTestWithBench } from './suite'
 
@@ -83,4 +83,46 @@ test('what is said in passing covers no title and no part of the words', async (
     await bench.page.locator('.said span').filter({ hasText: 'Undone' }).waitFor()
     expect(await overlaps('h1, h2, summary, .at-caret')).toEqual([])
   }
+})
+
+describe('whose the words are', () => {
+  const boxes = () =>
+    bench.page.evaluate(() =>
+      [...document.querySelectorAll('.desk .piece-sheet, .panes > div, .tray, .cm-scroller')].map(
+        (pane) => {
+          const { x, y, width, height } = pane.getBoundingClientRect()
+          return `${pane.className}: ${[x, y, width, height].map(Math.round).join(' ')}`
+        },
+      ),
+    )
+  const sizes = [
+    { width: 1440, height: 900 },
+    { width: 1024, height: 768 },
+  ]
+  test.each(sizes)('moves no pane at $width x $height', async (size) => {
+    await bench.page.setViewportSize(size)
+    const before = await boxes()
+    expect(before.length).toBeGreaterThan(6)
+    await bench.button('Make them mine').click()
+    await bench.says('they agree')
+    expect(await boxes()).toEqual(before)
+    await bench.button('Write from the chart').click()
+    await bench.button('Write from the chart', bench.page.getByRole('dialog')).click()
+    await bench.says('Written from the chart')
+    expect(await boxes()).toEqual(before)
+    // A text put in the place of all words makes them one's own too.
+    await bench.text.click()
+    await bench.paste(Array<string>(40).fill('Knit.').join('\n'))
+    await bench.standing.filter({ hasText: 'My own words' }).waitFor()
+    expect((await boxes()).filter((box) => !box.startsWith('cm-'))).toEqual(
+      before.filter((box) => !box.startsWith('cm-')),
+    )
+    // The room that one wants is one's own choice, and is given back.
+    await bench.button('Widen').click()
+    expect(await boxes()).not.toEqual(before)
+    await bench.button('Narrow').click()
+    expect((await boxes()).filter((box) => !box.startsWith('cm-'))).toEqual(
+      before.filter((box) => !box.startsWith('cm-')),
+    )
+  })
 })

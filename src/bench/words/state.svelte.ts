@@ -181,7 +181,6 @@ export class WordsState {
   keep(): void {
     const { text } = this
     this.#ground.apply('Make the words mine', (pattern) => setWords(pattern, text), null)
-    this.wide = true
   }
 
   writeAgain(): void {
@@ -195,8 +194,6 @@ export class WordsState {
    */
   type(text: string, now: number): void {
     if (text === this.text) return
-    // A text that is pasted gets room.
-    if (!this.isOwn && lines(text) > lines(this.text) + 1) this.wide = true
     const burst = this.#burst
     const gesture = burst && now < burst.until ? burst.gesture : this.#ground.newGesture()
     this.#burst = { gesture, until: now + longestPause }
@@ -249,8 +246,6 @@ export class WordsState {
 
 const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>
   byPlaceInText([...findingsOf(comparison, rows), ...needlesHint(comparison.reading)])
-
-const lines = (text: string): number => text.split('\n').length
 
 /** Characters that are read and compared at every key; of more, when the keys rest. */
 const mostReadAtOnce = 60_000
