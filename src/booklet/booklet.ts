@@ -1,3 +1,5 @@
+import { pieceErrors } from '../checks/errors'
+import { draftMark } from '../drawing/draft'
 import type { Pattern } from '../pattern/pattern'
 import { isOneChart, sectionsOf } from '../pattern/sections'
 import type { Work } from '../pattern/work'
@@ -23,7 +25,8 @@ import { wholePiece } from './wholePiece'
 /**
  * Lay out the printed booklet of a pattern: title page, charts, key, abbreviations, words, step
  * pictures, what it takes, the second of a pair, cautions. Pure: text is measured with the widths
- * of the embedded fonts. `warnings` say what is not printed as it was asked for, and what to do.
+ * of the embedded fonts. With errors every page is marked as a draft. `warnings` say this first, then
+ * what is not printed as it was asked for, and what to do.
  */
 export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const { work, warnings } = withSoundCells(asked)
@@ -37,6 +40,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
     ? oneChart(work, room)
     : wholePiece(pattern, room)
   const own = settings.words && settings.wording === 'own'
+  const errors = pieceErrors(asked).length
   return {
     title: pattern.title,
     author: pattern.designer,
@@ -48,8 +52,10 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
       paper,
       column,
       phrases,
+      errors > 0,
     ),
     warnings: [
+      ...draftWarnings(errors),
       ...warnings,
       ...new Map(ofBlocks.map((one) => [one.message, one])).values(),
       ...letterWarnings(pattern, own),
@@ -87,6 +93,17 @@ function instructionBlocks(work: Work, own: string | null, column: Column): Bloc
   if (own === null) return [...abbreviationBlocks(work, column), ...wordBlocks(work, column)]
   const key = explainsStitches(work, own) ? [] : abbreviationBlocks(work, column)
   return [...key, ...ownWordBlocks(work, own, column)]
+}
+
+function draftWarnings(errors: number): PrintWarning[] {
+  if (errors === 0) return []
+  const [are, them] = errors === 1 ? ['error is', 'it'] : ['errors are', 'them']
+  return [
+    {
+      message: `${errors} ${are} listed under Findings, so each page says ${draftMark}.`,
+      advice: `Fix ${them} before you publish.`,
+    },
+  ]
 }
 
 function letterWarnings(pattern: Pattern, own: boolean): PrintWarning[] {

@@ -1,3 +1,5 @@
+import { chartErrors, pieceErrors } from '../checks/errors'
+import { asDraft } from '../drawing/draft'
 import { flatChart } from '../drawing/flat'
 import { sidePicture } from '../drawing/piece/side'
 import { ringChart } from '../drawing/ring'
@@ -237,7 +239,9 @@ const drawCommand: Command = {
       throw new Unusable(
         'The pattern is worked back and forth on a rake, which has no ring chart; say --as rows.',
       )
-    const svg = writeSvg(sceneOf[as](pattern))
+    const scene = sceneOf[as](pattern)
+    const errors = (as === 'side' ? pieceErrors : chartErrors)(workPattern(pattern))
+    const svg = writeSvg(errors.length > 0 ? asDraft(scene) : scene)
     if (output === '-') return outcome([], svg)
     saveText(output, svg)
     return outcome([], '')

@@ -4,6 +4,8 @@ import { build, preview, type PreviewServer } from 'vite'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
 import { papers, paperSizes, usualSettings, type BookletSettings } from '../../src/booklet/paper'
+import { paint } from '../../src/pattern/edits/paint'
+import { rotateColumns } from '../../src/pattern/edits/turn-round'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { starterCharts } from '../../src/shelf/seeds'
@@ -98,6 +100,16 @@ test('own words can be found in the text, line by line', async () => {
   expect(places.every((place) => place >= 0)).toBe(true)
   expect(places).toEqual(places.toSorted((a, b) => a - b))
   expect(oneLine(lines.join(' '))).not.toContain('Rnds 1-4: Knit.')
+})
+
+test('a cut cross makes every page a draft', async () => {
+  const crossed = paint(newPattern(8, 40), '2/2 LC', 3, 2)
+  const marked = async (pattern: Pattern) =>
+    (await print(pattern, { paper: 'a5' })).pages.map(({ text }) => text.includes('DRAFT'))
+  expect(new Set(await marked(crossed))).toEqual(new Set([false]))
+  const draft = await marked(rotateColumns(crossed, 4))
+  expect(draft.length).toBeGreaterThan(1)
+  expect(new Set(draft)).toEqual(new Set([true]))
 })
 
 test('every path of the scenes is drawn, as a path', async () => {

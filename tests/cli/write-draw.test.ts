@@ -1,8 +1,10 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { chartErrors } from '../../src/checks/errors'
+import { rotateColumns } from '../../src/pattern/edits/turn-round'
 import { workPattern } from '../../src/pattern/work'
-import { readFile } from '../../src/shelf/format'
+import { readFile, writeFile } from '../../src/shelf/format'
 import { plainText } from '../../src/words/text'
 import { answer } from '../../src/cli/answer'
 import { pegwright, seed, workFolder } from './call'
@@ -34,6 +36,17 @@ describe('draw', () => {
     const svg = readFileSync(file, 'utf8')
     expect(svg).toMatch(/^<\?xml[^]*<svg [^]*<\/svg>\n$/)
     expect(svg).toContain('<path')
+  })
+
+  it('marks the drawing of a chart with errors as a draft', async () => {
+    const broken = rotateColumns(result.pattern, 1)
+    const file = folder.put('broken.json', writeFile(broken))
+    expect(chartErrors(workPattern(broken)).length).toBeGreaterThan(0)
+    expect(chartErrors(work)).toEqual([])
+    const drawn = async (name: string) =>
+      (await answer(['draw', name, '--as', 'rows', '-o', '-'])).output
+    expect(await drawn(file)).toMatch(/font-weight="bold"[^>]*>DRAFT</)
+    expect(await drawn(seed('hawser-band'))).not.toContain('DRAFT')
   })
 
   it.each([

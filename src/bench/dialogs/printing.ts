@@ -1,4 +1,3 @@
-import { checkPattern } from '../../checks/check'
 import type { Pattern } from '../../pattern/pattern'
 import { isOneChart, usedSections, withOnBench } from '../../pattern/sections'
 import { workPattern } from '../../pattern/work'
@@ -6,10 +5,9 @@ import { compare } from '../../words/compare/compare'
 import { read } from '../../words/read/read'
 import { readSettingsOf } from '../../words/read/reading'
 
-/** A section that is printed but does not lie on the bench, with what stands against it. */
+/** A section that is printed but does not lie on the bench. */
 export interface OtherSection {
   readonly name: string
-  readonly errors: number
   /** Has it own words, and in how many places do they differ from its chart? */
   readonly own: { readonly differences: number } | null
 }
@@ -25,16 +23,14 @@ export const otherSections = (
         .filter(({ name }) => name !== lookedAt)
         .map(({ name, words }) => {
           const put = withOnBench(pattern, name)
-          const work = workPattern(put)
-          const { findings } = checkPattern(work)
           return {
             name,
-            errors: findings.filter(({ severity }) => severity === 'error').length,
             own:
               words === null
                 ? null
                 : {
-                    differences: compare(read(words, readSettingsOf(put)), work).differences.length,
+                    differences: compare(read(words, readSettingsOf(put)), workPattern(put))
+                      .differences.length,
                   },
           }
         })

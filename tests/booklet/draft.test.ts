@@ -1,0 +1,107 @@
+/** Nobody buys a pattern that cannot be worked: with an error each page says that it is a draft. */
+import { describe, expect, test } from 'vitest'
+import type { Booklet } from '../../src/booklet/page'
+import { checkPattern } from '../../src/checks/check'
+import { chartErrors, pieceErrors } from '../../src/checks/errors'
+import { checkPiece } from '../../src/checks/piece/check'
+import { asDraft, draftMark } from '../../src/drawing/draft'
+import { flatChart } from '../../src/drawing/flat'
+import { ringChart } from '../../src/drawing/ring'
+import { paint, paintAll } from '../../src/pattern/edits/paint'
+import { openSection } from '../../src/pattern/edits/piece'
+import { rotateColumns } from '../../src/pattern/edits/turn-round'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { workPattern } from '../../src/pattern/work'
+import { workPiece } from '../../src/pattern/workPiece'
+import { starterCharts } from '../../src/shelf/seeds'
+import { keeperSock } from '../words/piece/pieces'
+import { layOut } from './read'
+
+const crossed = paint(newPattern(8, 40), '2/2 LC', 3, 2)
+const cut = rotateColumns(crossed, 4)
+
+const marksOf = ({ pages }: Booklet): number[] =>
+  pages.map(({ texts }) => texts.filter(({ text }) => text === draftMark).length)
+
+const severitiesOf = (pattern: Pattern) => [
+  ...checkPattern(workPattern(pattern)).findings.map(({ severity }) => severity),
+  ...checkPiece(workPiece(pattern)).map(({ severity }) => severity),
+]
+
+describe('with an error', () => {
+  test('each page has the mark once, bold, over what is printed', () => {
+    for (const largePrint of [false, true])
+      for (const chart of ['flat', 'ring', 'both'] as const) {
+        const booklet = layOut(cut, { largePrint, chart, paper: 'a5' })
+        expect(booklet.pages.length).toBeGreaterThan(1)
+        expect(new Set(marksOf(booklet))).toEqual(new Set([1]))
+        for (const { texts } of booklet.pages) {
+          const mark = texts.find(({ text }) => text === draftMark)
+          expect(mark?.face).toBe('bold')
+          const others = texts.filter((text) => text !== mark).map(({ y, size }) => y - size)
+          expect(mark?.y).toBeLessThan(Math.min(...others))
+        }
+      }
+  })
+
+  test('the first warning says why, with the number that stands under Findings', () => {
+    const [first] = layOut(cut, { cell: 1 }).warnings
+    const errors = severitiesOf(cut).filter((one) => one === 'error').length
+    expect(errors).toBe(1)
+    expect(first).toEqual({
+      message: '1 error is listed under Findings, so each page says DRAFT.',
+      advice: 'Fix it before you publish.',
+    })
+  })
+
+  test('errors of a chart that is not on the bench mark all pages, and count once', () => {
+    const sock = keeperSock()
+    const [first, ...rows] = sock.chart.rows
+    const row = first && { ...first, cells: ['2/2 LC', ...first.cells.slice(1)] }
+    const wrong = { ...sock, chart: { ...sock.chart, rows: row ? [row, ...rows] : rows } }
+    const away = openSection(wrong, wrong.piece.others[0]?.name ?? '')
+    expect(pieceErrors(workPattern(wrong)).length).toBeGreaterThan(0)
+    expect(chartErrors(workPattern(away))).toEqual([])
+    const booklet = layOut(away)
+    expect(new Set(marksOf(booklet))).toEqual(new Set([1]))
+    const listed = severitiesOf(away).filter((one) => one === 'error').length
+    expect(booklet.warnings[0]?.message).toMatch(new RegExp(`^${listed} errors? (is|are) listed`))
+  })
+})
+
+describe('without an error', () => {
+  test.each(starterCharts.map(({ id, pattern }) => [id, pattern()] as const))(
+    '%s has no mark',
+    (_, pattern) => {
+      const booklet = layOut(pattern)
+      expect(new Set(marksOf(booklet))).toEqual(new Set([0]))
+      expect(booklet.warnings.filter(({ message }) => message.includes(draftMark))).toEqual([])
+    },
+  )
+
+  test('warnings and hints alone make no draft', () => {
+    const floats = paintAll(newPattern(24, 6), 'sl', { from: 2, to: 2 }, { from: 0, to: 11 })
+    const severities = severitiesOf(floats)
+    expect(severities).toContain('warning')
+    expect(severities).not.toContain('error')
+    expect(new Set(marksOf(layOut(floats)))).toEqual(new Set([0]))
+  })
+})
+
+describe('a drawing in a file', () => {
+  test.each([
+    ['rows', flatChart],
+    ['ring', ringChart],
+  ])('%s: the mark stands over the drawing, which stays as it is', (_, draw) => {
+    const scene = draw(workPattern(cut))
+    const draft = asDraft(scene)
+    const [mark, ...layers] = draft.layers
+    const [text] = mark?.items ?? []
+    if (text?.kind !== 'text') throw new Error('no mark')
+    expect([text.text, text.weight]).toEqual([draftMark, 'bold'])
+    const band = draft.height - scene.height
+    expect(text.y).toBeLessThan(band)
+    expect(text.x).toBeLessThanOrEqual(draft.width)
+    expect(layers).toEqual(scene.layers.map((layer) => ({ ...layer, y: layer.y + band })))
+  })
+})
