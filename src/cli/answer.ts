@@ -1,3 +1,4 @@
+import { inQuotes } from '../pattern/excerpt'
 import { parseCall, Unusable } from './call'
 import { commands, type Answer } from './commands'
 import { usage } from './usage'
@@ -21,7 +22,9 @@ async function run([name = '', ...rest]: readonly string[]): Promise<Answer> {
   if (!command) {
     const known = [...commands.keys()].join(', ')
     throw new Unusable(
-      name ? `There is no command "${name}"; there are ${known}.` : `Say a command: ${known}.`,
+      name
+        ? `There is no command ${inQuotes(name)}; there are ${known}.`
+        : `Say a command: ${known}.`,
     )
   }
   const call = parseCall(name, rest, command.options)

@@ -1,5 +1,6 @@
 import { parseArgs, type ParseArgsConfig } from 'node:util'
 import { directions, type Direction } from '../loom/direction'
+import { excerpt, inQuotes } from '../pattern/excerpt'
 import { limits, type Pattern } from '../pattern/pattern'
 import { findSection, sectionsOf, withOnBench } from '../pattern/sections'
 import { sizesIn } from '../words/sizesIn'
@@ -58,19 +59,21 @@ export function parseCall(
 function firstSentence(error: unknown): string {
   const message = error instanceof Error ? error.message : String(error)
   const line = message.replaceAll(/\s+/g, ' ')
-  return `${line.split('. ')[0]?.replace(/\.$/, '') ?? line}.`
+  return `${excerpt(line.split('. ')[0]?.replace(/\.$/, '') ?? line, 120)}.`
 }
 
 const oneOf = <T extends string>(name: string, value: string, words: readonly T[]): T => {
   const found = words.find((word) => word === value)
   if (found) return found
-  throw new Unusable(`--${name} must be ${words.join(' or ')}; it is "${value}".`)
+  throw new Unusable(`--${name} must be ${words.join(' or ')}; it is ${inQuotes(value)}.`)
 }
 
 function wholeNumber(name: string, value: string, least: number, most: number): number {
   const number = /^\d{1,9}$/.test(value) ? Number(value) : NaN
   if (number >= least && number <= most) return number
-  throw new Unusable(`--${name} must be a whole number from ${least} to ${most}; it is "${value}".`)
+  throw new Unusable(
+    `--${name} must be a whole number from ${least} to ${most}; it is ${inQuotes(value)}.`,
+  )
 }
 
 export const pegsOf = ({ values: { pegs } }: Call): number | undefined =>
@@ -120,9 +123,9 @@ export const drawnAsOf = ({ values }: Call): Drawing => {
 export function atSection(pattern: Pattern, { values: { section } }: Call): Pattern {
   if (section === undefined) return pattern
   if (findSection(pattern, section)) return withOnBench(pattern, section)
-  const names = sectionsOf(pattern).map(({ name }) => `"${name}"`)
+  const names = sectionsOf(pattern).map(({ name }) => inQuotes(name))
   throw new Unusable(
-    `There is no section "${section}"; ${names.length === 1 ? 'there is' : 'there are'} ${names.join(', ')}.`,
+    `There is no section ${inQuotes(section)}; ${names.length === 1 ? 'there is' : 'there are'} ${names.join(', ')}.`,
   )
 }
 

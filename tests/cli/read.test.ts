@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { answer } from '../../src/cli/answer'
-import { pegwright, workFolder } from './call'
+import { pegwright, seed, workFolder } from './call'
 import { parsed } from './schema'
 
 const folder = workFolder()
@@ -187,5 +187,18 @@ describe('read cannot use', () => {
     expect(output).toBe('')
     expect(complaints).toEqual([expect.stringMatching(reason)])
     expect(complaints[0]).not.toContain('\n')
+  })
+
+  const long = 'yarrow'.repeat(40)
+  it.each([
+    [[long]],
+    [['read', '--pegs', long]],
+    [['read', '--pegs', '24', `--${long}`]],
+    [['read', '--pegs', '24', '--direction', long]],
+    [['write', seed('shingle-mitt'), '--section', long]],
+  ])('repeats no more than the beginning of what was typed', async (args) => {
+    const { complaints } = await answer(args)
+    expect(complaints).toEqual([expect.stringContaining('yarrow') as string])
+    expect(complaints[0]).not.toContain('yarrow'.repeat(20))
   })
 })

@@ -1,3 +1,4 @@
+import { excerpt } from '../../../pattern/excerpt'
 import { readLimits } from '../limits'
 import type { Stitch } from '../../../stitches/stitch'
 import { nearest } from '../near'
@@ -27,7 +28,7 @@ export function unknownWord(word: string, range: TextRange): RelativeRemark {
     'unknown-word',
     'warning',
     range,
-    `"${word.slice(0, 40)}" is not known and is left out.`,
+    `"${excerpt(word)}" is not known and is left out.`,
     near.length > 0
       ? `Perhaps ${near.map((one) => `"${one}"`).join(' or ')} is meant.`
       : counted
@@ -43,7 +44,7 @@ export const standsIn = (name: string, stitch: Stitch, range: TextRange): Relati
     'no-stitch',
     'warning',
     range,
-    `"${name.slice(0, 40)}" cannot be charted; ${stitch.us.abbr} stands in for it, which takes ${stitch.takes} and makes ${stitch.makes} as well.`,
+    `"${excerpt(name)}" cannot be charted; ${stitch.us.abbr} stands in for it, which takes ${stitch.takes} and makes ${stitch.makes} as well.`,
     `Write "${stitch.us.abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
     [write(range, stitch.us.abbr)],
   )
@@ -59,7 +60,7 @@ export const madeInOne = (
     'no-stitch',
     'warning',
     range,
-    `"${said.slice(0, 40)}" makes ${made} stitches of one, which cannot be charted; ${instead} stands in for it and makes as many.`,
+    `"${excerpt(said)}" makes ${made} stitches of one, which cannot be charted; ${instead} stands in for it and makes as many.`,
     `Write "${instead}" if that will do, or explain it in the notes of the pattern.`,
     [write(range, instead)],
   )
@@ -82,10 +83,10 @@ export function askCross(
     'warning',
     range,
     three
-      ? `"${said}" crosses three groups, and only crosses of two can be charted. Its ${size} stitches are knitted for now.`
+      ? `"${excerpt(said)}" crosses three groups, and only crosses of two can be charted. Its ${size} stitches are knitted for now.`
       : size > 0
-        ? `"${said}" crosses ${size} stitches and does not say how many of them go in front.`
-        : `"${said}" does not say how many stitches cross.`,
+        ? `"${excerpt(said)}" crosses ${size} stitches and does not say how many of them go in front.`
+        : `"${excerpt(said)}" does not say how many stitches cross.`,
     'Write it with both groups, front first, as in 2/1 LC, or explain it in the abbreviations.',
     pairs.map(([front, back]) => write(range, `${front}/${back} ${letter}${three ?? 'C'}`)),
   )
@@ -96,7 +97,7 @@ export const noStitch = (name: string, range: TextRange): RelativeRemark =>
     'no-stitch',
     'warning',
     range,
-    `"${name.slice(0, 40)}" cannot be charted and is left out.`,
+    `"${excerpt(name)}" cannot be charted and is left out.`,
     'Use another stitch that takes and makes as many.',
   )
 
@@ -105,7 +106,7 @@ export const askMoss = (said: string, range: TextRange): RelativeRemark =>
     'ask-moss',
     'warning',
     range,
-    `"${said}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is read as seed stitch.`,
+    `"${excerpt(said)}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is read as seed stitch.`,
     'Write "seed stitch" or "double moss stitch".',
     ['seed stitch', 'double moss stitch'].map((text) => write(range, text)),
   )
@@ -151,6 +152,6 @@ export const askDoubled = (said: string, range: TextRange): RelativeRemark =>
     'ask-ds',
     'warning',
     range,
-    `"${said}" can mean doubled stitches of German turns, or stitches over three stitches. They are read as knit stitches.`,
+    `"${excerpt(said)}" can mean doubled stitches of German turns, or stitches over three stitches. They are read as knit stitches.`,
     'Write "knit" where doubled stitches are worked as one, or explain it in the abbreviations.',
   )

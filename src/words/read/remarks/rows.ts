@@ -1,3 +1,4 @@
+import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
 import type { Stretch, Trouble } from '../stretch'
 import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
@@ -175,7 +176,7 @@ export const tooLarge = (said: string, range: TextRange): RelativeRemark =>
     rule: 'too-large',
     severity: 'error',
     range,
-    message: `${said.slice(0, 12)}${said.length > 12 ? '...' : ''} is too large: numbers go up to ${figuresOf(readLimits.number)}.`,
+    message: `${excerpt(said, 12)} is too large: numbers go up to ${figuresOf(readLimits.number)}.`,
     advice: 'See whether a figure was typed twice.',
   })
 
@@ -190,24 +191,24 @@ export const tooLong = (name: string, most: string, range: TextRange): RelativeR
 
 const asked: Readonly<Record<Ambiguity, (word: string) => { message: string; advice: string }>> = {
   'ask-times': (word) => ({
-    message: `"${word}" can mean so many times more or so many times in all, and the stitch counts do not tell. It is read as more.`,
+    message: `"${excerpt(word)}" can mean so many times more or so many times in all, and the stitch counts do not tell. It is read as more.`,
     advice: 'Write "times more" or "times in all".',
   }),
   'ask-yfwd': (word) => ({
-    message: `"${word}" can mean a yarn over, or just the yarn to the front. It is read as a yarn over.`,
+    message: `"${excerpt(word)}" can mean a yarn over, or just the yarn to the front. It is read as a yarn over.`,
     advice: 'Write "yo" for a yarn over, or leave it out.',
   }),
   'ask-inc': (word) => ({
-    message: `"${word}" can mean knit front and back, or a lifted increase. It is read as knit front and back.`,
+    message: `"${excerpt(word)}" can mean knit front and back, or a lifted increase. It is read as knit front and back.`,
     advice: 'Write "kfb" or "m1L".',
   }),
   'ask-ds': (word) => ({
-    message: `"${word}" can mean the doubled stitch of a German turn, or a stitch over three stitches. It is read as one knit stitch.`,
+    message: `"${excerpt(word)}" can mean the doubled stitch of a German turn, or a stitch over three stitches. It is read as one knit stitch.`,
     advice:
       'Write "k1" where the doubled stitch is worked as one, or explain it in the abbreviations.',
   }),
   'ask-k1b': (word) => ({
-    message: `"${word}" can mean knit through the back, or knit in the row below. It is read as a twisted knit.`,
+    message: `"${excerpt(word)}" can mean knit through the back, or knit in the row below. It is read as a twisted knit.`,
     advice: 'Write "ew1" for the twisted knit.',
   }),
 }
@@ -237,7 +238,7 @@ export const askMarker = (word: string, range: TextRange): RelativeRemark =>
     rule: 'ask-marker',
     severity: 'warning',
     range,
-    message: `"${word}" says no number of stitches. It is worked as far as the stitches after it leave room.`,
+    message: `"${excerpt(word)}" says no number of stitches. It is worked as far as the stitches after it leave room.`,
     advice: 'Write how many stitches to work, or how many to leave at the end.',
   })
 
@@ -246,32 +247,36 @@ export const needsGauge = (word: string, range: TextRange): RelativeRemark =>
     rule: 'needs-gauge',
     severity: 'warning',
     range,
-    message: `"${word}" is a length. How many rows that is depends on the gauge, so it is worked once.`,
+    message: `"${excerpt(word, 60)}" is a length. How many rows that is depends on the gauge, so it is worked once.`,
     advice: 'Write the number of rows as well.',
   })
 
-/** "Rows 3-4", "earlier rnds" */
-function wantedRows(named: Named, kind: 'round' | 'row'): string {
-  const unit = kind === 'round' ? 'Rnd' : 'Row'
-  if (named.kind !== 'numbers') return `earlier ${unit.toLowerCase()}s`
-  const [first = 0] = named.numbers
-  const last = named.numbers.at(-1) ?? first
-  return first === last ? `${unit} ${first}` : `${unit}s ${first}-${last}`
-}
-
-export const noRow = (
+/** A row that is worked as others are, and those are not written before it. */
+export function noRow(
   name: string,
   named: Named,
   range: TextRange,
   kind: 'round' | 'row',
-): RelativeRemark =>
-  made({
+): RelativeRemark {
+  const unit = kind === 'round' ? 'Rnd' : 'Row'
+  const numbers = named.kind === 'numbers' ? named.numbers : []
+  const [first = 0] = numbers
+  const last = numbers.at(-1) ?? first
+  const wanted = first === last ? `${unit} ${first}` : `${unit}s ${first}-${last}`
+  return made({
     rule: 'no-row',
     severity: 'error',
     range,
-    message: `${name} calls for ${wantedRows(named, kind)}, and nothing of that name stands before it.`,
-    advice: 'Name what stands before it, or write it out.',
+    message:
+      numbers.length === 0
+        ? `${name} goes on from ${unit.toLowerCase()}s before it, and there are none.`
+        : `${name} goes back to ${wanted}, ${first === last ? `and there is no ${wanted}` : 'and not all of these stand'} before it.`,
+    advice:
+      numbers.length === 0
+        ? 'Write its stitches out.'
+        : `Write ${wanted} out above, or correct the number.`,
   })
+}
 
 export const pegsSkipped = (name: string, said: number, next: number, range: TextRange) =>
   made({
@@ -305,7 +310,7 @@ export const wrongSide = (name: string, range: TextRange) =>
     rule: 'wrong-side',
     severity: 'warning',
     range,
-    message: `"${name}" on the wrong side has no stitch that looks the same from the right side. It is read as it stands.`,
+    message: `"${excerpt(name)}" on the wrong side has no stitch that looks the same from the right side. It is read as it stands.`,
     advice: 'Write the row as its right side looks, or use another stitch.',
   })
 
@@ -364,7 +369,7 @@ export const askSize = (said: string, range: TextRange): RelativeRemark =>
     rule: 'ask-size',
     severity: 'warning',
     range,
-    message: `These words are only for "${said.trim().slice(0, 40)}", and no list says which size that is. They are read for all sizes.`,
+    message: `These words are only for "${excerpt(said)}", and no list says which size that is. They are read for all sizes.`,
     advice: 'Name the sizes in their order once, as in "Sizes S (M, L)".',
   })
 
@@ -382,7 +387,7 @@ export const notRead = (words: string): RelativeRemark =>
     rule: 'not-read',
     severity: 'warning',
     range: { from: 0, to: words.length },
-    message: `"${words.trim().slice(0, 40)}" does not say how its rows are worked, so it makes none.`,
+    message: `"${excerpt(words, 60)}" does not say how its rows are worked, so it makes none.`,
     advice: 'Write one of them out, and how often it is worked.',
   })
 
@@ -391,6 +396,6 @@ export const askOften = (word: string, range: TextRange) =>
     rule: 'ask-often',
     severity: 'warning',
     range,
-    message: `"${word}" says no number of times.`,
+    message: `"${excerpt(word, 60)}" says no number of times.`,
     advice: 'Write how often the rows are worked, or how many there are in all.',
   })

@@ -1,3 +1,4 @@
+import { excerpt } from '../../../pattern/excerpt'
 import type { RelativeRemark } from '../nodes'
 import type { WorkOrder } from '../orders'
 import type { TextRange } from '../reading'
@@ -10,8 +11,8 @@ export const noSection = (order: WorkOrder, range: TextRange): RelativeRemark =>
   rule: 'no-section',
   severity: 'error',
   range,
-  message: `"${order.name}" is worked here, but ${listOf(order)} are ${order.rows ? 'not written' : 'written'} before it.`,
-  advice: `Write the rows of "${order.name}" under a heading with its name, or name a section that is written.`,
+  message: `"${excerpt(order.name)}" is worked here, but ${listOf(order)} are ${order.rows ? 'not written' : 'written'} before it.`,
+  advice: `Write the rows of "${excerpt(order.name)}" under a heading with its name, or name a section that is written.`,
   fixes: [],
 })
 
@@ -22,7 +23,7 @@ export const otherRows = (order: WorkOrder, told: number, range: TextRange): Rel
     rule: 'section-rows',
     severity: 'warning',
     range,
-    message: `"${order.name}" should have ${last - first + 1} rows here and has ${told}.`,
+    message: `"${excerpt(order.name)}" should have ${last - first + 1} rows here and has ${told}.`,
     advice: 'Write all its rows, or correct their numbers in this line.',
     fixes: [],
   }
@@ -32,7 +33,7 @@ export const noVersion = (order: WorkOrder, time: number, range: TextRange): Rel
   rule: 'section-rows',
   severity: 'warning',
   range,
-  message: `The words do not say how "${order.name}" is worked time ${time}; it goes on as in the times before.`,
+  message: `The words do not say how "${excerpt(order.name)}" is worked time ${time}; it goes on as in the times before.`,
   advice: 'Name each of its times once.',
   fixes: [],
 })
@@ -51,7 +52,7 @@ export const measuredRows = (words: string, range: TextRange): RelativeRemark =>
   rule: 'needs-gauge',
   severity: 'warning',
   range,
-  message: `"${words.trim().slice(0, 40)}" is a length. How many rows that is depends on the gauge, so it makes none.`,
+  message: `"${excerpt(words, 60)}" is a length. How many rows that is depends on the gauge, so it makes none.`,
   advice: 'Write the number of rows as well.',
   fixes: [],
 })
