@@ -172,7 +172,7 @@ test('of several charts the whole piece is shown first, with all its rows', asyn
   await bench.menu('Start').click()
   await bench.button(/^Fog-watch socks/).click()
   const rows = async () => Number(/(\d+) rounds on/.exec(await label())?.[1])
-  await expect.poll(rows).toBe(164)
+  await expect.poll(rows).toBe(160)
   await bench.button('Chart', pane()).click()
   await expect.poll(rows).toBe(1)
 })

@@ -279,9 +279,9 @@ describe('step pictures', () => {
     await loom().focus()
     await walk('ArrowRight', 6)
     await bench.button('Step pictures', pegs()).click()
-    await bench.button('Put into the booklet', dialog()).click()
+    await bench.button('Add to the booklet', dialog()).click()
     await dialog().getByText('Chart, round 3, moves 1 to 7').waitFor()
-    expect(await bench.button('Put into the booklet', dialog()).isDisabled()).toBe(true)
+    expect(await bench.button('Add to the booklet', dialog()).isDisabled()).toBe(true)
     await bench.button('Close', dialog()).click()
     const file = await bench.download(() =>
       bench.page.getByRole('button', { name: 'Save', exact: true }).click(),
@@ -293,7 +293,7 @@ describe('step pictures', () => {
 
     await bench.press('End')
     await bench.button('Step pictures', pegs()).click()
-    await bench.button(/^Go to Chart, row 3/, dialog()).click()
+    await bench.button(/^Go to Chart, round 3/, dialog()).click()
     await count().filter({ hasText: 'Move 1 of' }).waitFor()
     await bench.button('Step pictures', pegs()).click()
     await bench.button(/^Remove Chart, round 3/, dialog()).click()

@@ -42,7 +42,7 @@ test('three planted mistakes are found and mended by keyboard alone, and undo gi
   await keyboard.press('Control+Home')
   const places: string[] = []
   for (const expected of [
-    /say 35 stitches.*leave 36/,
+    /says 35 stitches.*come to 36/,
     /Rnds 9, 10, 12.*purl pegs 6/,
     /Rnd 11.*2\/2 RC/,
   ]) {

@@ -1,4 +1,4 @@
-import { innermost, isForWriting } from '../parts/fields'
+import { hasOwnUndo, innermost } from '../parts/fields'
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
 import { columnCommands, pieceCommands, rowCommands } from './chart'
@@ -44,10 +44,10 @@ export function chartKey(bench: Bench, event: KeyboardEvent): void {
   bench.say(`In hand: ${item.stitch[bench.pattern.style.terms].name}.`)
 }
 
-/** A key pressed anywhere, unless something is written there, which has its own undo. */
+/** A key pressed anywhere, unless a field there has its own undo. */
 export function benchKey(bench: Bench, event: KeyboardEvent): void {
   const target = innermost(event)
-  if (isForWriting(target) || (target instanceof Element && target.closest('dialog'))) return
+  if (hasOwnUndo(target) || (target instanceof Element && target.closest('dialog'))) return
   const command = benchKeys.get(keyOf(event))
   if (command) run(bench, command, event)
 }

@@ -1,6 +1,7 @@
 /** Texts and numbers are written there: each key is the field's own, also those of undo. */
-const written =
-  'input:not([type=radio], [type=checkbox], [type=range]), textarea, [contenteditable=true]'
+const withOwnUndo = 'input:not([type=radio], [type=checkbox], [type=range]), textarea'
+/** The editor of the words is written in too, but its undo is the bench's. */
+const written = `${withOwnUndo}, [contenteditable=true]`
 /** The keys choose there. */
 const chosen = 'select, input[type=range]'
 
@@ -10,6 +11,10 @@ const isAt = (target: EventTarget | null | undefined, which: string): boolean =>
 /** Is this where texts or numbers are written? Then no key means a command. */
 export const isForWriting = (target: EventTarget | null | undefined): boolean =>
   isAt(target, written)
+
+/** Is this where what is typed is taken back by the field itself? */
+export const hasOwnUndo = (target: EventTarget | null | undefined): boolean =>
+  isAt(target, withOwnUndo)
 
 /** Is this a field, for writing or for choosing? It keeps the focus that it was given. */
 export const isField = (target: EventTarget | null | undefined): boolean =>
