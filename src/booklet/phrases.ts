@@ -2,7 +2,7 @@ import type { RowEnd } from '../loom/row'
 import type { Pattern, Run } from '../pattern/pattern'
 import { euSizeOf, roundFoot, ukChildSizeOf } from '../pattern/feet'
 import type { Pair } from '../pattern/piece'
-import type { Size } from '../pattern/size'
+import { centimetres, type Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
 import { languages } from '../words/languages'
 
@@ -85,26 +85,25 @@ const english = (terms: Terms, tag: string): Phrases => {
       return `${parts.join(', ')}.`
     },
     size: ({ width, height }, shape) =>
-      `Finished size: about ${decimal(Math.round(width) / 10)} cm ${shape === 'ring' ? 'round' : 'wide'} and ${decimal(Math.round(height) / 10)} cm high, unstretched.`,
+      `Finished size: about ${centimetres(width)} ${shape === 'ring' ? 'round' : 'wide'} and ${centimetres(height)} high, unstretched.`,
     chart: 'Chart',
     ringChart: 'Ring chart',
     ringOf: (section) => `${section}, as a ring`,
     sheetOf: (section, letter) => `${section}, sheet ${letter}`,
     pieceSize: ({ width, height }, shape) =>
-      `Finished size: about ${decimal(Math.round(width) / 10)} cm ${shape === 'ring' ? 'round' : 'wide'} and ${decimal(Math.round(height) / 10)} cm from cast-on to ${finishing.bindOff.replace(' ', '-')}, unstretched.`,
+      `Finished size: about ${centimetres(width)} ${shape === 'ring' ? 'round' : 'wide'} and ${centimetres(height)} from cast-on to ${finishing.bindOff.replace(' ', '-')}, unstretched.`,
     foot: (foot) => {
       const [eu, uk] = [euSizeOf(foot), terms === 'uk' ? ukChildSizeOf(foot) : null]
       const shoes = [
         ...(eu === null ? [] : [`EU ${eu}`]),
         ...(uk === null ? [] : [`UK child’s ${uk}`]),
       ]
-      const about = (mm: number) => `about ${decimal(Math.round(mm / 5) / 2)} cm`
       return [
-        `Foot: ${about(foot)} from heel to toe.`,
+        `Foot: about ${centimetres(foot)} from heel to toe.`,
         ...(shoes.length === 0
           ? []
           : [
-              `A foot of that length has a shoe of ${shoes.join(' or ')} and is ${about(roundFoot(foot))} round: guidelines only, measure the foot where that can be done.`,
+              `A foot of that length has a shoe of ${shoes.join(' or ')} and is about ${centimetres(roundFoot(foot))} round: guidelines only, measure the foot where that can be done.`,
             ]),
       ].join(' ')
     },

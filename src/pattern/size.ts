@@ -16,3 +16,10 @@ export function sizeOf({ chart, loom, gauge }: Pattern): Size | null {
   const size = { width: (loom.pegs / gauge.stitches) * 100, height: (whole / gauge.rows) * 100 }
   return Number.isFinite(size.width + size.height) ? size : null
 }
+
+/** To the millimetre below 10 cm, to half a centimetre from there on: no knitting is truer. Takes mm. */
+export const inCentimetres = (mm: number): number =>
+  Math.round(mm) < 100 ? Math.round(mm) / 10 : Math.round(mm / 5) / 2
+
+/** "3.6 cm", "24.5 cm": how every length is told, of what is worked. Takes mm. */
+export const centimetres = (mm: number): string => `${inCentimetres(mm)} cm`

@@ -64,7 +64,7 @@ test('the cuff fits a wrist', () => {
   expect(roundOf(cuff)).toBeLessThan(18)
   expect(lengthOfPiece(cuff)).toBeGreaterThan(10)
   expect(lengthOfPiece(cuff)).toBeLessThan(18)
-  expect(cuff.notes).toContain('16 cm round')
+  expect(cuff.notes).toContain('16.5 cm round')
 })
 
 test('the headband is 8 to 12 cm deep and fits a head', () => {

@@ -1,4 +1,5 @@
 import type { FabricGeometry } from '../../drawing/fabric/fabric'
+import { centimetres, inCentimetres } from '../../pattern/size'
 import type { Pattern } from '../../pattern/pattern'
 
 export interface SizeText {
@@ -8,8 +9,6 @@ export interface SizeText {
   readonly spoken: string
 }
 
-const cm = (mm: number): string => (mm / 10).toFixed(mm < 100 ? 1 : 0)
-
 /** How large the fabric is by the gauge, mm in, without any stretch. */
 export function sizeText(
   { cloth: { width, height }, opened }: Pick<FabricGeometry, 'cloth' | 'opened'>,
@@ -18,9 +17,9 @@ export function sizeText(
   if (!gauge) return { seen: 'no gauge', spoken: 'Without a gauge its size in cm is not known.' }
   const round = loom.shape === 'ring'
   const open = opened ? ', opened at the short rows' : ''
-  const wide = `${cm(width)} cm ${round ? 'round' : 'wide'}`
+  const wide = `${centimetres(width)} ${round ? 'round' : 'wide'}`
   return {
-    seen: `${round ? `${wide}, ${cm(height)} cm high` : `${cm(width)} × ${cm(height)} cm`}${open}`,
-    spoken: `${wide} and ${cm(height)} cm high${open}${opened ? ',' : ''} by the gauge, unstretched.`,
+    seen: `${round ? `${wide}, ${centimetres(height)} high` : `${inCentimetres(width)} × ${centimetres(height)}`}${open}`,
+    spoken: `${wide} and ${centimetres(height)} high${open}${opened ? ',' : ''} by the gauge, unstretched.`,
   }
 }

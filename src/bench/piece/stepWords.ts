@@ -3,7 +3,8 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import type { Step, StepKind } from '../../pattern/piece'
 import type { PieceWork } from '../../pattern/workPiece'
 import { stitchOf } from '../../stitches/vocabulary'
-import { centimetres, rowsCounted } from '../../drawing/piece/length'
+import { centimetres } from '../../pattern/size'
+import { rowsCounted } from '../../drawing/piece/length'
 
 /** Each kind of step, in the order in which a piece first needs them, as its button is called. */
 export const kindNames: Readonly<Record<StepKind, string>> = {

@@ -1,4 +1,5 @@
 import { rowsCounted } from '../../drawing/piece/length'
+import { centimetres } from '../../pattern/size'
 import type { Totals } from '../../pattern/totals'
 import type { PieceWork } from '../../pattern/workPiece'
 
@@ -32,7 +33,7 @@ export function totalsInOneLine(
     ...(yarn === null ? [] : [`${rounded(yarn / 1000)} m`]),
     ...(grams === null ? [] : [`${rounded(grams)} g`]),
     ...(minutes === null || minutes === 0 ? [] : [timeText(minutes)]),
-    ...(foot === null ? [] : [`foot ${Math.round(foot / 5) / 2} cm`]),
+    ...(foot === null ? [] : [`foot ${centimetres(foot)}`]),
   ]
     .map((part) => part.replaceAll(' ', '\u00a0'))
     .join(' · ')

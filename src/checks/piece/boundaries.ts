@@ -1,5 +1,6 @@
 import { pegsInWork } from '../../loom/state'
 import { addStep, changeStep } from '../../pattern/edits/piece'
+import { centimetres } from '../../pattern/size'
 import { counted, upperFirst } from '../wording'
 import { forSteps, rowInStep, stepNamed, unitOf, type PieceRule } from './rule'
 
@@ -63,7 +64,7 @@ export const needsGauge: PieceRule = {
       step.kind === 'plain' && 'mm' in step.amount && !work.pattern.gauge
         ? {
             step: index,
-            message: `${stepNamed(work, index)} goes on for ${Math.round(step.amount.mm) / 10} cm, but without a gauge that is no number of ${unitOf(work, index)}s.`,
+            message: `${stepNamed(work, index)} goes on for ${centimetres(step.amount.mm)}, but without a gauge that is no number of ${unitOf(work, index)}s.`,
             advice: `Knit a swatch and enter its gauge, or give the number of ${unitOf(work, index)}s.`,
             fixes: [
               {

@@ -1,10 +1,6 @@
 import type { StepWork } from '../../pattern/workPiece'
 import type { Slice } from './profile'
 
-/** A length for people; takes mm. Halves of a centimetre matter on a small thing only. */
-export const centimetres = (mm: number): string =>
-  `${(mm / 10).toFixed(mm < 95 ? 1 : 0).replace(/\.0$/, '')} cm`
-
 /**
  * How long each step makes the piece, mm; 0 where it adds nothing to its length, and for a heel,
  * which makes it longer on one half only.

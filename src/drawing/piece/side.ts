@@ -2,7 +2,7 @@ import type { PieceWork } from '../../pattern/workPiece'
 import { closed, moveTo, polyline, short } from '../path'
 import type { Item, Layer, Scene } from '../scene'
 import { textWidth, weights } from '../sizes'
-import { centimetres } from './length'
+import { centimetres } from '../../pattern/size'
 import { profileOf, type Drop, type Slice } from './profile'
 import {
   halfOf,

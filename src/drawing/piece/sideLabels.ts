@@ -2,7 +2,8 @@ import type { PieceWork } from '../../pattern/workPiece'
 import { polyline } from '../path'
 import type { Item, Layer } from '../scene'
 import { textWidth, weights } from '../sizes'
-import { centimetres, lengthsOf, rowsCounted } from './length'
+import { centimetres } from '../../pattern/size'
+import { lengthsOf, rowsCounted } from './length'
 import type { Slice } from './profile'
 
 export interface SideOptions {

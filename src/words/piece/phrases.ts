@@ -194,7 +194,3 @@ export const piecePhrases: Readonly<Record<Terms, PiecePhrases>> = {
   us: phrasesOf(languages.us, 'us'),
   uk: phrasesOf(languages.uk, 'uk'),
 }
-
-/** "12 cm", "4.5 cm", to the nearest half under 10 cm. Takes mm. */
-export const length = (mm: number): string =>
-  mm >= 100 ? `${Math.round(mm / 10)} cm` : `${Math.max(0.5, Math.round(mm / 5) / 2)} cm`

@@ -8,7 +8,8 @@ import type { LabelKind } from '../language'
 import { languages } from '../languages'
 import { labelKind } from '../sentence'
 import { readChartStep, textOf } from './chartStep'
-import { length, piecePhrases, type EdgePlace, type Halves, type PiecePhrases } from './phrases'
+import { centimetres } from '../../pattern/size'
+import { piecePhrases, type EdgePlace, type Halves, type PiecePhrases } from './phrases'
 
 /** One line of the instructions of a piece. */
 export interface PieceLine {
@@ -168,8 +169,8 @@ class PieceWriter {
     const { gauge } = pattern
     const text =
       'mm' in step.amount && !gauge
-        ? plainToLength(stitch, kind, length(step.amount.mm))
-        : plain(stitch, kind, rows, gauge && length((rows * 100) / gauge.rows))
+        ? plainToLength(stitch, kind, centimetres(step.amount.mm))
+        : plain(stitch, kind, rows, gauge && centimetres((rows * 100) / gauge.rows))
     this.#open(plainHeading[kind]).push(line('plain', text, index))
   }
 
