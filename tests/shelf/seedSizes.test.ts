@@ -15,6 +15,7 @@ import type { Pattern } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
 import type { PatternRow } from '../../src/pattern/row'
 import { findSection } from '../../src/pattern/sections'
+import { centimetres, inCentimetres } from '../../src/pattern/size'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 
@@ -64,7 +65,7 @@ test('the cuff fits a wrist', () => {
   expect(roundOf(cuff)).toBeLessThan(18)
   expect(lengthOfPiece(cuff)).toBeGreaterThan(10)
   expect(lengthOfPiece(cuff)).toBeLessThan(18)
-  expect(cuff.notes).toContain('16.5 cm round')
+  expect(cuff.notes).toContain(`${centimetres(10 * roundOf(cuff))} round`)
 })
 
 test('the headband is 8 to 12 cm deep and fits a head', () => {
@@ -75,16 +76,16 @@ test('the headband is 8 to 12 cm deep and fits a head', () => {
   expect(lengthOfPiece(band)).toBeLessThanOrEqual(12)
   expect(roundOf(band)).toBeGreaterThan(45)
   expect(roundOf(band)).toBeLessThan(51)
-  expect(band.notes).toContain(`${lengthOfPiece(band).toFixed(0)} cm deep`)
-  expect(band.notes).toContain(`${roundOf(band).toFixed(0)} cm round`)
+  expect(band.notes).toContain(`${centimetres(10 * lengthOfPiece(band))} deep`)
+  expect(band.notes).toContain(`${centimetres(10 * roundOf(band))} round`)
 })
 
 test('the panel is as large as its notes say, and that is a small cushion', () => {
   const panel = starter('drift-net-panel')
-  const size = [roundOf(panel), lengthOfPiece(panel)].map((cm) => cm.toFixed(0))
+  const size = [roundOf(panel), lengthOfPiece(panel)].map((cm) => inCentimetres(10 * cm))
   expect(panel.notes).toContain(`${size.join(' by ')} cm`)
   // Common practice.
-  for (const cm of size) expect(Number(cm)).toBeGreaterThanOrEqual(24)
+  for (const cm of size) expect(cm).toBeGreaterThanOrEqual(24)
 })
 
 test('the boot topper fits a calf', () => {
@@ -92,7 +93,7 @@ test('the boot topper fits a calf', () => {
   // Calves of 33 to 36 cm, and a topper a tenth to a sixth smaller (common practice).
   expect(roundOf(topper)).toBeGreaterThan(36 * 0.83)
   expect(roundOf(topper)).toBeLessThan(33 * 0.95)
-  expect(topper.notes).toContain(`${roundOf(topper).toFixed(0)} cm round`)
+  expect(topper.notes).toContain(`${centimetres(10 * roundOf(topper))} round`)
   expect(topper.notes).toContain('each repeat more adds 5 cm')
   expect(8 / ((topper.gauge?.stitches ?? 0) / 10)).toBe(5)
 })
@@ -103,7 +104,7 @@ test('the heel is one of a sock for a grown-up', () => {
   // (Knitty sizing guidelines), less 5 to 10 % (common practice).
   expect(roundOf(heel)).toBeGreaterThan(21.6 * 0.95 * 0.9)
   expect(roundOf(heel)).toBeLessThan(24 * 0.95 * 0.95)
-  expect(heel.notes).toContain(`${roundOf(heel).toFixed(0)} cm round`)
+  expect(heel.notes).toContain(`${centimetres(10 * roundOf(heel))} round`)
 })
 
 describe('the mitt', () => {
@@ -159,7 +160,7 @@ describe('the socks', () => {
       expect(roundOf(socks)).toBeGreaterThan(length * 0.95 * 0.85)
       expect(roundOf(socks)).toBeLessThan(length * 0.95 * 0.95)
     }
-    expect(socks.notes).toContain(`${foot.toFixed(0)} cm long`)
+    expect(socks.notes).toContain(`${centimetres(10 * foot)} long`)
     const leg = work.steps.slice(0, 3).flatMap((step) => step.rows?.rows ?? [])
     // A usual leg: 6 to 8 in, 15 to 20 cm (Knitty sizing guidelines).
     expect(lengthOf(socks, leg.length)).toBeGreaterThan(15)
