@@ -70,17 +70,13 @@ const english = (terms: Terms, tag: string): Phrases => {
   return {
     tag,
     description: ({ loom, making, gauge }) => {
-      const kind = loom.shape === 'ring' ? 'Ring loom' : 'Bar loom'
+      const kind = loom.shape === 'ring' ? 'Round loom' : 'Rake'
       const parts = [
         kind,
         `${loom.pegs} pegs ${decimal(loom.pitch)} mm apart`,
         ...(loom.shape === 'ring' ? [finishing.clockwise[loom.direction]] : []),
         `${making.knit} knit`,
-        ...(gauge
-          ? [
-              `${finishing.gauge} ${decimal(gauge.stitches)} sts and ${decimal(gauge.rows)} rows to 10 cm`,
-            ]
-          : []),
+        ...(gauge ? [languages[terms].gauge(gauge, making.knit, finishing)] : []),
       ]
       return `${parts.join(', ')}.`
     },

@@ -1,5 +1,5 @@
 import type { Heading } from './direction'
-import type { BindOff } from './move'
+import type { BindOff, CastOn } from './move'
 import type { LoomState } from './state'
 import type { Habits } from './work'
 
@@ -26,14 +26,17 @@ const mostEmptyBetween = 3
 
 /**
  * Cast-on: from the end of its pegs beside which the yarn hangs. On an empty loom the yarn is brought
- * to it; the whole of a bar is cast on from the far end, so that work begins at peg 1.
+ * to it; the whole of a bar is cast on from the far end, so that work begins at peg 1. A drawstring
+ * is woven there and back, and so begins where another cast-on ends.
  */
-export function castOnWay(plan: EdgePlan): EdgeWay {
+export function castOnWay(how: CastOn, plan: EdgePlan): EdgeWay {
   const { before, shape, from, to } = plan
   const pegs = Array.from({ length: to - from + 1 }, (_, step) => from + step)
   const whole = pegs.length === before.stacks.length
-  if (whole) return shape === 'bar' ? back(pegs, true) : forward(pegs, true)
-  return before.stacks.every(isEmpty) ? forward(pegs, true) : fromAnEnd(pegs, plan)
+  const goesBack = how === 'drawstring'
+  if (whole) return (shape === 'bar' && !goesBack ? back : forward)(pegs, true)
+  if (!before.stacks.every(isEmpty)) return fromAnEnd(pegs, plan)
+  return (goesBack ? back : forward)(pegs, true)
 }
 
 /**

@@ -21,7 +21,8 @@ type Recorder = (move: Move, loom: Loom) => void
 
 /**
  * Cast on pegs `from`..`to`, from where the yarn is. The whole of a bar is cast on from the far end,
- * so that the yarn stands at peg 1; in the round it comes back to peg 1 by itself.
+ * so that the yarn stands at peg 1; in the round it comes back to peg 1 by itself. A drawstring goes
+ * there and back.
  */
 export function castOnPegs(
   before: LoomState,
@@ -33,14 +34,32 @@ export function castOnPegs(
 ): EdgeRun {
   const loom = new Loom(before, habits.knit, record)
   const plan: EdgePlan = { before, shape: habits.shape, from, to }
-  const way = castOnWay(plan)
+  const way = castOnWay(how, plan)
   begin(loom, way)
-  for (const peg of way.pegs) loom.castOn(peg, how)
+  if (how === 'drawstring') weave(loom, way.pegs, habits.shape)
+  else way.pegs.forEach((peg, index) => loom.castOn(peg, how, index === way.pegs.length - 1))
   if (way.pegs.length === loom.pegs) {
     loom.gap = 0
     loom.heading = 'forward'
   } else loom.heading = headingAfter(loom.gap, plan)
   return edgeRun(loom, habits, before, way)
+}
+
+/**
+ * In front of one peg and behind the next; a second time the other way: once more round the whole of
+ * a ring, else on the way back (common practice). The strands behind can be drawn tight and are no floats.
+ */
+function weave(loom: Loom, pegs: readonly number[], shape: Habits['shape']): void {
+  const infront = (peg: number) => loom.castOn(peg, 'drawstring')
+  const behind = (peg: number) => {
+    loom.pass(peg, 'inside')
+    loom.float = 0
+  }
+  const first = new Set(pegs.filter((_, index) => index % 2 === 0))
+  for (const peg of pegs) (first.has(peg) ? infront : behind)(peg)
+  const closed = shape === 'ring' && pegs.length === loom.pegs
+  if (!closed) loom.turn()
+  for (const peg of closed ? pegs : pegs.toReversed()) (first.has(peg) ? behind : infront)(peg)
 }
 
 /** Go the way of an edge; the yarn must hang beside its first peg. */

@@ -30,12 +30,13 @@ const laid: Readonly<Record<'yarn over' | 'tuck' | 'wrap' | 'German turn', Lengt
   'German turn': length(1, 2),
 }
 
+/** A drawstring goes past each peg a second time, behind it: that is a move of its own. */
 const castOn: Readonly<Record<CastOn, Length>> = {
   'e-wrap': length(3, 1),
   'double e-wrap': length(5, 2),
   chain: length(4, 1),
   'long-tail': length(5, 1),
-  drawstring: length(2, 0),
+  drawstring: length(1, 0),
 }
 
 /** Tails: gathered about twice round, sewn about three times (common practice). */

@@ -177,13 +177,13 @@ export class Loom {
     this.record?.({ do: 'drop', peg }, this)
   }
 
-  /** On an empty loom a loop begins the wale of its own peg. */
-  castOn(peg: number, how: CastOn): void {
+  /** On an empty loom a loop begins the wale of its own peg. `last`: the last one of its edge. */
+  castOn(peg: number, how: CastOn, last = false): void {
     if (this.stack(peg).length > 0) this.faults.push({ kind: 'peg in use', peg })
     const taken = this.stacks.some((stack) => stack.some(({ wale }) => wale === peg))
     this.stacks[peg] = onTop(this.stack(peg), strand('cast-on', taken ? this.#newWale() : peg))
     this.#catchYarn(peg)
-    this.record?.({ do: 'cast on', peg, how }, this)
+    this.record?.({ do: 'cast on', peg, how, last }, this)
   }
 
   /** Lift the lower loops over the top one and off the peg. */

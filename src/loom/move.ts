@@ -43,8 +43,13 @@ export type Move =
   /** The lowest of several loops knitted on one peg is lifted back onto it. */
   | { readonly do: 'base'; readonly peg: number }
   | { readonly do: 'turn' }
-  /** A first loop is put on an empty peg. */
-  | { readonly do: 'cast on'; readonly peg: number; readonly how: CastOn }
+  /** A first loop is put on an empty peg; `last`: the last one of its edge. */
+  | {
+      readonly do: 'cast on'
+      readonly peg: number
+      readonly how: CastOn
+      readonly last: boolean
+    }
   /** The lower loops on the peg are lifted over the top one and off. */
   | { readonly do: 'lift'; readonly peg: number }
   /** The loops leave the peg; the yarn end drawn through them keeps them. */

@@ -1,5 +1,7 @@
 import type { How, Knit } from '../loom/move'
 import type { Side } from '../loom/state'
+import { usualEdges } from '../pattern/piece'
+import { bindOffNames, castOnNames } from './edges'
 import type { Language, LabelKind } from './language'
 
 const labels: Readonly<Record<LabelKind, readonly [one: string, many: string]>> = {
@@ -188,10 +190,13 @@ export const english: Omit<Language, 'finishing'> = {
     "Local rules on children's clothing and small parts decide; check them before you make or sell it.",
   ],
   start: (pegs, shape, { castOn }) =>
-    `${sentence(castOn)} ${pegs} ${shape === 'ring' ? 'pegs, in the round' : 'pegs, flat'}.`,
-  finish: ({ bindOff }) => `${sentence(bindOff)} and weave in the ends.`,
-  gaugeLine: (count, rows, { gauge }) =>
-    `${sentence(gauge)}: ${count} sts and ${rows} rows to 10 cm (4 in), in the designer's swatch.`,
+    `${sentence(castOn)} ${pegs} pegs ${castOnNames[usualEdges.castOn]}, ${shape === 'ring' ? 'in the round' : 'flat'}.`,
+  finish: (words) =>
+    `${sentence(words.bindOff)} all stitches ${bindOffNames(words)[usualEdges.bindOff]} and weave in the ends.`,
+  gauge: ({ stitches: count, rows }, knit, { gauge }) =>
+    `${gauge} ${count} sts and ${rows} rows to 10 cm in ${knitNames[knit]}`,
+  gaugeLine: ({ stitches: count, rows }, knit, { gauge }) =>
+    `${sentence(gauge)}: ${count} sts and ${rows} rows to 10 cm (4 in) in ${knitNames[knit]}.`,
 }
 
 /** With a capital first letter. */

@@ -2,6 +2,7 @@ import type { Direction } from '../loom/direction'
 import type { How, Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Side } from '../loom/state'
+import type { Gauge } from '../pattern/pattern'
 
 /** A full round of a ring, or a row of a bar or of short rows. */
 export type LabelKind = 'round' | 'row'
@@ -97,7 +98,10 @@ export interface Language {
   readonly crossing: Readonly<Record<Crossing, string>>
   readonly transfer: Readonly<Record<Transfer, string>>
   readonly cautions: readonly string[]
+  /** How a chart alone is begun and ended: with the usual edges. */
   readonly start: (pegs: number, shape: 'ring' | 'bar', words: Finishing) => string
   readonly finish: (words: Finishing) => string
-  readonly gaugeLine: (stitches: number, rows: number, words: Finishing) => string
+  /** The gauge is measured in the plain knit of the pattern: among other facts, and as a line. */
+  readonly gauge: (gauge: Gauge, knit: Knit, words: Finishing) => string
+  readonly gaugeLine: (gauge: Gauge, knit: Knit, words: Finishing) => string
 }

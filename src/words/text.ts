@@ -1,3 +1,4 @@
+import { isPlainPiece } from '../pattern/sections'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { abbreviations } from './abbreviations'
@@ -10,9 +11,11 @@ import { writeWords } from './write'
  * of the chart, finishing and cautions. Sections are parted by an empty line and end in a newline.
  */
 export function plainText(work: Work, terms: Terms = work.pattern.style.terms): string {
-  const { title, designer, notes, loom, gauge } = work.pattern
+  const { title, designer, notes, loom, making, gauge } = work.pattern
   const language = languages[terms]
   const { headings, finishing } = language
+  // A section of a larger piece is begun and ended by other steps.
+  const alone = isPlainPiece(work.pattern)
   const key = abbreviations(work, terms).map(
     ({ abbr, name, steps }) => `${abbr}: ${name}${steps ? `. ${steps}` : '.'}`,
   )
@@ -22,15 +25,15 @@ export function plainText(work: Work, terms: Terms = work.pattern.style.terms): 
     [title, designer].filter(Boolean).join('\n'),
     ...section(headings.about, [
       ...statements(work.pattern, terms),
-      ...(gauge ? [language.gaugeLine(gauge.stitches, gauge.rows, finishing)] : []),
+      ...(gauge ? [language.gaugeLine(gauge, making.knit, finishing)] : []),
     ]),
     ...section(headings.abbreviations, key),
     ...section(headings.notes, notes.trim() ? [notes.trim()] : []),
     ...section(headings.instructions, [
-      language.start(loom.pegs, loom.shape, finishing),
+      ...(alone ? [language.start(loom.pegs, loom.shape, finishing)] : []),
       ...writeWords(work, terms).lines.map(({ text }) => text),
     ]),
-    ...section(headings.finishing, [language.finish(finishing)]),
+    ...section(headings.finishing, alone ? [language.finish(finishing)] : []),
     ...section(headings.cautions, cautions(work.pattern, terms)),
   ].join('\n\n')}\n`
 }

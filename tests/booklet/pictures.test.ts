@@ -123,7 +123,7 @@ describe('step pictures', () => {
       ],
     })
     const text = pageText(layOut(one)).join(' ')
-    expect(text.indexOf('How it is worked')).toBeGreaterThan(text.indexOf('Bind off and weave'))
+    expect(text.indexOf('How it is worked')).toBeGreaterThan(text.indexOf('bind-off and weave'))
     expect(text).toContain('German turn on peg 21')
   })
 })

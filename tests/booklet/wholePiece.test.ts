@@ -187,8 +187,8 @@ describe('own words', () => {
 describe('one chart', () => {
   test('is begun and ended in a sentence where that is plain', () => {
     const text = allText(layOut(newPattern()))
-    expect(text).toContain('Cast on 36 pegs, in the round.')
-    expect(text).toContain('Bind off and weave in the ends.')
+    expect(text).toContain('Cast on 36 pegs by e-wrap, in the round.')
+    expect(text).toContain('Bind off all stitches with the basic bind-off and weave in the ends.')
   })
 
   test.each(termSets)('tells another cast-on and bind-off, in %s terms', (terms) => {
@@ -205,12 +205,12 @@ describe('one chart', () => {
       },
     )
     const text = allText(layOut(pattern))
-    expect(text).toContain('36 pegs by drawstring, in the round')
+    expect(text).toContain('36 pegs with the drawstring cast-on, in the round')
     expect(text).toMatch(/off all 36 loops by gathering them\./)
     expect(text).toContain('Weave in the ends.')
     expect(text).not.toMatch(/off and weave/)
     const words = allText(layOut(setWords(pattern, 'Rnds 1-12: knit'), { wording: 'own' }))
-    expect(words).toContain('by drawstring')
+    expect(words).toContain('with the drawstring cast-on')
     expect(words).toContain('by gathering them')
   })
 

@@ -61,7 +61,7 @@ describe('write', () => {
       ],
     })
     const { output } = await answer(['write', put(one)])
-    expect(output).toContain('Cast on 32 pegs by chain')
+    expect(output).toContain('Cast on 32 pegs with the chain cast-on')
   })
 })
 

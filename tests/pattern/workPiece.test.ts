@@ -277,3 +277,36 @@ describe('totals', () => {
     expect(totalsOf(workPiece(pattern)).whole.minutes).toBeNull()
   })
 })
+
+// Common practice: a drawstring is woven in front of one peg and behind the next, over two rounds.
+describe('a drawstring cast-on', () => {
+  const drawstring = (from: number, to: number): Step => ({
+    kind: 'cast on',
+    how: 'drawstring',
+    pegs: { from, to },
+  })
+  const run = (shape: 'ring' | 'bar', pegs: number, ...steps: Step[]) => {
+    const pattern = newPattern(pegs)
+    const work = workPiece(withSteps({ ...pattern, loom: { ...pattern.loom, shape } }, steps))
+    const edge = work.steps.at(-1)?.edge
+    return { first: edge?.way.pegs[0], faults: edge?.faults, end: work.end }
+  }
+
+  test.each([7, 8])('puts a loop on each of %i pegs and leaves no float', (pegs) => {
+    for (const shape of ['ring', 'bar'] as const) {
+      const { faults, end } = run(shape, pegs, drawstring(0, pegs - 1))
+      expect(faults).toEqual([])
+      expect(end.stacks.map(({ length }) => length)).toEqual(Array(pegs).fill(1))
+      expect([end.yarn.gap, end.float]).toEqual([0, 0])
+    }
+  })
+
+  test('goes there and back on some of the pegs, to where another cast-on would end', () => {
+    for (const shape of ['ring', 'bar'] as const) {
+      const { first, faults, end } = run(shape, 8, drawstring(2, 5))
+      expect(first).toBe(5)
+      expect(faults).toEqual([])
+      expect(end.yarn.gap).toBe(6)
+    }
+  })
+})

@@ -2,10 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { workPattern } from '../../src/pattern/work'
 import type { Pattern } from '../../src/pattern/pattern'
+import { addStep } from '../../src/pattern/edits/piece'
 import { setBand } from '../../src/pattern/edits/rows'
 import { termSets } from '../../src/stitches/stitch'
 import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations, stepsIn } from '../../src/words/abbreviations'
+import { read } from '../../src/words/read/read'
+import { readSettingsOf } from '../../src/words/read/reading'
 import { statements, cautions } from '../../src/words/statements'
 import { plainText } from '../../src/words/text'
 import { writeWords } from '../../src/words/write'
@@ -209,8 +212,22 @@ describe('the whole text', () => {
       'Instructions',
       'Finishing',
     ])
-    expect(text).toContain('Tension: 18 sts and 26 rows')
-    expect(text).toContain('Cast off and weave in the ends.')
+    // The edges are named as those of a whole piece are, and a gauge with its stitch (common practice).
+    expect(text).toContain('Tension: 18 sts and 26 rows to 10 cm (4 in) in u-wrap knit.')
+    expect(text).toContain('Cast on 24 pegs by e-wrap, in the round.')
+    expect(text).toContain('Cast off all stitches with the basic cast-off and weave in the ends.')
     for (const line of linesOf(pattern)) expect(text.split(line)).toHaveLength(2)
+    const { stated, remarks } = read(text, readSettingsOf(pattern))
+    expect(stated).toMatchObject({ knit: 'u-wrap', pegs: 24, gauge: pattern.gauge })
+    expect(remarks).toEqual([])
+  })
+
+  it('of a section of a larger piece says nothing of its edges', () => {
+    const pattern = addStep(pieceOf([rowOf(rib)]), 1, {
+      kind: 'plain',
+      stitch: 'k',
+      amount: { rows: 3 },
+    })
+    expect(plainText(workPattern(pattern))).not.toMatch(/Cast on|Bind off/)
   })
 })

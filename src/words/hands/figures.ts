@@ -113,7 +113,7 @@ function manner({ move, before, after }: Done): string {
     case 'move':
       return [what, move.to - move.from, empty(move.to), move.under, loops(move.from)].join('/')
     case 'cast on':
-      return [what, move.how].join('/')
+      return [what, move.how, move.last && move.how === 'chain'].join('/')
     case 'let go':
       return [what, move.how, loops(move.peg)].join('/')
     case 'bar':

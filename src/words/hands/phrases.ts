@@ -59,8 +59,16 @@ export const castOnWays: Readonly<Record<CastOn, (peg: string) => string>> = {
   'long-tail': (peg) =>
     `make a loop of the long tail, draw a loop of the yarn through it, put that new loop on ${peg} and draw the tail tight below`,
   drawstring: (peg) =>
-    `lay the yarn across the front of ${peg} without winding it round; that strand is the first loop there and can be drawn tight later`,
+    `lay the yarn across the front of ${peg} without winding it round; that strand is the first loop there`,
 }
+
+/** Where the chain ends: no strand is left for the last peg, but the loop on the hook (common practice). */
+export const lastOfChain = (peg: string): string =>
+  `put the last loop of the chain, from the hook, on ${peg}; it is the first loop there`
+
+/** How a drawstring is woven (common practice). `back`: on the way back, else once more round. */
+export const drawstringWay = (back: boolean): string =>
+  `weave the yarn in front of one peg and behind the next to the end; then ${back ? 'turn and weave back' : 'weave a second round'}, in front of the pegs you went behind and behind the others, so that a strand lies in front of each peg; these strands are the first loops, and the edge can be drawn tight later`
 
 const chained: LetGoWay = (pegs, _, goesOn) =>
   goesOn

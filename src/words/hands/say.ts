@@ -4,7 +4,7 @@ import { emptyStack, type Stack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
 import { pegsOfMove, pegsPassed, stitchAt, type Done, type HandsContext } from './context'
 import { namePegs, numberWord } from './pegs'
-import { castOnWays, letGoWays, verbs, wayNames, ways } from './phrases'
+import { castOnWays, lastOfChain, letGoWays, verbs, wayNames, ways } from './phrases'
 import { movedPast, putBackPast } from './cross'
 import { strandWords } from './strands'
 
@@ -131,9 +131,11 @@ function sayPass(list: readonly DoneOf<'pass'>[]): string {
   const pegs = namePegs(pegsIn(list))
   const each = list.length > 1 ? ', one after the other' : ''
   if (stackBefore(first, first.move.peg) === emptyStack)
-    return `Take the yarn on past ${pegs}, ${first.move.yarn === 'inside' ? 'inside the loom' : 'in front of the fabric'}.`
+    return first.move.yarn === 'inside'
+      ? `Carry the yarn behind ${pegs}, inside the loom.`
+      : `Take the yarn on past ${pegs}, in front of the fabric.`
   return first.move.yarn === 'inside'
-    ? `Leave ${loopsOn(list, 'on')} as ${list.length > 1 || wordsOf(first, first.move.peg).many ? 'they are' : 'it is'} and take the yarn on behind ${pegs}, inside the loom.`
+    ? `Leave ${loopsOn(list, 'on')} as ${list.length > 1 || wordsOf(first, first.move.peg).many ? 'they are' : 'it is'} and carry the yarn behind ${pegs}, inside the loom.`
     : `Take ${wordsOf(first, first.move.peg).all} off ${pegs}${each}, lay the yarn behind ${list.length > 1 ? 'each' : 'the'} peg but in front of the fabric, and put ${wordsOf(first, first.move.peg).it} back.`
 }
 
@@ -142,7 +144,7 @@ function sayCarry(list: readonly DoneOf<'carry'>[], { shape }: HandsContext): st
   const passed = pegsPassed(done)
   const { heading } = done.after
   const goesOn = done.move.gap > (passed[0] ?? 0) === (heading === 'forward')
-  if (goesOn) return `Take the yarn on behind ${namePegs(passed)}, inside the loom.`
+  if (goesOn) return `Carry the yarn behind ${namePegs(passed)}, inside the loom.`
   const next = nextPeg(done.after, shape)
   const ready = next === null ? '' : `, ready for peg ${next + 1}`
   return `Bring the yarn back behind ${namePegs(passed)}, inside the loom${ready}.`
@@ -236,7 +238,8 @@ function sayTurn(list: readonly DoneOf<'turn'>[], { direction, shape }: HandsCon
 
 function sayCastOn(list: readonly DoneOf<'cast on'>[]): string {
   const pegs = namePegs(pegsIn(list))
-  const way = castOnWays[firstOf(list).move.how]
+  const { how, last } = firstOf(list).move
+  const way = last && how === 'chain' ? lastOfChain : castOnWays[how]
   return list.length > 1
     ? `On ${pegs}, one after the other: ${way('each peg')}.`
     : `${capital(way(pegs))}.`

@@ -51,7 +51,9 @@ export function sayEdge({ move }: Moment, { terms }: HandsContext): string {
       return `${move.as === 'wrap' ? 'Wrap' : capital(move.as)} on ${namePegs([move.peg])}`
     case 'turn':
       return 'Turn'
+    // Only a drawstring goes past pegs at an edge.
     case 'cast on':
+    case 'pass':
       return capital(castOn)
     default:
       return capital(bindOff)

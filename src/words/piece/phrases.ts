@@ -2,7 +2,8 @@ import type { BindOff, CastOn } from '../../loom/move'
 import type { Pair } from '../../pattern/piece'
 import type { Stitch, Terms } from '../../stitches/stitch'
 import { sentence as capital } from '../english'
-import { castOnWays } from '../hands/phrases'
+import { bindOffNames, castOnNames } from '../edges'
+import { castOnWays, drawstringWay, lastOfChain } from '../hands/phrases'
 import type { Language, LabelKind } from '../language'
 import { languages } from '../languages'
 
@@ -13,7 +14,7 @@ export interface PiecePhrases {
   readonly plainHeading: Readonly<Record<LabelKind, string>>
   readonly secondHeading: string
   readonly castOn: (how: CastOn, loops: number, where: EdgePlace) => string
-  readonly castOnWay: Readonly<Record<CastOn, string>>
+  readonly castOnWay: (how: CastOn, loops: number, where: EdgePlace) => string
   readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
   /** How it is done; `goesOn`: other loops are left that the yarn works after it. */
   readonly bindOffWay: (how: BindOff, goesOn: boolean, halves: Halves) => string
@@ -41,6 +42,8 @@ export interface Halves {
 /** Where an edge is worked: the whole ring or bar, or a run of its pegs; in the order it is worked. */
 export interface EdgePlace {
   readonly whole: boolean
+  /** Has it two ends? The whole of a ring has none. */
+  readonly open: boolean
   /** The ends of its pegs. */
   readonly first: number
   readonly last: number
@@ -122,14 +125,7 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
 function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
   const { castOn, bindOff } = finishing
   const off = bindOff.replace(' ', '-')
-  const bindOffNames: Readonly<Record<BindOff, string>> = {
-    basic: `with the basic ${off}`,
-    elastic: `with the elastic ${off}`,
-    sewn: `with the sewn stretchy ${off}`,
-    gather: 'by gathering them',
-    'three-needle': `with the three-needle ${off}`,
-    graft: 'by grafting them together',
-  }
+  const offNames = bindOffNames(finishing)
   const ofStitch = ({ id, [terms]: { abbr, name } }: Stitch) => ({
     verb: plainVerbs[id] ?? 'Work',
     what: plainVerbs[id] ? '' : ` of ${abbr === name ? abbr : `${abbr} (${name})`}`,
@@ -140,22 +136,27 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     plainHeading: { round: 'Plain rounds', row: 'Plain rows' },
     secondHeading: 'The second one',
     castOn: (how, loops, where) => {
-      const start = `${capital(castOn)} ${count(loops, 'peg', 'pegs')} by ${how}`
+      const start = `${capital(castOn)} ${count(loops, 'peg', 'pegs')} ${castOnNames[how]}`
       if (!where.whole) return `${start}: ${pegRange(where.first, where.last)}.`
+      if (!where.open) return `${start}, in the round, from peg 1 on.`
       return where.first <= where.last
-        ? `${start}, in the round, from peg 1 on.`
+        ? `${start}, flat, from peg 1 to peg ${where.last} and back.`
         : `${start}, flat, from peg ${where.first} down to peg 1.`
     },
-    castOnWay: Object.fromEntries(
-      Object.entries(castOnWays).map(([how, way]) => [how, `${capital(way('each peg'))}.`]),
-    ) as Record<CastOn, string>,
+    castOnWay: (how, loops, { open }) => {
+      if (how === 'drawstring') return `${capital(drawstringWay(open))}.`
+      if (how !== 'chain') return `${capital(castOnWays[how]('each peg'))}.`
+      return loops < 2
+        ? `${capital(lastOfChain('the peg'))}.`
+        : `${capital(castOnWays.chain('each peg but the last'))}; ${lastOfChain('the last peg')}.`
+    },
     bindOff: (how, loops, where) => {
       const which = where.whole
         ? `all ${count(loops, 'loop', 'loops')}`
         : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
       return loops === 0
         ? `There is no loop to ${bindOff} here.`
-        : `${capital(bindOff)} ${which} ${bindOffNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
+        : `${capital(bindOff)} ${which} ${offNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
     },
     bindOffWay: (how, goesOn, halves) => bindOffWays[how](goesOn, halves),
     newYarn:
@@ -176,9 +177,9 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     onAllPegs: (way, pegs, again) =>
       way === 'round'
         ? `From here work in the round on all ${pegs} pegs${again ? ' again' : ''}.`
-        : `From here work to and fro on all ${pegs} pegs${again ? ' again' : ''}${way === 'bar' ? '' : ', without closing the round'}.`,
+        : `From here work back and forth on all ${pegs} pegs${again ? ' again' : ''}${way === 'bar' ? '' : ', without closing the round'}.`,
     onSomePegs: (first, last, othersWait) =>
-      `From here work to and fro on ${pegRange(first, last)}${othersWait ? '; the other loops wait' : ''}.`,
+      `From here work back and forth on ${pegRange(first, last)}${othersWait ? '; the other loops wait' : ''}.`,
     leftOut: (rows, most) =>
       `The last ${count(rows, 'row', 'rows')} of this step ${rows === 1 ? 'is' : 'are'} left out here: a piece can have ${most} rows in all. Work this step fewer times, or make it shorter.`,
     second: {

@@ -43,7 +43,7 @@ export function pieceAbbreviations(
  */
 export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.terms): string {
   const { pattern } = work
-  const { title, designer, notes, gauge } = pattern
+  const { title, designer, notes, making, gauge } = pattern
   const { headings, gaugeLine, finishing } = languages[terms]
   const { blocks } = writePiece(work, terms)
   const key = pieceAbbreviations(work, terms, blocks).map(
@@ -55,7 +55,7 @@ export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.ter
     [title, designer].filter(Boolean).join('\n'),
     ...part(headings.about, [
       ...pieceStatements(work, terms),
-      ...(gauge ? [gaugeLine(gauge.stitches, gauge.rows, finishing)] : []),
+      ...(gauge ? [gaugeLine(gauge, making.knit, finishing)] : []),
     ]),
     ...part(headings.abbreviations, key),
     ...part(headings.notes, notes.trim() ? [notes.trim()] : []),

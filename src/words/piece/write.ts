@@ -115,9 +115,10 @@ class PieceWriter {
   #castOn(step: Step & { kind: 'cast on' }, work: StepWork, index: number): void {
     const loops = pegsInWork(work.after) - pegsInWork(work.before)
     const { castOn, castOnHeading, castOnWay } = this.#phrases
+    const where = this.#placeOf(step.pegs, work)
     this.#open(castOnHeading).push(
-      line('cast on', castOn(step.how, loops, placeOf(step.pegs, work)), index),
-      line('how', castOnWay[step.how], index),
+      line('cast on', castOn(step.how, loops, where), index),
+      line('how', castOnWay(step.how, loops, where), index),
     )
   }
 
@@ -125,7 +126,7 @@ class PieceWriter {
     const loops = pegsInWork(work.before) - pegsInWork(work.after)
     const { bindOff, bindOffHeading, bindOffWay, newYarn } = this.#phrases
     const lines = this.#open(bindOffHeading)
-    lines.push(line('bind off', bindOff(step.how, loops, placeOf(step.pegs, work)), index))
+    lines.push(line('bind off', bindOff(step.how, loops, this.#placeOf(step.pegs, work)), index))
     const newEnd = work.edge?.newEnd ?? false
     const goesOn = pegsInWork(work.after) > 0 && !newEnd
     if (loops > 0) lines.push(line('how', bindOffWay(step.how, goesOn, halvesOf(work)), index))
@@ -197,6 +198,23 @@ class PieceWriter {
     return onSomePegs(first + 1, end + 1, wait)
   }
 
+  /** The pegs of an edge in the order it is worked, 1-based. */
+  #placeOf(run: Run | null, { before, edge }: StepWork): EdgePlace {
+    const { from, to } = edgePegs({ pegs: run }, before)
+    const { heading, pegs } = edge?.way ?? { heading: 'forward', pegs: [] }
+    const start = pegs[0] ?? from
+    const end = pegs.at(-1) ?? to
+    const [first, last] = heading === 'forward' ? [from + 1, to + 1] : [to + 1, from + 1]
+    const whole = from === 0 && to === before.stacks.length - 1
+    return {
+      whole,
+      open: !whole || this.work.pattern.loom.shape === 'bar',
+      first,
+      last,
+      round: start > end === (heading === 'forward') && start !== end ? [start + 1, end + 1] : null,
+    }
+  }
+
   /** The lines under this heading: of the block that is open, if it has it, or of a new one. */
   #open(heading: string): PieceLine[] {
     const open = this.#blocks.at(-1)
@@ -209,21 +227,6 @@ class PieceWriter {
   #last(): PieceLine[] {
     const open = this.#blocks.at(-1)
     return open ? open.lines : this.#open(languages[this.terms].headings.instructions)
-  }
-}
-
-/** The pegs of an edge in the order it is worked, 1-based. */
-function placeOf(run: Run | null, { before, edge }: StepWork): EdgePlace {
-  const { from, to } = edgePegs({ pegs: run }, before)
-  const { heading, pegs } = edge?.way ?? { heading: 'forward', pegs: [] }
-  const start = pegs[0] ?? from
-  const end = pegs.at(-1) ?? to
-  const [first, last] = heading === 'forward' ? [from + 1, to + 1] : [to + 1, from + 1]
-  return {
-    whole: from === 0 && to === before.stacks.length - 1,
-    first,
-    last,
-    round: start > end === (heading === 'forward') && start !== end ? [start + 1, end + 1] : null,
   }
 }
 

@@ -151,6 +151,7 @@ const knitSaid: readonly RegExp[] = [
   /\b(?:k|knit)\b(?:\s{0,9}(?:sts?|stitch(?:es)?))?\s{0,9}(?:=|means|:|is|are)\s{0,9}(?:(?:an?|the)\s+)?(e|u|flat|true|reversed)[- ]?(?:wrap|knit|purl|stitch)/i,
   /\b(e|u|flat|true)[- ]?(?:wrap|wrapped)?\s*knit in this pattern/i,
   /\b(?:use|using|work|knit)\s+(?:the\s+)?(e|u|flat|true)[- ]?(?:wrap|knit|stitch)[^.\n]{0,30}\bthroughout/i,
+  /\b(?:gauge|tension)\b[^\n]{0,120}\bin (e|u|flat|true)[- ]?(?:wrap|knit|stitch)/i,
 ]
 
 /** Which plain knit the words state for the whole pattern. */
@@ -170,7 +171,7 @@ export function statedDirection(text: string): 'clockwise' | 'counterclockwise' 
 }
 
 const castOn =
-  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?!\s*pegs? by [^.:\n]{1,60}: pegs?\b)(?:\s*(?:\(([\d, -]{1,60})\)|((?:,\s*\d{1,4}){2,15})(?=\s*(?:sts?|stitches|pegs|loops)\b)))?/i
+  /\b(?:cast[- ]?on|co|ewco|cco)\s+(?:an?\s+)?(\d{1,4})\b(?!\s*pegs? (?:by|with) [^.:\n]{1,60}: pegs?\b)(?:\s*(?:\(([\d, -]{1,60})\)|((?:,\s*\d{1,4}){2,15})(?=\s*(?:sts?|stitches|pegs|loops)\b)))?/i
 
 /** How many loops the words cast on, for the size that is read. */
 export function statedPegs(text: string, size: number): { pegs: number; range: TextRange } | null {

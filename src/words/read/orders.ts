@@ -71,7 +71,7 @@ const allPegs = new RegExp(
   'i',
 )
 const castOn =
-  /^\s*Cast on \d{1,4} pegs? by [^.:]{1,60}(?:: pegs? (\d{1,4})(?: to (\d{1,4}))?\.|,.*\.)\s*$/
+  /^\s*Cast on \d{1,4} pegs? (?:by|with) [^.:]{1,60}(?:: pegs? (\d{1,4})(?: to (\d{1,4}))?\.|,.*\.)\s*$/
 const bindOff =
   /^\s*(?:Bind|Cast) off (?:all \d{1,4} loops?|the \d{1,4} loops? on pegs? (\d{1,4})(?: to (\d{1,4}))?)\b.*\.\s*$/
 const measured = /^\s*(?:Knit|Purl|Work) [\d.]{1,6} cm\b.{0,100}, measured on your piece\b/

@@ -230,6 +230,33 @@ test.each([
     for (const peg of pegsNamed(sentence)) expect(peg).toBeLessThanOrEqual(40)
 })
 
+// Common practice.
+test('a drawstring is woven in front of one peg and behind the next, then the other way', () => {
+  const pattern = piece([rowOf(['k', 'k', 'k', 'k', 'k', 'k', 'k', 'k'])])
+  expect(
+    stepFigures(walkEdge(pattern, { castOn: 'drawstring' }), handsContext(pattern)).map(
+      ({ heading, sentence }) => `${heading}: ${sentence}`,
+    ),
+  ).toEqual([
+    'Cast on: Lay the yarn across the front of peg 1 without winding it round; that strand is the first loop there.',
+    'Cast on: Carry the yarn behind peg 2, inside the loom.',
+    'Cast on: Do the last two steps three times more, from peg 3 on to peg 8.',
+    'Cast on: Leave the loop on peg 1 as it is and carry the yarn behind peg 1, inside the loom.',
+    'Cast on: Lay the yarn across the front of peg 2 without winding it round; that strand is the first loop there.',
+    'Cast on: Do the last two steps three times more, from peg 3 on to peg 8.',
+  ])
+})
+
+// Common practice.
+test('the last loop of a chain cast-on goes on the last peg', () => {
+  const pattern = piece([rowOf(['k', 'k', 'k', 'k', 'k', 'k'])])
+  const said = stepFigures(walkEdge(pattern, { castOn: 'chain' }), handsContext(pattern))
+  expect(said.map(({ sentence }) => sentence)).toEqual([
+    expect.stringMatching(/^On pegs 1 to 5, one after the other: with the crochet hook /),
+    'Put the last loop of the chain, from the hook, on peg 6; it is the first loop there.',
+  ])
+})
+
 /** Do what the sentences of the figures say with paper loops a, b, c, ... on the pegs. */
 function follow(pattern: Pattern): string[] {
   const loops = 'abcdefghijkl'.slice(0, pattern.loom.pegs).split('')
@@ -253,7 +280,7 @@ function follow(pattern: Pattern): string[] {
       const pegs = pegsNamed(sentence)
       const half = pegs.length / 2
       pegs.slice(0, half).forEach((from, index) => putOn(pegs[half + index] ?? 0, takeOff(from)))
-    } else if (!/^(Knit|Purl|Take the yarn|Bring the yarn back) /.test(sentence))
+    } else if (!/^(Knit|Purl|Take the yarn|Carry the yarn|Bring the yarn back) /.test(sentence))
       throw new Error(`What is “${sentence}”?`)
   }
   return loops

@@ -36,7 +36,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
 
   test('right to left, knit then move', () => {
     expect(said(piece([crossRow], 'clockwise', knitFirst), '2/2 LC')).toEqual([
-      'Take the yarn on behind pegs 5 and 6, inside the loom.',
+      'Carry the yarn behind pegs 5 and 6, inside the loom.',
       knit(7),
       knit(8),
       take(7),
@@ -48,7 +48,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
       move(5, 'left', 7),
       putFirst(5),
       put(6),
-      'Take the yarn on behind pegs 7 and 8, inside the loom.',
+      'Carry the yarn behind pegs 7 and 8, inside the loom.',
     ])
   })
 
@@ -56,7 +56,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
     expect(said(piece([crossRow], 'counterclockwise', knitFirst), '2/2 LC')).toEqual([
       take(5),
       take(6),
-      'Take the yarn on behind pegs 5 and 6, inside the loom.',
+      'Carry the yarn behind pegs 5 and 6, inside the loom.',
       knit(7),
       knit(8),
       move(7, 'left', 5),
@@ -103,7 +103,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
     expect(said(piece([crossBack], 'clockwise', knitFirst), '2/2 LC')).toEqual([
       take(8),
       take(7),
-      'Take the yarn on behind pegs 8 and 7, inside the loom.',
+      'Carry the yarn behind pegs 8 and 7, inside the loom.',
       knit(6),
       knit(5),
       move(6, 'left', 8),
@@ -118,7 +118,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
 
   test('going back on a loom worked counterclockwise is going right to left', () => {
     expect(said(piece([crossBack], 'counterclockwise', knitFirst), '2/2 LC')).toEqual([
-      'Take the yarn on behind pegs 8 and 7, inside the loom.',
+      'Carry the yarn behind pegs 8 and 7, inside the loom.',
       knit(6),
       knit(5),
       take(6),
@@ -130,7 +130,7 @@ describe('a 2/2 left cross: the right-hand two loops travel left in front', () =
       move(8, 'left', 6),
       putFirst(8),
       put(7),
-      'Take the yarn on behind pegs 6 and 5, inside the loom.',
+      'Carry the yarn behind pegs 6 and 5, inside the loom.',
     ])
   })
 })
@@ -273,7 +273,7 @@ describe('other stitches', () => {
     expect(said(piece([rowOf('k2tog, kfb, k')], direction), 'kfb')).toEqual([
       `Draw a new loop of the yarn through the loop on peg 2 and put it on the empty peg 3 to the ${side}; the old loop stays on peg 2.`,
       'Knit peg 2 by e-wrap: wind the yarn once round the peg so that it crosses itself, above the loop, and lift the loop over the yarn and off the peg.',
-      'Take the yarn on behind peg 3, inside the loom.',
+      'Carry the yarn behind peg 3, inside the loom.',
     ])
   })
 
@@ -281,7 +281,7 @@ describe('other stitches', () => {
     expect(said(piece([rowOf('k, kfb, k2tog', back)]), 'kfb')).toEqual([
       'Draw a new loop of the yarn through the loop on peg 3 and put it on the empty peg 2 to the right; the old loop stays on peg 3.',
       'Knit peg 3 by e-wrap: wind the yarn once round the peg so that it crosses itself, above the loop, and lift the loop over the yarn and off the peg.',
-      'Take the yarn on behind peg 2, inside the loom.',
+      'Carry the yarn behind peg 2, inside the loom.',
     ])
   })
 
@@ -298,7 +298,7 @@ describe('other stitches', () => {
   test('slips and tucks', () => {
     expect(said(piece([rowOf('k, sl, slf, tuck, k')]))).toEqual([
       knit(1),
-      'Leave the loop on peg 2 as it is and take the yarn on behind peg 2, inside the loom.',
+      'Leave the loop on peg 2 as it is and carry the yarn behind peg 2, inside the loom.',
       'Take the loop off peg 3, lay the yarn behind the peg but in front of the fabric, and put it back.',
       'Lay the yarn across the front of peg 4 and partly round it, above the loop, and lift nothing over (a tuck): both are worked as one later.',
       knit(5),

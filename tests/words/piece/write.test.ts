@@ -71,7 +71,7 @@ describe('a mitt', () => {
 
   test('says how pegs are worked, and lengths by the gauge', () => {
     expect(blocks[3]?.lines.map(({ text }) => text)).toEqual([
-      'From here work to and fro on all 32 pegs, without closing the round.',
+      'From here work back and forth on all 32 pegs, without closing the round.',
       'Knit 6 rows (about 2 cm).',
     ])
     // 20 mm at 30 rows to 100 mm.
@@ -136,8 +136,25 @@ describe('steps', () => {
       'Cast on 20 pegs by e-wrap, flat, from peg 20 down to peg 1.',
     ])
     expect(say(ring, [{ kind: 'cast on', how: 'chain', pegs: { from: 2, to: 7 } }])).toEqual([
-      'Cast on 6 pegs by chain: pegs 3 to 8.',
+      'Cast on 6 pegs with the chain cast-on: pegs 3 to 8.',
     ])
+    const drawstring: Step = { kind: 'cast on', how: 'drawstring', pegs: null }
+    expect(say(bar, [drawstring])).toEqual([
+      'Cast on 20 pegs with the drawstring cast-on, flat, from peg 1 to peg 20 and back.',
+    ])
+  })
+
+  // Common practice.
+  test('a drawstring is woven twice, and the last loop of a chain goes on the last peg', () => {
+    const how = (pattern: Pattern, name: 'drawstring' | 'chain') =>
+      blocksOf(withSteps(pattern, [{ kind: 'cast on', how: name, pegs: null }]))[0]?.lines[1]?.text
+    expect(how(ring, 'drawstring')).toMatch(
+      /^Weave the yarn in front of one peg and behind the next to the end; then weave a second round, in front of the pegs you went behind /,
+    )
+    expect(how(bar, 'drawstring')).toMatch(/; then turn and weave back, in front of the pegs /)
+    expect(how(ring, 'chain')).toMatch(
+      /each peg but the last .*; put the last loop of the chain, from the hook, on the last peg;/,
+    )
   })
 
   test('each way to cast on and bind off is told in a line below', () => {
@@ -163,10 +180,10 @@ describe('steps', () => {
     const last = pattern.loom.pegs
     const sentence = (piece: Pattern) =>
       textsOf(blocksOf(piece)).find((text) => text.startsWith('From here'))
-    expect(sentence(pattern)).toMatch(/^From here work to and fro on pegs 1 to 10; /)
+    expect(sentence(pattern)).toMatch(/^From here work back and forth on pegs 1 to 10; /)
     // Mirrored, the yarn hangs beside the last peg.
     expect(sentence(mirror(pattern))).toMatch(
-      new RegExp(`^From here work to and fro on pegs ${last} to ${last - 9}; `),
+      new RegExp(`^From here work back and forth on pegs ${last} to ${last - 9}; `),
     )
   })
 
@@ -181,7 +198,7 @@ describe('steps', () => {
     // The chart's one row is worked from peg 1 to peg 10 and then back; after three rows the yarn is
     // at peg 10.
     expect(say(ring, steps).slice(1)).toEqual([
-      'From here work to and fro on pegs 1 to 10; the other loops wait.',
+      'From here work back and forth on pegs 1 to 10; the other loops wait.',
       'Work Band, Row 1, twice:',
       'The 1st time:',
       'Row 1: Pegs 1 to 10: *k1, p1; rep from * to end. (10 sts)',
@@ -247,7 +264,7 @@ describe('steps', () => {
       ]).slice(-2)
     expect(thumb(1)).toEqual([
       'Bind off the 6 loops on pegs 11 to 16 with the basic bind-off.',
-      'Cast on 6 pegs by chain: pegs 16 to 11.',
+      'Cast on 6 pegs with the chain cast-on: pegs 16 to 11.',
     ])
   })
 
