@@ -1,9 +1,11 @@
 import { screen } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
+import { columnCommands, rowCommands } from '../../src/bench/commands/chart'
 import Findings from '../../src/bench/parts/Findings.svelte'
 import Here from '../../src/bench/parts/Here.svelte'
 import { setRepeat } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
+import { setBand } from '../../src/pattern/edits/rows'
 import { newPattern } from '../../src/pattern/pattern'
 import { show, smallBench } from './render'
 
@@ -43,6 +45,20 @@ test('rows are worked several times, and turned', async () => {
   await user.click(screen.getByText(/^Pegs 1 to 12/))
   await user.selectOptions(screen.getByLabelText('Ends'), 'German turn')
   expect(bench.pattern.chart.rows[0]?.end).toBe('German turn')
+})
+
+test('every command of rows and pegs has a button, the times of a row too', async () => {
+  const { user, bench } = show(Here, { bench: smallBench() })
+  const commands = [...rowCommands, ...columnCommands]
+  const buttons = screen.getAllByRole('button')
+  expect(buttons).toHaveLength(commands.length)
+  const once = screen.getByRole('button', { name: 'Once' })
+  expect(once).toHaveAttribute('title', 'This round is worked once already.')
+  bench.apply('Band', (p) => setBand(p, 0, 2, 4))
+  await screen.findByTitle('Work rounds 1 to 3 once')
+  await user.click(once)
+  expect(bench.pattern.chart.bands).toEqual([])
+  expect(screen.getByLabelText(/Worked/)).toHaveValue(1)
 })
 
 test('a number outside its limits is refused with the limits, and what stood there stays', async () => {

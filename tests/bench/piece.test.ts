@@ -214,7 +214,7 @@ test('the form offers the usual heel of the loom, and says what cannot be worked
   bench.undo()
   expect(bench.pattern.chart.rows).toHaveLength(6)
 
-  const turned = screen.getByLabelText('Turned at each side')
+  const turned = screen.getByLabelText('Turned each side')
   await user.clear(turned)
   await user.type(turned, '12')
   await user.tab()

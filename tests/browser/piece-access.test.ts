@@ -49,8 +49,8 @@ describe.each(sizes)('$width x $height', (size) => {
       await piece.rename('Chart', '')
       await piece.dialog.getByText('A chart needs a name.').waitFor()
       const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })
-      await heel.getByLabel('Turned at each side').fill('9')
-      await heel.getByLabel('Turned at each side').press('Tab')
+      await heel.getByLabel('Turned each side').fill('9')
+      await heel.getByLabel('Turned each side').press('Tab')
       await heel.getByText('one peg at least is never turned').waitFor()
       expect(await violations(bench)).toEqual([])
 

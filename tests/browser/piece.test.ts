@@ -166,8 +166,8 @@ test('what does not fit is refused with the reason, and undo gives all back', as
   await piece.dialog.getByText('There is a chart called “Chart” already.').waitFor()
 
   const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })
-  await heel.getByLabel('Turned at each side').fill('9')
-  await heel.getByLabel('Turned at each side').press('Tab')
+  await heel.getByLabel('Turned each side').fill('9')
+  await heel.getByLabel('Turned each side').press('Tab')
   await heel.getByText('Turn at most 5 pegs at each side').waitFor()
   await bench.button('Add as a chart', heel).focus()
   await bench.page.keyboard.press('Enter')

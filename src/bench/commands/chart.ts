@@ -83,6 +83,15 @@ const roomForColumns = (bench: Bench) =>
     ? `The chart is ${limits.columns.most} pegs wide, the most it can be.`
     : null
 
+/** "Work this round once", "Work rounds 9 to 16 once": the band at the place, or the row. */
+function workOnce(bench: Bench): string {
+  const noun = rowNoun(bench.pattern)
+  const { numbers } = bench.work
+  const band = bench.pattern.chart.bands[bandHere(bench)]
+  if (!band || band.from === band.to) return `Work this ${noun} once`
+  return `Work ${noun}s ${numbers[band.from]} to ${numbers[band.to]} once`
+}
+
 /** A row put in after one that turns starts beside the yarn and goes back from there. */
 function startAtYarn(pattern: Pattern, row: number, { firstRuns }: Work): Pattern {
   const before = firstRuns[row - 1]
@@ -149,13 +158,13 @@ export const rowCommands: readonly Command[] = editing([
   },
   {
     id: 'band-remove',
-    label: ({ pattern }) => `Work these ${rowNoun(pattern)}s once`,
+    label: workOnce,
     keys: [],
     reason: (bench) =>
-      bandHere(bench) < 0 ? `These ${rowNoun(bench.pattern)}s are worked once.` : null,
+      bandHere(bench) < 0 ? `This ${rowNoun(bench.pattern)} is worked once already.` : null,
     run: (bench) => {
       const index = bandHere(bench)
-      bench.apply(`Work these ${rowNoun(bench.pattern)}s once`, (p) => removeBand(p, index))
+      bench.apply(workOnce(bench), (p) => removeBand(p, index))
     },
   },
 ])

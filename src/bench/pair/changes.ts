@@ -107,7 +107,7 @@ const repeats: Fact = (_now, _then, sides) => ({
     const other = side.then.pattern.chart.repeat
     if (!repeat || !other || same(repeat, other)) return []
     return say(
-      `${ofSection(side, sides)}the repeat is on ${spanned(other, 'column')}, no longer on ${spanned(repeat, 'column')}.`.replace(
+      `${ofSection(side, sides)}the repeat is on ${spanned(other, 'peg')}, no longer on ${spanned(repeat, 'peg')}.`.replace(
         /^t/,
         'T',
       ),
@@ -143,7 +143,7 @@ const words: Fact = (_now, _then, sides) => {
     }),
   )
   if (all.length === 0) return { stays: ['The words from the chart.'] }
-  const text = `${counted(all.length, 'line')} of the words from the chart ${all.length === 1 ? 'reads' : 'read'} otherwise${all.length > mostLines ? ', such as' : ''}:`
+  const text = `${counted(all.length, 'line')} of the words from the chart ${all.length === 1 ? 'changes' : 'change'}${all.length > mostLines ? ', such as' : ''}:`
   return { changes: [{ text, lines: all.slice(0, mostLines) }] }
 }
 

@@ -1,7 +1,10 @@
 import { pegsInWork } from '../../loom/state'
 import { addStep, changeStep } from '../../pattern/edits/piece'
 import { centimetres } from '../../pattern/size'
-import { counted, upperFirst } from '../wording'
+import type { Run } from '../../pattern/pattern'
+import type { PieceWork } from '../../pattern/workPiece'
+import { runsOf } from '../copies'
+import { counted, listed, upperFirst } from '../wording'
 import { forSteps, rowInStep, stepNamed, unitOf, type PieceRule } from './rule'
 
 /** The loops a step begins with are those the step before it left. */
@@ -20,12 +23,32 @@ export const loopsAgree: PieceRule = {
         message: `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`,
         advice:
           row === 0
-            ? `End the step before it with as many stitches, or change this ${unitOf(work, index, row)}.`
+            ? (castOnFirst(work, index) ??
+              `End the step before it with as many stitches, or change this ${unitOf(work, index, row)}.`)
             : `Open its chart and look at that ${unitOf(work, index, row)}.`,
         fixes: [],
       }
     }),
 }
+
+/** Plain rows work every peg: after a thumb is bound off, its pegs are still empty. */
+function castOnFirst(work: PieceWork, index: number): string | null {
+  const step = work.steps[index]
+  if (step?.step.kind !== 'plain') return null
+  const { from, to } = step.pegs
+  const empty = runsOf(
+    step.before.stacks.flatMap(({ length }, peg) =>
+      length === 0 && peg >= from && peg <= to ? [peg] : [],
+    ),
+  )
+  if (empty.length === 0) return null
+  const one = empty.length === 1 && empty[0]?.from === empty[0]?.to
+  const pegs = `${one ? 'peg' : 'pegs'} ${listed(empty.map(pegNumbers))}`
+  return `Cast on ${pegs} first, or work these ${unitOf(work, index)}s as a chart that leaves ${one ? 'it' : 'them'} out.`
+}
+
+const pegNumbers = ({ from, to }: Run): string =>
+  from === to ? `${from + 1}` : `${from + 1}-${to + 1}`
 
 /** A chart is worked the way it is drawn: the fabric is the same, but words and arrows are not. */
 export const drawnWay: PieceRule = {

@@ -303,3 +303,17 @@ test('a fix takes its finding away and brings none that was not there', () => {
   }
   expect(fixes).toBeGreaterThan(6)
 })
+
+test('plain rounds over the pegs of a thumb that are bound off say what to do', () => {
+  const thumb = (rows: Step) => withSteps(ring, castOn, chart(), off(0, 3), rows, bindOff)
+  const [plain] = checkPiece(workPiece(thumb(knit(2)))).filter(({ step }) => step === 3)
+  expect(plain).toMatchObject({
+    severity: 'error',
+    message: 'Round 1 of step 4 (plain rounds) needs 12 stitches, the loom holds 8.',
+    advice: 'Cast on pegs 1-4 first, or work these rounds as a chart that leaves them out.',
+  })
+  const [charted] = checkPiece(workPiece(thumb(chart()))).filter(({ step }) => step === 3)
+  expect(charted?.advice).toBe(
+    'End the step before it with as many stitches, or change this round.',
+  )
+})

@@ -1,0 +1,203 @@
+import type { Locator } from 'playwright-core'
+import { describe, expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
+
+// Nothing that is pressed moves under the pointer: whatever is chosen, ticked or entered in a
+// dialog, the dialog keeps its size and place, and every button in it stands where it stood.
+
+let bench: BenchPage
+eachTestWithBench((opened) => {
+  bench = opened
+})
+
+const sizes = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+]
+const dialog = () => bench.page.locator('dialog[open]')
+const press = async (name: string | RegExp, within?: Locator): Promise<void> => {
+  await bench.button(name, within).first().click()
+}
+const menu = (name: string) => () => bench.menu(name).click()
+async function openStarter(name: RegExp): Promise<void> {
+  await bench.menu('Start').click()
+  await press(name, dialog())
+  await dialog().waitFor({ state: 'hidden' })
+}
+/** The words of a chart of other pegs and another direction, with a slip to mend. */
+const words = 'Worked counterclockwise on 12 pegs.\nRnd 1: k12.\nRnd 2: k6, p5.\nRnd 3: prul.'
+
+/** Every dialog in which something can be changed, how it is opened, and how much there is at least. */
+const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
+  ['Start', menu('Start'), 3],
+  ['Loom and swatch', menu('Loom and swatch'), 15],
+  ['Booklet', menu('Booklet'), 5],
+  [
+    'Booklet of a pair and of own words that differ',
+    async () => {
+      await openStarter(/Fog.watch/i)
+      await bench.menu('Loom and swatch').click()
+      await dialog().getByLabel('Made').selectOption('mirrored')
+      await bench.page.keyboard.press('Escape')
+      await bench.text.click()
+      await bench.paste('Rnd 1: k.')
+      await bench.standing.filter({ hasText: 'differ' }).waitFor()
+      await bench.menu('Booklet').click()
+    },
+    6,
+  ],
+  [
+    'Steps',
+    async () => {
+      await openStarter(/Fog.watch/i)
+      await press('Change steps')
+    },
+    15,
+  ],
+  [
+    'Steps of a rake',
+    async () => {
+      await openStarter(/Drift-net/i)
+      await press('Change steps')
+    },
+    10,
+  ],
+  [
+    'Chart from words',
+    async () => {
+      await press('Chart from words')
+      await dialog().getByLabel('Paste or write').fill(words)
+      await dialog().getByRole('status').filter({ hasText: 'read' }).waitFor()
+    },
+    4,
+  ],
+  ['Make a cross', () => press('Make a cross'), 4],
+]
+
+/** The open dialog or what has popped up. */
+const shown = () => bench.page.locator('dialog[open], [popover]:popover-open').first()
+
+interface Control {
+  readonly field: Locator
+  readonly name: string
+  readonly type: string
+}
+
+/**
+ * Name each button once, so that it is known again; gives where each of them stands, and the edges.
+ * What is found in a line of a list makes it grow: the other lines, and they only, make room.
+ * What is found in words that are read is told anew each time, in a part of its own.
+ */
+const standing = ({ field }: Control): Promise<Record<string, string>> =>
+  field.evaluate((control) => {
+    const box = control.closest('dialog, [popover]') ?? document.body
+    const line = control.closest('li')
+    const isOtherLine = (other: Element | null) =>
+      line !== null && other !== line && other?.parentElement === line.parentElement
+    const where = (element: Element) => {
+      const { x, y, width, height } = element.getBoundingClientRect()
+      return [x, y, width, height].map(Math.round).join(' ')
+    }
+    const found: Record<string, string> = { 'the dialog': where(box) }
+    for (const button of box.querySelectorAll<HTMLElement>('button')) {
+      if (button.offsetParent === null || isOtherLine(button.closest('li'))) continue
+      if (button.closest('.result')) continue
+      const count = Number(document.body.dataset.count ?? 0)
+      if (!button.dataset.known) document.body.dataset.count = `${count + 1}`
+      button.dataset.known ??= `${count}`
+      found[`${button.dataset.known} ${button.getAttribute('aria-label') ?? button.innerText}`] =
+        where(button)
+    }
+    return found
+  })
+
+/** Buttons that stand somewhere else than before, by more than a pixel; those that came or went do not count. */
+const moved = (before: Record<string, string>, now: Record<string, string>): string[] =>
+  Object.entries(before).flatMap(([name, was]) => {
+    const is = now[name]?.split(' ').map(Number)
+    const far = was.split(' ').some((at, index) => Math.abs(Number(at) - (is?.[index] ?? NaN)) > 1)
+    return far ? [`${name}: ${was} -> ${is?.join(' ')}`] : []
+  })
+
+async function controls(): Promise<Control[]> {
+  const found = shown()
+    .locator('select, input[type=checkbox], input[type=radio], input[type=number]')
+    .filter({ visible: true })
+  const all: Control[] = []
+  for (const field of await found.all()) {
+    const [name, type] = await field.evaluate((element) => {
+      const input = element as HTMLInputElement
+      input.dataset.field ??= `${document.querySelectorAll('[data-field]').length}`
+      return [input.ariaLabel ?? input.labels?.[0]?.innerText ?? '', input.type] as const
+    })
+    if (await field.isDisabled()) continue
+    const known = await field.getAttribute('data-field')
+    all.push({
+      field: shown().locator(`[data-field="${known}"]`),
+      name: name.split('\n')[0] ?? '',
+      type,
+    })
+  }
+  return all
+}
+
+/** All that a control can be changed to, one after the other, back to what it was at the end. */
+async function* changes({ field, type }: Control): AsyncGenerator<string> {
+  if (type === 'checkbox') {
+    await field.click()
+    yield 'pressed'
+    await field.click()
+    yield 'pressed again'
+  } else if (type === 'radio') {
+    await field.check()
+    yield 'chosen'
+  } else if (type === 'number') {
+    const was = await field.inputValue()
+    const most = Number(await field.getAttribute('max'))
+    const to = String(Number(was) < most ? Number(was) + 1 : Number(was) - 1)
+    for (const value of [to, was]) {
+      await field.fill(value)
+      await field.press('Enter')
+      yield value
+    }
+  } else {
+    const [was, all] = await field.evaluate((element) => {
+      const { value, options } = element as HTMLSelectElement
+      return [value, [...options].filter((one) => !one.disabled).map((one) => one.value)] as const
+    })
+    for (const value of [...all.filter((one) => one !== was), was]) {
+      await field.selectOption(value)
+      yield value
+    }
+  }
+}
+
+describe.each(sizes)('at $width x $height', (size) => {
+  test.each(dialogs)(
+    '%s keeps its size and its buttons',
+    { timeout: 120_000 },
+    async (_name, open, least) => {
+      await bench.page.setViewportSize(size)
+      await open()
+      await shown().waitFor()
+      const all = await controls()
+      expect(all.length).toBeGreaterThanOrEqual(least)
+      const wandered: string[] = []
+      for (const control of all) {
+        if ((await control.field.count()) === 0) continue
+        // As it has when a hand is at it.
+        await control.field.focus()
+        await control.field.scrollIntoViewIfNeeded()
+        let before = await standing(control)
+        for await (const change of changes(control)) {
+          await bench.page.waitForTimeout(60)
+          const now = await standing(control)
+          for (const one of moved(before, now)) wandered.push(`${control.name} ${change}: ${one}`)
+          before = now
+        }
+      }
+      expect(wandered).toEqual([])
+    },
+  )
+})
