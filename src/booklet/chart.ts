@@ -3,8 +3,10 @@ import { cellRatio } from '../drawing/geometry'
 import { signScene } from '../drawing/key'
 import { ringChart, type RingOptions } from '../drawing/ring'
 import type { Run } from '../pattern/pattern'
+import type { Unit } from '../pattern/unit'
 import type { Work } from '../pattern/work'
 import { councilSignIds } from '../stitches/signs/plain'
+import { labelKind } from '../words/sentence'
 import { byVocabulary } from '../stitches/cut'
 import { stitchOf } from '../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
@@ -61,15 +63,19 @@ export function oneSheetBlocks(
 const asideBlocks = (asides: readonly string[] = [], column: Column): Block[] =>
   asides.map((text) => ({ ...paragraph(text, column), withNext: true }))
 
+/** What the words of a chart call its rows; where they have both, as in a heel, all are rows. */
+const unitOfChart = ({ run: { rows, habits } }: Work): Unit =>
+  rows.every((row) => labelKind(row, habits.shape) === 'round') ? 'round' : 'row'
+
 /** What pegs do that are not drawn, in a line. */
 export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): string {
-  const { loom, style } = work.pattern
+  const { style } = work.pattern
   const numbered = (run: Run): Run => ({
     from: work.numbers[run.from] ?? run.from + 1,
     to: work.numbers[run.to] ?? run.to + 1,
   })
   return phrasesOf[style.terms].quiet({
-    shape: loom.shape,
+    unit: unitOfChart(work),
     pegs: { from: from + 1, to: to + 1 },
     rests: rests.map(numbered),
     worked: worked.map((run) => ({
@@ -133,11 +139,11 @@ function oneOfSeveral(
 
 /** Which rounds and pegs a sheet holds, and which of them its neighbour holds too. */
 function sheetLine(work: Work, { shared }: Tiling, { rows, columns }: Sheet): string {
-  const { loom, style } = work.pattern
+  const { style } = work.pattern
   const phrases = phrasesOf[style.terms]
   const peg = (column: number) => Math.max(0, work.layout.columnOf.indexOf(column)) + 1
   const parts = phrases.rowsAndColumns({
-    shape: loom.shape,
+    unit: unitOfChart(work),
     firstRow: work.numbers[rows.from] ?? rows.from + 1,
     lastRow: work.numbers[rows.to] ?? rows.to + 1,
     firstPeg: peg(columns.from),

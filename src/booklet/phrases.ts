@@ -4,6 +4,7 @@ import { euSizeOf, roundFoot, ukChildSizeOf } from '../pattern/feet'
 import type { Pair } from '../pattern/piece'
 import { centimetres, type Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
+import type { Unit } from '../pattern/unit'
 import { languages } from '../words/languages'
 
 /** What a booklet says itself; instructions and statements come from the words. */
@@ -32,7 +33,7 @@ export interface Phrases {
   readonly unworked: string
   readonly sheet: (letter: string) => string
   readonly rowsAndColumns: (sheet: {
-    readonly shape: 'ring' | 'bar'
+    readonly unit: Unit
     readonly firstRow: number
     readonly lastRow: number
     readonly firstPeg: number
@@ -48,7 +49,7 @@ export interface Phrases {
 }
 
 export interface QuietWords {
-  readonly shape: 'ring' | 'bar'
+  readonly unit: Unit
   readonly pegs: Run
   readonly rests: readonly Run[]
   readonly worked: readonly (Run & { readonly abbr: string })[]
@@ -56,14 +57,14 @@ export interface QuietWords {
 
 /** The row whose moves are shown. */
 export interface PictureRow {
-  readonly kind: 'round' | 'row'
+  readonly kind: Unit
   readonly number: number
   readonly section: string | null
 }
 
 const decimal = (value: number): string => String(Math.round(value * 100) / 100)
 const range = (one: string, many: string, from: number, to: number): string =>
-  from === to ? `${one} ${from}` : `${many} ${from} to ${to}`
+  from === to ? `${one} ${from}` : `${many} ${from}-${to}`
 
 const english = (terms: Terms, tag: string): Phrases => {
   const { finishing } = languages[terms]
@@ -120,26 +121,27 @@ const english = (terms: Terms, tag: string): Phrases => {
     },
     unworked: 'not worked in this row',
     sheet: (letter) => `Sheet ${letter}`,
-    rowsAndColumns: ({ shape, firstRow, lastRow, firstPeg, lastPeg }) =>
+    rowsAndColumns: ({ unit, firstRow, lastRow, firstPeg, lastPeg }) =>
       [
-        shape === 'ring'
+        unit === 'round'
           ? range('Round', 'Rounds', firstRow, lastRow)
           : range('Row', 'Rows', firstRow, lastRow),
         range('peg', 'pegs', firstPeg, lastPeg),
       ].join(', '),
-    quiet: ({ shape, pegs, rests, worked }) => {
-      const rows = ({ from, to }: Run) =>
-        shape === 'ring' ? range('round', 'rounds', from, to) : range('row', 'rows', from, to)
-      const listed = (parts: readonly string[]) => parts.join(', ').replace(/, ([^,]*)$/, ' and $1')
-      const [are, they] = pegs.from === pegs.to ? ['is', 'it rests'] : ['are', 'they rest']
-      return [
-        `${range('Peg', 'Pegs', pegs.from, pegs.to)} ${are} not drawn: ${they} in ${listed(rests.map(rows))}`,
-        ...worked.map((run) => `; ${rows(run)}: ${run.abbr}`),
-        '.',
-      ].join('')
+    quiet: ({ unit, pegs, rests, worked }) => {
+      const rows = (runs: readonly Run[]) => {
+        const listed = runs.map(({ from, to }) => (from === to ? String(from) : `${from}-${to}`))
+        const isOne = runs.length === 1 && runs[0]?.from === runs[0]?.to
+        return `${unit}${isOne ? '' : 's'} ${listed.join(', ').replace(/, ([^,]*)$/, ' and $1')}`
+      }
+      const are = pegs.from === pegs.to ? 'is' : 'are'
+      const told = [...new Set(worked.map(({ abbr }) => abbr))].map(
+        (abbr) => `, ${abbr} in ${rows(worked.filter((run) => run.abbr === abbr))}`,
+      )
+      return `${range('Peg', 'Pegs', pegs.from, pegs.to)} ${are} not shown: not worked in ${rows(rests)}${told.join('')}.`
     },
     sheetsJoin: (sheets) =>
-      `The chart stands on ${sheets} sheets, all at the same scale. This is how they join.`,
+      `This chart is on ${sheets} sheets of the same scale. This is how they join.`,
     overlap: (first, last) =>
       `${range('Peg', 'Pegs', first, last)} stand on both sheets, so that each cross is whole on one.`,
     page: (number, of) => `${number} of ${of}`,

@@ -9,7 +9,7 @@ import { phrasesOf } from './phrases'
 export function totalsBlocks(work: PieceWork, column: Column): Block[] {
   const { pattern } = work
   const { whole } = totalsOf(work)
-  const lines = sayTotals(whole, pattern).filter(
+  const lines = sayTotals(whole, work).filter(
     ({ kind }) =>
       !(kind === 'yarn' && whole.yarn === null) && !(kind === 'time' && whole.minutes === null),
   )

@@ -181,8 +181,8 @@ export const english: Omit<Language, 'finishing'> = {
       'Decreases: the loops are stacked in the order told under their abbreviation, since the lowest one shows.',
     plain: 'Decreases: the moved loop is put on top of the other.',
   },
-  cautions: [
-    'Floats and loose ends inside can catch fingers and toes: keep floats short, no more than 2 to 3 pegs or about 1 cm.',
+  cautions: (mostPassed) => [
+    `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${mostPassed === 1 ? '1 peg' : `${mostPassed} pegs`} before it is caught`}.`,
     'Weave ends in securely, turn the piece inside out and check it before every use.',
     'No cords or ribbons at the head or neck; ties elsewhere short and firmly fixed.',
     'Buttons and trims can come off: avoid them.',

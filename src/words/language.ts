@@ -97,7 +97,8 @@ export interface Language {
   readonly knitMeans: (abbr: string, knit: Knit) => string
   readonly crossing: Readonly<Record<Crossing, string>>
   readonly transfer: Readonly<Record<Transfer, string>>
-  readonly cautions: readonly string[]
+  /** For babies; takes how many pegs the yarn may pass before it is caught. */
+  readonly cautions: (mostPassed: number) => readonly string[]
   /** How a chart alone is begun and ended: with the usual edges. */
   readonly start: (pegs: number, shape: 'ring' | 'bar', words: Finishing) => string
   readonly finish: (words: Finishing) => string

@@ -1,3 +1,4 @@
+import { mostPegsPassedIn } from '../pattern/floats'
 import type { Pattern, Row } from '../pattern/pattern'
 import { placed } from '../pattern/row'
 import type { Family, Terms } from '../stitches/stitch'
@@ -43,6 +44,7 @@ export function statements(
 
 /** Cautions to print on things for babies and children; none for other things. */
 export const cautions = (
-  { making, style }: Pattern,
-  terms: Terms = style.terms,
-): readonly string[] => (making.forBaby ? languages[terms].cautions : [])
+  pattern: Pattern,
+  terms: Terms = pattern.style.terms,
+): readonly string[] =>
+  pattern.making.forBaby ? languages[terms].cautions(mostPegsPassedIn(pattern)) : []

@@ -14,7 +14,8 @@ import {
 import { phrasesOf } from '../../src/booklet/phrases'
 import { widthOf } from '../../src/booklet/text'
 import { typeScales } from '../../src/booklet/typeScale'
-import { paint } from '../../src/pattern/edits/paint'
+import { checkPattern } from '../../src/checks/check'
+import { paint, paintAll } from '../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { placed } from '../../src/pattern/row'
 import { workPattern } from '../../src/pattern/work'
@@ -234,6 +235,27 @@ describe('what is printed', () => {
     }
   })
 
+  test.each([
+    [9.5, 1, 'let the yarn pass no more than 1 peg before it is caught'],
+    [5, 2, 'let the yarn pass no more than 2 pegs before it is caught'],
+    [16, 0, 'slip no peg.'],
+  ])('on pegs %d mm apart the caution allows what the check does: %d', (pitch, most, said) => {
+    const plain = newPattern(36, 2)
+    const baby = {
+      ...plain,
+      loom: { ...plain.loom, pitch },
+      making: { ...plain.making, forBaby: true },
+    }
+    expect(textOf(layOut(baby)).replace(/\s+/gu, ' ')).toContain(said)
+    const floats = (pegs: number) => {
+      const slipped = paintAll(baby, 'sl', { from: 1, to: 1 }, { from: 3, to: 2 + pegs })
+      const { findings } = checkPattern(workPattern(slipped))
+      return findings.filter(({ rule }) => rule === 'float').length
+    }
+    expect(floats(most + 1)).toBe(1)
+    if (most > 0) expect(floats(most)).toBe(0)
+  })
+
   test('words are left out when they are not wanted', () => {
     const line = 'Bind off all stitches with the basic bind-off and weave in the ends.'
     expect(textOf(layOut(newPattern()))).toContain(line)
@@ -250,7 +272,7 @@ describe('sheets', () => {
   test('say which rounds and pegs they hold; together they hold all, in order', () => {
     const said = sheets.map(({ texts }) => texts.map(({ text }) => text).join(' '))
     const numbers = said.map((text) =>
-      (/Rounds (\d+) to (\d+), pegs (\d+) to (\d+)/u.exec(text) ?? []).slice(1).map(Number),
+      (/Rounds (\d+)-(\d+), pegs (\d+)-(\d+)/u.exec(text) ?? []).slice(1).map(Number),
     )
     const cells = numbers.reduce(
       (sum, [r0 = NaN, r1 = NaN, p0 = NaN, p1 = NaN]) => sum + (r1 - r0 + 1) * (p1 - p0 + 1),
@@ -289,7 +311,7 @@ describe('sheets', () => {
       return [...edge, ...crosses.flat(), ...edge]
     }
     const text = textOf(layOut(field(96, 30, plait), { words: false, paper: 'a5' }))
-    expect(text).toMatch(/Pegs \d+ to \d+ stand on both sheets/u)
+    expect(text).toMatch(/Pegs \d+-\d+ stand on both sheets/u)
     expect(textOf(layOut(field(96, 30), { words: false, paper: 'a5' }))).not.toContain(
       'both sheets',
     )

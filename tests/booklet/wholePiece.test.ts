@@ -145,18 +145,19 @@ describe('a pair', () => {
 describe('what it takes', () => {
   const swatch = { stitches: 40, rows: 42, grams: 12.5 }
 
-  test('is told with yarn, weight, time and what the numbers rest on', () => {
+  test('is told with yarn, weight and time, and nothing of how they are reckoned', () => {
     const text = allText(layOut(withPiece(ferryMitt(), { pace: 25, swatch })))
     expect(text).toMatch(/About \d+ m of yarn, \d+ g\./)
     expect(text).toMatch(/About 1 h \d+ min, at 25 stitches a minute\./)
-    expect(text).toContain('Lengths of yarn are our own reckoning from the gauge')
-    expect(text).toContain('the weighed swatch of 40 stitches and 42 rows, 12.5 g')
+    expect(text).toContain('The yarn is estimated from the gauge')
+    // How it is reckoned is the designer's business, not the knitter's.
+    expect(text).not.toMatch(/our own|reckon|moves of the hands/)
   })
 
   test('does not speak of what the designer has not said', () => {
     const text = allText(layOut({ ...ferryMitt(), gauge: null }))
     expect(text).toContain('What it takes')
-    expect(text).not.toMatch(/not reckoned/)
+    expect(text).not.toMatch(/not known/)
   })
 
   test('of one chart is told only with a pace or a swatch', () => {

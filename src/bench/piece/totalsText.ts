@@ -1,6 +1,6 @@
-import { rowsCounted } from '../../drawing/piece/length'
 import { centimetres } from '../../pattern/size'
 import type { Totals } from '../../pattern/totals'
+import { unitOfPiece } from '../../pattern/unit'
 import type { PieceWork } from '../../pattern/workPiece'
 
 /** Whole numbers from 10 up, tenths below. */
@@ -14,13 +14,6 @@ export function timeText(minutes: number): string {
   const parts = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
   return parts.filter(Boolean).join(' ')
 }
-
-/** What the rows of a piece are called in all: rounds where every one of them goes round (common practice). */
-export const unitOfPiece = ({ pattern, steps }: PieceWork): 'round' | 'row' =>
-  pattern.loom.shape === 'ring' &&
-  steps.every((step) => rowsCounted(step)?.includes('round') ?? true)
-    ? 'round'
-    : 'row'
 
 /** "86 rounds, 42 m, 18 g, 2 h, foot 24 cm": as much of it as is known. */
 export function totalsInOneLine(

@@ -1,3 +1,4 @@
+import { unitOfStep } from '../../pattern/unit'
 import type { StepWork } from '../../pattern/workPiece'
 import type { Slice } from './profile'
 
@@ -12,16 +13,9 @@ export function lengthsOf(slices: readonly Slice[], steps: number): readonly num
   return lengths
 }
 
-/**
- * "12 rounds", "30 rows": whole rounds of a ring are rounds, all else is rows (common practice).
- * Null for a step without any.
- */
-export function rowsCounted({ rows, toAndFro, pegs }: StepWork): string | null {
-  const list = rows?.rows ?? []
-  if (list.length === 0) return null
-  const round =
-    !toAndFro &&
-    list.every(({ row }) => row.end === 'on' && row.from <= pegs.from && row.to >= pegs.to)
-  const noun = round ? 'round' : 'row'
-  return `${list.length} ${noun}${list.length === 1 ? '' : 's'}`
+/** "12 rounds", "30 rows"; null for a step without any. */
+export function rowsCounted(step: StepWork): string | null {
+  const unit = unitOfStep(step)
+  const count = step.rows?.rows.length ?? 0
+  return unit && `${count} ${unit}${count === 1 ? '' : 's'}`
 }

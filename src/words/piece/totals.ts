@@ -1,10 +1,12 @@
 import type { Pattern } from '../../pattern/pattern'
 import type { Totals } from '../../pattern/totals'
+import { unitOfPiece } from '../../pattern/unit'
+import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { languages } from '../languages'
 
-export type TotalsLineKind = 'rows' | 'stitches' | 'moves' | 'yarn' | 'time' | 'assumption'
+export type TotalsLineKind = 'rows' | 'stitches' | 'yarn' | 'time' | 'assumption'
 
 export interface TotalsLine {
   readonly kind: TotalsLineKind
@@ -12,18 +14,19 @@ export interface TotalsLine {
 }
 
 /**
- * What a step or the whole piece comes to, a sentence each: rows, stitches by kind, moves, yarn in
- * m and g, time; then what these numbers rest on. What is not known says what is missing.
+ * What a piece comes to, a sentence each: rounds or rows, stitches by kind, yarn in m and g, time; then
+ * what a knitter should make of it. What is not known says what is missing.
  */
 export function sayTotals(
   totals: Totals,
-  pattern: Pattern,
-  terms: Terms = pattern.style.terms,
+  work: PieceWork,
+  terms: Terms = work.pattern.style.terms,
 ): readonly TotalsLine[] {
+  const { pattern } = work
+  const unit = unitOfPiece(work)
   return [
-    { kind: 'rows', text: `${count(totals.rows, 'round or row', 'rounds and rows')}.` },
+    { kind: 'rows', text: `${count(totals.rows, unit, `${unit}s`)}.` },
     ...sayStitches(totals, terms),
-    { kind: 'moves', text: `${count(totals.moves, 'move', 'moves')} of the hands.` },
     { kind: 'yarn', text: sayYarn(totals, terms) },
     { kind: 'time', text: sayTime(totals, pattern) },
     ...assumptions(totals, pattern, terms).map((text) => ({ kind: 'assumption' as const, text })),
@@ -47,7 +50,7 @@ function sayStitches({ stitches }: Totals, terms: Terms): TotalsLine[] {
 
 function sayYarn({ yarn, grams }: Totals, terms: Terms): string {
   if (yarn === null)
-    return `Yarn is not reckoned: the pattern has no ${languages[terms].finishing.gauge} yet.`
+    return `The yarn is not known: the pattern has no ${languages[terms].finishing.gauge} yet.`
   const metres = `About ${rounded(yarn / 1000)} m of yarn`
   return grams === null
     ? `${metres}; its weight is not known until a swatch is weighed.`
@@ -60,7 +63,7 @@ const rounded = (number: number): number =>
 
 function sayTime({ minutes }: Totals, { piece: { pace } }: Pattern): string {
   if (minutes === null || pace === null)
-    return 'Time is not reckoned: no pace is set (plain stitches that you work in a minute).'
+    return 'The time is not known: no pace is set (plain stitches that you work in a minute).'
   const whole = Math.max(1, Math.round(minutes))
   const hours = Math.floor(whole / 60)
   const rest = whole % 60
@@ -68,23 +71,12 @@ function sayTime({ minutes }: Totals, { piece: { pace } }: Pattern): string {
   return `About ${time.filter(Boolean).join(' ')}, at ${count(rounded(pace), 'stitch', 'stitches')} a minute.`
 }
 
-function assumptions({ yarn, grams, minutes }: Totals, pattern: Pattern, terms: Terms): string[] {
-  const { swatch, pair } = pattern.piece
+function assumptions({ yarn }: Totals, { piece: { pair } }: Pattern, terms: Terms): string[] {
   const { gauge } = languages[terms].finishing
   return [
     ...(yarn === null
       ? []
-      : [
-          `Lengths of yarn are our own reckoning from the ${gauge}, not measured: a flat knit, a true knit and a purl are taken as two stitch widths and two row heights, a u-wrap as a quarter width more, and an e-wrap, which goes round the peg and crosses, as one width more: it takes the most of them. A loop that is moved to another peg, as in a cross, takes as much more as its legs lean.`,
-        ]),
-    ...(grams === null || !swatch
-      ? []
-      : [
-          `The weight goes by the weighed swatch of ${swatch.stitches} stitches and ${swatch.rows} rows, ${swatch.grams} g.`,
-        ]),
-    ...(minutes === null
-      ? []
-      : ['Each move of the hands is taken to last as long as one plain stitch.']),
-    ...(pair === 'none' ? [] : ['These numbers are for one; the pair takes twice as much.']),
+      : [`The yarn is estimated from the ${gauge}: have a little more at hand.`]),
+    ...(pair === 'none' ? [] : ['These numbers are for one; a pair takes twice as much.']),
   ]
 }
