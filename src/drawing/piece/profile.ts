@@ -1,4 +1,6 @@
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
+import { leavesWaiting, openingsOf, partOf, type Opening } from '../../pattern/openings'
+import type { Run } from '../../pattern/pattern'
 import { stitchSize } from '../../pattern/totals'
 
 /** A slice of the piece, seen from the side. Millimetres of the real thing. */
@@ -12,6 +14,8 @@ export interface Slice {
   readonly kind: 'rows' | 'cup' | 'toe' | 'slope' | 'open' | 'edge' | 'gathered'
   /** A cup of short rows: how far it stands out at one side. */
   readonly out: number
+  /** An edge on some of the pegs, or the pegs of a cup; null for all of them. 0-based. */
+  readonly pegs: Run | null
   /**
    * Short rows make a flat piece higher where more of them lie: how far below its highest place the lower
    * and the upper edge lie. Null where they are level.
@@ -43,8 +47,9 @@ export function profileOf(work: PieceWork): readonly Slice[] {
   const layers = loom.shape === 'ring' ? 2 : 1
   const widthOf = (loops: number): number => (loops * size.width) / layers
   const isRing = loom.shape === 'ring'
+  const openings = openingsOf(work.steps)
   const slices = work.steps.flatMap((step, index) =>
-    slicesOf(step, index, size.height, widthOf, isRing),
+    slicesOf(work.steps, step, index, size.height, openings, widthOf, isRing),
   )
   return isRing ? withToe(slices, size.height) : sloped(slices)
 }
@@ -86,26 +91,37 @@ function sloped(slices: readonly Rising[]): readonly Slice[] {
 
 const isLevel = (drop: Drop): boolean => drop.every((one) => one < 1e-9)
 
-const loopsOf = (stacks: StepWork['before']['stacks'], { pegs }: StepWork): number => {
+type Stacks = StepWork['before']['stacks']
+
+/** Pegs that fabric hangs from, and those of an opening, beside which it goes on as wide as it was. */
+const loopsOf = (stacks: Stacks, { pegs }: StepWork, open: readonly Opening[]): number => {
   let loops = 0
-  for (let peg = pegs.from; peg <= pegs.to; peg++) if ((stacks[peg]?.length ?? 0) > 0) loops++
+  for (let peg = pegs.from; peg <= pegs.to; peg++) {
+    const isOpen = open.some(({ pegs: { from, to } }) => peg >= from && peg <= to)
+    if (isOpen || (stacks[peg]?.length ?? 0) > 0) loops++
+  }
   return loops
 }
 
 function slicesOf(
+  steps: readonly StepWork[],
   step: StepWork,
   index: number,
   rowHeight: number,
+  openings: readonly Opening[],
   widthOf: (loops: number) => number,
   isRing: boolean,
 ): Rising[] {
+  const open = openings.filter(({ from, to }) => index >= from && index <= to)
+  const widthAt = (stacks: Stacks): number => widthOf(loopsOf(stacks, step, open))
   const slice = (change: Partial<Slice>): Slice => ({
     step: index,
     height: 0,
-    lower: widthOf(loopsOf(step.before.stacks, step)),
-    upper: widthOf(loopsOf(step.after.stacks, step)),
+    lower: widthAt(step.before.stacks),
+    upper: widthAt(step.after.stacks),
     kind: 'rows',
     out: 0,
+    pegs: null,
     below: null,
     drop: null,
     ...change,
@@ -117,6 +133,7 @@ function slicesOf(
     return [
       slice({
         kind: gathered ? 'gathered' : 'edge',
+        pegs: partOf(step),
         lower: at,
         upper: gathered ? 0 : at,
         height: gathered ? at / 5 : 0,
@@ -127,17 +144,17 @@ function slicesOf(
   const rows = step.rows?.rows ?? []
   for (let row = 0; row < rows.length;) {
     const first = row
-    const short = isShort(step, row)
-    while (row < rows.length && isShort(step, row) === short) row++
+    const short = leavesWaiting(steps, index, row)
+    while (row < rows.length && leavesWaiting(steps, index, row) === short) row++
     const [run, last] = [rows[first], rows[row - 1]]
     if (!run || !last) break
-    const lower = widthOf(loopsOf(run.before.stacks, step))
-    const upper = widthOf(loopsOf(last.after.stacks, step))
+    const lower = widthAt(run.before.stacks)
+    const upper = widthAt(last.after.stacks)
     const height = (row - first) * rowHeight
     slices.push(
       short
         ? isRing
-          ? slice({ kind: 'cup', lower, upper, height: 0, out: height / 2 })
+          ? slice({ kind: 'cup', lower, upper, out: height / 2, pegs: covered(rows, first, row) })
           : slopeOf(rows.slice(first, row), step, rowHeight, slice)
         : slice({ kind: step.toAndFro && isRing ? 'open' : 'rows', lower, upper, height }),
     )
@@ -159,8 +176,9 @@ function slopeOf(
   return { ...slice({ kind: 'slope' }), rise }
 }
 
-/** Rows over a part of the pegs in work make the piece no longer on the other part. */
-const isShort = ({ rows, pegs }: StepWork, index: number): boolean => {
-  const row = rows?.rows[index]?.row
-  return row !== undefined && (row.from > pegs.from || row.to < pegs.to)
-}
+/** All pegs that some of these rows cover. */
+const covered = (rows: NonNullable<StepWork['rows']>['rows'], first: number, end: number): Run =>
+  rows
+    .slice(first, end)
+    .map(({ row: { from, to } }) => ({ from, to }))
+    .reduce((a, b) => ({ from: Math.min(a.from, b.from), to: Math.max(a.to, b.to) }))

@@ -1,8 +1,11 @@
+import { openingsOf } from '../../pattern/openings'
 import type { PieceWork } from '../../pattern/workPiece'
-import { closed, moveTo, polyline, short } from '../path'
+import { closed, moveTo, polyline, rectangle, short } from '../path'
+import type { Run } from '../../pattern/pattern'
 import type { Item, Layer, Scene } from '../scene'
 import { textWidth, weights } from '../sizes'
 import { centimetres } from '../../pattern/size'
+import { lieOf, lyingOf, placeOpenings, type Lying, type PlacedOpening } from './openings'
 import { profileOf, type Drop, type Slice } from './profile'
 import {
   halfOf,
@@ -59,12 +62,18 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
   const centre = edge + furthest * scale + (widest * scale) / 2
   const peg1AtRight = work.pattern.loom.direction === 'clockwise'
   const placed = placeSlices(slices, scale, (height + high * scale) / 2 - over.below * scale)
+  const openings = placeOpenings(openingsOf(work.steps), placed)
+  const cup = slices.find(({ kind, pegs }) => kind === 'cup' && pegs !== null)?.pegs ?? null
+  const lying = lyingOf(work.pattern.loom, openings, cup)
+  const standing: Standing = { centre, scale, peg1AtRight, lying }
   const labels = placeLabels(labelled, placed, text, height)
   const labelX = width - beside + 2
+  const drawn = (slice: Placed): Layer => sliceLayer(slice, standing, slice.step === chosen)
   const layers = [
-    ...inFront(placed).map((slice) =>
-      sliceLayer(slice, { centre, scale, peg1AtRight }, slice.step === chosen),
-    ),
+    ...inFront(placed.filter((slice) => !isPart(slice))).map(drawn),
+    ...openings.map((opening) => openingLayer(opening, standing)),
+    // The edges of an opening lie on its rim.
+    ...placed.filter(isPart).map(drawn),
     labelLayer(labels, placed, { text, chosen, x: labelX, centre, scale }),
   ]
   return {
@@ -93,6 +102,8 @@ function overhang(slices: readonly Slice[], total: number): { above: number; bel
 
 /** A cup is drawn this high up and down from its fold, in parts of how far it stands out. */
 const cupHeight = 0.8
+
+const isPart = ({ kind, pegs }: Slice): boolean => kind === 'edge' && pegs !== null
 
 /** What stands out is drawn over what it stands out of. */
 const inFront = (placed: readonly Placed[]): readonly Placed[] =>
@@ -125,6 +136,7 @@ interface Standing {
   readonly centre: number
   readonly scale: number
   readonly peg1AtRight: boolean
+  readonly lying: Lying
 }
 
 function sliceLayer(slice: Placed, standing: Standing, chosen: boolean): Layer {
@@ -148,7 +160,8 @@ const path = (d: string, ink: Item['ink'], stroke: number, fill: boolean): Item 
 function bodyOf(slice: Placed, standing: Standing, chosen: boolean): Item[] {
   const { top, bottom, kind } = slice
   const { centre, scale } = standing
-  if (kind === 'edge') return [path(polyline(upperEdge(slice, standing)), 'line', 0.6, false)]
+  if (kind === 'edge')
+    return slice.pegs ? partEdge(slice, slice.pegs, standing) : edgeLine(upperEdge(slice, standing))
   if (kind === 'gathered' || kind === 'toe') {
     const d = cap(slice, centre, scale)
     return [path(d, chosen ? 'unworked' : 'ground', 0, true), path(d, 'line', weights.frame, false)]
@@ -166,6 +179,34 @@ function bodyOf(slice: Placed, standing: Standing, chosen: boolean): Item[] {
     path(body, 'line', weights.frame, false),
     ...(kind === 'open' ? [path(middle, 'line', weights.box, false)] : []),
   ]
+}
+
+const edgeLine = (line: Corner[]): Item[] => [path(polyline(line), 'line', 0.6, false)]
+
+/** An edge on some of the pegs: dashed where it lies behind. */
+const partEdge = ({ top, lower }: Placed, pegs: Run, { centre, scale, lying }: Standing): Item[] =>
+  lieOf(lying, pegs).map(({ left, right, behind }): Item => {
+    const x = (part: number): number => centre + (part - 0.5) * lower * scale
+    const d = polyline([
+      [x(left), top],
+      [x(right), top],
+    ])
+    return { ...path(d, 'line', behind ? weights.heavy : 0.6, false), ...(behind ? dashed : {}) }
+  })
+
+const dashed = { dash: '1 1' } as const
+
+/** One looks through an opening in front; one behind is dashed. Its edges are drawn with their steps. */
+function openingLayer(opening: PlacedOpening, { centre, scale, lying }: Standing): Layer {
+  const { bottom, top, width, pegs, from } = opening
+  const items = lieOf(lying, pegs).flatMap(({ left, right, behind }): Item[] => {
+    const x = centre + (left - 0.5) * width * scale
+    const hole = rectangle(x, top, (right - left) * width * scale, bottom - top)
+    return behind
+      ? [{ ...path(hole, 'note', weights.heavy, false), ...dashed }]
+      : [path(hole, 'shade', 0, true), path(hole, 'line', weights.frame, false)]
+  })
+  return { key: `opening-${from}`, x: 0, y: 0, items }
 }
 
 type Corner = [x: number, y: number]

@@ -1,3 +1,6 @@
+import { openingsOf, partOf, type Opening } from '../../pattern/openings'
+import type { Run } from '../../pattern/pattern'
+import { stitchSize } from '../../pattern/totals'
 import type { PieceWork } from '../../pattern/workPiece'
 import { polyline } from '../path'
 import type { Item, Layer } from '../scene'
@@ -32,14 +35,18 @@ interface Label {
 
 /** What there is to say beside the picture, from the cast-on up. */
 export function labelsOf(
-  { steps }: PieceWork,
+  { steps, pattern }: PieceWork,
   slices: readonly Slice[],
   gauge: boolean,
 ): readonly Said[] {
   const lengths = lengthsOf(slices, steps.length)
+  const openings = openingsOf(steps)
+  const size = stitchSize(pattern)
+  const wide = (pegs: Run): number | null => size && pegsIn(pegs) * size.width
   return steps.flatMap((work, index): Said[] => {
     const { step } = work
     const mm = lengths[index] ?? 0
+    const part = partOf(work)
     const length = [rowsCounted(work) ?? 'no rows', ...(gauge && mm > 0 ? [centimetres(mm)] : [])]
     switch (step.kind) {
       case 'chart': {
@@ -49,8 +56,11 @@ export function labelsOf(
       case 'plain':
         return [{ step: index, lines: ['plain', ...length] }]
       case 'cast on':
-        return [{ step: index, lines: ['cast on'] }]
+        return [{ step: index, lines: [`cast on${part ? ` ${pegsIn(part)}` : ''}`] }]
       case 'bind off': {
+        const opening = openings.find(({ from }) => from === index)
+        if (opening) return [{ step: index, lines: openingSays(opening, wide(opening.pegs)) }]
+        if (part) return [{ step: index, lines: [`bind off ${pegsIn(part)}`] }]
         const isName = step.how === 'gather' || step.how === 'graft'
         return [{ step: index, lines: [isName ? step.how : 'bind off'] }]
       }
@@ -59,6 +69,15 @@ export function labelsOf(
     }
   })
 }
+
+const pegsIn = ({ from, to }: Run): number => to - from + 1
+
+/** "opening", "6 pegs", "3 cm wide"; takes mm. */
+const openingSays = ({ pegs }: Opening, wide: number | null): readonly string[] => [
+  'opening',
+  `${pegsIn(pegs)} ${pegsIn(pegs) === 1 ? 'peg' : 'pegs'}`,
+  ...(wide === null ? [] : [`${centimetres(wide)} wide`]),
+]
 
 /** A long name would leave no room for the picture. */
 const mostLetters = 14
