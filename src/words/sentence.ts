@@ -1,5 +1,6 @@
 import type { Habits } from '../loom/work'
 import type { Heading } from '../loom/direction'
+import { holdsTurn } from '../loom/strand'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { Stitch, Terms } from '../stitches/stitch'
@@ -21,16 +22,21 @@ const coversAll = ({ row, before }: PatternRun): boolean =>
 function isWhole(run: PatternRun, shape: Shape): boolean {
   const { row, heading, before } = run
   if (row.end !== 'on' || !coversAll(run) || heading !== before.heading) return false
-  if (shape === 'ring') return heading === 'forward'
+  if (shape === 'ring') return labelKind(run, shape) === 'round'
   return before.yarn.gap === (heading === 'forward' ? 0 : before.stacks.length)
 }
 
-/** "Rnd" for what goes round a ring, "Row" for what is worked flat (common practice). */
-export const labelKind = (run: PatternRun, shape: Shape): LabelKind => {
-  const { row, heading } = run
-  const round = shape === 'ring' && row.end === 'on' && coversAll(run) && heading === 'forward'
-  return round ? 'round' : 'row'
-}
+/** Does it go once round a ring, without a turn? */
+export const goesRound = (run: PatternRun, shape: Shape): boolean =>
+  shape === 'ring' && run.row.end === 'on' && coversAll(run) && run.heading === 'forward'
+
+/**
+ * "Rnd" for what goes round a ring, "Row" for what is worked flat (common practice). Short rows go on
+ * until the last doubled or wrapped peg is worked as one, so that a heel is told in rows to its end; a
+ * row of all pegs names them.
+ */
+export const labelKind = (run: PatternRun, shape: Shape): LabelKind =>
+  goesRound(run, shape) && !run.before.stacks.some(holdsTurn) ? 'round' : 'row'
 
 const sentences = new WeakMap<PatternRow, Map<string, string>>()
 

@@ -6,7 +6,7 @@ import type { Terms } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { LabelKind } from '../language'
 import { languages } from '../languages'
-import { labelKind } from '../sentence'
+import { goesRound } from '../sentence'
 import { readChartStep, textOf } from './chartStep'
 import { centimetres } from '../../pattern/size'
 import { piecePhrases, type EdgePlace, type Halves, type PiecePhrases } from './phrases'
@@ -178,7 +178,7 @@ class PieceWriter {
   #kindOf({ rows, toAndFro }: StepWork): LabelKind {
     const { shape } = this.work.pattern.loom
     const [first] = rows?.rows ?? []
-    if (first && !toAndFro) return labelKind(first, shape)
+    if (first && !toAndFro) return goesRound(first, shape) ? 'round' : 'row'
     return toAndFro ? 'row' : 'round'
   }
 

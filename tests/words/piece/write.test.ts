@@ -111,6 +111,11 @@ describe('a sock', () => {
 
   test('writes the heel row by row', () => {
     expect(texts).toContain('Row 2: Pegs 20 to 2: k19; turn; DS on peg 2.')
+    // One unit in a heel: the doubled pegs are worked as one up to its last row.
+    const heel = writePiece(sock, 'us').blocks.find(({ heading }) => heading === 'Heel')
+    const heads = heel?.lines.filter(({ kind }) => kind === 'row').map(({ label }) => label) ?? []
+    expect(heel?.lines[0]?.text).toBe(`Work Heel, Rows 1-${heads.length}:`)
+    expect(heads.filter((head) => !/^Row \d+:$/.test(head))).toEqual([])
   })
 
   test('explains each abbreviation of all its charts, once', () => {
