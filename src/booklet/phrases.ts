@@ -100,7 +100,7 @@ const english = (terms: Terms, tag: string): Phrases => {
         ...(shoes.length === 0
           ? []
           : [
-              `A foot of that length has a shoe of ${shoes.join(' or ')} and is about ${centimetres(roundFoot(foot))} round: guidelines only, measure the foot where that can be done.`,
+              `A foot of that length takes a shoe of ${shoes.join(' or ')} and is about ${centimetres(roundFoot(foot))} round. This is only a guide: measure the foot if you can.`,
             ]),
       ].join(' ')
     },

@@ -92,7 +92,7 @@ function settingWarnings(pattern: Pattern, { settings }: Room): PrintWarning[] {
       ? [
           {
             message: `${names} ${unused.length === 1 ? 'is' : 'are'} in no step of the piece and ${unused.length === 1 ? 'is' : 'are'} not printed.`,
-            advice: 'Add a step that works it, or delete it.',
+            advice: 'Add a step that works it, or remove it.',
           },
         ]
       : []),

@@ -297,7 +297,7 @@ test('a sock says how long its foot is and for which shoe; a tube says nothing o
   // Half the short rows of the heel, its last round, 40 of the foot, half those of the toe, 30 to 10 cm.
   expect(text).toContain('Foot: about 24 cm from heel to toe.')
   // Mondopoint and Paris points: (242 + 15) / 6.67 = 38.5 (tests/published/standards.test.ts).
-  expect(text).toContain('A foot of that length has a shoe of EU 39 and is about 23 cm round')
+  expect(text).toContain('A foot of that length takes a shoe of EU 39 and is about 23 cm round')
   expect(allText(layOut(keeperSock()))).toContain('Foot: about')
   expect(allText(layOut(ferryMitt()))).not.toContain('Foot')
 })

@@ -52,9 +52,7 @@ function sayYarn({ yarn, grams }: Totals, terms: Terms): string {
   if (yarn === null)
     return `The yarn is not known: the pattern has no ${languages[terms].finishing.gauge} yet.`
   const metres = `About ${rounded(yarn / 1000)} m of yarn`
-  return grams === null
-    ? `${metres}; its weight is not known until a swatch is weighed.`
-    : `${metres}, ${rounded(grams)} g.`
+  return grams === null ? `${metres}.` : `${metres}, ${rounded(grams)} g.`
 }
 
 /** Whole numbers from 10 up, tenths below. */

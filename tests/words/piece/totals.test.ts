@@ -50,7 +50,7 @@ describe('totals in words', () => {
     expect(say(bare, 'yarn', 'uk')[0]).toMatch(/no tension yet/)
     expect(say(bare, 'time')[0]).toMatch(/not known: no pace is set/)
     expect(say(bare, 'assumption')).toEqual([])
-    expect(say(keeperSock(), 'yarn')[0]).toMatch(/^About \d+ m of yarn; its weight is not known/)
+    expect(say(keeperSock(), 'yarn')[0]).toMatch(/^About \d+ m of yarn\.$/)
   })
 
   test('a pair says that the numbers are for one', () => {
