@@ -85,7 +85,7 @@ async function typeIn({ page }: BenchPage, field: Locator, kind: Field['kind']):
     const before = Number(await valueOf())
     const most = Number(await field.getAttribute('max'))
     const to = String(before < most ? before + 1 : before - 1)
-    await page.keyboard.press('Control+a')
+    // The click selected the number: what is typed takes its place.
     await page.keyboard.type(to)
     return to
   }
@@ -97,7 +97,7 @@ async function typeIn({ page }: BenchPage, field: Locator, kind: Field['kind']):
   const numeric = (await field.getAttribute('inputmode')) !== null
   // No two charts may have one name.
   const text = numeric ? '25' : `5 p y ${await valueOf()}`
-  await page.keyboard.press('Control+a')
+  if (!numeric) await page.keyboard.press('Control+a')
   await page.keyboard.type(text)
   return text
 }

@@ -1,0 +1,72 @@
+import { focused, isField } from './fields'
+
+/** These have keys of their own, or hand the focus on themselves. */
+const keepsFocus = 'dialog, [popover], .words, .pegs, summary'
+/** Something that lies over the bench. */
+const open = 'dialog[open], :popover-open'
+const numberField = 'input[type=number], input[inputmode=numeric], input[inputmode=decimal]'
+
+/**
+ * What a press with the pointer does to the focus. After it, and after a dialog, the keys work on the
+ * chart again; whoever works by keyboard keeps the focus where it was, and a field always keeps it.
+ * A press that brings the focus into a field of numbers selects the number: what is typed takes its
+ * place. The next press sets the caret.
+ */
+export class Pressing {
+  #lastChart: SVGSVGElement | null = null
+  /** Was the last press one of the pointer? */
+  #byPointer = false
+  /** What had the focus when the pointer went down. */
+  #before: Element | null = null
+  /** The button outside of dialogs that the pointer pressed last, with no key after it. */
+  #pressed: Element | null = null
+
+  focusIn({ target }: FocusEvent): void {
+    if (target instanceof SVGSVGElement) this.#lastChart = target
+  }
+
+  pointerDown(): void {
+    this.#byPointer = true
+    this.#before = focused()
+  }
+
+  keyDown({ target }: KeyboardEvent): void {
+    this.#byPointer = false
+    if (!(target instanceof Element) || !target.closest(open)) this.#pressed = null
+  }
+
+  click({ detail, target }: MouseEvent): void {
+    if (!(target instanceof HTMLElement || target instanceof SVGElement)) return
+    if (target instanceof HTMLInputElement && target.matches(numberField)) {
+      if (this.#byPointer && this.#before !== target) target.select()
+      this.#before = target
+      return
+    }
+    // A label presses its tick or choice after itself, and hands the focus on to it.
+    const isByPointer = target instanceof HTMLInputElement ? this.#byPointer : detail > 0
+    if (!isByPointer) return
+    const button = target.closest('button, label')
+    if (!target.closest(open)) this.#pressed = button
+    if (button && !target.closest(keepsFocus)) this.#toChart()
+  }
+
+  /** A dialog was closed: of itself the focus would stay on the button that opened it. */
+  closed({ target }: Event): void {
+    const isOver = target instanceof Element && target.matches('dialog, [popover]')
+    if (!isOver || target.matches(open)) return
+    if (this.#byPointer || (this.#pressed !== null && focused() === this.#pressed)) this.#toChart()
+  }
+
+  #toChart(): void {
+    if (isField(focused()) || document.querySelector(open)) return
+    this.#chart()?.focus({ preventScroll: true })
+  }
+
+  #chart(): SVGElement | undefined {
+    const isSeen = (chart: SVGElement) => chart.isConnected && chart.getClientRects().length > 0
+    const charts = document.querySelectorAll<SVGSVGElement>('svg.chart[tabindex="0"]')
+    return (
+      [this.#lastChart, ...charts].find((chart) => chart !== null && isSeen(chart)) ?? undefined
+    )
+  }
+}

@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
+
+// After a press with the mouse the keys work on the chart, also when no chart had the focus before;
+// by keyboard the focus stays where it was, and letters mean nothing beside a chart (WCAG 2.1.4).
+
+let bench: BenchPage
+eachTestWithBench((opened) => {
+  bench = opened
+})
+
+const inHand = () => bench.page.locator('.in-hand')
+const hand = (name: string) => bench.page.locator('.tray label').filter({ hasText: name })
+const dialog = () => bench.page.locator('dialog[open]')
+/** Press the key of the purl stitch, and see that it is in hand. */
+async function keysWork(): Promise<void> {
+  await expect
+    .poll(() => bench.page.evaluate(() => document.activeElement?.role))
+    .toBe('application')
+  await bench.page.keyboard.press('y')
+  await expect.poll(() => inHand().textContent()).toMatch(/yo/)
+}
+
+describe('before a chart had the focus, the keys work after a press on', () => {
+  test.each(['Mark', 'Plain', 'Paint'])('the hand %s', async (name) => {
+    await hand(name).click()
+    await keysWork()
+  })
+
+  test('a stitch of the tray', async () => {
+    await bench
+      .button(/^k\s*, knit/, bench.page.getByRole('region', { name: 'Stitch tray' }))
+      .click()
+    await keysWork()
+  })
+
+  test('a reading of a pane', async () => {
+    await bench.button('Fabric', bench.page.getByRole('group', { name: 'Left pane' })).click()
+    await keysWork()
+  })
+})
+
+describe('after the dialog', () => {
+  const names = ['Start', 'Loom and swatch', 'Booklet']
+  test.each(names)('%s, opened and closed by mouse, the keys work', async (name) => {
+    await bench.menu(name).click()
+    await bench.button('Close', dialog()).click()
+    await keysWork()
+  })
+
+  test.each(names)('%s, opened by mouse and left by Escape, the keys work', async (name) => {
+    await bench.menu(name).click()
+    await dialog().waitFor()
+    await bench.page.keyboard.press('Escape')
+    await keysWork()
+  })
+
+  test('of the steps the keys work', async () => {
+    await bench.button('Change steps').click()
+    await bench.button('Done', dialog()).click()
+    await keysWork()
+  })
+
+  test('that starts another piece the keys work', async () => {
+    await bench.menu('Start').click()
+    await bench.page.getByRole('button', { name: /Drift-net panel/ }).click()
+    await dialog().waitFor({ state: 'hidden' })
+    await keysWork()
+  })
+
+  test('of a cross the keys work', async () => {
+    await bench.button('Make a cross').click()
+    await bench.page.locator('[popover]:popover-open button').last().click()
+    await keysWork()
+  })
+
+  test('opened and left by keys, the focus is where it was and letters mean nothing', async () => {
+    const booklet = bench.menu('Booklet')
+    await booklet.focus()
+    await bench.page.keyboard.press('Enter')
+    await dialog().waitFor()
+    await bench.page.keyboard.press('Escape')
+    await dialog().waitFor({ state: 'hidden' })
+    expect(await booklet.evaluate((button) => button === document.activeElement)).toBe(true)
+    const before = await inHand().textContent()
+    await bench.page.keyboard.press('y')
+    expect(await inHand().textContent()).toBe(before)
+  })
+})
+
+test('a click selects the number, the next one sets the caret', async () => {
+  const times = bench.page.getByLabel('Worked').first()
+  await times.click()
+  await bench.page.keyboard.type('13')
+  expect(await times.inputValue()).toBe('13')
+  const box = await times.boundingBox()
+  if (!box) throw new Error('The field is not drawn')
+  await bench.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2)
+  await bench.page.keyboard.type('0')
+  expect(await times.inputValue()).toBe('130')
+})
