@@ -27,7 +27,7 @@ test('words that the chart writes leave nothing to choose', () => {
 test('own words that agree are printed unless the others are chosen', async () => {
   const { user } = open('Rnds 1-4: knit every peg')
   expect(choice()?.value).toBe('own')
-  expect(printed('they differ')).toBe(false)
+  expect(printed('differ from')).toBe(false)
   expect(printed('knit every peg')).toBe(true)
   await user.selectOptions(choice() as HTMLElement, 'written from the chart')
   expect(printed('knit every peg')).toBe(false)
@@ -37,13 +37,24 @@ test('own words that agree are printed unless the others are chosen', async () =
 test('of own words that differ it is told in how many rounds, as their head tells it, and they are printed only when chosen', async () => {
   const { user, bench } = open('Rnds 1-2: knit every peg\nRnd 3: k4, p1, k7\nRnd 4: p12')
   expect(choice()?.value).toBe('chart')
-  screen.getByText(/My own words: they differ in 2 rounds\..*Words written from the chart/s)
+  screen.getByText(
+    /My own words differ from the chart in 2 rounds\..*Words written from the chart/s,
+  )
   await user.selectOptions(choice() as HTMLElement, 'my own words')
-  screen.getByText(/they differ in 2 rounds\..*They are printed as they are/s)
+  screen.getByText(/differ from the chart in 2 rounds\..*They are printed as they are/s)
   expect(printed('knit every peg')).toBe(true)
   bench.apply('Purl', (pattern) => paint(pattern, 'p', 2, 4))
-  await screen.findByText(/they differ in 1 round\./)
+  await screen.findByText(/differ from the chart in 1 round\./)
   expect(choice()?.value).toBe('own')
+})
+
+test('own words that agree but have an error in them are called neither right nor different', async () => {
+  const { user } = open('Rnds 1-4: knit every peg (13 sts)')
+  screen.getByText(
+    /My own words agree with the chart; 1 count in them is wrong\..*They are printed as they are\./s,
+  )
+  await user.selectOptions(choice() as HTMLElement, 'written from the chart')
+  screen.getByText(/Words written from the chart are printed instead/)
 })
 
 test('the choice holds for one piece', async () => {

@@ -24,7 +24,7 @@ async function plantMistakes(): Promise<string> {
       .replace('p1, k4, p1', 'p1, k3, p2')
       .replace('2/2 LC, p1, k1, p1, k1, p1, 2/2 RC', '2/2 RC, p1, k1, p1, k1, p1, 2/2 RC'),
   )
-  await bench.says('they differ in 8 rounds')
+  await bench.says('differ from the chart in 8 rounds')
   return right
 }
 
@@ -49,7 +49,7 @@ test('three mistakes are mended by taps alone', async () => {
     await bench.button(fix, bench.words).tap()
     await expect.poll(() => bench.button(fix, bench.words).count()).toBe(0)
   }
-  await bench.says('they agree')
+  await bench.says('agree with the chart')
   expect((await bench.wordLines()).join('\n')).toBe(right)
 })
 

@@ -21,7 +21,7 @@ test('sections are folded and unfolded by keyboard, and folding changes no word'
   const { keyboard } = bench.page
   await bench.text.click()
   await bench.paste(sections.join('\n'))
-  await bench.says('they differ')
+  await bench.says('differ from the chart')
   await keyboard.press('Control+Home')
   await keyboard.press('Control+Shift+BracketLeft')
   await fold().waitFor()

@@ -36,7 +36,7 @@ test('three planted mistakes are found and mended by keyboard alone, and undo gi
   const { keyboard } = bench.page
   await tabToWords()
   await paste(wrong)
-  await says('they differ in 8 rounds')
+  await says('differ from the chart in 8 rounds')
   expect(await wholeText()).toBe(wrong)
 
   await keyboard.press('Control+Home')
@@ -61,12 +61,12 @@ test('three planted mistakes are found and mended by keyboard alone, and undo gi
     'round 9, peg 6',
     'round 11, peg 6',
   ])
-  await says('they agree')
+  await says('agree with the chart')
   await bench.findings.getByText('Every row can be worked').waitFor()
   expect(await wholeText()).toBe(right)
 
   for (let step = 0; step < planted.length; step++) await keyboard.press('Control+z')
-  await says('they differ in 8 rounds')
+  await says('differ from the chart in 8 rounds')
   expect(await wholeText()).toBe(wrong)
   await keyboard.press('Control+z')
   await says('Written from the chart')
@@ -77,7 +77,7 @@ test('a mistake can be found backwards, and its fix left alone', async () => {
   const { keyboard } = bench.page
   await bench.text.click()
   await paste((await wholeText()).replace('(36 sts)', '(35 sts)'))
-  await says('they agree')
+  await says('agree with the chart')
   await keyboard.press('Shift+F8')
   await keyboard.press('Control+.')
   const fix = bench.button('Write 36 sts', bench.words)
@@ -106,7 +106,7 @@ test('own words outlive edits of the chart, a reload and a file, letter by lette
   await bench.text.click()
   const own = ['Cuff', '', '  Rnd 1: knit — all pegs, “plain”', 'Rnd 2: purl 🧶'].join('\n')
   await paste(own)
-  await says('they differ')
+  await says('differ from the chart')
   await bench.press('ArrowUp', 'p', 'Enter')
   expect(await wholeText()).toBe(own)
 
@@ -161,7 +161,7 @@ test('a chart is made from words alone', async () => {
   expect(await dialog.getByLabel('Pegs').inputValue()).toBe('24')
   await dialog.getByRole('img', { name: 'The chart of these words' }).waitFor()
   await bench.button('Make the chart', dialog).click()
-  await says('My own words: they agree')
+  await says('My own words agree with the chart')
   expect((await bench.wordLines()).join('\n')).toBe(words)
   await bench.press('ArrowUp', 'ArrowUp', 'ArrowUp')
   expect(await bench.place()).toMatch(/^round 4, peg 1: left cross, two over two/)

@@ -8,8 +8,8 @@ import { readSettingsOf } from '../../words/read/reading'
 /** A section that is printed but does not lie on the bench. */
 export interface OtherSection {
   readonly name: string
-  /** Has it own words, and in how many places do they differ from its chart? */
-  readonly own: { readonly differences: number } | null
+  /** Has it own words, in how many places do they differ from its chart, and how many errors have they? */
+  readonly own: { readonly differences: number; readonly errors: number } | null
 }
 
 /** The sections that are printed beside the one that is looked at, which the bench checks itself. */
@@ -23,14 +23,9 @@ export const otherSections = (
         .filter(({ name }) => name !== lookedAt)
         .map(({ name, words }) => {
           const put = withOnBench(pattern, name)
-          return {
-            name,
-            own:
-              words === null
-                ? null
-                : {
-                    differences: compare(read(words, readSettingsOf(put)), workPattern(put))
-                      .differences.length,
-                  },
-          }
+          if (words === null) return { name, own: null }
+          const reading = read(words, readSettingsOf(put))
+          const { differences } = compare(reading, workPattern(put))
+          const errors = reading.remarks.filter(({ severity }) => severity === 'error')
+          return { name, own: { differences: differences.length, errors: errors.length } }
         })

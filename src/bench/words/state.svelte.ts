@@ -5,6 +5,7 @@ import type { Work } from '../../pattern/work'
 import { compare, type Comparison } from '../../words/compare/compare'
 import { isDifference } from '../../words/compare/comparison'
 import { read } from '../../words/read/read'
+import { statesSizes } from '../../words/read/statesSizes'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
 import type { Words } from '../../words/write'
@@ -112,6 +113,14 @@ export class WordsState {
   /** How many things words and chart say differently, set aside or not. */
   readonly differences: number = $derived.by(
     () => this.#found.filter(({ rule }) => isDifference(rule)).length,
+  )
+  /** What is wrong in the words themselves, and not set aside, whether or not they tell the chart. */
+  readonly errors: readonly WordsFinding[] = $derived.by(() =>
+    this.findings.filter(({ rule, severity }) => severity === 'error' && !isDifference(rule)),
+  )
+  /** Do the words state sizes, or is another than the first one read? */
+  readonly hasSizes: boolean = $derived.by(
+    () => this.#settings.size > 0 || statesSizes(this.#toRead),
   )
   readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,

@@ -29,14 +29,35 @@ test('the head says whose words they are, and its command changes that', async (
   const { user, bench } = show(WordsPanel, { bench: smallBench() })
   screen.getByText('Written from the chart')
   await user.click(screen.getByRole('button', { name: 'Make them mine' }))
-  await screen.findByText('My own words: they agree')
+  await screen.findByText('My own words agree with the chart')
   bench.apply('Purl', (pattern) => paint(pattern, 'p', 0, 0))
-  await screen.findByText('My own words: they differ in 1 round, here too')
+  await screen.findByText('My own words differ from the chart in 1 round, this one')
   bench.goTo({ row: 4, peg: 0 })
-  await screen.findByText('My own words: they differ in 1 round')
+  await screen.findByText('My own words differ from the chart in 1 round')
   await user.click(screen.getByRole('button', { name: 'Write from the chart' }))
   expect(bench.wording.asking).toBe('write again')
   expect(bench.wording.isOwn).toBe(true)
+})
+
+test('words that agree but have an error in them are not shown as right', async () => {
+  const pattern = setWords(newPattern(12, 6), 'Rnds 1-6: Knit. (13 sts)')
+  const { bench } = show(WordsPanel, { bench: smallBench(pattern) })
+  const head = screen.getByText('My own words agree with the chart; 1 count in them is wrong')
+  expect(head.closest('p')?.classList.contains('agree')).toBe(false)
+  bench.apply('Mend', (p) => setWords(p, 'Rnds 1-6: Knit. (12 sts)'))
+  const right = await screen.findByText('My own words agree with the chart')
+  expect(right.closest('p')?.classList.contains('agree')).toBe(true)
+})
+
+test('a size to read is asked for where the words state sizes', async () => {
+  const asked = () => screen.queryByLabelText(/Size to read/)
+  const { user, bench } = show(WordsPanel, {
+    bench: smallBench(setWords(newPattern(12, 6), 'Rnds 1-6: Knit. (12 sts)')),
+  })
+  await user.click(screen.getByText('How it is worked'))
+  expect(asked()).toBe(null)
+  bench.apply('Write', (p) => setWords(p, 'Rnds 1-6: k12 (14, 16).'))
+  await waitFor(() => expect(asked()).not.toBe(null))
 })
 
 test('findings of the words are listed with the others, and their fixes mend them', async () => {
