@@ -19,7 +19,13 @@ export type Fault =
   | { readonly kind: 'peg in use'; readonly peg: number }
   | { readonly kind: 'too many loops'; readonly peg: number; readonly loops: number }
   | { readonly kind: 'stretch'; readonly peg: number; readonly to: number; readonly pegs: number }
-  | { readonly kind: 'float'; readonly peg: number; readonly pegs: number }
+  /** Passed so many pegs on this side, and then caught on `peg`. */
+  | {
+      readonly kind: 'float'
+      readonly side: Side
+      readonly peg: number
+      readonly pegs: number
+    }
   | { readonly kind: 'turned twice'; readonly peg: number }
   | { readonly kind: 'no peg to wrap'; readonly peg: number }
   | { readonly kind: 'start'; readonly peg: number; readonly yarnGap: number }
@@ -45,6 +51,7 @@ export class Loom {
   side: Side
   heading: Heading
   float: number
+  inFront: number
   /** Wales that begin in this row get a provisional number below noWale until `settle`. */
   #born = 0
 
@@ -58,6 +65,7 @@ export class Loom {
     this.side = before.yarn.side
     this.heading = before.heading
     this.float = before.float
+    this.inFront = before.inFront
   }
 
   get pegs(): number {
@@ -103,8 +111,9 @@ export class Loom {
   }
 
   pass(peg: number, yarn: Side): void {
+    this.#endFloat(peg, yarn === 'inside' ? 'outside' : 'inside')
     if (yarn === 'inside') this.float++
-    else this.#endFloat(peg)
+    else this.inFront++
     this.#leave(peg)
     this.record?.({ do: 'pass', peg, yarn }, this)
   }
@@ -210,6 +219,7 @@ export class Loom {
       yarn: { gap: this.gap, side: this.side },
       heading: this.heading,
       float: this.float,
+      inFront: this.inFront,
     }
   }
 
@@ -236,13 +246,17 @@ export class Loom {
   }
 
   #catchYarn(peg: number): void {
-    this.#endFloat(peg)
+    this.#endFloat(peg, 'inside')
+    this.#endFloat(peg, 'outside')
     this.#leave(peg)
   }
 
-  #endFloat(peg: number): void {
-    if (this.float > 0) this.faults.push({ kind: 'float', peg, pegs: this.float })
-    this.float = 0
+  #endFloat(peg: number, side: Side): void {
+    const pegs = side === 'inside' ? this.float : this.inFront
+    if (pegs === 0) return
+    this.faults.push({ kind: 'float', side, peg, pegs })
+    if (side === 'inside') this.float = 0
+    else this.inFront = 0
   }
 
   #leave(peg: number): void {

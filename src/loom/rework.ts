@@ -33,6 +33,7 @@ export function reworkRow<R extends LoomRow>(
   const { yarn } = old.before
   if (before.yarn.gap !== yarn.gap || before.yarn.side !== yarn.side) return null
   if (before.float !== 0 || old.before.float !== 0) return null
+  if (before.inFront !== 0 || old.before.inFront !== 0) return null
   if (old.faults.some(({ kind }) => kind === 'start')) return null
 
   const stretch = changedSites(before, row, old)

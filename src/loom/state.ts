@@ -11,7 +11,8 @@ export interface Yarn {
 
 /**
  * The loom between two rows. Immutable; `stacks` has one entry per peg.
- * `float` counts the pegs the yarn has passed on the inside since it was last caught.
+ * `float` and `inFront` count the pegs that the yarn has passed on the inside, on the outside, since it
+ * was last caught or went to the other side.
  */
 export interface LoomState {
   readonly stacks: readonly Stack[]
@@ -19,6 +20,7 @@ export interface LoomState {
   /** Which way work goes on unless a row says otherwise. */
   readonly heading: Heading
   readonly float: number
+  readonly inFront: number
 }
 
 /** A loom with a loop cast on every peg, yarn at the start of the round. */
@@ -27,6 +29,7 @@ export const castOn = (pegs: number): LoomState => ({
   yarn: { gap: 0, side: 'inside' },
   heading: 'forward',
   float: 0,
+  inFront: 0,
 })
 
 /** A loom with nothing on it yet. */
@@ -35,12 +38,13 @@ export const emptyLoom = (pegs: number): LoomState => ({
   yarn: { gap: 0, side: 'inside' },
   heading: 'forward',
   float: 0,
+  inFront: 0,
 })
 
 /** Same loops on the same pegs, same wales, same yarn: nothing later could tell them apart. */
 export function sameState(a: LoomState, b: LoomState): boolean {
   if (a === b) return true
-  if (a.heading !== b.heading || a.float !== b.float) return false
+  if (a.heading !== b.heading || a.float !== b.float || a.inFront !== b.inFront) return false
   if (a.yarn.gap !== b.yarn.gap || a.yarn.side !== b.yarn.side) return false
   const { stacks } = a
   const others = b.stacks

@@ -1,8 +1,8 @@
 import type { Pattern } from './pattern'
 
 /**
- * Inside things for babies a strand may pass two pegs and about a centimetre at most, mm (common
- * practice: longer ones catch fingers and toes).
+ * In things for babies a strand may pass two pegs and about a centimetre at most, mm (common
+ * practice: longer ones catch fingers and toes). Held so for a bar in front as well as inside.
  */
 export const babyFloat = { pegs: 2, length: 10 } as const
 

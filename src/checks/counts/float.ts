@@ -1,4 +1,5 @@
 import { firstPerColumn } from '../copies'
+import type { Fault } from '../../loom/loom'
 import type { Run } from '../../pattern/pattern'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
@@ -8,45 +9,59 @@ import { babyFloat, mostPegsPassed } from '../../pattern/floats'
 import type { Setting } from '../setting'
 import { counted, inEachRepeat, listed, millimetres, pegsNamed } from '../wording'
 
-/** A float's length is counted as the pegs it passes times the distance of the pegs. */
+/**
+ * A float's length is counted as the pegs it passes times the distance of the pegs. In front it is part of the
+ * design, except in things for babies: a long bar outside catches as well (common practice).
+ */
 export const float: RowRule = {
   id: 'float',
-  title: 'Long float inside',
+  title: 'Long float',
   severity: 'warning',
-  explain: `A strand that lies loose behind many pegs catches on fingers and toes; for a baby the limit is ${babyFloat.pegs} pegs and ${babyFloat.length} mm.`,
+  explain: `A strand that lies loose behind many pegs catches on fingers and toes. For a baby it may pass ${babyFloat.pegs} pegs at most, and no more than ${babyFloat.length} mm of the loom, inside or outside.`,
   scope: 'row',
   check: (view) => {
     const { run, layout } = view
     if (run.faults.length === 0) return nothing
     const most = mostPegsPassed(view.setting)
     const faults = run.faults.flatMap((fault) =>
-      fault.kind === 'float' && fault.pegs > most ? [fault] : [],
+      fault.kind === 'float' &&
+      fault.pegs > most &&
+      (fault.side === 'inside' || view.setting.forBaby)
+        ? [fault]
+        : [],
     )
-    return firstPerColumn(faults, layout).map(({ peg, pegs }) => noteFloat(view, peg, pegs, most))
+    return firstPerColumn(faults, layout).map((fault) => noteFloat(view, fault, most))
   },
 }
 
-function noteFloat(view: RowView, caught: number, passed: number, most: number): Noted {
+type Float = Extract<Fault, { kind: 'float' }>
+
+function noteFloat(view: RowView, fault: Float, most: number): Noted {
   const { setting, layout } = view
+  const { peg: caught, pegs: passed } = fault
   const pegs = passedPegs(view, caught, passed)
-  const float = `${counted(passed, 'peg')}, ${millimetres(passed * setting.pitch)} mm`
+  const lies = fault.side === 'inside' ? 'floats inside behind' : 'lies loose in front of'
+  const float = `${lies} ${counted(passed, 'peg')} (${millimetres(passed * setting.pitch)} mm of the loom)`
+  // At a slip on the other side the yarn only goes there, and is not held.
+  const slipped = view.run.row.sites.find(({ peg }) => peg === caught)?.stitch.passes === true
+  const held = slipped ? `before it changes sides at peg` : 'before it is held on peg'
   return {
     pegs,
     say: (row) =>
-      `${row}: the yarn floats inside past ${float}, before it is caught on peg ${caught + 1}; ${limitNamed(most, setting)}${inEachRepeat(layout, caught)}.`,
+      `${row}: the yarn ${float} ${held} ${caught + 1}${inEachRepeat(layout, caught)}. ${limitNamed(most, setting)}.`,
     advice:
       most === 0
         ? 'Slip no peg here: knit it, or tuck the yarn on it.'
-        : `Catch the yarn after ${most === 1 ? '1 peg' : `at most ${most} pegs`}: knit or tuck a peg in between.`,
+        : `Knit or tuck a peg in between, so that the yarn is held after ${most === 1 ? '1 peg' : `${most} pegs at most`}.`,
     mend: (row) => catchBetween(view, pegs, most, row),
   }
 }
 
 function limitNamed(most: number, { forBaby }: Setting): string {
-  const limit = most === 0 ? 'slip no peg' : `at most ${counted(most, 'peg')}`
+  const limit = `no more than ${counted(most, 'peg')}`
   return forBaby
-    ? `for a baby ${limit}, so that fingers and toes are not caught`
-    : `this pattern allows ${most === 0 ? 'no float' : limit}`
+    ? `For a baby, slip ${most === 0 ? 'no peg' : limit}: fingers and toes can catch`
+    : `This pattern allows ${most === 0 ? 'no float' : limit}`
 }
 
 /** The pegs passed in this row; the peg that catches when all were passed before it. */

@@ -33,14 +33,14 @@ function note({ work, setting }: ChartView, { pegs, widest, widestAt }: Ladder):
   return {
     pegs: placed,
     say: (row) => {
-      const now = `${row}: the yarn passes ${emptyNamed(pegs, setting)} between two loops, ${lengthOf(pegs, setting)}`
+      const now = `${row}: the yarn passes ${emptyNamed(pegs, setting)}, ${lengthOf(pegs, setting)}`
       const then =
         grows && later
-          ? `, and ${widthOf(widest)} pegs by ${rowNamed(later, setting, work.numbers[widestAt] ?? 0)}, ${lengthOf(widest, setting)}`
+          ? `, and ${widthOf(widest)} pegs by ${rowNamed(later, setting, work.numbers[widestAt] ?? 0)} (${millimetres(lengthIn(widest, setting))} mm)`
           : ''
       return `${now}${then}; ${whatShows(setting)}${inEachRepeat(layout, pegs.from)}.`
     },
-    advice: whatToDo,
+    advice: whatToDo(work.pattern),
     mend: (row) => [makeAgain(layout, placed, row)],
   }
 }
@@ -56,18 +56,28 @@ export function emptyNamed(pegs: Run, { pegs: inLoom }: Setting): string {
   return count === 1 ? `empty ${names}` : `${count} empty pegs (${names})`
 }
 
-export const lengthOf = (pegs: Run, { pitch }: Setting): string =>
-  `${millimetres(widthOf(pegs) * pitch)} mm`
+/** mm from the loop before the empty pegs to the loop after them. */
+const lengthIn = (pegs: Run, { pitch }: Setting): number => (widthOf(pegs) + 1) * pitch
+
+export const lengthOf = (pegs: Run, setting: Setting): string =>
+  `${millimetres(lengthIn(pegs, setting))} mm from loop to loop`
 
 export const whatShows = ({ forBaby }: Setting): string =>
-  forBaby ? 'that shows as a ladder, in which small fingers catch' : 'that shows as a ladder'
+  forBaby
+    ? 'this leaves a ladder that small fingers can catch in'
+    : 'this leaves a ladder in the fabric'
 
-export const whatToDo =
-  'Move the loops together, gather sooner, or make the pegs again with yarn overs.'
+/** Loops cannot be moved together on the pegs of a loom without leaving others empty. */
+export const whatToDo = ({ piece: { steps } }: Pattern): string => {
+  const last = steps.findLast(({ kind }) => kind !== 'note')
+  return last?.kind === 'bind off' && last.how === 'gather'
+    ? 'Gather the top sooner, before two empty pegs lie side by side.'
+    : 'Fill the pegs again with yarn overs, or decrease where no two empty pegs come side by side.'
+}
 
 /** A yarn over on each of the pegs, which is knitted where there was no stitch in the rows above. */
 const makeAgain = (layout: Layout, pegs: Run, row: number): Fix =>
-  fix(`Make ${pegsNamed(pegs)} again with yarn overs`, (pattern) =>
+  fix(`Fill ${pegsNamed(pegs)} again with yarn overs`, (pattern) =>
     [...new Set(layout.columnOf.slice(pegs.from, pegs.to + 1))].reduce(
       (made, column) => beginAgain(made, row, column),
       pattern,
@@ -90,7 +100,7 @@ export const ladder: Rule = {
   title: 'Ladder over empty pegs',
   severity: 'warning',
   explain:
-    'A strand that passes two or more empty pegs between two loops lies loose and shows as a ladder; in things for babies one empty peg may be too many.',
+    'A strand that passes two or more empty pegs between two loops lies loose and leaves a ladder in the fabric; in things for babies one empty peg may be too many.',
   scope: 'chart',
   check,
 }

@@ -117,8 +117,8 @@ function note(
   const more = others > 0 ? `, and in ${counted(others, 'other place')}` : ''
   return {
     step: first,
-    message: `${where} the yarn passes ${emptyNamed(worst.widest, setting)} between two loops, ${lengthOf(worst.widest, setting)}${more}; ${whatShows(setting)}.`,
-    advice: whatToDo,
+    message: `${where} the yarn passes ${emptyNamed(worst.widest, setting)}, ${lengthOf(worst.widest, setting)}${more}; ${whatShows(setting)}.`,
+    advice: whatToDo(work.pattern),
     fixes: [],
   }
 }

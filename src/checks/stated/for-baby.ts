@@ -1,9 +1,10 @@
 import { setMaking } from '../../pattern/edits/settings'
 import type { Pattern } from '../../pattern/pattern'
-import { babyFloat } from '../../pattern/floats'
+import { mostPegsPassedIn } from '../../pattern/floats'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { PlacedNote, Rule } from '../rule'
+import { counted } from '../wording'
 
 /** Whole words that tell of somebody small. "Kid" alone is a yarn, as baby alpaca is; baby cables are small. */
 const somebody =
@@ -61,13 +62,23 @@ function told(pattern: Pattern): Told | undefined {
   return last.told
 }
 
+const toBaby = (pattern: Pattern): Pattern => setMaking(pattern, { forBaby: true })
+
+/** What this loom then allows, in the words of the check of floats. */
+function floatsThen(pattern: Pattern): string {
+  const most = mostPegsPassedIn(toBaby(pattern))
+  return most === 0
+    ? 'on this loom no peg may then be slipped'
+    : `on this loom a float may then pass no more than ${counted(most, 'peg')}`
+}
+
 /** Floats and loose ends inside catch small fingers and toes (common practice). */
 export const forBaby: Rule = {
   id: 'for-baby',
-  title: 'Not set as made for a baby or child',
+  title: 'Not marked “For a baby or child”',
   severity: 'hint',
   explain:
-    'What is set as made for a baby or child gets stricter checks of floats and ladders, and cautions in print.',
+    'What is marked “For a baby or child” gets stricter checks of floats and ladders, and cautions in print.',
   scope: 'chart',
   check: ({ work: { pattern } }): readonly PlacedNote[] => {
     if (pattern.making.forBaby) return nothing
@@ -79,11 +90,9 @@ export const forBaby: Rule = {
         noted: {
           pegs: null,
           say: () =>
-            `${found.where} “${found.word}”, but the piece is not set as made for a baby or child.`,
-          advice: `Tick “For a baby or child”: floats are then held to ${babyFloat.pegs} pegs and ${babyFloat.length} mm, and cautions are printed. If it is made for nobody small, set this aside.`,
-          mend: () => [
-            fix('Set it as made for a baby or child', (p) => setMaking(p, { forBaby: true })),
-          ],
+            `${found.where} “${found.word}”, but this pattern isn’t marked “For a baby or child”.`,
+          advice: `Tick “For a baby or child”: ${floatsThen(pattern)}, and cautions are printed. If it isn’t for a child, set this aside.`,
+          mend: () => [fix('Mark it “For a baby or child”', toBaby)],
         },
       },
     ]

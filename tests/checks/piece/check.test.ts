@@ -135,7 +135,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       chart(),
       bindOff,
     ),
-    'In round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8) between two loops, 28.5 mm; that shows as a ladder.',
+    'In round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8), 38 mm from loop to loop; this leaves a ladder in the fabric.',
   ],
   [
     'piece-length',

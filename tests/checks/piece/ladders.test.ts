@@ -47,7 +47,7 @@ describe('a ladder is found', () => {
         rule: 'piece-ladder',
         step: 2,
         message:
-          'In round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8) between two loops, 28.5 mm; that shows as a ladder.',
+          'In round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8), 38 mm from loop to loop; this leaves a ladder in the fabric.',
       },
     ])
   })
@@ -78,7 +78,7 @@ describe('a ladder is found', () => {
         rule: 'piece-ladder',
         step: 7,
         message:
-          'In round 1 of step 8 (Gap) the yarn passes 4 empty pegs (pegs 5-8) between two loops, 38 mm; that shows as a ladder.',
+          'In round 1 of step 8 (Gap) the yarn passes 4 empty pegs (pegs 5-8), 47.5 mm from loop to loop; this leaves a ladder in the fabric.',
       },
     ])
   })
