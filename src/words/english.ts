@@ -92,13 +92,13 @@ export const english: Omit<Language, 'finishing'> = {
       abbr: 'DS',
       name: 'double stitch (German short rows)',
       steps:
-        'Work the peg that is named, turn, bring the yarn to the front and up over that peg so that its loop and this strand lie on it together, and go back from the peg beside it. When you come to that peg again, work the two as one.',
+        'Work the peg that is named and turn. Bring the yarn to the front and up over that peg, so that two strands lie on it, and work back from the peg beside it. When you come to that peg again, work its two strands as one.',
     },
     wrap: {
       abbr: 'wrap and turn',
       name: 'short rows with wrapped pegs',
       steps:
-        'Stop before the peg that is named, take its loop off, lay the yarn round the peg, put the loop back above it, turn and go back. When you come to that peg again, work the loop and its wraps as one.',
+        'Stop before the peg that is named. Take its loop off, lay the yarn round the peg and put the loop back above it; then turn and work back. When you come to that peg again, work the loop and its wraps as one.',
     },
   },
   moves: {
@@ -141,9 +141,9 @@ export const english: Omit<Language, 'finishing'> = {
     left: (pegs) => `leave ${listPegs(pegs)} empty`,
     filled: (pegs, from) =>
       from === 'after'
-        ? `fill ${listPegs(pegs)} by moving the loops that follow back along the loom`
-        : `fill ${listPegs(pegs)} by moving the loops before on along the loom`,
-    open: (pegs) => `${listPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} empty then`,
+        ? `fill ${listPegs(pegs)} by moving the loops after ${pegs.length === 1 ? 'it' : 'them'} back along the loom`
+        : `fill ${listPegs(pegs)} by moving the loops before ${pegs.length === 1 ? 'it' : 'them'} forward along the loom`,
+    open: (pegs) => `${listPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} now empty`,
     noneLeft: (abbr) => `${abbr} with no peg left empty`,
   },
   crossSteps: (pegs, moves) => `Over ${pegs} pegs, ${counted}: ${moves}.`,
@@ -170,16 +170,16 @@ export const english: Omit<Language, 'finishing'> = {
       ? `Worked ${clockwise[direction]} round the loom seen from above: ${way} as you face it.`
       : `Peg 1 is at the ${side} as you face the loom: rows from peg 1 up are worked ${way}, rows down to peg 1 the other way.`
   },
-  rightSide: 'The right side faces you all the time.',
+  rightSide: 'The right side always faces you.',
   knitMeans: (abbr, knit) => `${abbr} means ${knitNames[knit]} in this pattern.`,
   crossing: {
-    'knit then move': 'Crosses: the loops are knitted first and then change places.',
-    'move then knit': 'Crosses: the loops change places first and are then knitted.',
+    'knit then move': 'Crosses: knit the loops first, then cross them.',
+    'move then knit': 'Crosses: cross the loops first, then knit them.',
   },
   transfer: {
     ordered:
-      'Decreases: the loops are stacked in the order told under their abbreviation, since the lowest one shows.',
-    plain: 'Decreases: the moved loop is put on top of the other.',
+      'Decreases: stack the loops in the order given under each abbreviation; the bottom one is the one that shows.',
+    plain: 'Decreases: put the loop that is moved on top of the other.',
   },
   cautions: (mostPassed) => [
     `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${mostPassed === 1 ? '1 peg' : `${mostPassed} pegs`} before it is caught`}.`,
@@ -187,7 +187,7 @@ export const english: Omit<Language, 'finishing'> = {
     'No cords or ribbons at the head or neck; ties elsewhere short and firmly fixed.',
     'Buttons and trims can come off: avoid them.',
     'Use soft washable yarn without loose fibre.',
-    "Local rules on children's clothing and small parts decide; check them before you make or sell it.",
+    "Check your local rules on children's clothing and small parts before you make or sell it.",
   ],
   start: (pegs, shape, { castOn }) =>
     `${sentence(castOn)} ${pegs} pegs ${castOnNames[usualEdges.castOn]}, ${shape === 'ring' ? 'in the round' : 'flat'}.`,

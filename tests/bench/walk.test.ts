@@ -112,7 +112,7 @@ test('over the turn of a German heel work goes on the other way', () => {
   const turned = bench.pattern.chart.rows.findIndex(({ end }) => end === 'German turn')
   bench.goTo({ row: turned, peg: 0 })
   walk.toMove(Infinity)
-  expect(said(bench, walk)).toMatch(/^Turn back: from here work goes/)
+  expect(said(bench, walk)).toMatch(/^Turn back: from here, work/)
   walk.back()
   expect(said(bench, walk)).toMatch(/a German turn/)
   walk.forward()

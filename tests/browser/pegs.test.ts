@@ -130,7 +130,7 @@ test('a German heel is walked over a turn: the other way, and on in the next row
     if (/^Turn back/.test(await sentence().innerText())) break
     await bench.page.keyboard.press('PageUp')
   }
-  expect(await sentence().innerText()).toMatch(/^Turn back: from here work goes from left to right/)
+  expect(await sentence().innerText()).toMatch(/^Turn back: from here, work from left to right/)
   const row = Number(/Row (\d+)/.exec(await count().innerText())?.[1])
   const turned = await walk('ArrowLeft', 1)
   expect(turned[0]?.said).toMatch(/the yarn .*peg \d+.*\(a German turn\)/)

@@ -30,13 +30,13 @@ describe('a decrease is explained as the pattern uses it', () => {
       'the gap is closed from the pegs after it',
       'ssk',
       ['k*2, ssk, k*2, none'],
-      'Over 2 pegs, counted in the order you work them: move the loop of peg 2 to peg 1, on top; knit both loops of peg 1 as one; fill peg 2 by moving the loops that follow back along the loom.',
+      'Over 2 pegs, counted in the order you work them: move the loop of peg 2 to peg 1, on top; knit both loops of peg 1 as one; fill peg 2 by moving the loops after it back along the loom.',
     ],
     [
       'the gap is closed from the pegs before it',
       'ssk',
       ['none, k*2, ssk, k*2'],
-      'Over 2 pegs, counted in the order you work them: move the loop of peg 1 to peg 2, underneath; knit both loops of peg 2 as one; fill peg 1 by moving the loops before on along the loom.',
+      'Over 2 pegs, counted in the order you work them: move the loop of peg 1 to peg 2, underneath; knit both loops of peg 2 as one; fill peg 1 by moving the loops before it forward along the loom.',
     ],
     [
       'it is made again',
@@ -66,7 +66,7 @@ describe('a decrease is explained as the pattern uses it', () => {
       'Over 2 pegs, counted in the order you work them. ' +
         'k2tog, yo: move the loop of peg 2 to peg 1, underneath; knit both loops of peg 1 as one. ' +
         'k2tog, no st: move the loop of peg 2 to peg 1, underneath; knit both loops of peg 1 as one; leave peg 2 empty. ' +
-        'k2tog with no peg left empty: move the loop of peg 2 to peg 1, underneath; knit both loops of peg 1 as one; fill peg 2 by moving the loops that follow back along the loom.',
+        'k2tog with no peg left empty: move the loop of peg 2 to peg 1, underneath; knit both loops of peg 1 as one; fill peg 2 by moving the loops after it back along the loom.',
     )
   })
 
@@ -74,7 +74,7 @@ describe('a decrease is explained as the pattern uses it', () => {
     for (const id of ['k2tog', 'ssk', 'p2tog', 'ssp', 'k3tog', 'sk2p', 'cdd']) {
       const told = steps(id, ['k*6'])
       expect(told).not.toMatch(/\byo\b|yarn over/)
-      expect(told).toMatch(/(?:peg 2 is|pegs \d and 3 are) empty then\.$/)
+      expect(told).toMatch(/(?:peg 2 is|pegs \d and 3 are) now empty\.$/)
     }
   })
 

@@ -190,7 +190,7 @@ describe('statements', () => {
     const pattern = piece('clockwise')
     expect(cautions(pattern)).toEqual([])
     const forBaby = { ...pattern, making: { ...pattern.making, forBaby: true } }
-    expect(cautions(forBaby).join(' ')).toMatch(/catch fingers and toes.*Local rules/)
+    expect(cautions(forBaby).join(' ')).toMatch(/catch fingers and toes.*local rules/)
   })
 })
 

@@ -233,7 +233,7 @@ function sayTurn(list: readonly DoneOf<'turn'>[], { direction, shape }: HandsCon
   const { after } = firstOf(list)
   const way = wayOf(direction, after.heading)
   const next = nextPeg(after, shape)
-  return `Turn back: from here work goes ${way}${next === null ? '' : `, peg ${next + 1} first`}; the loom itself is not turned.`
+  return `Turn back: from here, work ${way}${next === null ? '' : `, peg ${next + 1} first`}; the loom itself is not turned.`
 }
 
 function sayCastOn(list: readonly DoneOf<'cast on'>[]): string {
@@ -246,7 +246,7 @@ function sayCastOn(list: readonly DoneOf<'cast on'>[]): string {
 }
 
 function sayDrop(list: readonly DoneOf<'drop'>[]): string {
-  return `The stitches of this row do not come out with the loops here: take ${loopsOn(list, 'of')} off without working ${them(list)}.`
+  return `The stitch count of this row is off: take ${loopsOn(list, 'of')} off without working ${them(list)}.`
 }
 
 function sayLetGo(list: readonly DoneOf<'let go'>[]): string {

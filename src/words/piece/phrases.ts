@@ -113,9 +113,9 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
   elastic: (goesOn) =>
     `Knit the first peg twice, one loop after the other; *${chainStep}, move it forward again to its own peg and knit it once more, which lets the edge stretch; ${chainEnd(goesOn)}.`,
   sewn: (goesOn) =>
-    `Cut the yarn about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.${joinAgain(goesOn)}`,
+    `Cut the yarn, leaving a tail about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.${joinAgain(goesOn)}`,
   gather: (goesOn) =>
-    `Cut the yarn about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.${joinAgain(goesOn)}`,
+    `Cut the yarn, leaving a tail about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.${joinAgain(goesOn)}`,
   'three-needle': (goesOn, { near, far }) =>
     `Put the loops of ${runsOf(far)} onto ${runsOf(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
   graft: (goesOn, { near, far }) =>
@@ -155,12 +155,12 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
         ? `all ${count(loops, 'loop', 'loops')}`
         : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
       return loops === 0
-        ? `There is no loop to ${bindOff} here.`
+        ? `There are no loops to ${bindOff} here.`
         : `${capital(bindOff)} ${which} ${offNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
     },
     bindOffWay: (how, goesOn, halves) => bindOffWays[how](goesOn, halves),
     newYarn:
-      'The yarn hangs elsewhere: use a new length of it here, about three times as long as the edge.',
+      'The yarn is somewhere else: use a new length here, about three times as long as the edge.',
     workChart: (name, rows, number, again) =>
       `Work ${name}${again ? ' again' : ''}, ${rows}${number === 1 ? '' : `, ${times(number)}`}${again ? '.' : ':'}`,
     noChart: (name) => `Work ${name}: there is no chart of this name yet.`,
@@ -172,7 +172,7 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     },
     plainToLength: (stitch, kind, length) => {
       const { verb, what } = ofStitch(stitch)
-      return `${verb} ${length}${what ? ` of ${rowWords[kind][1]}${what}` : ''}, measured on your piece: without a ${finishing.gauge} the ${rowWords[kind][1]} cannot be counted here.`
+      return `${verb} ${length}${what ? ` of ${rowWords[kind][1]}${what}` : ''}, measured on your piece: no ${finishing.gauge} is given, so the ${rowWords[kind][1]} are not counted.`
     },
     onAllPegs: (way, pegs, again) =>
       way === 'round'

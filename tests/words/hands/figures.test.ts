@@ -96,7 +96,7 @@ describe('figures', () => {
     expect(list[1]).toMatch(
       new RegExp(`^In the next round, knit pegs 1 to 4, one after the other ${on}: `),
     )
-    expect(list[3]).toMatch(new RegExp(`^Turn back: from here work goes ${home}`))
+    expect(list[3]).toMatch(new RegExp(`^Turn back: from here, work ${home}`))
     expect(list[4]).toMatch(/^Knit pegs 3 and 2, one after the other: /)
     expect(list.filter((text) => text.startsWith('In the next round'))).toHaveLength(1)
   })

@@ -195,14 +195,14 @@ describe('turns', () => {
     expect(said(piece([out('German turn', 7)], direction))).toEqual([
       ...[4, 5, 6, 7, 8].map(knit),
       'Lay the yarn back across the front of peg 8, above its loop, towards peg 7, and partly round peg 8, so that its loop and this strand lie on peg 8 together (a German turn); they are worked as one later.',
-      `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
+      `Turn back: from here, work from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
 
   test('a German turn at the end of a row back', () => {
     expect(said(piece([home('German turn', 4)], 'clockwise'), null)).toEqual([
       'Lay the yarn back across the front of peg 5, above its loop, towards peg 6, and partly round peg 5, so that its loop and this strand lie on peg 5 together (a German turn); they are worked as one later.',
-      'Turn back: from here work goes from right to left, peg 6 first; the loom itself is not turned.',
+      'Turn back: from here, work from right to left, peg 6 first; the loom itself is not turned.',
     ])
   })
 
@@ -227,7 +227,7 @@ describe('turns', () => {
     expect(said(piece([out('wrap', 6)], direction))).toEqual([
       ...[4, 5, 6, 7].map(knit),
       'Take the loop off peg 8 onto the spare needle and let it wait inside the loom; lead the yarn behind the peg first, then across its front, back towards peg 7; put the loop back on top of that strand (a wrap).',
-      `Turn back: from here work goes from ${way}, peg 7 first; the loom itself is not turned.`,
+      `Turn back: from here, work from ${way}, peg 7 first; the loom itself is not turned.`,
     ])
   })
 
@@ -249,7 +249,7 @@ describe('turns', () => {
     const flat = piece([rowOf('k*3')])
     const onBar = { ...flat, loom: { ...flat.loom, shape: 'bar' as const } }
     expect(said(onBar, null)).toEqual([
-      'Turn back: from here work goes from left to right, peg 3 first; the loom itself is not turned.',
+      'Turn back: from here, work from left to right, peg 3 first; the loom itself is not turned.',
     ])
   })
 })

@@ -308,7 +308,7 @@ describe('steps', () => {
   test('a length without a gauge is said as a length', () => {
     const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 45 } }
     expect(say(ring, [castOn, foot], 'uk')[1]).toBe(
-      'Knit 4.5 cm, measured on your piece: without a tension the rnds cannot be counted here.',
+      'Knit 4.5 cm, measured on your piece: no tension is given, so the rnds are not counted.',
     )
   })
 
@@ -317,7 +317,7 @@ describe('steps', () => {
       'Work Fog bell: there is no chart of this name yet.',
     ])
     expect(say(ring, [{ kind: 'bind off', how: 'sewn', pegs: null }])).toEqual([
-      'There is no loop to bind off here.',
+      'There are no loops to bind off here.',
     ])
   })
 
