@@ -23,6 +23,8 @@ export interface TracedLoop {
   readonly through: readonly number[]
   /** The loop that it was later drawn into, or -1 while it is on the loom. */
   into: number
+  /** The row before which it was bound off, or -1. */
+  boundBefore: number
   /** The column of the cast-on it continues; -1 for what is only laid. */
   wale: number
 }
@@ -51,6 +53,7 @@ export interface Trace {
 export function trace(rows: readonly RowRun[], habits: Habits): Trace {
   const tracer = new Tracer(rows[0]?.before.stacks.map(({ length }) => length) ?? [])
   rows.forEach((run, row) => {
+    if (row > 0 && rows[row - 1]?.after !== run.before) tracer.takeEdges(row, run)
     tracer.beginRow(row)
     workRow(run.before, run.row, habits, (move, _loom, site) => tracer.take(move, site))
     tracer.endRow(run)
@@ -77,6 +80,22 @@ class Tracer {
     this.#row = row
     this.#made = []
     this.#before.push(this.#pegs.slice())
+  }
+
+  /** What edges did between two rows: loops bound off are gone, others are cast on. */
+  takeEdges(row: number, { before }: RowRun): void {
+    this.#pegs.forEach((stack, peg) => {
+      const now = before.stacks[peg] ?? []
+      if (stack.length > 0 && now.length === 0) {
+        for (const id of stack) (this.#loops[id] as TracedLoop).boundBefore = row
+        this.#pegs[peg] = []
+      } else if (stack.length === 0 && now.length > 0)
+        this.#pegs[peg] = now.map(({ wale }) => {
+          const id = this.#make('cast-on', peg, null, [], null)
+          ;(this.#loops[id] as TracedLoop).wale = wale
+          return id
+        })
+    })
   }
 
   endRow(run: RowRun): void {
@@ -185,6 +204,7 @@ class Tracer {
       site,
       through,
       into: -1,
+      boundBefore: -1,
       wale: this.#row < 0 ? peg : -1,
     })
     if (usesUp) for (const used of through) (this.#loops[used] as TracedLoop).into = id

@@ -22,7 +22,11 @@ export function heightsOf(rows: readonly RowRun[], pegs: number): Heights {
   const base: Int32Array[] = []
   const reached: Int32Array[] = []
   let opened = false
-  for (const { row } of rows) {
+  let last: RowRun | undefined
+  for (const run of rows) {
+    const { row } = run
+    if (last && last.after !== run.before) raiseCastOn(now, last, run)
+    last = run
     const before = now.slice()
     const { from, to } = row
     if (from === 0 && to === pegs - 1) {
@@ -40,4 +44,18 @@ export function heightsOf(rows: readonly RowRun[], pegs: number): Heights {
   const highest = now.length > 0 ? Math.max(...now) : 0
   if (now.some((height) => height !== highest)) opened = true
   return { base, reached, end: now, highest, opened }
+}
+
+/** Loops cast on between two rows stand as high as the fabric beside them. */
+function raiseCastOn(now: Int32Array, { after }: RowRun, { before }: RowRun): void {
+  const isNew = (peg: number): boolean =>
+    (before.stacks[peg]?.length ?? 0) > 0 && (after.stacks[peg]?.length ?? 0) === 0
+  for (let from = 0; from < now.length; from++) {
+    if (!isNew(from)) continue
+    let to = from
+    while (to + 1 < now.length && isNew(to + 1)) to++
+    const beside = [now[from - 1] ?? now.at(-1) ?? 0, now[to + 1] ?? now[0] ?? 0]
+    now.fill(Math.max(now[from] ?? 0, ...beside), from, to + 1)
+    from = to
+  }
 }

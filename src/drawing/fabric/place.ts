@@ -37,6 +37,8 @@ export interface PlacedLoop {
   readonly tone: number
   /** Nothing is drawn through it. */
   readonly open: boolean
+  /** It is bound off: the edge lies over its head. */
+  readonly bound: boolean
 }
 
 /** A row's loops from left to right, and what it is drawn from besides. */
@@ -118,8 +120,9 @@ export function placeLoops(
     return 'plain'
   }
   const leans = lean(loops, shown, comesFrom, roles, across)
-  const headHeight = ({ into, peg, kind, row }: TracedLoop): number => {
+  const headHeight = ({ into, peg, kind, row, boundBefore }: TracedLoop): number => {
     if (kind === 'wrap') return heights.base[row]?.[peg] ?? 0
+    if (boundBefore >= 0) return heights.reached[boundBefore]?.[peg] ?? 0
     return (into < 0 ? heights.end[peg] : heights.reached[loopOf(into).row]?.[peg]) ?? 0
   }
 
@@ -158,7 +161,8 @@ export function placeLoops(
         depth: depthOf(loop),
         over: roles.get(loop.id) === 'front' || (from.length > 1 && loop.kind !== 'purl'),
         tone: wale < 0 ? 0 : (wale % tones) + 1,
-        open: loop.into < 0,
+        open: loop.into < 0 && loop.boundBefore < 0,
+        bound: loop.boundBefore >= 0,
       }
     })
     placed.sort((a, b) => a.home - b.home || (a.kind < b.kind ? -1 : a.kind > b.kind ? 1 : 0))

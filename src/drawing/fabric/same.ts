@@ -12,6 +12,7 @@ const sameLoop = (a: PlacedLoop, b: PlacedLoop | undefined): boolean =>
   a.over === b.over &&
   a.tone === b.tone &&
   a.open === b.open &&
+  a.bound === b.bound &&
   a.home === b.home &&
   sameSpot(a.head, b.head) &&
   a.bases.length === b.bases.length &&

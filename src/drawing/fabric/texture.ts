@@ -54,6 +54,7 @@ export function drawTexture(
     if (!base) continue
     for (const { x, y, opened } of bases)
       if (opened > 0) faint.line(point(x, y - opened), point(x, y))
+    if (loop.bound) across(laid, head.x, head.y + 0.3, 0.5)
     if (tone > 0) band(tones.pen(tone), base, loop)
     switch (kind) {
       case 'yarn over':

@@ -95,7 +95,18 @@ class Hand {
       if (over && own === front && bases.length === 1) this.#halo(base, loop)
       this.#legs(base, loop, i === 0 ? own : behind)
     }
+    if (loop.bound) this.#chain(loop)
     if (loop.open) this.shapes.head(behind.pen(tone), head.x, head.y)
+  }
+
+  /** A loop of the bound-off edge, which lies on its side. */
+  #chain({ head: { x, y }, tone }: PlacedLoop): void {
+    for (const rise of [0.12, 0.42])
+      this.shapes.leg(
+        this.plies.over.pen(tone),
+        this.shapes.point(x - 0.5, y + 0.27),
+        this.shapes.point(x + 0.52, y + rise),
+      )
   }
 
   #legs(base: Base, { head, kind, tone }: PlacedLoop, ply: Ply): void {
