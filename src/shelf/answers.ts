@@ -21,9 +21,9 @@ export async function inTime<T>(answer: Promise<T>, time: number): Promise<T> {
 /** Why nothing is kept, and what to do; for the user. */
 export function whyNotKept(error: unknown): string {
   if (error instanceof NoAnswer)
-    return 'The browser does not answer when Pegwright asks it to keep your work. Save your piece as a file, and close other windows of Pegwright.'
+    return 'The browser does not answer. Save your piece as a file, and close other windows of Pegwright.'
   const name = error instanceof Error || error instanceof DOMException ? error.name : ''
   if (name === 'QuotaExceededError')
-    return 'The browser has no room left to keep your work. Save your piece as a file, then remove pieces you no longer need.'
-  return 'This browser does not let Pegwright keep your work; a private window may be why. Save your piece as a file before you close the page.'
+    return 'The browser has no room left. Save your piece as a file, then remove pieces you no longer need.'
+  return 'This browser does not let Pegwright keep your work. A private window may be why. Save your piece as a file before you close the page.'
 }

@@ -180,16 +180,77 @@ test('leaving right after a change loses nothing and asks nothing', async () => 
   await keptLine().waitFor()
 })
 
-test('it is readable on a phone', async () => {
-  await open(faults['no indexedDB'], { width: 390, height: 844 })
+/** Where the parts of the bench stand. */
+const parts = () =>
+  bench.page.evaluate(() =>
+    [
+      ...document.querySelectorAll('header .title, nav, .facts, .piece-sheet, .panes > div, .tray'),
+    ].map((part) => {
+      const { x, y, width, height } = part.getBoundingClientRect()
+      return [part.className || part.tagName, ...[x, y, width, height].map(Math.round)].join(' ')
+    }),
+  )
+
+test.each([
+  [1440, 900],
+  [1024, 768],
+])('at %i x %i it moves no part of the bench', async (width, height) => {
+  await open(faults['indexedDB that is full'], { width, height })
+  const standing = async () => (await parts()).filter((part) => !part.startsWith('facts'))
+  const before = await standing()
+  await paint()
   await alert().getByText('Not kept.').waitFor()
-  const size = await alert().evaluate((element) => {
-    const text = element.querySelector('p')
-    return {
-      letters: text ? parseFloat(getComputedStyle(text).fontSize) : 0,
-      over: element.scrollWidth - element.clientWidth,
-    }
+  expect(await standing()).toEqual(before)
+  const over = await alert().evaluate((bar) => {
+    const { top, bottom, left } = bar.getBoundingClientRect()
+    const facts = document.querySelector('.facts')?.getBoundingClientRect()
+    return { lines: bottom - top < 36, beside: (facts?.right ?? Infinity) <= left }
   })
-  expect(size.letters).toBeGreaterThanOrEqual(15)
-  expect(size.over).toBe(0)
+  expect(over).toEqual({ lines: true, beside: true })
+})
+
+test('on a phone it takes two lines at most, over the tray, and lies over no button', async () => {
+  await open(faults['no indexedDB'], { width: 390, height: 844 })
+  const bar = bench.page.locator('.bench > .not-kept').getByRole('alert')
+  await bar.getByText('Not kept.').waitFor()
+  const head = await bench.page
+    .locator('header nav button')
+    .filter({ visible: true })
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right <= innerWidth))
+  expect(head.length).toBeGreaterThan(4)
+  expect(head).not.toContain(false)
+  for (const reading of ['Rows', 'Words', 'Steps', 'Pegs']) {
+    await bench.show(reading)
+    const seen = await bar.evaluate((element) => {
+      const text = element.querySelector('p')
+      const size = text ? getComputedStyle(text) : null
+      const box = element.getBoundingClientRect()
+      const under = [...document.querySelectorAll('button, select, input, summary')].filter(
+        (one) => {
+          const { top, bottom, width } = one.getBoundingClientRect()
+          const seen = one.checkVisibility() && width > 1
+          return (
+            seen &&
+            !element.contains(one) &&
+            top < box.bottom &&
+            bottom > box.top &&
+            !one.closest('.desk')
+          )
+        },
+      )
+      const desk = document.querySelector('.desk')?.getBoundingClientRect()
+      return {
+        letters: parseFloat(size?.fontSize ?? '0'),
+        lines: Math.round((text?.offsetHeight ?? 0) / parseFloat(size?.lineHeight ?? '1')),
+        over: element.scrollWidth - element.clientWidth,
+        under: under.length,
+        belowTheDesk: box.top >= (desk?.bottom ?? Infinity),
+        inside: box.bottom <= innerHeight,
+      }
+    })
+    expect(seen.letters).toBeGreaterThanOrEqual(15)
+    expect(seen.lines).toBeLessThanOrEqual(2)
+    expect(seen).toMatchObject({ over: 0, under: 0, belowTheDesk: true, inside: true })
+  }
+  await bench.download(() => bench.button('Save as a file', bar).click())
 })
