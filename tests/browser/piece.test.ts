@@ -80,7 +80,7 @@ test('a fingerless mitt from nothing: no findings, and its totals are right', as
     '7 Plain knit 8 rounds, 2.9 cm',
     '8 Bind off basic',
   ])
-  await bench.page.getByRole('img', { name: /8 steps, 46 rows, 16 cm long/ }).waitFor()
+  await bench.page.getByRole('img', { name: /8 steps, 46 rows, 16.5 cm long/ }).waitFor()
 })
 
 test('a sock from nothing: heel and toe by the form, grafted, without an error', async () => {
