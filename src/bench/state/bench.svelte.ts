@@ -35,8 +35,10 @@ interface Said {
   readonly text: string
   /** How many things were said up to this one. */
   readonly count: number
-  /** The version that undo goes back to, where a button for it stands beside; else null. */
+  /** The version that undo goes back to, at the time it was said; null: none. */
   readonly back: Version | null
+  /** Is a button for that undo to stand beside it? */
+  readonly undo: boolean
 }
 
 export const followsTheFirst = 'This is the second of the pair; it follows the first.'
@@ -56,11 +58,11 @@ export class Bench {
   /** Where the pointer rests over a chart, to show where the stitch in hand would land. */
   hover = $state.raw<Spot | null>(null)
   /** The last thing said, for the status line and for screen readers. */
-  said = $state.raw<Said>({ text: '', count: 0, back: null })
-  /** Does undo still take back what was said last? */
-  readonly canTakeBack: boolean = $derived(
-    this.said.back !== null && this.history.past.at(-1) === this.said.back,
-  )
+  said = $state.raw<Said>({ text: '', count: 0, back: null, undo: false })
+  /** Is it still true? What is done or taken back after it makes it stale. */
+  readonly saidHolds: boolean = $derived((this.history.past.at(-1) ?? null) === this.said.back)
+  /** Does a button beside it take back what was said last? */
+  readonly canTakeBack: boolean = $derived(this.said.undo && this.saidHolds)
   /** Changes when another chart comes on the bench. */
   opened = $state.raw({})
   /** Changes when another piece does. */
@@ -194,7 +196,8 @@ export class Bench {
     this.said = {
       text,
       count: this.said.count + 1,
-      back: (undo && this.history.past.at(-1)) || null,
+      back: this.history.past.at(-1) ?? null,
+      undo: undo && this.history.past.length > 0,
     }
   }
 
