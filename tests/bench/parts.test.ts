@@ -42,8 +42,8 @@ test('rows are worked several times, and turned', async () => {
   await user.type(times, '3')
   await user.tab()
   expect(bench.pattern.chart.bands).toEqual([{ from: 0, to: 0, times: 3 }])
-  await user.click(screen.getByText(/^Pegs 1 to 12/))
-  await user.selectOptions(screen.getByLabelText('Ends'), 'German turn')
+  await user.click(screen.getByText(/^Worked: pegs 1/))
+  await user.selectOptions(screen.getByLabelText('At the end'), 'German turn')
   expect(bench.pattern.chart.rows[0]?.end).toBe('German turn')
 })
 

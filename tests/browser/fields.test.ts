@@ -44,8 +44,8 @@ test('every field beside the charts', async () => {
       'Worked',
       'Pegs from',
       'to',
-      'Heads',
-      'Ends',
+      'Direction',
+      'At the end',
       'Words',
       'Search stitches',
     ]),
@@ -133,7 +133,9 @@ test('the fields of a phone', async () => {
   await bench.show('Here')
   await unfold(bench.page.locator('.here'))
   const walked = await walkFields(bench, bench.page.locator('.here'))
-  expect(walked).toEqual(expect.arrayContaining(['Worked', 'Pegs from', 'to', 'Heads', 'Ends']))
+  expect(walked).toEqual(
+    expect.arrayContaining(['Worked', 'Pegs from', 'to', 'Direction', 'At the end']),
+  )
   await bench.show('Steps')
   expect(await walkFields(bench, bench.page.locator('.piece-sheet'))).toEqual([
     'Chart on the bench',

@@ -71,7 +71,7 @@ test('findings of the words are listed with the others, and their fixes mend the
   expect(bench.spot).toEqual({ row: 5, peg: 4 })
   await user.click(within(item).getByRole('button', { name: 'Chart Rnd 6 as in the words' }))
   expect(bench.pattern.chart.rows[5]?.cells[4]).toBe('p')
-  await screen.findByText('Every row can be worked and every count agrees.')
+  await screen.findByText('Every round can be worked and all counts are right.')
 })
 
 test('a finding of the words that is set aside leaves list and margin, and can be taken up again', async () => {

@@ -1,0 +1,62 @@
+import type { Locator } from 'playwright-core'
+import { expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { eachTestWithBench } from './suite'
+
+// What is pressed most is in view without scrolling, at the sizes of usual screens.
+
+let bench: BenchPage
+eachTestWithBench((opened) => {
+  bench = opened
+})
+
+/** By how many px it lies outside of what is seen of each box that it scrolls in, and of the window. */
+const cutBy = (what: Locator) =>
+  what.evaluate((element) => {
+    const box = element.getBoundingClientRect()
+    let most = Math.max(box.bottom - innerHeight, box.right - innerWidth, -box.top, -box.left)
+    for (let at = element.parentElement; at; at = at.parentElement) {
+      if (getComputedStyle(at).overflowY === 'visible') continue
+      const around = at.getBoundingClientRect()
+      most = Math.max(
+        most,
+        box.bottom - around.bottom,
+        around.top - box.top,
+        box.right - around.right,
+        around.left - box.left,
+      )
+    }
+    return Math.max(0, Math.round(most))
+  })
+
+const sizes = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+]
+test.each(sizes)(
+  'the first mend and the commands of the place, at $width x $height',
+  async (size) => {
+    await bench.page.setViewportSize(size)
+    // The list of steps is shown of itself on a wide screen only.
+    if (size.width < 1400) await bench.menu('Steps').click()
+    // A decrease with nothing to make up for it, in the middle of the starter.
+    await bench.press('Home', 'ArrowUp', 'ArrowUp', 'ArrowUp', '/', 'Enter')
+    const first = bench.findings.getByRole('listitem').first()
+    await first.getByText(/needs \d+ stitches/).waitFor()
+    expect(await cutBy(first.locator('.fixes > button').first())).toBe(0)
+    const here = bench.page.locator('.here')
+    for (const name of ['Fill the loom', 'Remove repeat', 'Start round here'])
+      expect(await cutBy(bench.button(name, here)), name).toBe(0)
+    expect(await cutBy(here.locator('summary'))).toBe(0)
+  },
+)
+
+test('on a phone the row of readings shows the one that is chosen', async () => {
+  await bench.page.setViewportSize({ width: 390, height: 844 })
+  const readings = bench.page.getByRole('navigation', { name: 'Readings' })
+  for (const name of ['Findings', 'Here', 'Rows']) {
+    await bench.show(name)
+    const chosen = bench.button(new RegExp(`^${name}`), readings)
+    await expect.poll(() => cutBy(chosen)).toBe(0)
+  }
+})
