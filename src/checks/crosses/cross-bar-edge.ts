@@ -1,9 +1,10 @@
-import type { RowRule, RowView } from '../rule'
+import type { Fix } from '../finding'
+import type { RowRule } from '../rule'
 import { left, moveInside, noteBroken, type Piece } from './whole'
 
 const advice = 'Move the cross in until all its pegs are in the row.'
-const inward = (_: RowView, piece: Piece, row: number) =>
-  moveInside(piece, row, piece.item.stitch.width)
+const inward = (piece: Piece, row: number, plain: Fix) =>
+  moveInside(piece, row, piece.item.stitch.width).toSpliced(2, 0, plain)
 
 export const crossBarEdge: RowRule = {
   id: 'cross-bar-edge',

@@ -1,5 +1,6 @@
 import type { RowRule } from '../rule'
-import { left, noteBroken, startElsewhere } from './whole'
+import { startElsewhere } from './start'
+import { left, noteBroken } from './whole'
 
 /** Over the join a cross meets loops that are one round apart (common practice). */
 export const crossJoin: RowRule = {
@@ -14,7 +15,7 @@ export const crossJoin: RowRule = {
       view,
       'join',
       ({ item, pegs }) => `${item.stitch.width} pegs, and ${left(pegs)} left before peg 1`,
-      'Start the round elsewhere, so that the whole cross lies inside it.',
-      (_, piece, row) => startElsewhere('the round', piece, row),
+      'Start the round elsewhere, so that no cross lies over its end.',
+      (_, __, plain) => [...startElsewhere('the round'), plain],
     ),
 }

@@ -1,6 +1,10 @@
-import { paint } from '../../pattern/edits/paint'
 import { fix } from '../mending'
+import { landing, paint } from '../../pattern/edits/paint'
+import type { Pattern } from '../../pattern/pattern'
+import type { Placed } from '../../pattern/row'
+import { stitchOf } from '../../stitches/vocabulary'
 import type { RowRule } from '../rule'
+import { pegsNamed } from '../wording'
 import { noteBroken } from './whole'
 
 export const crossOverlap: RowRule = {
@@ -15,10 +19,19 @@ export const crossOverlap: RowRule = {
       'overlap',
       ({ item }) => `${item.stitch.width} pegs and has ${item.columns}`,
       'Give the cross all its pegs, or move one of the two stitches.',
-      (_, { item }, row) => [
-        fix(`Give it all its ${item.stitch.width} pegs`, (pattern) =>
-          paint(pattern, item.stitch.id, row, item.column),
+      ({ item, pegs: { from } }, row, plain) => [
+        fix(`Give it ${pegsNamed({ from, to: from + item.stitch.width - 1 })}`, (pattern) =>
+          meetsAnother(pattern, item, row)
+            ? pattern
+            : paint(pattern, item.stitch.id, row, item.column),
         ),
+        plain,
       ],
     ),
+}
+
+/** Another stitch of several columns would go: that is for a person to choose. */
+function meetsAnother(pattern: Pattern, { stitch, column }: Placed, row: number): boolean {
+  const where = landing(pattern, stitch.id, row, column)
+  return !where.can || where.replaces.filter((id) => stitchOf(id).width > 1).length > 1
 }

@@ -1,5 +1,10 @@
-import type { RowRule } from '../rule'
-import { moveInside, noteBroken, startElsewhere } from './whole'
+import type { RowRule, RowView } from '../rule'
+import { startElsewhere } from './start'
+import { moveInside, noteBroken } from './whole'
+
+/** Nothing stands beside the repeat: where it starts, the round starts. */
+const goesRound = ({ layout: { shape, copyRuns }, row: { cells } }: RowView): boolean =>
+  shape === 'ring' && copyRuns.every(({ from, to }) => to - from + 1 === cells.length)
 
 /** A cross lies wholly inside one repeat (design rule of this house, common practice). */
 export const crossRepeatEdge: RowRule = {
@@ -14,9 +19,10 @@ export const crossRepeatEdge: RowRule = {
       view,
       'repeat',
       ({ item }) => `${item.stitch.width} pegs inside it`,
-      'Shift the repeat so that the whole cross lies inside it, or move the cross.',
-      (_, piece, row) => [
-        ...startElsewhere('the repeat', piece, row),
+      'Start the repeat elsewhere, so that no cross lies over its edge, or move the cross.',
+      (piece, row, plain) => [
+        ...startElsewhere(goesRound(view) ? 'the round' : 'the repeat'),
+        plain,
         ...moveInside(piece, row, piece.item.stitch.width),
       ],
     ),

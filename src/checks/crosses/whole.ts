@@ -1,16 +1,17 @@
-import { rotateColumns } from '../../pattern/edits/turn-round'
-import { landing, paint } from '../../pattern/edits/paint'
+import { paint } from '../../pattern/edits/paint'
 import { whyCut } from '../../pattern/cut'
 import type { Layout } from '../../pattern/layout'
-import type { Chart, Pattern, Row, Run } from '../../pattern/pattern'
+import type { Pattern, Row, Run } from '../../pattern/pattern'
 import { cutWords } from '../../stitches/cut'
-import { placed, type Placed } from '../../pattern/row'
+import { placed, placedAt, type Placed } from '../../pattern/row'
 import type { CutBy } from '../../stitches/stitch'
+import { stitchOf } from '../../stitches/vocabulary'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowView } from '../rule'
-import { inEachRepeat, pegsNamed } from '../wording'
+import { counted, inEachRepeat, pegsNamed } from '../wording'
+import { plainGroups } from './groups'
 
 export interface Piece {
   readonly item: Placed
@@ -65,13 +66,16 @@ function lastPegOf({ column, columns }: Placed, peg: number, { columnOf }: Layou
   return last
 }
 
-/** Note every stitch that is broken for this reason; `needs` says what it needs and lacks. */
+/**
+ * Note every stitch that is broken for this reason. `needs` says what it needs and lacks; `mend` is given the
+ * repair that is always there, to knit its pegs.
+ */
 export const noteBroken = (
   view: RowView,
   why: CutBy,
   needs: (piece: Piece) => string,
   advice: string,
-  mend: (view: RowView, piece: Piece, row: number) => readonly Fix[],
+  mend: (piece: Piece, row: number, plain: Fix) => readonly Fix[],
 ): readonly Noted[] => {
   const broken = brokenIn(view)
   if (broken.length === 0) return nothing
@@ -85,7 +89,7 @@ export const noteBroken = (
         say: (row) =>
           `${row}: ${abbr} on ${pegsNamed(pegs)} is ${cutWords[why]}: it needs ${needs(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
         advice,
-        mend: (row) => mend(view, piece, row).toSpliced(2, 0, workPlain(piece, row)),
+        mend: (row) => mend(piece, row, workPlain(piece, row)),
       }
     })
 }
@@ -106,10 +110,34 @@ const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
     ),
   )
 
-/** The nearest columns at which the stitch stands whole and meets no other stitch of several. */
+/**
+ * Does what stands on the columns that the cross would cover have the looks that it gives them? Its own
+ * columns (`item.columns` from `own` on) may be anything, as may be what `isFree` says of.
+ */
+export function fitsOn(
+  { chart, loom }: Pattern,
+  { stitch, columns }: Placed,
+  row: number,
+  column: number,
+  own: number,
+  isFree: (id: string) => boolean = () => false,
+): boolean {
+  const there = chart.rows[row]
+  const { cross } = stitch
+  if (!there || !cross) return false
+  return plainGroups(cross, loom.direction, 'after').every((plain, offset) => {
+    const at = column + offset
+    if (at >= own && at < own + columns) return true
+    const found = placedAt(there, at)?.stitch
+    return found?.width === 1 && (found.look === stitchOf(plain).look || isFree(found.id))
+  })
+}
+
+/** The nearest columns at which the cross stands whole, on pegs that look as it makes them look. */
 export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
   const { stitch, column, columns } = item
   const moved = (by: number) => (pattern: Pattern) => {
+    if (!fitsOn(pattern, item, row, column + by, column)) return pattern
     const { background } = pattern.style
     const own = Array.from({ length: columns }, (_, offset) => column + offset)
     const cleared = paintColumns(background, row, own)(pattern)
@@ -119,55 +147,9 @@ export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
   const steps: Fix[] = []
   for (let by = 1; by <= most; by++) {
     steps.push(
-      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} earlier`, moved(-by)),
-      fix(`Move it ${by} ${by === 1 ? 'peg' : 'pegs'} later`, moved(by)),
+      fix(`Move it ${counted(by, 'peg')} earlier`, moved(-by)),
+      fix(`Move it ${counted(by, 'peg')} later`, moved(by)),
     )
   }
   return steps
-}
-
-/** Start the round, or the repeat, at another column, so that every stitch stands whole in it. */
-export function startElsewhere(what: string, { item }: Piece, row: number): Fix[] {
-  const label = (by: number) =>
-    `Start ${what} ${Math.abs(by)} ${Math.abs(by) === 1 ? 'peg' : 'pegs'} ${by < 0 ? 'earlier' : 'later'}`
-  const { width } = item.stitch
-  const shift = (by: number): Fix =>
-    fix(label(by), (pattern) => {
-      const to = columnAfter(pattern.chart, item.column, by)
-      if (wouldCut(pattern, by, row, item.column)) return pattern
-      const rotated = rotateColumns(pattern, by)
-      return landing(rotated, item.stitch.id, row, to).can
-        ? paint(rotated, item.stitch.id, row, to)
-        : pattern
-    })
-  const later = Array.from({ length: width - 1 }, (_, i) => i + 1)
-  const enough = (by: number) => (by > 0 ? by >= width - item.columns : -by >= item.columns)
-  return later
-    .flatMap((by) => [by, -by])
-    .filter(enough)
-    .map(shift)
-}
-
-const roundOf = ({ repeat, columns }: Chart): Run => repeat ?? { from: 0, to: columns - 1 }
-
-function columnAfter(chart: Chart, column: number, by: number): number {
-  const { from, to } = roundOf(chart)
-  const width = to - from + 1
-  return from + ((((column - from - by) % width) + width) % width)
-}
-
-/** Would the new start go through a stitch of several columns in another row? */
-function wouldCut({ chart }: Pattern, by: number, row: number, column: number): boolean {
-  const { from, to } = roundOf(chart)
-  const width = to - from + 1
-  const start = from + (((by % width) + width) % width)
-  return chart.rows.some((other, index) =>
-    placed(other).some(
-      (item) =>
-        item.columns > 1 &&
-        item.column < start &&
-        item.column + item.columns > start &&
-        !(index === row && item.column === column),
-    ),
-  )
 }

@@ -1,0 +1,99 @@
+import { landing, paint } from '../../pattern/edits/paint'
+import { rotateColumns } from '../../pattern/edits/turn-round'
+import type { Pattern, Run } from '../../pattern/pattern'
+import { placed, type Placed } from '../../pattern/row'
+import type { Fix } from '../finding'
+import { fix } from '../mending'
+import { counted } from '../wording'
+import { fitsOn } from './whole'
+
+/** A stitch of several columns in a row, in columns of the round or repeat. */
+interface Wide {
+  readonly row: number
+  readonly item: Placed
+  /** Does the end of the round, or of the repeat, cut it? */
+  readonly cut: boolean
+}
+
+/** No start is looked for further away, in pegs. */
+const farthest = 24
+
+/**
+ * Start the round, or the repeat, at the nearest column before or after at which no stitch is cut, and make
+ * whole all that were cut at its end. Not where a cross would take the place of another stitch than
+ * the plain one that it left behind.
+ */
+export const startElsewhere = (what: 'the round' | 'the repeat'): Fix[] => {
+  const ways = (sign: 1 | -1, word: string): Fix[] =>
+    Array.from({ length: farthest }, (_, index) => {
+      const pegs = index + 1
+      return fix(
+        `Start ${what} ${counted(pegs, 'peg')} ${word}, so that every cross is whole`,
+        (pattern) =>
+          nearestStart(pattern, sign) === pegs
+            ? (startedAt(pattern, sign * pegs) ?? pattern)
+            : pattern,
+      )
+    })
+  return [...ways(-1, 'earlier'), ...ways(1, 'later')]
+}
+
+const roundOf = ({ chart: { repeat, columns } }: Pattern): Run =>
+  repeat ?? { from: 0, to: columns - 1 }
+
+/** The stitches of several columns in what goes round; null where one lies over its edges. */
+function wideIn(pattern: Pattern): readonly Wide[] | null {
+  const { from, to } = roundOf(pattern)
+  const list: Wide[] = []
+  for (const [row, there] of pattern.chart.rows.entries())
+    for (const item of placed(there)) {
+      const { column, columns, stitch } = item
+      const last = column + columns - 1
+      if (stitch.width === 1 || last < from || column > to) continue
+      if (column < from || last > to) return null
+      list.push({ row, item, cut: last === to && columns < stitch.width })
+    }
+  return list
+}
+
+let lastAsked: { readonly pattern: Pattern; readonly starts: readonly number[] } | null = null
+
+/** By how many pegs the nearest such start lies before or after the present one; 0: there is none. */
+function nearestStart(pattern: Pattern, sign: 1 | -1): number {
+  if (lastAsked?.pattern !== pattern) lastAsked = { pattern, starts: freeStarts(pattern) }
+  const { starts } = lastAsked
+  const { from, to } = roundOf(pattern)
+  const width = to - from + 1
+  for (let pegs = 1; pegs < Math.min(width, farthest + 1); pegs++)
+    if (starts.includes((sign * pegs + width) % width)) return pegs
+  return 0
+}
+
+/** Columns, from the present start on, at which the round can start and cut nothing. */
+function freeStarts(pattern: Pattern): readonly number[] {
+  const all = wideIn(pattern)
+  if (!all?.some(({ cut }) => cut)) return []
+  const { from, to } = roundOf(pattern)
+  const width = to - from + 1
+  const taken = new Set<number>()
+  for (const { item, cut } of all)
+    for (let offset = 1; offset < (cut ? item.stitch.width : item.columns); offset++)
+      taken.add((item.column - from + offset) % width)
+  return Array.from({ length: width }, (_, start) => start).filter((start) => !taken.has(start))
+}
+
+function startedAt(pattern: Pattern, by: number): Pattern | null {
+  const { from, to } = roundOf(pattern)
+  const width = to - from + 1
+  const columnAfter = (column: number) => from + ((column - from - by + 2 * width) % width)
+  let started = rotateColumns(pattern, by)
+  for (const { row, item, cut } of wideIn(pattern) ?? []) {
+    if (!cut) continue
+    const column = columnAfter(item.column)
+    const { background } = pattern.style
+    const fits = fitsOn(started, item, row, column, column, (id) => id === background)
+    if (!fits || !landing(started, item.stitch.id, row, column).can) return null
+    started = paint(started, item.stitch.id, row, column)
+  }
+  return started
+}
