@@ -33,7 +33,7 @@ test('a stitch that cannot land says why and changes nothing', () => {
   bench.stitch = '2/2 LC'
   press(bench, 'End')
   press(bench, 'Enter')
-  expect(bench.said.text).toBe('2/2 LC needs 4 pegs; only 1 is left before the join of the round.')
+  expect(bench.said.text).toBe('2/2 LC needs 4 pegs; only 1 is left before the end of the round.')
   expect(bench.history.past).toEqual([])
 })
 

@@ -1,5 +1,6 @@
 import { screen } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
+import { doneSaid } from '../../src/bench/commands/done'
 import { chartKey } from '../../src/bench/commands/keys'
 import Findings from '../../src/bench/parts/Findings.svelte'
 import Said from '../../src/bench/parts/Said.svelte'
@@ -18,9 +19,9 @@ const crossed = (...rounds: number[]): Bench =>
   smallBench(
     rounds.reduce((pattern, round) => paint(pattern, '2/2 LC', round - 1, 4), newPattern(12, 6)),
   )
-const gone = '2/2 LC in round 3 gave way. Undo brings it back.'
+const gone = 'The 2/2 LC in round 3 was painted over. Undo brings it back.'
 
-test('a stitch painted over a part of a cross says what gave way', () => {
+test('a stitch painted over a part of a cross says what was painted over', () => {
   const bench = crossed(3)
   bench.stitch = 'p'
   bench.goTo({ row: 2, peg: 6 })
@@ -52,13 +53,23 @@ test('several are named together, many are counted', () => {
   two.goTo({ row: 0, peg: 5 }, { row: 5, peg: 5 })
   press(two, 'Enter')
   expect(two.said.text).toBe(
-    '2/2 LC in round 2 and 2/2 LC in round 4 gave way. Undo brings them back.',
+    'The 2/2 LC in round 2 and the 2/2 LC in round 4 were painted over. Undo brings them back.',
   )
   const many = crossed(1, 2, 3, 4)
   many.stitch = 'p'
   many.goTo({ row: 0, peg: 5 }, { row: 5, peg: 5 })
   press(many, 'Enter')
-  expect(many.said.text).toBe('4 crosses in 4 rounds gave way. Undo brings them back.')
+  expect(many.said.text).toBe('4 crosses in 4 rounds were painted over. Undo brings them back.')
+})
+
+test('two of one kind in one round are said as two', () => {
+  const bench = smallBench(
+    [1, 5].reduce((pattern, peg) => paint(pattern, '2/1 RC', 2, peg), newPattern(12, 6)),
+  )
+  bench.stitch = 'p'
+  bench.goTo({ row: 2, peg: 2 }, { row: 2, peg: 6 })
+  press(bench, 'Enter')
+  expect(bench.said.text).toBe('Two 2/1 RC in round 3 were painted over. Undo brings them back.')
 })
 
 test('a cross that another of its size takes the place of is swapped, not lost', () => {
@@ -73,12 +84,12 @@ test('pegs that come in or go say which cross they cut', () => {
   const wider = crossed(3)
   wider.goTo({ row: 0, peg: 5 })
   press(wider, 'Insert', { altKey: true })
-  expect(wider.said.text).toBe('2/2 LC in round 3 is cut. Undo brings it back.')
+  expect(wider.said.text).toBe('The 2/2 LC in round 3 is cut. Undo brings it back.')
 
   const turned = crossed(3)
   turned.goTo({ row: 2, peg: 7 })
   press(turned, 'Delete', { altKey: true })
-  expect(turned.said.text).toBe('2/2 LC in round 3 is cut. Undo brings it back.')
+  expect(turned.said.text).toBe('The 2/2 LC in round 3 is cut. Undo brings it back.')
 })
 
 test('a drag tells of all that it took, once for each', () => {
@@ -99,7 +110,7 @@ test('a drag tells of all that it took, once for each', () => {
   expect(bench.said.text).toBe(gone)
   pointer.move(at(3, 5))
   expect(bench.said.text).toBe(
-    '2/2 LC in round 3 and 2/2 LC in round 4 gave way. Undo brings them back.',
+    'The 2/2 LC in round 3 and the 2/2 LC in round 4 were painted over. Undo brings them back.',
   )
   expect(bench.canTakeBack).toBe(true)
   pointer.up(at(3, 5))
@@ -136,5 +147,7 @@ test('a mend that takes a cross away says that too', async () => {
   expect(label).toBeDefined()
   await user.click(screen.getAllByRole('button', { name: label ?? '' })[0] as HTMLElement)
   expect(cellsOf(bench, 2)).not.toContain('2/2 LC')
-  expect(bench.said.text).toBe(`Done: ${label ?? ''}. ${gone}`)
+  expect(bench.said.text).toBe(
+    `${doneSaid(label ?? '')} The 2/2 LC in round 3 is gone. Undo brings it back.`,
+  )
 })

@@ -4,8 +4,10 @@ import { expect, test } from 'vitest'
 import {
   chooseStep,
   dropSection,
+  editStep,
   placeForStep,
   putSection,
+  putStep,
   stepCommands,
 } from '../../src/bench/commands/piece'
 import { putShortRowsHere } from '../../src/bench/commands/shortRows'
@@ -67,10 +69,28 @@ test('each kind of step is named with what there is to say of it', () => {
     ['Chart × 3', '18 rounds', '6.9 cm'],
     ['Gone', 'chart not found'],
     ['Plain purl', '13 rounds', '5 cm'],
-    ['Only pegs 3 to 8', 'back and forth'],
+    ['Pegs you work', 'pegs 3 to 8', 'back and forth'],
     ['Note', 'Try it on.'],
     ['Bind off', 'graft'],
   ])
+})
+
+test('a step of the pegs that are worked begins as the work before it goes', () => {
+  const bench = smallBench()
+  putStep(bench, 'pegs', 1)
+  expect(bench.pattern.piece.steps[1]).toEqual({ kind: 'pegs', run: null, toAndFro: false })
+  editStep(bench, 1, { kind: 'pegs', run: { from: 0, to: 5 }, toAndFro: true })
+  putStep(bench, 'pegs', 2)
+  expect(bench.pattern.piece.steps[2]).toMatchObject({ toAndFro: true })
+})
+
+test('a click on the name of a step, or beside its fields, says where the next one goes', async () => {
+  const { user } = show(StepsEditor, { bench: smallBench() })
+  await user.click(screen.getByText('Cast on', { selector: 'b' }))
+  await screen.findByText('Add after step 1:')
+  const chart = screen.getByRole('group', { name: 'Step 2: Chart' })
+  await user.click(chart.closest('li') as HTMLElement)
+  await screen.findByText('Add after step 2:')
 })
 
 test('a step that works a chart brings it on the bench, as an edit that undo takes back', () => {
@@ -345,7 +365,7 @@ test('steps and totals speak the words of the trade', () => {
   })
   const { container } = render(PieceDialog, { bench, open: true })
   const text = container.textContent
-  expect(stepFacts(bench.piece.work, 1, 0)).toEqual(['back and forth'])
+  expect(stepFacts(bench.piece.work, 1, 0)).toEqual(['all pegs', 'back and forth'])
   expect(text).toContain('back and forth')
   expect(text).not.toMatch(/to and fro|Take out|Throw|Delete|Duplicate|[Ss]ection|bar\b|Moves/)
 })

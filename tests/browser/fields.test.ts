@@ -107,7 +107,7 @@ describe('every field of the dialog', () => {
     await clickACell()
     await bench.button('Change steps').click()
     await dialog().waitFor()
-    for (const kind of ['Note', 'Plain rows', 'Pegs in work'])
+    for (const kind of ['Note', 'Plain rows', 'Pegs you work'])
       await bench.button(kind, dialog().getByRole('group', { name: 'Add a step' })).click()
     const walked = await walkFields(bench, dialog())
     expect(walked).toEqual(

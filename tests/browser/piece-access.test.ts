@@ -42,7 +42,7 @@ describe.each(sizes)('$width x $height', (size) => {
       expect(await violations(bench)).toEqual([])
 
       // With every kind of step, a finding at a step, a refused name and a refused heel.
-      for (const kind of ['Note', 'Pegs in work', 'Plain rows', 'Chart', 'Cast on'])
+      for (const kind of ['Note', 'Pegs you work', 'Plain rows', 'Chart', 'Cast on'])
         await piece.add(kind, 1)
       await piece.field(2, 'which pegs').selectOption('pegs')
       await piece.dialog.getByText('that hold loops already').waitFor()

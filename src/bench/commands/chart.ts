@@ -221,7 +221,7 @@ export const columnCommands: readonly Command[] = editing([
       bench.corner = null
       if (bench.work.layout.copies === 1)
         bench.say(
-          'The repeat is worked once, between the pegs beside it. “Fill the loom” removes those.',
+          'The repeat is worked once, with other stitches beside it. “Fill the loom” repeats it all the way round.',
         )
     },
   },

@@ -1,34 +1,52 @@
 import { lostStitches, type Lost } from '../../pattern/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
 import { rowName, rowNoun } from '../state/row-name'
+import { upperFirst } from '../state/letters'
 
 /** More places than this are counted, not named. */
 const mostNamed = 3
 
-/** "2/2 LC in round 3 and 2/2 RC in round 7 gave way." */
-function sentence(lost: readonly Lost[], { pattern, work }: Bench): string {
+const numberWords = ['', 'the', 'two', 'three']
+
+/** "The 2/2 LC in round 3 was painted over.", "Two 2/1 RC in round 3 were painted over." */
+function sentence(lost: readonly Lost[], { pattern, work }: Bench, isPainted: boolean): string {
   const { terms } = pattern.style
-  const names = lost.map(
-    ({ row, stitch }) => `${stitch[terms].abbr} in ${rowName(work, row).toLowerCase()}`,
-  )
   const isCut = lost.every(({ how }) => how === 'cut')
-  if (names.length > mostNamed) {
+  const one = lost.length === 1
+  const done = isCut
+    ? one
+      ? 'is cut'
+      : 'are cut'
+    : isPainted
+      ? one
+        ? 'was painted over'
+        : 'were painted over'
+      : one
+        ? 'is gone'
+        : 'are gone'
+  if (lost.length > mostNamed) {
     const thing = lost.every(({ stitch }) => stitch.cross) ? 'crosses' : 'wide stitches'
     const rows = new Set(lost.map(({ row }) => row)).size
     const where = rows === 1 ? rowNoun(pattern) : `${rowNoun(pattern)}s`
-    return `${names.length} ${thing} in ${rows} ${where} ${isCut ? 'are cut' : 'gave way'}.`
+    return `${lost.length} ${thing} in ${rows} ${where} ${done}.`
   }
+  const counts = new Map<string, number>()
+  for (const { row, stitch } of lost) {
+    const name = `${stitch[terms].abbr} in ${rowName(work, row).toLowerCase()}`
+    counts.set(name, (counts.get(name) ?? 0) + 1)
+  }
+  const names = [...counts].map(([name, count]) => `${numberWords[count]} ${name}`)
   const all = [names.slice(0, -1).join(', '), names.at(-1)].filter(Boolean).join(' and ')
-  return `${all} ${isCut ? (names.length > 1 ? 'are cut' : 'is cut') : 'gave way'}.`
+  return `${upperFirst(all)} ${done}.`
 }
 
 /** What was taken away since the version that undo brings back, as people are told; empty: nothing. */
-export function saidOfLost(bench: Bench): string {
+export function saidOfLost(bench: Bench, isPainted = false): string {
   const before = bench.history.past.at(-1)?.pattern
   const lost = before ? lostStitches(before.chart, bench.pattern.chart) : []
   return lost.length === 0
     ? ''
-    : `${sentence(lost, bench)} Undo brings ${lost.length === 1 ? 'it' : 'them'} back.`
+    : `${sentence(lost, bench, isPainted)} Undo brings ${lost.length === 1 ? 'it' : 'them'} back.`
 }
 
 /**
@@ -43,13 +61,16 @@ export function applyToStitches(
 ): boolean {
   const before = bench.pattern
   if (!bench.apply(label, edit, gesture)) return false
-  if (lostStitches(before.chart, bench.pattern.chart).length > 0) sayLost(bench)
+  const after = bench.pattern.chart
+  // With as many pegs as before it was stitches that were put in their place.
+  const isPainted = before.chart.columns === after.columns
+  if (lostStitches(before.chart, after).length > 0) sayLost(bench, '', isPainted)
   return true
 }
 
 /** Say what the last step took away, after what there is to say else. */
-export function sayLost(bench: Bench, done = ''): void {
-  const lost = saidOfLost(bench)
+export function sayLost(bench: Bench, done = '', isPainted = false): void {
+  const lost = saidOfLost(bench, isPainted)
   const text = [done, lost].filter(Boolean).join(' ')
   if (text) bench.say(text, { undo: lost !== '' })
 }

@@ -53,8 +53,9 @@ export function newStep({ pattern, piece }: Bench, kind: StepKind, at: number): 
     case 'plain':
       return { kind, stitch: 'k', amount: { rows: 10 } }
     case 'pegs': {
+      // It goes on as the work before it: nothing turns before someone says so.
       const before = piece.work.steps[at - 1]
-      const toAndFro = pattern.loom.shape === 'ring' && !(before?.toAndFro ?? false)
+      const toAndFro = pattern.loom.shape === 'ring' && (before?.toAndFro ?? false)
       return { kind, run: null, toAndFro }
     }
     case 'note':

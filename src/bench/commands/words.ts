@@ -17,7 +17,7 @@ export const keepWords: Command = {
   },
   run: (bench) => {
     bench.wording.keep()
-    bench.say('These words are yours now: changes of the chart leave them as they are.')
+    bench.say('These words are yours now. Changing the chart won’t change them.')
   },
 }
 

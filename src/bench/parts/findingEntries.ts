@@ -1,5 +1,6 @@
 import { severities, type Finding, type Severity } from '../../checks/finding'
 import { stepNamed, type PieceFinding } from '../../checks/piece/rule'
+import { doneSaid } from '../commands/done'
 import { sayLost } from '../commands/lost'
 import { chooseStep } from '../commands/piece'
 import type { Bench } from '../state/bench.svelte'
@@ -44,7 +45,7 @@ function entryOfWords(bench: Bench, finding: WordsFinding): Entry {
         mend: () => {
           goTo()
           bench.wording.mend(finding, label)
-          sayLost(bench, `Done: ${label}.`)
+          sayLost(bench, doneSaid(label))
         },
       }))
     },
@@ -76,7 +77,7 @@ function entryOfChart(bench: Bench, finding: Finding): Entry {
         label,
         mend: () => {
           goTo()
-          if (bench.apply(label, edit)) sayLost(bench, `Done: ${label}.`)
+          if (bench.apply(label, edit)) sayLost(bench, doneSaid(label))
         },
       }))
     },
@@ -106,7 +107,7 @@ function entryOfPiece(bench: Bench, finding: PieceFinding): Entry {
         label,
         mend: () => {
           bench.piece.chosen = step
-          if (bench.apply(label, edit)) bench.say(`Done: ${label}.`)
+          if (bench.apply(label, edit)) bench.say(doneSaid(label))
         },
       }))
     },

@@ -48,7 +48,7 @@ function stepName(step: Step, terms: Terms): string {
     case 'plain':
       return `Plain: ${stitchOf(step.stitch)[terms].name}`
     case 'pegs':
-      return 'Pegs in work'
+      return 'Pegs you work'
     case 'note':
       return 'Note'
   }

@@ -11,7 +11,7 @@ export const kindNames: Readonly<Record<StepKind, string>> = {
   'cast on': 'Cast on',
   chart: 'Chart',
   plain: 'Plain rows',
-  pegs: 'Pegs in work',
+  pegs: 'Pegs you work',
   note: 'Note',
   'bind off': 'Bind off',
 }
@@ -44,7 +44,7 @@ export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string
     case 'plain':
       return `Plain ${stitchOf(step.stitch)[style.terms].name}`
     case 'pegs':
-      return step.run === null ? 'All pegs' : `Only ${pegsText(step.run)}`
+      return kindNames.pegs
     case 'note':
       return 'Note'
     case 'bind off':
@@ -76,7 +76,10 @@ export function stepFacts(
     case 'bind off':
       return [step.how, ...(step.pegs ? [pegsText(step.pegs)] : [])]
     case 'pegs':
-      return [work.toAndFro ? 'back and forth' : 'in the round']
+      return [
+        step.run === null ? 'all pegs' : pegsText(step.run),
+        work.toAndFro ? 'back and forth' : 'in the round',
+      ]
     case 'note': {
       const [line = ''] = step.text.trim().split('\n')
       return [line === '' ? 'empty' : line.length > 40 ? `${line.slice(0, 39)}…` : line]

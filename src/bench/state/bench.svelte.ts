@@ -14,6 +14,7 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
+import { lowerFirst } from './letters'
 import { PieceState } from './piece.svelte'
 
 /** What a press on the chart does. */
@@ -158,14 +159,14 @@ export class Bench {
     if (this.history.past.length === 0) return
     const shown = this.#lookAtFirst()
     this.#put(undo(this.history))
-    this.say(`Undone: ${label}.${shown}`)
+    this.say(`Undone: ${lowerFirst(label)}.${shown}`)
   }
 
   redo(): void {
     if (this.history.future.length === 0) return
     const shown = this.#lookAtFirst()
     this.#put(redo(this.history))
-    this.say(`Redone: ${this.history.present.label}.${shown}`)
+    this.say(`Redone: ${lowerFirst(this.history.present.label)}.${shown}`)
   }
 
   /** Put another piece on the bench. It is a version like any other, so undo brings back the last. */

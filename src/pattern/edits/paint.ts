@@ -27,7 +27,7 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
       repeat?.to === pattern.chart.columns - 1
         ? 'the edge of the repeat'
         : pattern.loom.shape === 'ring'
-          ? 'the join of the round'
+          ? 'the end of the round'
           : 'the edge of the piece'
     return no(
       `${stitch[pattern.style.terms].abbr} needs ${stitch.width} pegs; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,

@@ -144,7 +144,7 @@ test('what is taken back is taken back in the first, which is shown', () => {
   bench.undo()
   expect(bench.isSecond).toBe(false)
   expect(bench.pattern.chart.rows[0]?.cells[0]).toBe('k')
-  expect(bench.said.text).toBe('Undone: Paint. The first of the pair is shown.')
+  expect(bench.said.text).toBe('Undone: paint. The first of the pair is shown.')
 })
 
 test('without a mirrored pair there is no second to look at', () => {
