@@ -110,11 +110,17 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
   )
   const saidAtTurn = ({ rule, place }: Finding) =>
     rule === 'turn-way' && place.row !== null && plainTurns.has(readOf(place.row))
+  // An edge moves the yarn and the loops between two rows; the one chart made here has no edges.
+  const afterEdge = new Set(reading.edges.map(({ row }) => row))
+  const beginsAtEdge = ({ rule, place }: Finding) =>
+    rule === 'turn-start' && place.row !== null && afterEdge.has(readOf(place.row))
   return [
     ...unchecked(reading, passes.length),
     ...remarks.filter(matters).map(remarkEntry(reading)),
     ...checkPattern(work)
-      .findings.filter((finding) => matters(finding) && !saidAtTurn(finding))
+      .findings.filter(
+        (finding) => matters(finding) && !saidAtTurn(finding) && !beginsAtEdge(finding),
+      )
       .map(checkEntry((row) => reading.rows[readOf(row)]?.label ?? null)),
   ]
 }

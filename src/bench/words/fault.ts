@@ -9,6 +9,7 @@ export const nothingRead = (text: string, settings: ReadSettings): Reading => ({
   tokens: [],
   rows: [],
   bands: [],
+  edges: [],
   sections: [],
   remarks: [],
   stated: {},

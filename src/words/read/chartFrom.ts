@@ -6,6 +6,7 @@ import {
   type Row,
   type Run,
 } from '../../pattern/pattern'
+import type { Step } from '../../pattern/piece'
 import { bandsOf, type LaidRow } from './bands'
 import { layStitches } from './lay'
 import { Memory } from './memory'
@@ -82,6 +83,7 @@ export function chartFrom(
   return {
     pattern: withSmallestRepeat({
       ...pattern,
+      piece: { ...pattern.piece, steps: endedAs(reading, pattern.piece.steps) },
       title: hasTitle(pattern) ? pattern.title : (title ?? pattern.title),
       gauge: pattern.gauge ?? gauge ?? null,
       chart: {
@@ -93,6 +95,14 @@ export function chartFrom(
     }),
     remarks,
   }
+}
+
+/** The last bind-off is the one that the words name at their end. */
+function endedAs({ edges, rows }: Reading, steps: readonly Step[]): readonly Step[] {
+  const end = edges.at(-1)
+  const last = steps.at(-1)
+  if (!end?.how || end.row < rows.length || last?.kind !== 'bind off') return steps
+  return [...steps.slice(0, -1), { ...last, how: end.how }]
 }
 
 /** A row as it was laid, on the loom as it was then. */

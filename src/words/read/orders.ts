@@ -1,3 +1,6 @@
+import { bindOffs, type BindOff } from '../../loom/move'
+import { bindOffNames } from '../edges'
+import { languages } from '../languages'
 import { numberIn } from './limits'
 import type { Often } from './nodes'
 import { numberWordsPattern, readNumber } from './numberWords'
@@ -34,6 +37,8 @@ export type Order =
   | {
       readonly do: 'cast on' | 'bind off'
       readonly pegs: readonly [first: number, last: number] | null
+      /** Which bind-off, where the line names it. */
+      readonly how: BindOff | null
     }
   /** Plain rows that are measured on the piece. */
   | { readonly do: 'measured' }
@@ -121,10 +126,19 @@ function readPieceLine(text: string): Order | null {
   const edge = castOn.exec(text) ?? bindOff.exec(text)
   if (edge) {
     const does = castOn.test(text) ? 'cast on' : 'bind off'
-    return { do: does, pegs: rangeOf(edge[1], edge[2]) }
+    const how = does === 'bind off' ? bindOffNamed(text) : null
+    return { do: does, pegs: rangeOf(edge[1], edge[2]), how }
   }
   return measured.test(text) ? { do: 'measured' } : null
 }
+
+/** As the words name it, in either set of terms. */
+const bindOffNamed = (text: string): BindOff | null =>
+  bindOffs.find((how) =>
+    [languages.us, languages.uk].some(({ finishing }) =>
+      text.includes(bindOffNames(finishing)[how]),
+    ),
+  ) ?? null
 
 function readCall(text: string): WorkOrder | null {
   const head = follows.exec(text)

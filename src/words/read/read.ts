@@ -91,6 +91,7 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
     // Of words in another language nothing is known: what figures there are mean something else.
     rows: strange ? [] : resolver.rows,
     bands: strange ? [] : resolver.bands,
+    edges: strange ? [] : resolver.edges,
     sections,
     remarks,
     stated: {

@@ -1,5 +1,5 @@
 import type { Direction, Heading } from '../../loom/direction'
-import type { Knit } from '../../loom/move'
+import type { BindOff, Knit } from '../../loom/move'
 import type { RowEnd } from '../../loom/row'
 import type { Gauge, Pattern, Run } from '../../pattern/pattern'
 import type { Stitch, Terms } from '../../stitches/stitch'
@@ -112,6 +112,15 @@ export interface ReadBand {
   readonly times: number
 }
 
+/** Loops that the words put on or take off between rows. */
+export interface ReadEdge {
+  readonly does: 'cast on' | 'bind off'
+  /** Which bind-off, where the words name it; null for a cast-on. */
+  readonly how: BindOff | null
+  /** Index of the row that follows; the number of rows where it is the last thing told. */
+  readonly row: number
+}
+
 /** A text, read. Reading never fails: there are always rows (perhaps none) and remarks. */
 export interface Reading {
   readonly text: string
@@ -119,6 +128,7 @@ export interface Reading {
   readonly tokens: readonly Token[]
   readonly rows: readonly ReadRow[]
   readonly bands: readonly ReadBand[]
+  readonly edges: readonly ReadEdge[]
   readonly sections: readonly Section[]
   readonly remarks: readonly Remark[]
   /** What the words state for the whole pattern, where they do. */

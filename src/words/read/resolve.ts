@@ -6,7 +6,7 @@ import type { Memory } from './memory'
 import type { Body, Head, Named, Said } from './nodes'
 import type { Statement } from './outline'
 import type { Place } from './place'
-import type { ReadBand, ReadRow, Remark } from './reading'
+import type { ReadBand, ReadEdge, ReadRow, Remark } from './reading'
 import { quoted, Remarker } from './remarker'
 import * as say from './remarks/rows'
 import { settleTimes } from './repeats'
@@ -40,6 +40,7 @@ interface Told {
 export class Resolver {
   readonly rows: ReadRow[] = []
   readonly bands: ReadBand[] = []
+  readonly edges: ReadEdge[] = []
   readonly #remarker: Remarker
   readonly #waiting = new Waiting<Words>()
   readonly #told: Told[] = []
@@ -78,6 +79,7 @@ export class Resolver {
         this.#number = Number(label) || this.#number + 1
       },
       band: (band) => this.bands.push(band),
+      edge: (edge) => this.edges.push(edge),
       remark: (remark, from) => this.#remarker.add(remark, from),
     })
   }

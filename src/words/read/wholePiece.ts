@@ -4,7 +4,7 @@ import type { Body, RelativeRemark } from './nodes'
 import type { Statement } from './outline'
 import type { Order, WorkOrder } from './orders'
 import type { Place } from './place'
-import type { ReadBand } from './reading'
+import type { ReadBand, ReadEdge } from './reading'
 import { ask } from './remarks/rows'
 import * as say from './remarks/sections'
 import type { Words } from './rows'
@@ -18,6 +18,7 @@ export interface Hands {
   readonly put: (place: Place) => void
   readonly again: (entry: Entry, words: Words, time: number) => void
   readonly band: (band: ReadBand) => void
+  readonly edge: (edge: ReadEdge) => void
   readonly remark: (remark: RelativeRemark, from: number) => void
 }
 
@@ -79,6 +80,7 @@ export class WholePiece {
       }
       case 'cast on':
       case 'bind off':
+        hands.edge({ does: order.do, how: order.how, row: hands.rows() })
         hands.put(this.inWork.edge(order, hands.place(), !this.#begun))
         this.#begun = true
         return true
