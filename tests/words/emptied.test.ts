@@ -1,13 +1,19 @@
 import { describe, expect, it } from 'vitest'
+import type { Direction } from '../../src/loom/direction'
 import { workPattern } from '../../src/pattern/work'
 import { stitchOf } from '../../src/stitches/vocabulary'
 import { abbreviations, stepsIn } from '../../src/words/abbreviations'
 import { pieceOf, rowOf } from './helpers'
 
-const steps = (id: string, rows: readonly string[], shape: 'ring' | 'bar' = 'ring'): string => {
+const steps = (
+  id: string,
+  rows: readonly string[],
+  shape: 'ring' | 'bar' = 'ring',
+  direction: Direction = 'clockwise',
+): string => {
   const pattern = pieceOf(rows.map((row) => rowOf(row)))
   const { loom } = pattern
-  const work = workPattern({ ...pattern, loom: { ...loom, shape, direction: 'clockwise' } })
+  const work = workPattern({ ...pattern, loom: { ...loom, shape, direction } })
   return stepsIn(work, stitchOf(id), 'us')
 }
 
@@ -58,6 +64,20 @@ describe('a decrease is explained as the pattern uses it', () => {
     ],
   ] as const)('%s', (_, id, rows, told) => {
     expect(steps(id, rows)).toBe(told)
+  })
+
+  // A loop that lies lowest shows: the left one of k2tog, the right one of ssk (common practice).
+  it.each([
+    ['k2tog, yo', 'k2tog', 'peg 2 to peg 1, underneath', 'peg 2 to peg 1, on top'],
+    ['yo, k2tog', 'k2tog', 'peg 1 to peg 2, on top', 'peg 1 to peg 2, underneath'],
+    ['ssk, yo', 'ssk', 'peg 2 to peg 1, on top', 'peg 2 to peg 1, underneath'],
+    ['yo, ssk', 'ssk', 'peg 1 to peg 2, underneath', 'peg 1 to peg 2, on top'],
+  ] as const)('%s leans alike whichever way it is worked', (row, id, clockwise, counter) => {
+    const rows = [`k*2, ${row}, k*2`]
+    expect(steps(id, rows)).toContain(`: move the loop of ${clockwise}; knit both loops`)
+    expect(steps(id, rows, 'ring', 'counterclockwise')).toContain(
+      `: move the loop of ${counter}; knit both loops`,
+    )
   })
 
   it('tells each way that occurs, and none that does not', () => {
