@@ -55,36 +55,6 @@ test('a bar says that it has no ring', async () => {
   expect(await bench.ring.count()).toBe(0)
 })
 
-test('what is said in passing covers no title and no part of the words', async () => {
-  const overlaps = (selector: string) =>
-    bench.page.evaluate((which) => {
-      const said = document.querySelector('.said span')?.getBoundingClientRect()
-      if (!said) return ['nothing is said']
-      return [...document.querySelectorAll(which)]
-        .filter((element) => {
-          const box = element.getBoundingClientRect()
-          const apart =
-            box.right <= said.left ||
-            box.left >= said.right ||
-            box.bottom <= said.top ||
-            box.top >= said.bottom
-          return box.width > 0 && !apart
-        })
-        .map((element) => element.textContent.trim().slice(0, 40))
-    }, selector)
-  for (const [width, height] of [
-    [1440, 900],
-    [1024, 768],
-    [390, 844],
-  ] as const) {
-    await bench.page.setViewportSize({ width, height })
-    await bench.press('p', 'Enter')
-    await bench.button('Undo').click()
-    await bench.page.locator('.said span').filter({ hasText: 'Undone' }).waitFor()
-    expect(await overlaps('h1, h2, summary, .at-caret')).toEqual([])
-  }
-})
-
 describe('whose the words are', () => {
   const boxes = () =>
     bench.page.evaluate(() =>

@@ -60,3 +60,24 @@ test('on a phone the row of readings shows the one that is chosen', async () => 
     await expect.poll(() => cutBy(chosen)).toBe(0)
   }
 })
+
+test('the line of the empty chart stands where it stood, once pieces are kept', async () => {
+  const empty = async () => {
+    await bench.menu('Start').click()
+    const dialog = bench.page.getByRole('dialog', { name: 'Start' })
+    const box = await bench.button('Start', dialog).last().boundingBox()
+    await bench
+      .button(/Drift-net panel/, dialog)
+      .first()
+      .click()
+    await dialog.waitFor({ state: 'hidden' })
+    return box
+  }
+  const before = await empty()
+  await bench.page.getByText(/^Kept in this browser/).waitFor()
+  for (let pieces = 0; pieces < 3; pieces++) await empty()
+  await bench.menu('Start').click()
+  await bench.page.getByRole('heading', { name: 'My pieces' }).waitFor()
+  await bench.page.keyboard.press('Escape')
+  expect(await empty()).toEqual(before)
+})

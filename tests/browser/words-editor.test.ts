@@ -156,3 +156,41 @@ test('each move of the caret moves the place once, and each move of the place li
   expect(await places()).toHaveLength(3)
   expect(await bench.place()).toMatch(/^round 15, /)
 })
+
+const wrongCounts = [
+  'Rnds 1-8: *k1, p1; rep from * to end. (35 sts)',
+  'Rnd 9: Knit. (37 sts)',
+  'Rnd 10: Knit. (38 sts)',
+  'Rnds 11-42: Knit.',
+]
+/** The line of the words that the caret is on. */
+const lineOfCaret = () =>
+  bench.page.evaluate(() => {
+    let at = document.activeElement
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+    const selection = (
+      at?.getRootNode() as ShadowRoot & { getSelection?: () => Selection | null }
+    ).getSelection?.()
+    const node = selection?.anchorNode ?? null
+    const element = node instanceof Element ? node : node?.parentElement
+    return element?.closest('.cm-line')?.textContent ?? ''
+  })
+
+test('after a mend, wherever it was pressed, F8 goes on to what is wrong next', async () => {
+  await bench.text.click()
+  await bench.paste(wrongCounts.join('\n'))
+  await bench.says('My own words')
+  // By keys at the caret.
+  await bench.page.keyboard.press('Control+Home')
+  await bench.page.keyboard.press('F8')
+  await bench.page.keyboard.press('Alt+Enter')
+  await bench.page.keyboard.press('Enter')
+  await bench.text.getByText('(35 sts)').waitFor({ state: 'detached' })
+  await bench.page.keyboard.press('F8')
+  await expect.poll(lineOfCaret).toContain('(37 sts)')
+  // By mouse, in the list of findings.
+  await bench.button('Write 36 sts', bench.findings).first().click()
+  await bench.text.getByText('(37 sts)').waitFor({ state: 'detached' })
+  await bench.page.keyboard.press('F8')
+  await expect.poll(lineOfCaret).toContain('(38 sts)')
+})
