@@ -36,9 +36,9 @@ test('a cross is made from its groups, lean and textures', async () => {
   const { user, bench } = show(Tray, { bench: smallBench() })
   await user.selectOptions(screen.getByLabelText('In front'), '3')
   await user.selectOptions(screen.getByLabelText('Behind'), '1')
-  await user.selectOptions(screen.getByLabelText('Front leans'), 'right')
+  await user.selectOptions(screen.getByLabelText('Leans'), 'right')
   await user.selectOptions(screen.getByLabelText('Worked'), 'knit over purl')
-  await user.click(screen.getByText('Take in hand'))
+  await user.click(screen.getByText('Use this stitch'))
   expect(bench.stitch).toBe('3/1 RPC')
 })
 
