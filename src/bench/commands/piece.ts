@@ -11,7 +11,8 @@ import {
   removeStep,
   renameSection,
 } from '../../pattern/edits/piece'
-import type { Chart, Pattern } from '../../pattern/pattern'
+import type { LoomState } from '../../loom/state'
+import type { Chart, Pattern, Run } from '../../pattern/pattern'
 import { pieceLimits, type Step, type StepKind } from '../../pattern/piece'
 import { findSection, sectionsOf } from '../../pattern/sections'
 import { kindNames } from '../piece/stepWords'
@@ -43,11 +44,23 @@ export function placeForStep({ piece, pattern }: Bench): number {
   return chosen === null ? end : Math.min(chosen + 1, end)
 }
 
+/** The first pegs without loops among others that hold some; null: all pegs. */
+function firstEmpty({ stacks }: LoomState): Run | null {
+  const from = stacks.findIndex(({ length }) => length === 0)
+  const held = stacks.findIndex(({ length }, peg) => peg > from && length > 0)
+  if (from < 0 || (from === 0 && held < 0)) return null
+  return { from, to: held < 0 ? stacks.length - 1 : held - 1 }
+}
+
 /** What a new step of a kind is like, put in at this place. */
 export function newStep({ pattern, piece }: Bench, kind: StepKind, at: number): Step {
   switch (kind) {
     case 'cast on':
-      return { kind, how: 'e-wrap', pegs: null }
+      return {
+        kind,
+        how: 'e-wrap',
+        pegs: firstEmpty(piece.work.steps[at]?.before ?? piece.work.end),
+      }
     case 'chart':
       return { kind, section: pattern.piece.onBench, times: 1 }
     case 'plain':

@@ -5,6 +5,7 @@ import type { Run } from '../../pattern/pattern'
 import type { PieceWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import { counted, listed, upperFirst } from '../wording'
+import { castOnAgain } from './reach'
 import { forSteps, rowInStep, stepNamed, unitOf, type PieceRule } from './rule'
 
 /** The loops a step begins with are those the step before it left. */
@@ -27,6 +28,7 @@ export const loopsAgree: PieceRule = {
               `End the step before it with as many stitches, or change this ${unitOf(work, index, row)}.`)
             : `Open its chart and look at that ${unitOf(work, index, row)}.`,
         fixes: [],
+        tries: row === 0 ? castOnAgain(work, index) : [],
       }
     }),
 }

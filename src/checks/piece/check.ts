@@ -1,5 +1,5 @@
-import type { PieceWork } from '../../pattern/workPiece'
-import { severities } from '../finding'
+import { workPiece, type PieceWork } from '../../pattern/workPiece'
+import { severities, type Fix } from '../finding'
 import { drawnWay, loopsAgree, needsGauge, tooLong } from './boundaries'
 import { crossLine } from './cross-line'
 import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
@@ -29,18 +29,47 @@ export const pieceRules: readonly PieceRule[] = [
   unusedSection,
 ]
 
+const mostTries = 3
+
+/** Of the repairs tried, those after which there is one finding less of that rule and not one more of any other. */
+function thatWorkOut(work: PieceWork, rule: string, tries: readonly Fix[]): readonly Fix[] {
+  if (tries.length === 0) return tries
+  const before = counted(checkPiece(work))
+  const good = tries.filter(({ edit }) => {
+    const pattern = edit(work.pattern)
+    if (pattern === work.pattern) return false
+    const after = counted(checkPiece(workPiece(pattern, work)))
+    const removes = (after.get(rule) ?? 0) < (before.get(rule) ?? 0)
+    return removes && [...after].every(([other, count]) => count <= (before.get(other) ?? 0))
+  })
+  return good.slice(0, mostTries)
+}
+
+function counted(findings: readonly PieceFinding[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>()
+  for (const { rule } of findings) counts.set(rule, (counts.get(rule) ?? 0) + 1)
+  return counts
+}
+
 /** Ask every rule about the whole piece; the worst comes first, then step by step. */
 export function checkPiece(work: PieceWork): readonly PieceFinding[] {
   const { off } = work.pattern.checks
   const found = pieceRules
     .filter(({ id }) => !off.includes(id))
     .flatMap(({ id, severity, check }) =>
-      check(work).map((note): PieceFinding => ({
-        ...note,
-        id: `${id}/${note.step ?? ''}`,
-        rule: id,
-        severity,
-      })),
+      check(work).map(({ tries = [], fixes, ...note }): PieceFinding => {
+        let all: readonly Fix[] | undefined
+        return {
+          ...note,
+          id: `${id}/${note.step ?? ''}`,
+          rule: id,
+          severity,
+          /** Tried out only when someone looks: each one costs a run of the piece. */
+          get fixes() {
+            return (all ??= [...fixes, ...thatWorkOut(work, id, tries)])
+          },
+        }
+      }),
     )
   const rank = ({ severity }: PieceFinding) => severities.indexOf(severity)
   return found.toSorted((a, b) => rank(a) - rank(b) || (a.step ?? 1e9) - (b.step ?? 1e9))

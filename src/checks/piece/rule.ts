@@ -19,7 +19,10 @@ export interface PieceFinding {
   readonly fixes: readonly Fix[]
 }
 
-export type PieceNote = Omit<PieceFinding, 'id' | 'rule' | 'severity'>
+export type PieceNote = Omit<PieceFinding, 'id' | 'rule' | 'severity'> & {
+  /** Repairs of which only those are offered that work out; see `thatWorkOut`. */
+  readonly tries?: readonly Fix[]
+}
 
 export interface PieceRule {
   readonly id: string

@@ -1,9 +1,10 @@
 import type { Pattern } from '../../pattern/pattern'
 import { withOnBench } from '../../pattern/sections'
 import { workPattern, type PatternRun } from '../../pattern/work'
-import type { StepWork } from '../../pattern/workPiece'
+import { edgePegs, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { settingOf } from '../setting'
-import { gapNamed, pegNumber, upperFirst } from '../wording'
+import { gapNamed, pegNumber, pegsNamed, upperFirst } from '../wording'
+import { besidesEdge, castOnAgain, reachEdge } from './reach'
 import { forSteps, rowInStep, rowOfStep, stepNamed, type PieceNote, type PieceRule } from './rule'
 
 /** The yarn cannot jump: rows, cast-on and bind-off begin beside it. */
@@ -24,8 +25,7 @@ export const yarnReady: PieceRule = {
       return {
         step: index,
         message: `${what} at peg ${pegNumber(jump.peg, setting.pegs)}${again}, but the yarn is ${gapNamed(jump.yarnGap, setting)}.`,
-        advice: adviceFor(step, number),
-        fixes: [],
+        ...whatToDo(work, index, number, jump),
       }
     })
   },
@@ -57,10 +57,52 @@ function jumpIn(pattern: Pattern, step: StepWork): Jump | null {
 
 const startFault = (run?: PatternRun) => run?.faults.find((fault) => fault.kind === 'start')
 
-function adviceFor({ step: { kind } }: StepWork, number: number): string {
-  if (kind === 'cast on' || kind === 'bind off')
-    return `Work up to that peg before it, a row more or one fewer, or ${kind} pegs that are beside the yarn.`
-  return number === 1
-    ? 'End the step before it where this one begins.'
-    : 'Look at its chart and the pegs in work: each row begins where the one before it ends.'
+/** What to do, and what the tool can try of it. */
+function whatToDo(
+  work: PieceWork,
+  index: number,
+  number: number,
+  { peg, yarnGap }: Jump,
+): Pick<PieceNote, 'advice' | 'fixes' | 'tries'> {
+  const step = work.steps[index] as StepWork
+  const { kind } = step.step
+  if (kind === 'cast on' || kind === 'bind off') {
+    const run = edgePegs({ pegs: step.step.pegs }, step.before)
+    const [first] = besidesEdge(step, run)
+    const upTo = first.from <= first.to ? pegsNamed(first) : 'the pegs up to there'
+    return {
+      advice: `Put in a step that works ${upTo} before it, or ${kind} pegs beside the yarn: ${besideYarn(work, yarnGap)}.`,
+      fixes: [],
+      tries: reachEdge(step, index, run),
+    }
+  }
+  if (number > 1)
+    return {
+      advice:
+        'Look at its chart and the pegs in work: each row begins where the one before it ends.',
+      fixes: [],
+    }
+  const { length } = step.before.stacks
+  const closed = work.pattern.loom.shape === 'ring' && !step.toAndFro
+  const rest = { from: yarnGap, to: length - 1 }
+  // What else is wrong with its first round is mended together with this.
+  const tries = step.rows?.rows[0]?.miscount ? [] : castOnAgain(work, index)
+  return {
+    advice:
+      closed && peg === 0 && yarnGap > 0 && yarnGap < length
+        ? `Work ${pegsNamed(rest)} before it, so that the yarn comes to peg 1.`
+        : `Work the pegs in between before it, so that the yarn comes to peg ${peg + 1}.`,
+    fixes: [],
+    tries,
+  }
+}
+
+/** "from peg 1 on, or up to peg 32". */
+function besideYarn({ pattern: { loom } }: PieceWork, gap: number): string {
+  const ring = loom.shape === 'ring'
+  const ways = [
+    ...(ring || gap < loom.pegs ? [`from peg ${pegNumber(gap, loom.pegs)} on`] : []),
+    ...(ring || gap > 0 ? [`up to peg ${pegNumber(gap - 1, loom.pegs)}`] : []),
+  ]
+  return ways.join(', or ')
 }

@@ -317,3 +317,67 @@ test('plain rounds over the pegs of a thumb that are bound off say what to do', 
     'End the step before it with as many stitches, or change this round.',
   )
 })
+
+/** Do what the first fix of the first finding says, as long as there is one. */
+function mendAll(pattern: Pattern): { pattern: Pattern; labels: string[] } {
+  const labels: string[] = []
+  let mended = pattern
+  for (let times = 0; times < 6; times++) {
+    const fix = checkPiece(workPiece(mended)).flatMap(({ fixes }) => fixes)[0]
+    if (!fix) break
+    labels.push(fix.label)
+    mended = fix.edit(mended)
+  }
+  return { pattern: mended, labels }
+}
+
+test('a bind-off away from the yarn in the round is reached, and its pegs cast on again', () => {
+  const thumb = withSteps(ring, castOn, chart(), off(1, 5), knit(4), bindOff)
+  const [away] = checkPiece(workPiece(thumb)).filter(({ step }) => step === 2)
+  expect(away?.message).toBe(
+    'Step 3 (bind off) begins at peg 2, but the yarn is between pegs 12 and 1.',
+  )
+  expect(away?.advice).toBe(
+    'Put in a step that works peg 1 before it, or bind off pegs beside the yarn: from peg 1 on, or up to peg 12.',
+  )
+  const mended = mendAll(thumb)
+  expect(mended.labels).toEqual([
+    'Knit peg 1 before it and pegs 7-12 after it',
+    'Before it, knit peg 1, cast on pegs 2-6 again and knit pegs 7-12',
+  ])
+  expect(found(mended.pattern)).toEqual([])
+})
+
+test('plain rounds over bound-off pegs: the other pegs are worked, and those are cast on again', () => {
+  for (const [pegs, label] of [
+    [off(0, 4), 'Before it, knit pegs 6-12 back and forth for 2 rows and cast on pegs 1-5 again'],
+    [off(7, 11), 'Before it, knit pegs 1-7 back and forth for 2 rows and cast on pegs 8-12 again'],
+  ] as const) {
+    const thumb = withSteps(ring, castOn, chart(), pegs, knit(4), bindOff)
+    const [finding] = checkPiece(workPiece(thumb)).filter(({ rule }) => rule === 'piece-loops')
+    expect(finding?.fixes.map((fix) => fix.label)).toContain(label)
+    for (const { edit } of finding?.fixes ?? []) expect(found(edit(thumb))).toEqual([])
+  }
+})
+
+test('on a rake a bind-off in the middle is reached from either edge, and its pegs cast on again', () => {
+  for (const rows of [4, 3]) {
+    const slit = withSteps(bar, castOn, knit(rows), off(4, 6), knit(4), bindOff)
+    expect(found(slit).length).toBeGreaterThan(0)
+    const mended = mendAll(slit)
+    expect(mended.labels.length).toBeGreaterThan(0)
+    expect(found(mended.pattern), mended.labels.join('; ')).toEqual([])
+  }
+})
+
+test('no advice about a step in the round asks for a row more or one fewer', () => {
+  const pieces = [
+    withSteps(ring, castOn, chart(), off(1, 5), knit(4), bindOff),
+    withSteps(ring, castOn, chart(), off(0, 4), knit(4), bindOff),
+    withSteps(ring, castOn, chart(), off(0, 4), chart(), bindOff),
+    withSteps(ring, castOn, chart(), off(1, 5), { ...castOn, pegs: { from: 1, to: 5 } }, bindOff),
+  ]
+  for (const { advice } of pieces.flatMap((pattern) => checkPiece(workPiece(pattern)))) {
+    expect(advice).not.toMatch(/a row more or one fewer|End the step before it where/)
+  }
+})
