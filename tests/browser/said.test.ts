@@ -92,4 +92,6 @@ test('what a dialog says is seen in it', async () => {
     .getByRole('status')
     .filter({ hasText: /^Saved as .*\.pdf\.$/ })
     .waitFor()
+  // Once, not a second time half behind it.
+  expect(await said().isVisible()).toBe(false)
 })
