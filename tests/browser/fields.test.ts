@@ -55,6 +55,10 @@ test('every field beside the charts', async () => {
 test('the fields of my own words', async () => {
   await clickACell()
   await bench.button('Make them mine').click()
+  // A size to read is asked for where the words state sizes.
+  await bench.text.click()
+  await bench.page.keyboard.press('Control+End')
+  await bench.page.keyboard.type('\nCast on 36 (40, 44) sts.')
   await unfold(bench.words)
   const walked = await walkFields(bench, bench.words)
   expect(walked).toContain('Words')
