@@ -10,6 +10,7 @@ import { labelKind } from '../words/sentence'
 import { byVocabulary } from '../stitches/cut'
 import { stitchOf } from '../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from './blocks'
+import { drawnSlots } from './chartSheets'
 import type { Block } from './flow'
 import { keyBlock } from './key'
 import { markSpace, marksScene } from './marks'
@@ -141,7 +142,8 @@ function oneOfSeveral(
 function sheetLine(work: Work, { shared }: Tiling, { rows, columns }: Sheet): string {
   const { style } = work.pattern
   const phrases = phrasesOf[style.terms]
-  const peg = (column: number) => Math.max(0, work.layout.columnOf.indexOf(column)) + 1
+  const { pegOf } = drawnSlots(work)
+  const peg = (slot: number) => Math.max(0, pegOf[slot] ?? 0) + 1
   const parts = phrases.rowsAndColumns({
     unit: unitOfChart(work),
     firstRow: work.numbers[rows.from] ?? rows.from + 1,

@@ -1,5 +1,6 @@
 import { flatGeometry, type FlatOptions } from '../drawing/flatGeometry'
 import { cellRatio } from '../drawing/geometry'
+import { slotsOf, usualColumns } from '../drawing/slots'
 import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import type { Column } from './blocks'
@@ -11,16 +12,22 @@ import { bestTiling, type CellSize, type Room, type TiledChart, type Tiling } fr
 // Where a chart's sheets are cut. All lengths here are those of the drawing; in large print it is
 // scaled afterwards, so room and wishes are divided by that scale first.
 
-const tiledChart = ({ pattern: { chart, style } }: Work, drawn: Run | null): TiledChart => {
+const tiledChart = (work: Work, drawn: Run | null): TiledChart => {
+  const { chart, style } = work.pattern
   const reach = reaches(chart)
-  const { from, to } = drawn ?? { from: 0, to: chart.columns - 1 }
+  const { columnOf, count } = drawnSlots(work)
+  const { from, to } = drawn ?? { from: 0, to: count - 1 }
   return {
     columns: to - from + 1,
     rows: chart.rows.length,
     every: style.heavyEvery,
-    reach: (column) => reach[column + from] ?? 0,
+    reach: (slot) => reach[columnOf[slot + from] ?? -1] ?? 0,
   }
 }
+
+/** All that stands side by side in a chart as it is printed; its sheets are counted in these. */
+export const drawnSlots = ({ pattern, layout }: Work) =>
+  slotsOf(pattern, layout, usualColumns(pattern.chart, layout))
 
 /** The tiling counts from the first column that is drawn; the chart from its own first one. */
 function inChart(tiling: Tiling, drawn: Run | null): Tiling {

@@ -4,6 +4,7 @@ import type { Geometry } from './geometry'
 import type { FindingMark } from './marks'
 import { replaceRows, rowLayers } from './rows'
 import type { Layer, Scene } from './scene'
+import { usualColumns } from './slots'
 import { yarnLayer, yarnLineChanged } from './yarnLine'
 
 /** A chart as drawn, with what it was drawn from: the next version is drawn from it. */
@@ -100,6 +101,7 @@ function liesTheSame(before: Work, now: Work): boolean {
     a.chart.bands === b.chart.bands &&
     a.chart.rows.length === b.chart.rows.length &&
     before.layout === now.layout &&
+    usualColumns(a.chart, before.layout) === usualColumns(b.chart, now.layout) &&
     before.numbers === now.numbers
   )
 }

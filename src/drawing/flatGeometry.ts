@@ -4,12 +4,15 @@ import type { Work } from '../pattern/work'
 import { cellRatio, withCells, type Geometry } from './geometry'
 import { rectangle } from './path'
 import { numberSize, textWidth } from './sizes'
-import { slotsOf, type ColumnKind } from './slots'
+import { slotsOf, usualColumns, type ColumnKind } from './slots'
 
 export interface FlatOptions {
   /** Width of a cell, mm; its height follows from the gauge. */
   readonly cell?: number
-  /** One column for each chart column (repeat boxed), or for each peg of the loom. */
+  /**
+   * One column for each chart column (repeat boxed), or for each peg of the loom; the one that shows
+   * which pegs each row works, unless said otherwise.
+   */
   readonly columns?: ColumnKind
   /** Only these rows, for a sheet of several. */
   readonly rows?: Run
@@ -42,7 +45,12 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   const { pattern, layout } = work
   const width = options.cell ?? 4
   const height = width * cellRatio(pattern)
-  const slots = slotsOf(pattern, layout, options.columns ?? 'chart', options.slots)
+  const slots = slotsOf(
+    pattern,
+    layout,
+    options.columns ?? usualColumns(pattern.chart, layout),
+    options.slots,
+  )
   const lastChartRow = pattern.chart.rows.length - 1
   const firstRow = Math.max(0, options.rows?.from ?? 0)
   const lastRow = Math.min(lastChartRow, options.rows?.to ?? lastChartRow)

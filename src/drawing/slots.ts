@@ -5,6 +5,34 @@ import type { Pattern, Row, Run } from '../pattern/pattern'
 export const columnKinds = ['chart', 'loom'] as const
 export type ColumnKind = (typeof columnKinds)[number]
 
+const kindsKnown = new WeakMap<readonly Row[], Map<Layout, ColumnKind>>()
+
+/**
+ * What shows a chart as it is worked: its columns, as a rule; all pegs where some row works a column in
+ * one copy of the repeat and leaves it out in another, so that one column cannot stand for both.
+ */
+export function usualColumns({ rows }: Pattern['chart'], layout: Layout): ColumnKind {
+  let ofRows = kindsKnown.get(rows)
+  if (!ofRows) kindsKnown.set(rows, (ofRows = new Map<Layout, ColumnKind>()))
+  let kind = ofRows.get(layout)
+  if (!kind) {
+    kind = rows.some((row) => partsCopies(row, layout)) ? 'loom' : 'chart'
+    ofRows.set(layout, kind)
+  }
+  return kind
+}
+
+function partsCopies({ run }: Row, { copyRuns, columnOf }: Layout): boolean {
+  if (!run || copyRuns.length < 2) return false
+  const first = copyRuns[0]?.from ?? 0
+  const width = (copyRuns[1]?.from ?? 0) - first
+  const last = first + copyRuns.length * width
+  const works = (peg: number) => peg >= run.from && peg <= run.to
+  return columnOf.some(
+    (_, peg) => peg >= first + width && peg < last && works(peg) !== works(peg - width),
+  )
+}
+
 /**
  * The places of a drawn row, in peg order. `leftward`: rising pegs go to the left, as the right
  * side is seen (a loom worked clockwise).

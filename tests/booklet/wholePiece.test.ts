@@ -301,3 +301,19 @@ test('a sock says how long its foot is and for which shoe; a tube says nothing o
   expect(allText(layOut(keeperSock()))).toContain('Foot: about')
   expect(allText(layOut(ferryMitt()))).not.toContain('Foot')
 })
+
+test('the round of a thumb opening shows the pegs that it does not work, and the key names them', () => {
+  const mitt = starterCharts.find(({ id }) => id === 'shingle-mitt')?.pattern()
+  if (!mitt) throw new Error('no mitt')
+  const booklet = layOut(mitt, { chart: 'both' })
+  const grey = booklet.pages.flatMap(({ pictures }) =>
+    pictures.filter(
+      ({ scene }) =>
+        /^(Row|Ring) chart/.test(scene.title) &&
+        scene.layers.some(({ items }) => items.some(({ ink }) => ink === 'unworked')),
+    ),
+  )
+  // Of the thumb, as rows and as a ring.
+  expect(grey).toHaveLength(2)
+  expect(allText(booklet)).toContain('not worked in this row')
+})

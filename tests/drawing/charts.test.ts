@@ -5,9 +5,9 @@ import { ringChart, ringGeometry } from '../../src/drawing/ring'
 import type { Item, Scene } from '../../src/drawing/scene'
 import { cellSizeWarning, readable } from '../../src/drawing/readable'
 import { smallestReadable } from '../../src/drawing/sizes'
-import { newPattern } from '../../src/pattern/pattern'
+import { newPattern, type Row, type Run } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
-import { ribCuff, turnedHeel } from './pieces'
+import { ribCuff, row, turnedHeel } from './pieces'
 
 const layer = ({ layers }: Scene, key: string): readonly Item[] =>
   layers.find((found) => found.key === key)?.items ?? []
@@ -75,6 +75,46 @@ describe('boxes', () => {
       ({ ink }) => ink === 'repeat',
     )
     expect(box?.d.match(/Z/g)).toHaveLength(3)
+  })
+})
+
+describe('pegs that a row does not work', () => {
+  /** A repeat of 8, four times round, as at a thumb: row 2 works 26 of the 32 pegs. */
+  function thumb(run: Run | null = { from: 0, to: 25 }) {
+    const pattern = newPattern(32, 3)
+    const plain = row(Array.from({ length: 8 }, () => 'k'))
+    const rows = [plain, { ...plain, run }, plain]
+    return workPattern({
+      ...pattern,
+      chart: { columns: 8, repeat: { from: 0, to: 7 }, bands: [], rows },
+    })
+  }
+  const greyOf = (scene: Scene) =>
+    scene.layers
+      .filter(({ key }) => key.startsWith('row-'))
+      .map(({ items }) => paths(items).filter(({ ink }) => ink === 'unworked').length)
+
+  it('are grey in rows and ring where only some copies of the repeat leave them out', () => {
+    expect(greyOf(ringChart(thumb()))).toEqual([0, 1, 0])
+    expect(greyOf(flatChart(thumb()))).toEqual([0, 1, 0])
+    const { slots } = flatGeometry(thumb())
+    expect(slots.count).toBe(32)
+    const covers = slots.covers(thumb().pattern.chart.rows[1] as Row)
+    expect(slots.pegOf.filter((_, slot) => !covers(slot)).map((peg) => peg + 1)).toEqual([
+      27, 28, 29, 30, 31, 32,
+    ])
+  })
+
+  it('stand in one copy of the repeat where every copy is worked alike', () => {
+    for (const run of [null, { from: 0, to: 31 }])
+      expect(flatGeometry(thumb(run)).slots.count).toBe(8)
+  })
+
+  it('are found when a drawing is made from the one before', () => {
+    const before = flatChart(thumb(null))
+    const again = flatChart(thumb(), {}, before)
+    expect(greyOf(again)).toEqual([0, 1, 0])
+    expect(again.geometry.slots.count).toBe(32)
   })
 })
 
