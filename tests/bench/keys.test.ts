@@ -152,7 +152,19 @@ describe('with rows and columns marked', () => {
     expect(bench.pattern.chart.columns).toBe(4)
     expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 3 })
     expect(bench.said.text).toBe(
-      'The repeat of 4 pegs is worked 3 times; the pegs beside it are removed.',
+      'The 4-peg repeat now goes 3 times round the loom; the other stitches are gone.',
+    )
+  })
+
+  test('a repeat that does not fit the loom leaves the chart as it is and says what fits', () => {
+    const bench = smallBench()
+    bench.goTo({ row: 0, peg: 0 })
+    for (let column = 0; column < 4; column++) press(bench, 'ArrowLeft', shift)
+    const before = bench.pattern
+    press(bench, 'R', shift)
+    expect(bench.pattern).toBe(before)
+    expect(bench.said.text).toBe(
+      'The repeat is 5 sts; on 12 pegs it must be 4 or 6; it fits a loom with 10 or 15 pegs.',
     )
   })
 })

@@ -411,3 +411,16 @@ test('a piece in the round is counted in rounds, one with a heel in rows', async
   expect(totalsInOneLine(bench.piece.totals.whole, bench.piece.work, null)).toMatch(/^\d+.rows/)
   screen.getByRole('columnheader', { name: 'Rows' })
 })
+
+test('a new cast-on after a bind-off proposes just the empty pegs', () => {
+  const bench = smallBench()
+  bench.apply('Thumb', (p) =>
+    addStep(p, 2, { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 4 } }),
+  )
+  expect(putStep(bench, 'cast on', 3)).toBe(true)
+  expect(bench.pattern.piece.steps[3]).toEqual({
+    kind: 'cast on',
+    how: 'e-wrap',
+    pegs: { from: 0, to: 4 },
+  })
+})

@@ -1,3 +1,4 @@
+import { whyNotFilled } from '../../checks/counts/repeat-fit'
 import { erase, eraseAll, landing, paint, paintAll } from '../../pattern/edits/paint'
 import { deleteColumns, insertColumns, keepColumns, setRepeat } from '../../pattern/edits/columns'
 import { deleteRows, duplicateRows, insertRows, removeBand } from '../../pattern/edits/rows'
@@ -229,10 +230,12 @@ export const columnCommands: readonly Command[] = editing([
     id: 'repeat-fill',
     label: 'Fill the loom with these pegs',
     keys: ['Shift+r'],
-    reason: (bench) =>
-      count(columnsToFillWith(bench)) === bench.pattern.chart.columns
+    reason: (bench) => {
+      const width = count(columnsToFillWith(bench))
+      return width === bench.pattern.chart.columns
         ? 'The chart has no other pegs.'
-        : null,
+        : whyNotFilled(width, bench.pattern.loom.pegs)
+    },
     run: (bench) => {
       const { from, to } = columnsToFillWith(bench)
       const width = to - from + 1
@@ -240,12 +243,12 @@ export const columnCommands: readonly Command[] = editing([
         setRepeat(keepColumns(p, from, to), { from: 0, to: width - 1 }),
       )
       bench.goTo({ row: bench.spot.row, peg: 0 })
-      const { copies, over } = bench.work.layout
+      const { copies } = bench.work.layout
+      const times = copies === 1 ? 'once' : `${copies} times`
+      const way = bench.pattern.loom.shape === 'ring' ? 'round' : 'across'
       sayLost(
         bench,
-        over === 0
-          ? `The repeat of ${width} ${width === 1 ? 'peg' : 'pegs'} is worked ${copies === 1 ? 'once' : `${copies} times`}; the pegs beside it are removed.`
-          : `The repeat is ${width} pegs and ${bench.pattern.loom.pegs} is not a multiple of ${width}: ${copies} ${copies === 1 ? 'repeat leaves' : 'repeats leave'} ${over} ${over === 1 ? 'peg' : 'pegs'}.`,
+        `The ${width}-peg repeat now goes ${times} ${way} the loom; the other stitches are gone.`,
       )
     },
   },

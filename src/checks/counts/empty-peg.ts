@@ -41,7 +41,7 @@ export const emptyPeg: RowRule = {
 }
 
 /** Mark the columns as no stitch up to the row that makes a loop there again. */
-const noStitchFromHere = (name: string, row: number, columns: readonly number[]): Fix =>
+export const noStitchFromHere = (name: string, row: number, columns: readonly number[]): Fix =>
   fix(`No stitch on ${name} from here on`, (pattern) =>
     columns.reduce((marked, column) => markColumn(marked, row, column), pattern),
   )

@@ -87,6 +87,17 @@ function noRepeat(columns: number, pegs: number): Noted {
   }
 }
 
+/** Why a repeat of so many stitches does not fill the loom, with what would; null: it does. */
+export function whyNotFilled(width: number, pegs: number): string | null {
+  if (pegs % width === 0) return null
+  const widths = nearestDivisors(pegs, width)
+  const counts = nearestCounts(0, width, pegs)
+  const fits = widths.length > 0 ? `on ${pegs} pegs it must be ${listed(widths, 'or')}` : ''
+  const looms = counts.length > 0 ? `it fits a loom with ${listed(counts, 'or')} pegs` : ''
+  const what = [fits, looms].filter((way) => way !== '').join('; ')
+  return `The repeat is ${counted(width, 'st')}${what === '' ? ` and does not fit ${pegs} pegs` : `; ${what}`}.`
+}
+
 const onLoom = (count: number): Fix =>
   fix(`Use a loom with ${count} pegs`, (pattern) => setLoom(pattern, { pegs: count }))
 

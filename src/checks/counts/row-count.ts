@@ -7,9 +7,10 @@ import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
-import type { RowRule, RowView } from '../rule'
-import { counted, countedInWords, listed, pegsNamed } from '../wording'
+import type { Noted, RowRule, RowView } from '../rule'
+import { counted, countedInWords, inEachRepeat, listed, pegsNamed } from '../wording'
 import { repeatBalance } from './balance'
+import { noStitchFromHere } from './empty-peg'
 
 /** The sum of takes must equal the pegs in work before the row (design rule of this house). */
 export const rowCount: RowRule = {
@@ -24,6 +25,8 @@ export const rowCount: RowRule = {
     const { miscount, row } = run
     if (!miscount || isOfEmptyPegs(run, miscount)) return nothing
     const { takes, loops, afterPeg } = miscount
+    const held = heldUnworked(view)
+    if (held.length > 0 && held.length === loops - takes) return [noteHeld(view, held)]
     const forward = run.heading === 'forward'
     const from = afterPeg === null ? row.from : forward ? afterPeg + 1 : row.from
     const to = afterPeg === null || forward ? row.to : afterPeg - 1
@@ -47,12 +50,34 @@ export const rowCount: RowRule = {
           }`,
         advice:
           takes > loops
-            ? 'Remove a decrease, or make up for it with a yarn over on the peg it empties.'
+            ? 'Mark the peg that a decrease empties as no stitch, make a yarn over on it, or remove the decrease.'
             : 'Remove an increase, or make up for it with a decrease beside it.',
         mend: (index) => balance(view, index),
       },
     ]
   },
+}
+
+/** Pegs that are marked as no stitch although they hold a loop; in rising order. */
+const heldUnworked = ({ run: { row, before } }: RowView): readonly number[] =>
+  row.sites.flatMap(({ stitch, peg }) =>
+    stitch.look === 'none' && before.stacks[peg] !== emptyStack ? [peg] : [],
+  )
+
+function noteHeld(view: RowView, held: readonly number[]): Noted {
+  const pegs = held.filter((peg) => inFirstCopy(view.layout, peg))
+  const [first = 0] = pegs
+  const one = pegs.length === 1
+  const name = `${one ? 'peg' : 'pegs'} ${listed(pegs.map((peg) => peg + 1))}`
+  return {
+    pegs: { from: first, to: pegs.at(-1) ?? first },
+    say: (row) =>
+      `${row}: ${name} still ${one ? 'holds a loop, but is' : 'hold loops, but are'} marked as no stitch${inEachRepeat(view.layout, first)}.`,
+    advice: one
+      ? 'Knit it, or move its loop to the next peg: a decrease there works both.'
+      : 'Knit them, or move their loops to the next pegs: decreases there work both.',
+    mend: (index) => balance(view, index),
+  }
 }
 
 /** Where only empty pegs are worked too many, that is what is said. */
@@ -138,7 +163,13 @@ function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fi
     )
   const neighbours = [peg + 1, peg - 1].filter(plainAt)
   return [
-    fix(`Knit peg ${peg + 1} instead of ${abbr}`, paintColumns('k', index, [column(peg)])),
+    fix(
+      stitch.look === 'none' ? `Knit peg ${peg + 1}` : `Knit peg ${peg + 1} instead of ${abbr}`,
+      paintColumns('k', index, [column(peg)]),
+    ),
+    ...(stitch.takes === 2
+      ? neighbours.slice(0, 1).map((at) => noStitchFromHere(`peg ${at + 1}`, index, [column(at)]))
+      : []),
     ...(Math.abs(stitch.takes - 1) > 1 && neighbours.length === 2
       ? [
           fix(

@@ -1,12 +1,15 @@
 import { pegsInWork } from '../../loom/state'
 import { addStep, changeStep } from '../../pattern/edits/piece'
 import { centimetres } from '../../pattern/size'
-import type { Run } from '../../pattern/pattern'
-import type { PieceWork } from '../../pattern/workPiece'
+import type { Miscount } from '../../loom/gather'
+import type { Pattern, Run } from '../../pattern/pattern'
+import { withOnBench } from '../../pattern/sections'
+import { workPattern } from '../../pattern/work'
+import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import { counted, listed, upperFirst } from '../wording'
 import { castOnAgain } from './reach'
-import { forSteps, rowInStep, stepNamed, unitOf, type PieceRule } from './rule'
+import { forSteps, rowInStep, rowOfStep, stepNamed, unitOf, type PieceRule } from './rule'
 
 /** The loops a step begins with are those the step before it left. */
 export const loopsAgree: PieceRule = {
@@ -19,6 +22,7 @@ export const loopsAgree: PieceRule = {
       const row = rows.findIndex(({ miscount }) => miscount)
       const miscount = rows[row]?.miscount
       if (!miscount || pegsInWork(step.before) === 0) return null
+      if (isSaidAtChart(work.pattern, step, row, miscount)) return null
       return {
         step: index,
         message: `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`,
@@ -31,6 +35,19 @@ export const loopsAgree: PieceRule = {
         tries: row === 0 ? castOnAgain(work, index) : [],
       }
     }),
+}
+
+/** By itself its chart is off by the same there: then the findings of the chart say it. */
+function isSaidAtChart(
+  pattern: Pattern,
+  step: StepWork,
+  row: number,
+  { takes, loops }: Miscount,
+): boolean {
+  if (!step.section) return false
+  const alone = workPattern(withOnBench(pattern, step.section.name)).run.rows
+  const own = alone[rowOfStep(step, row).number - 1]?.miscount
+  return own?.takes === takes && own.loops === loops
 }
 
 /** Plain rows work every peg: after a thumb is bound off, its pegs are still empty. */

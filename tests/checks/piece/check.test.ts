@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { checkAfresh } from '../../../src/checks/check'
 import { checkPiece, pieceRules } from '../../../src/checks/piece/check'
 import type { BindOff } from '../../../src/loom/move'
 import { addSection } from '../../../src/pattern/edits/piece'
@@ -380,4 +381,15 @@ test('no advice about a step in the round asks for a row more or one fewer', () 
   for (const { advice } of pieces.flatMap((pattern) => checkPiece(workPiece(pattern)))) {
     expect(advice).not.toMatch(/a row more or one fewer|End the step before it where/)
   }
+})
+
+test('a count that is off in the chart by itself is said there only, not at its step again', () => {
+  const off = withSteps(
+    patternOf('k k k k none k k k', 'k k k k k k k k'),
+    castOn,
+    chart(),
+    bindOff,
+  )
+  expect(checkAfresh(off).findings.map(({ rule }) => rule)).toContain('row-count')
+  expect(checkPiece(workPiece(off)).map(({ rule }) => rule)).not.toContain('piece-loops')
 })
