@@ -45,7 +45,7 @@ describe.each(sizes)('$width x $height', (size) => {
       for (const kind of ['Note', 'Pegs you work', 'Plain rows', 'Chart', 'Cast on'])
         await piece.add(kind, 1)
       await piece.field(2, 'which pegs').selectOption('pegs')
-      await piece.dialog.getByText('that hold loops already').waitFor()
+      await piece.dialog.getByText('that already have loops').waitFor()
       await piece.rename('Chart', '')
       await piece.dialog.getByText('A chart needs a name.').waitFor()
       const heel = piece.dialog.getByRole('region', { name: 'Heel, toe or wedge' })

@@ -13,7 +13,7 @@ export const emptyPeg: RowRule = {
   title: 'Empty peg worked',
   severity: 'error',
   explain:
-    'A stitch needs a loop to work; an empty peg can only be made again, by a yarn over or an increase.',
+    'A stitch needs a loop to work; an empty peg can only be filled again, by a yarn over or an increase.',
   scope: 'row',
   check: ({ run, layout }) => {
     if (run.faults.length === 0) return nothing
@@ -25,7 +25,7 @@ export const emptyPeg: RowRule = {
         pegs,
         say: (row) =>
           `${row} works ${pegsNamed(pegs)}, but ${one ? 'that peg is' : 'these pegs are'} empty${inEachRepeat(layout, pegs.from)}.`,
-        advice: `Make ${one ? 'it' : 'them'} again with ${one ? 'a yarn over' : 'yarn overs'}, or mark ${one ? 'it' : 'them'} as no stitch from here on.`,
+        advice: `Fill ${one ? 'it' : 'them'} again with ${one ? 'a yarn over' : 'yarn overs'}, or mark ${one ? 'it' : 'them'} as no stitch from here on.`,
         mend: (row) => [
           fix(
             one

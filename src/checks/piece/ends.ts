@@ -40,7 +40,7 @@ export const castOnFirst: PieceRule = {
       const again = work.steps.slice(index).some(({ step }) => step.kind === 'bind off')
       return {
         step: before,
-        message: `${stepNamed(work, before)} takes the last loops off the loom, but ${lowerFirst(stepNamed(work, index))} goes on.`,
+        message: `${stepNamed(work, before)} takes everything off the loom, but ${lowerFirst(stepNamed(work, index))} still needs loops.`,
         advice: 'Bind off at the end, or cast on again for a part of its own.',
         fixes: [
           again
@@ -95,7 +95,7 @@ export const onHeldPegs: PieceRule = {
       return step.step.kind === 'cast on' && held.length > 0
         ? {
             step: index,
-            message: `${stepNamed(work, index)} casts on ${held.length === 1 ? '1 peg that holds a loop' : `${held.length} pegs that hold loops`} already.`,
+            message: `${stepNamed(work, index)} casts on over ${held.length === 1 ? '1 peg that already has a loop' : `${held.length} pegs that already have loops`}.`,
             advice: 'Bind those loops off first, or cast on other pegs.',
             fixes: [{ label: `Remove step ${index + 1}`, edit: (p) => removeStep(p, index) }],
           }

@@ -6,7 +6,7 @@ const missing: readonly PlacedNote[] = [
     row: null,
     noted: {
       pegs: null,
-      say: () => 'No gauge is given.',
+      say: () => 'No gauge yet.',
       advice: 'Knit a swatch and enter its stitches and rows in 10 cm.',
     },
   },
@@ -15,7 +15,7 @@ const missing: readonly PlacedNote[] = [
 /** The swatch decides, never the table (common practice). */
 export const gauge: Rule = {
   id: 'gauge',
-  title: 'No gauge given',
+  title: 'No gauge yet',
   severity: 'hint',
   explain: 'Without a gauge there are no sizes, and the chart is drawn with square cells.',
   scope: 'chart',

@@ -56,7 +56,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   [
     'piece-cast-on',
     withSteps(ring, castOn, bindOff, chart(), knit(2), bindOff),
-    'Step 2 (bind off) takes the last loops off the loom, but step 3 (Chart) goes on.',
+    'Step 2 (bind off) takes everything off the loom, but step 3 (Chart) still needs loops.',
   ],
   [
     'piece-bind-off',
@@ -66,7 +66,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   [
     'piece-cast-on-held',
     withSteps(ring, castOn, castOn, bindOff),
-    'Step 2 (cast on) casts on 12 pegs that hold loops already.',
+    'Step 2 (cast on) casts on over 12 pegs that already have loops.',
   ],
   [
     'piece-halves',

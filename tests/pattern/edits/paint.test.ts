@@ -29,7 +29,7 @@ test('a cross that would run over the join of the round cannot land, and says wh
   expect(landing(pattern, '2/2 LC', 0, 4)).toEqual({
     can: false,
     columns: { from: 4, to: 5 },
-    reason: '2/2 LC needs 4 pegs; only 2 are left before the join of the round.',
+    reason: '2/2 LC needs 4 pegs; only 2 are left before the end of the round.',
   })
   expect(paint(pattern, '2/2 LC', 0, 4)).toBe(pattern)
 })
