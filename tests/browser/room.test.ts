@@ -54,9 +54,12 @@ test.each(sizes)(
 test('on a phone the row of readings shows the one that is chosen', async () => {
   await bench.page.setViewportSize({ width: 390, height: 844 })
   const readings = bench.page.getByRole('navigation', { name: 'Readings' })
-  for (const name of ['Findings', 'Here', 'Rows']) {
-    await bench.show(name)
+  // By keys, which scroll nothing of themselves once the row was moved away under them.
+  for (const name of ['Here', 'Rows']) {
     const chosen = bench.button(new RegExp(`^${name}`), readings)
+    await chosen.focus()
+    await readings.evaluate((row, to) => (row.scrollLeft = to), name === 'Here' ? 0 : 1000)
+    await bench.page.keyboard.press('Enter')
     await expect.poll(() => cutBy(chosen)).toBe(0)
   }
 })
