@@ -35,6 +35,9 @@ const strands = new Map<StrandKind, Map<number, Strand>>()
 const singles = new Map<Strand, Stack>()
 const stacks = new Map<Strand, Map<Stack, Stack>>()
 
+/** The stacks that hold a turn's strand: known when they are made, so that no tall one is searched. */
+const turned = new WeakSet<Stack>()
+
 /** The one strand of this kind and wale. */
 export function strand(kind: StrandKind, wale: number): Strand {
   let ofKind = strands.get(kind)
@@ -47,7 +50,10 @@ export function strand(kind: StrandKind, wale: number): Strand {
 /** The one stack that holds just this strand. */
 export function single(only: Strand): Stack {
   let found = singles.get(only)
-  if (!found) singles.set(only, (found = Object.freeze([only])))
+  if (!found) {
+    singles.set(only, (found = Object.freeze([only])))
+    if (isTurn(only)) turned.add(found)
+  }
   return found
 }
 
@@ -57,7 +63,10 @@ export function onTop(below: Stack, top: Strand): Stack {
   let onto = stacks.get(top)
   if (!onto) stacks.set(top, (onto = new Map<Stack, Stack>()))
   let found = onto.get(below)
-  if (!found) onto.set(below, (found = Object.freeze([...below, top])))
+  if (!found) {
+    onto.set(below, (found = Object.freeze([...below, top])))
+    if (isTurn(top) || turned.has(below)) turned.add(found)
+  }
   return found
 }
 
@@ -71,7 +80,7 @@ export const stackOf = (list: Iterable<Strand>): Stack => {
 export const isTurn = (item: Strand): boolean => item.kind === 'wrap' || item.kind === 'German turn'
 
 /** Does the stack still hold a turn's strand that was not worked off? */
-export const holdsTurn = (stack: Stack): boolean => stack.length > 1 && stack.some(isTurn)
+export const holdsTurn = (stack: Stack): boolean => stack.length > 1 && turned.has(stack)
 
 /** The wale that goes on when the stack is worked as one: the lowest real loop shows. */
 export function waleOf(stack: Stack): number {

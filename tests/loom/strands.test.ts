@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Loom } from '../../src/loom/loom'
 import type { Move } from '../../src/loom/move'
 import { crossings, transfers } from '../../src/loom/row'
+import { holdsTurn, isTurn, noWale, stackOf, strand, strandKinds } from '../../src/loom/strand'
 import { workRow } from '../../src/loom/work'
 import { directions } from '../../src/loom/direction'
 import { habitsOf, workPattern } from '../../src/pattern/work'
@@ -16,6 +17,16 @@ const arbitraryLoom = fc.record({
 const arbitraryHabits = fc.record({
   crossing: fc.constantFrom(...crossings),
   transfer: fc.constantFrom(...transfers),
+})
+
+it('a stack holds a turn where one of several strands is one', () => {
+  const strands = fc.array(fc.constantFrom(...strandKinds), { minLength: 1, maxLength: 6 })
+  fc.assert(
+    fc.property(strands, (kinds) => {
+      const stack = stackOf(kinds.map((kind, index) => strand(kind, index === 0 ? 0 : noWale)))
+      expect(holdsTurn(stack)).toBe(kinds.length > 1 && stack.some(isTurn))
+    }),
+  )
 })
 
 describe('strands are neither lost nor made', () => {
