@@ -201,9 +201,11 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
     column,
     { size: type.small, measure: width },
   )
+  const sourced = style.symbols === 'cyc' && council.length > 0
+  const marks = rowMarkEntries(works, { width: cell, height: cell * ratio })
   return [
     heading(phrases.key, column),
-    keyBlock([...entries, ...rowMarkEntries(works, { width: cell, height: cell * ratio })], column),
-    ...(style.symbols === 'cyc' && council.length > 0 ? [{ strips: source, before: 0 }] : []),
+    { ...keyBlock([...entries, ...marks], column), withNext: sourced },
+    ...(sourced ? [{ strips: source, before: 0 }] : []),
   ]
 }

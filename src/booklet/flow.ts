@@ -35,26 +35,77 @@ function chains(blocks: readonly Block[]): Block[][] {
 
 /** A little more than rounding errors of sums of millimetres. */
 const slack = 1e-6
+/** Fewer lines than this are not left alone on a page. */
+const fewestLines = 4
+/** More than this of a page does not go along with them. */
+const mostAlong = 0.4
 
-/** Set blocks one under the other on as many pages as they need; content stands in page units. */
-export const flow = (blocks: readonly Block[], area: Area): PageContent[] =>
-  setBlocks(blocks, area).pages
+interface Pages {
+  readonly pages: PageContent[]
+  readonly filled: number
+  /** The chains that begin on each page. */
+  readonly begun: readonly (readonly number[])[]
+}
+
+/**
+ * Set blocks one under the other on as many pages as they need; content stands in page units. A few
+ * lines that would have a page for themselves take what stands before them along.
+ */
+export function flow(blocks: readonly Block[], area: Area): PageContent[] {
+  let parts = chains(blocks)
+  let set = setChains(parts, area)
+  for (let lone = loneAt(parts, set, area); lone !== null; lone = loneAt(parts, set, area)) {
+    parts = [
+      ...parts.slice(0, lone - 1),
+      parts.slice(lone - 1, lone + 1).flat(),
+      ...parts.slice(lone + 1),
+    ]
+    set = setChains(parts, area)
+  }
+  return set.pages
+}
+
+/** The first chain of a page that has but a few lines, where the chain before it can go along. */
+function loneAt(parts: readonly Block[][], { pages, begun }: Pages, area: Area): number | null {
+  for (let page = 1; page < pages.length; page++) {
+    const [first] = begun[page] ?? []
+    const before = begun[page - 1] ?? []
+    const isLone =
+      first !== undefined &&
+      pages[page]?.pictures.length === 0 &&
+      linesOn(parts, begun[page] ?? []) < fewestLines
+    if (!isLone || before.length < 2 || parts[first]?.[0]?.newPage) continue
+    const along = heightOfChain(parts[first - 1] ?? [])
+    const together = heightOfChain(parts.slice(first - 1, first + 1).flat())
+    if (along <= mostAlong * area.height && together <= area.height + slack) return first
+  }
+  return null
+}
+
+const linesOn = (parts: readonly Block[][], chain: readonly number[]): number =>
+  chain.reduce(
+    (sum, index) =>
+      sum + (parts[index] ?? []).reduce((lines, { strips }) => lines + strips.length, 0),
+    0,
+  )
+
+const heightOfChain = (chain: readonly Block[]): number =>
+  chain.reduce((sum, block, i) => sum + heightOf(block) + (i > 0 ? block.before : 0), 0)
 
 /** How much of the last page is full when these blocks are set, mm. */
 export const filledBy = (blocks: readonly Block[], area: Area): number =>
-  blocks.length === 0 ? 0 : setBlocks(blocks, area).filled
+  blocks.length === 0 ? 0 : setChains(chains(blocks), area).filled
 
-function setBlocks(
-  blocks: readonly Block[],
-  area: Area,
-): { readonly pages: PageContent[]; readonly filled: number } {
+function setChains(parts: readonly Block[][], area: Area): Pages {
   const pages: {
     texts: PageContent['texts'][number][]
     pictures: PageContent['pictures'][number][]
   }[] = []
+  const begun: number[][] = []
   let y = Infinity
   const startPage = () => {
     pages.push({ texts: [], pictures: [] })
+    begun.push([])
     y = 0
   }
   const place = (strip: Strip) => {
@@ -63,15 +114,13 @@ function setBlocks(
     pages.at(-1)?.pictures.push(...pictures)
     y += strip.height
   }
-  for (const chain of chains(blocks)) {
+  parts.forEach((chain, index) => {
     const [head] = chain
-    const needed = chain.reduce(
-      (sum, block, i) => sum + heightOf(block) + (i > 0 ? block.before : 0),
-      0,
-    )
+    const needed = heightOfChain(chain)
     const above = head && y > 0 ? head.before : 0
     if (pages.length === 0 || head?.newPage || (y > 0 && y + above + needed > area.height + slack))
       startPage()
+    begun.at(-1)?.push(index)
     for (const block of chain) {
       if (y > 0) y += block.before
       for (const strip of block.strips) {
@@ -79,6 +128,6 @@ function setBlocks(
         place(strip)
       }
     }
-  }
-  return { pages, filled: y }
+  })
+  return { pages, filled: y, begun }
 }

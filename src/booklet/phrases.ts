@@ -1,8 +1,8 @@
 import type { RowEnd } from '../loom/row'
 import type { Pattern, Run } from '../pattern/pattern'
-import { euSizeOf, roundFoot, ukChildSizeOf } from '../pattern/feet'
+import { euSizeOf, feetOfSock, roundFoot, ukChildSizeOf } from '../pattern/feet'
 import type { Pair } from '../pattern/piece'
-import { centimetres, type Size } from '../pattern/size'
+import { centimetres, inCentimetres, type Size } from '../pattern/size'
 import type { Terms } from '../stitches/stitch'
 import type { Unit } from '../pattern/unit'
 import { languages } from '../words/languages'
@@ -21,7 +21,7 @@ export interface Phrases {
   readonly sheetOf: (section: string, letter: string) => string
   /** Size of a whole piece, from cast-on to bind-off, mm. */
   readonly pieceSize: (size: Size, shape: 'ring' | 'bar') => string
-  /** The foot of a sock, mm from heel to toe, with the shoe that goes on such a foot. */
+  /** The foot of a sock as it is knitted, mm from heel to toe, with the feet and shoes that it fits. */
   readonly foot: (foot: number) => string
   readonly pair: Readonly<Record<Exclude<Pair, 'none'>, string>>
   readonly secondPart: string
@@ -90,18 +90,21 @@ const english = (terms: Terms, tag: string): Phrases => {
     pieceSize: ({ width, height }, shape) =>
       `Finished size: about ${centimetres(width)} ${shape === 'ring' ? 'round' : 'wide'} and ${centimetres(height)} from cast-on to ${finishing.bindOff.replace(' ', '-')}, unstretched.`,
     foot: (foot) => {
-      const [eu, uk] = [euSizeOf(foot), terms === 'uk' ? ukChildSizeOf(foot) : null]
+      const { least, most } = feetOfSock(foot)
+      const [from, to] = [inCentimetres(least), inCentimetres(most)]
+      const sizes = (name: string, sizeOf: (foot: number) => number | null) => {
+        const [smallest, largest] = [sizeOf(least), sizeOf(most)]
+        if (smallest === null || largest === null) return []
+        return [`${name} ${smallest === largest ? smallest : `${smallest}-${largest}`}`]
+      }
       const shoes = [
-        ...(eu === null ? [] : [`EU ${eu}`]),
-        ...(uk === null ? [] : [`UK child’s ${uk}`]),
+        ...sizes('EU', euSizeOf),
+        ...(terms === 'uk' ? sizes('UK child\u2019s', ukChildSizeOf) : []),
       ]
       return [
         `Foot: about ${centimetres(foot)} from heel to toe.`,
-        ...(shoes.length === 0
-          ? []
-          : [
-              `A foot of that length takes a shoe of ${shoes.join(' or ')} and is about ${centimetres(roundFoot(foot))} round. This is only a guide: measure the foot if you can.`,
-            ]),
+        `Fits feet of about ${from === to ? from : `${from} to ${to}`} cm${shoes.length === 0 ? '' : ` (${shoes.join(' or ')})`}, about ${centimetres(roundFoot((least + most) / 2))} round.`,
+        'Measure the foot if you can.',
       ].join(' ')
     },
     pair: {

@@ -22,12 +22,16 @@ export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): 
   ]
   return [
     { ...heading(headings.instructions, column) },
-    ...blocks.filter((block) => !isSecond(block)).flatMap(print),
+    ...withLast(blocks.filter((block) => !isSecond(block)).flatMap(print)),
     subheading(headings.finishing, column),
     labelled('', piecePhrases[terms].weaveIn, column),
     ...blocks.filter(isSecond).flatMap(print),
   ]
 }
+
+/** The last of these goes along with what follows: a line to end with is not left alone. */
+const withLast = (blocks: readonly Block[]): Block[] =>
+  blocks.map((block, index) => (index === blocks.length - 1 ? { ...block, withNext: true } : block))
 
 /** What stands over the lines it speaks of. */
 const leads = ({ kind, text }: PieceLine): boolean =>

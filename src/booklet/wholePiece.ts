@@ -34,7 +34,7 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
   }
   if (settings.charts) {
     addCharts(piece, room, blocks, add)
-    blocks.push(...keyOf(pieces.flatMap(chartsOf), column))
+    blocks.push(...keyOf(chartsOf(piece), column))
   }
   if (settings.words) {
     blocks.push(...pieceAbbreviationBlocks(isTurned ? [piece] : pieces, column))
@@ -48,7 +48,10 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
     // A bar is mirrored by beginning at its other end.
     if (isTurned)
       blocks.push({ ...paragraph(directionSaid(second.pattern), column, 0.5), withNext: true })
-    if (settings.charts) addCharts(second, room, blocks, add)
+    if (settings.charts) {
+      addCharts(second, room, blocks, add)
+      blocks.push(...keyOf(chartsOf(second), column))
+    }
     // Crosses and decreases are other moves then.
     if (settings.words && isTurned) blocks.push(...pieceAbbreviationBlocks([second], column))
     if (settings.words) blocks.push(...pieceWordBlocks(second, false, column))

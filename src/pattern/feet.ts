@@ -15,6 +15,15 @@ export const footOfEuSize = (size: number): number => size * parisPoint - last.l
 export const footOfUkChildSize = (size: number): number =>
   (size + 12) * barleycorn - last.longerThanFoot
 
+/** A sock is knitted shorter than the foot that it fits, by 5 to 10 % of the foot (common practice). */
+export const sockShorter = { least: 0.05, most: 0.1 } as const
+
+/** The shortest and the longest foot that a sock fits whose foot is knitted so long. */
+export const feetOfSock = (knitted: number): { readonly least: number; readonly most: number } => ({
+  least: knitted / (1 - sockShorter.least),
+  most: knitted / (1 - sockShorter.most),
+})
+
 /** Round the foot, for choosing the pegs: about 95 % of its length (Knitty, sizing guidelines, 2023). */
 export const roundFoot = (length: number): number => length * 0.95
 

@@ -105,6 +105,25 @@ describe('pages', () => {
     },
   )
 
+  test.each(starterCharts.map(({ id, pattern }) => [id, pattern()] as const))(
+    '%s: no page has but a line or two, and the source of the signs stands under their key',
+    (_, pattern) => {
+      for (const paper of paperSizes) {
+        const { pages } = layOut(
+          { ...pattern, making: { ...pattern.making, forBaby: true } },
+          { paper },
+        )
+        pages.forEach(({ texts, pictures }, index) => {
+          // Beside its foot.
+          const lines = new Set(texts.map(({ y }) => Math.round(10 * y))).size - 1
+          expect(lines >= 4 || pictures.length > 0, `${paper}, page ${index + 1}`).toBe(true)
+          const has = (part: string) => texts.some(({ text }) => text.includes(part))
+          if (has('Source:')) expect(has('Key')).toBe(true)
+        })
+      }
+    },
+  )
+
   test('a heading is never the last line of a page', () => {
     for (const { pattern } of starterCharts)
       for (const largePrint of [false, true]) {
@@ -177,7 +196,7 @@ describe('what is printed', () => {
     (_, pattern) => {
       const used = new Set(pattern.chart.rows.flatMap((row) => placed(row).map((p) => p.stitch)))
       const names = [...used].map(({ us }) => us.name).sort()
-      const titles = layOut(pattern).pages.flatMap(({ pictures }) =>
+      const titles = layOut(pattern, { second: false }).pages.flatMap(({ pictures }) =>
         pictures.map(({ scene }) => scene.title),
       )
       expect(titles.filter((title) => names.includes(title)).sort()).toEqual(names)

@@ -73,9 +73,12 @@ describe.each(pieces)('the whole %s', (_, pattern) => {
     expect(headings.filter((text) => names.includes(text))).toEqual(names)
   })
 
-  test('has one key and one list of abbreviations', () => {
+  test('has one key, one more for the charts of the second, and one list of abbreviations', () => {
     const headings = headingsOf(layOut(pattern), typeScales.usual.heading)
-    expect(headings.filter((text) => text === 'Key')).toHaveLength(1)
+    const alone = headingsOf(layOut(pattern, { second: false }), typeScales.usual.heading)
+    const isMirrored = pattern.piece.pair === 'mirrored'
+    expect(alone.filter((text) => text === 'Key')).toHaveLength(1)
+    expect(headings.filter((text) => text === 'Key')).toHaveLength(isMirrored ? 2 : 1)
     expect(headings.filter((text) => text === 'Abbreviations')).toHaveLength(1)
   })
 
@@ -296,8 +299,10 @@ test('a sock says how long its foot is and for which shoe; a tube says nothing o
   const text = allText(layOut(sock))
   // Half the short rows of the heel, its last round, 40 of the foot, half those of the toe, 30 to 10 cm.
   expect(text).toContain('Foot: about 24 cm from heel to toe.')
-  // Mondopoint and Paris points: (242 + 15) / 6.67 = 38.5 (tests/published/standards.test.ts).
-  expect(text).toContain('A foot of that length takes a shoe of EU 39 and is about 23 cm round')
+  // The feet are 5 to 10 % longer: 242 / 0.95 = 255, 242 / 0.9 = 269; shoes by Paris points:
+  // (255 + 15) / 6.67 = 40.5, (269 + 15) / 6.67 = 42.6 (tests/published/standards.test.ts).
+  expect(text).toContain('Fits feet of about 25.5 to 27 cm (EU 40-43), about 25 cm round.')
+  expect(text).not.toContain('A foot of that length')
   expect(allText(layOut(keeperSock()))).toContain('Foot: about')
   expect(allText(layOut(ferryMitt()))).not.toContain('Foot')
 })

@@ -7,10 +7,12 @@ import { crossings } from '../../src/loom/row'
 import {
   barleycorn,
   euSizes,
+  feetOfSock,
   footOfEuSize,
   footOfUkChildSize,
   parisPoint,
   roundFoot,
+  sockShorter,
 } from '../../src/pattern/feet'
 import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
 import { councilSignIds } from '../../src/stitches/signs/plain'
@@ -22,6 +24,7 @@ import {
   infantFeet,
   roundPerLength,
   shoeSizes,
+  sockEase,
   yarnGauges,
 } from './data/standards'
 import { stitchNamed } from './notation'
@@ -61,6 +64,13 @@ test('shoe sizes count the last in Paris points and barleycorns', () => {
       size,
     )
   }
+})
+
+test('a sock fits feet that are longer than it by what socks are knitted shorter', () => {
+  expect(sockShorter).toEqual(sockEase.values)
+  const { least, most } = feetOfSock(220)
+  expect((least - 220) / least).toBeCloseTo(sockEase.values.least)
+  expect((most - 220) / most).toBeCloseTo(sockEase.values.most)
 })
 
 test('the smallest shoe size is for the youngest of the infant feet, 93 mm', () => {

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest'
 import { checkPiece } from '../../src/checks/piece/check'
 import { footLength } from '../../src/drawing/piece/foot'
 import { profileOf } from '../../src/drawing/piece/profile'
+import { feetOfSock } from '../../src/pattern/feet'
 import { mirror } from '../../src/pattern/edits/mirror'
 import { reverseDirection } from '../../src/pattern/edits/turn-round'
 import { textureBefore } from '../../src/pattern/generate/before'
@@ -18,6 +19,7 @@ import { findSection } from '../../src/pattern/sections'
 import { centimetres, inCentimetres } from '../../src/pattern/size'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
+import { allText, layOut } from '../booklet/read'
 
 function starter(id: string): Pattern {
   const found = starterCharts.find((chart) => chart.id === id)
@@ -154,13 +156,17 @@ describe('the socks', () => {
 
   test('fit a foot', () => {
     const foot = (footLength(profileOf(work)) ?? NaN) / 10
-    // The foot of a sock is 5 to 10 % shorter than the foot in it, and is as much narrower than the
+    // The foot of a sock is 5 to 10 % shorter than the foot in it, and is 5 to 15 % narrower than the
     // 95 % of its length that a foot is round (Knitty sizing guidelines; the rest common practice).
-    for (const length of [foot / 0.95, foot / 0.92]) {
+    const { least, most } = feetOfSock(foot)
+    for (const length of [least, most]) {
       expect(roundOf(socks)).toBeGreaterThan(length * 0.95 * 0.85)
       expect(roundOf(socks)).toBeLessThan(length * 0.95 * 0.95)
     }
     expect(socks.notes).toContain(`${centimetres(10 * foot)} long`)
+    const feet = [least, most].map((cm) => inCentimetres(10 * cm))
+    expect(socks.notes).toContain(`for feet of ${feet.join(' to ')} cm`)
+    expect(allText(layOut(socks))).toContain(`Fits feet of about ${feet.join(' to ')} cm`)
     const leg = work.steps.slice(0, 3).flatMap((step) => step.rows?.rows ?? [])
     // A usual leg: 6 to 8 in, 15 to 20 cm (Knitty sizing guidelines).
     expect(lengthOf(socks, leg.length)).toBeGreaterThan(15)

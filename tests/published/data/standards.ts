@@ -83,6 +83,12 @@ export const shoeSizes = {
   },
 } satisfies Sourced<object>
 
+/** By how much a sock is knitted shorter than the foot, as a share of the foot. */
+export const sockEase = {
+  source: 'common practice',
+  values: { least: 0.05, most: 0.1 },
+} satisfies Sourced<object>
+
 /** Round the ball of the foot, as a share of its length. */
 export const roundPerLength: Sourced<number> = {
   source: 'Knitty, sizing guidelines (knitty.com, 2023)',
