@@ -1,8 +1,9 @@
-import { pieceErrors } from '../checks/errors'
+import { countOpen, openFindings } from '../checks/open'
 import { draftMark } from '../drawing/draft'
 import type { Pattern } from '../pattern/pattern'
 import { isOneChart, sectionsOf } from '../pattern/sections'
 import type { Work } from '../pattern/work'
+import { totalsOf } from '../pattern/totals'
 import { workPiece } from '../pattern/workPiece'
 import { textColumn, type Column } from './blocks'
 import { withSoundCells } from './cellWish'
@@ -40,7 +41,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
     ? oneChart(work, room)
     : wholePiece(pattern, room)
   const own = settings.words && settings.wording === 'own'
-  const errors = pieceErrors(asked).length
+  const open = countOpen(openFindings(asked))
   return {
     title: pattern.title,
     author: pattern.designer,
@@ -52,10 +53,11 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
       paper,
       column,
       phrases,
-      errors > 0,
+      open.error > 0,
     ),
     warnings: [
-      ...draftWarnings(errors),
+      ...draftWarnings(open.error),
+      ...openWarnings(open.warning, pattern.making.forBaby),
       ...warnings,
       ...new Map(ofBlocks.map((one) => [one.message, one])).values(),
       ...letterWarnings(pattern, own),
@@ -72,7 +74,8 @@ function oneChart(work: Work, room: Omit<ChartRoom, 'filled'>): Part {
   const filled = filledBy(front, area)
   const chart = settings.charts ? chartPart(work, { ...room, filled }) : nothing
   const pictures = settings.pictures ? pictureParts(pattern, () => work, room) : nothing
-  const reckoned = pattern.piece.pace !== null || pattern.piece.swatch !== null
+  const piece = workPiece(pattern)
+  const { yarn, minutes } = totalsOf(piece).whole
   return {
     blocks: [
       ...front,
@@ -80,7 +83,7 @@ function oneChart(work: Work, room: Omit<ChartRoom, 'filled'>): Part {
       ...(settings.charts ? keyOf([work], column) : []),
       ...(settings.words ? instructionBlocks(work, own, column) : []),
       ...pictures.blocks,
-      ...(reckoned ? totalsBlocks(workPiece(pattern), column) : []),
+      ...(yarn !== null || minutes !== null ? totalsBlocks(piece, column) : []),
     ],
     warnings: [...chart.warnings, ...pictures.warnings],
   }
@@ -102,6 +105,20 @@ function draftWarnings(errors: number): PrintWarning[] {
     {
       message: `${errors} ${are} listed under Findings, so each page says ${draftMark}.`,
       advice: `Fix ${them} before you publish.`,
+    },
+  ]
+}
+
+/** Warnings make no draft, but whoever publishes is to know of them. */
+function openWarnings(warnings: number, forBaby: boolean): PrintWarning[] {
+  if (warnings === 0) return []
+  const [are, them] = warnings === 1 ? ['warning is', 'it'] : ['warnings are', 'them']
+  return [
+    {
+      message: `${warnings} ${are} open: see Findings.`,
+      advice: forBaby
+        ? `This piece is for a baby or child: mend ${them} before you publish.`
+        : `Mend ${them}, or set ${them} aside.`,
     },
   ]
 }

@@ -18,11 +18,15 @@ export function wordBlocks(work: Work, column: Column): Block[] {
   )
   return [
     heading(headings.instructions, column),
-    ...begin.map((line) => labelled('', line, column)),
+    ...together(begin.map((line) => labelled('', line, column))),
     ...lines,
-    ...end.map((line) => labelled('', line, column)),
+    ...together(end.map((line) => labelled('', line, column))),
   ]
 }
+
+/** What is done, how it is done and what comes after it stay on one page. */
+const together = (blocks: readonly Block[]): Block[] =>
+  blocks.map((block, index) => ({ ...block, withNext: index < blocks.length - 1 }))
 
 /** Every abbreviation that the words use, with what the hands do. */
 export function abbreviationBlocks(work: Work, column: Column): Block[] {

@@ -74,7 +74,8 @@ const english = (terms: Terms, tag: string): Phrases => {
       const kind = loom.shape === 'ring' ? 'Round loom' : 'Rake'
       const parts = [
         kind,
-        `${loom.pegs} pegs ${decimal(loom.pitch)} mm apart`,
+        `${loom.pegs} pegs`,
+        `${decimal(loom.pitch)} mm apart`,
         ...(loom.shape === 'ring' ? [finishing.clockwise[loom.direction]] : []),
         `${making.knit} knit`,
         ...(gauge ? [languages[terms].gauge(gauge, making.knit, finishing)] : []),
@@ -144,7 +145,7 @@ const english = (terms: Terms, tag: string): Phrases => {
       return `${range('Peg', 'Pegs', pegs.from, pegs.to)} ${are} not shown: not worked in ${rows(rests)}${told.join('')}.`
     },
     sheetsJoin: (sheets) =>
-      `This chart is on ${sheets} sheets of the same scale. This is how they join.`,
+      `This chart is on ${sheets} sheets of the same scale. They join like this:`,
     overlap: (first, last) =>
       `${range('Peg', 'Pegs', first, last)} stand on both sheets, so that each cross is whole on one.`,
     page: (number, of) => `${number} of ${of}`,

@@ -1,7 +1,6 @@
 import type { Work } from '../pattern/work'
-import { workPiece } from '../pattern/workPiece'
 import { checkPattern } from './check'
-import { checkPiece } from './piece/check'
+import { openFindings } from './open'
 
 const errorsAmong = (findings: readonly { severity: string; message: string }[]): string[] =>
   findings.flatMap(({ severity, message }) => (severity === 'error' ? [message] : []))
@@ -11,7 +10,7 @@ export const chartErrors = (work: Work): readonly string[] =>
   errorsAmong(checkPattern(work).findings)
 
 /** The same of the whole piece: of its steps too, and one for each other chart that has any. */
-export const pieceErrors = (work: Work): readonly string[] => [
-  ...chartErrors(work),
-  ...errorsAmong(checkPiece(workPiece(work.pattern))),
-]
+export function pieceErrors(work: Work): readonly string[] {
+  const { chart, piece } = openFindings(work)
+  return [...errorsAmong(chart), ...errorsAmong(piece)]
+}

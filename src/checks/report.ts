@@ -1,4 +1,4 @@
-import type { Finding, Severity } from './finding'
+import { severities, type Finding, type Severity } from './finding'
 import type { Known } from './gather'
 
 /** What the checks found. */
@@ -11,10 +11,22 @@ export interface Report {
   readonly known: Known
 }
 
-export function countBySeverity({ findings }: Pick<Report, 'findings'>): Record<Severity, number> {
+export function countBySeverity({
+  findings,
+}: {
+  readonly findings: readonly { readonly severity: Severity }[]
+}): Record<Severity, number> {
   const counts: Record<Severity, number> = { error: 0, warning: 0, hint: 0 }
   for (const { severity } of findings) counts[severity]++
   return counts
+}
+
+/** "2 errors, 1 warning": the worst first; "none" where there are none. */
+export function countsSaid(counts: Readonly<Record<Severity, number>>): string {
+  const said = severities
+    .filter((severity) => counts[severity] > 0)
+    .map((severity) => `${counts[severity]} ${severity}${counts[severity] === 1 ? '' : 's'}`)
+  return said.join(', ') || 'none'
 }
 
 const rank: Record<Severity, number> = { error: 0, warning: 1, hint: 2 }

@@ -276,7 +276,7 @@ describe('what is printed', () => {
   })
 
   test('words are left out when they are not wanted', () => {
-    const line = 'Bind off all stitches with the basic bind-off and weave in the ends.'
+    const line = 'Bind off all 36 loops with the basic bind-off.'
     expect(textOf(layOut(newPattern()))).toContain(line)
     expect(textOf(layOut(newPattern(), { words: false }))).not.toContain(line)
   })

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Booklet } from '../../src/booklet/page'
 import { checkPattern } from '../../src/checks/check'
 import { chartErrors, pieceErrors } from '../../src/checks/errors'
+import { countOpen, openFindings } from '../../src/checks/open'
 import { checkPiece } from '../../src/checks/piece/check'
 import { asDraft, draftMark } from '../../src/drawing/draft'
 import { flatChart } from '../../src/drawing/flat'
@@ -78,6 +79,48 @@ describe('without an error', () => {
       expect(booklet.warnings.filter(({ message }) => message.includes(draftMark))).toEqual([])
     },
   )
+
+  test('its open warnings are counted as under Findings, and a baby is named', () => {
+    const floats = paintAll(newPattern(24, 6), 'sl', { from: 2, to: 2 }, { from: 0, to: 11 })
+    const count = severitiesOf(floats).filter((one) => one === 'warning').length
+    expect(count).toBe(1)
+    expect(layOut(floats).warnings[0]).toEqual({
+      message: '1 warning is open: see Findings.',
+      advice: 'Mend it, or set it aside.',
+    })
+    const baby = { ...floats, making: { ...floats.making, forBaby: true } }
+    const more = severitiesOf(baby).filter((one) => one === 'warning').length
+    const said = layOut(baby).warnings.find(({ message }) =>
+      message.endsWith('open: see Findings.'),
+    )
+    expect(said?.message).toMatch(new RegExp(`^${more} warnings? (is|are) open`))
+    expect(said?.advice).toContain('for a baby or child')
+    for (const { pattern } of starterCharts)
+      expect(
+        layOut(pattern())
+          .warnings.map(({ message }) => message)
+          .join(' '),
+      ).not.toContain('open')
+  })
+
+  test('a miscount that the chart shows itself is one error in all that count', () => {
+    const socks = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
+    if (!socks) throw new Error('no socks among the starter charts')
+    const sock = openSection(socks, 'Leg')
+    const rows = sock.chart.rows.map((row, index) =>
+      index === 2 ? { ...row, cells: ['none', ...row.cells.slice(1)] } : row,
+    )
+    const wrong = { ...sock, chart: { ...sock.chart, rows } }
+    const work = workPattern(wrong)
+    const { chart, piece } = openFindings(work)
+    expect(chart.map(({ rule }) => rule)).toContain('row-count')
+    expect(piece).toEqual([])
+    const errors = countOpen({ chart, piece }).error
+    expect(pieceErrors(work)).toHaveLength(errors)
+    expect(layOut(wrong).warnings[0]?.message).toMatch(
+      new RegExp(`^${errors} errors? (is|are) listed`),
+    )
+  })
 
   test('warnings and hints alone make no draft', () => {
     const floats = paintAll(newPattern(24, 6), 'sl', { from: 2, to: 2 }, { from: 0, to: 11 })

@@ -102,8 +102,8 @@ describe('own words in the booklet', () => {
     const said = (text: string) => {
       const printed = textOf(layOut(text))
       return [
-        'Cast on 12 pegs by e-wrap, in the round.',
-        'Bind off all stitches with the basic bind-off and weave in the ends.',
+        'Cast on 12 pegs by e-wrap, in the round, from peg 1 on.',
+        'Bind off all 12 loops with the basic bind-off.',
       ].map((line) => printed.includes(line))
     }
     expect(said('Rnds 1-4: knit.')).toEqual([true, true])
@@ -115,7 +115,7 @@ describe('own words in the booklet', () => {
       textOf(layOut(text))
         .split('\n')
         .filter((line) => /^(?:Instructions:?|Cast on .*|Cuff|Rnd 1: .*)$/.test(line))
-    const begun = 'Cast on 12 pegs by e-wrap, in the round.'
+    const begun = 'Cast on 12 pegs by e-wrap, in the round, from peg 1 on.'
     const round = 'Rnd 1: k12.'
     expect(order(`Cuff\n${round}`)).toEqual(['Instructions', begun, 'Cuff', round])
     expect(order(`Instructions:\n${round}`)).toEqual(['Instructions:', begun, round])

@@ -189,10 +189,19 @@ describe('own words', () => {
 })
 
 describe('one chart', () => {
-  test('is begun and ended in a sentence where that is plain', () => {
-    const text = allText(layOut(newPattern()))
-    expect(text).toContain('Cast on 36 pegs by e-wrap, in the round.')
-    expect(text).toContain('Bind off all stitches with the basic bind-off and weave in the ends.')
+  test('names and explains how it is begun and ended, and the yarn where the gauge tells it', () => {
+    const piece = newPattern()
+    const text = allText(layOut(piece))
+    expect(text).toContain(
+      'Cast on 36 pegs by e-wrap, in the round, from peg 1 on. Wind the yarn once round each peg',
+    )
+    expect(text).toContain(
+      'Bind off all 36 loops with the basic bind-off. Knit the first peg; *knit the next peg',
+    )
+    expect(text).toContain('Weave in the ends.')
+    expect(text).not.toContain('yarn is estimated')
+    const measured = allText(layOut({ ...piece, gauge: { stitches: 20, rows: 28 } }))
+    expect(measured).toMatch(/What it takes .* About \d+(\.\d)? m of yarn\./)
   })
 
   test.each(termSets)('tells another cast-on and bind-off, in %s terms', (terms) => {

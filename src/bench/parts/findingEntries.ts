@@ -115,18 +115,6 @@ function entryOfPiece(bench: Bench, finding: PieceFinding): Entry {
 }
 
 /**
- * Is it a miscount that the chart on the bench shows itself, with its mends? The first row of a step
- * is another matter: its loops come from the step before it.
- */
-function isSaidByChart({ pattern, piece, report }: Bench, { rule, step }: PieceFinding): boolean {
-  if (rule !== 'piece-loops' || step === null) return false
-  const worked = piece.work.steps[step]
-  if (worked?.step.kind !== 'chart' || worked.step.section !== pattern.piece.onBench) return false
-  const isLater = (worked.rows?.rows.findIndex(({ miscount }) => miscount) ?? 0) > 0
-  return isLater && report.findings.some((one) => one.rule === 'row-count')
-}
-
-/**
  * All that is found: the worst first; of the piece before of the words and of the chart, but its
  * hints last; then in order of place.
  */
@@ -135,7 +123,7 @@ export const entriesOf = (bench: Bench): Entry[] => {
   const { findings } = bench.report
   const ofPiece = (hints: boolean) =>
     bench.piece.findings
-      .filter((one) => (one.severity === 'hint') === hints && !isSaidByChart(bench, one))
+      .filter((one) => (one.severity === 'hint') === hints)
       .map((one) => entryOfPiece(bench, one))
   const listed = severities.flatMap((severity) => [
     ...ofPiece(false).filter((one) => one.severity === severity),

@@ -174,13 +174,12 @@ function sayPut(list: readonly DoneOf<'put'>[]): string {
     stackBefore(first, first.move.peg) === emptyStack ? '' : `, on top of ${there} already there`
   const waiting = first.before.needle.length
   const past = putBackPast(first)
-  const end = `off the opposite end of the needle from where`
   if (list.length > 1)
-    return `Put the waiting loops from the spare needle on ${namePegs(pegs)}${onTop}${past}: the loop taken first goes back first, ${end} it went on.`
+    return `Put the waiting loops from the spare needle on ${namePegs(pegs)}${onTop}${past}: the first loop on comes off first, from the other end of the needle.`
   const words = strandWords(first.before.needle[0]?.stack ?? emptyStack)
   const what = words.many ? 'loops' : 'loop'
   return waiting > 1
-    ? `Of the loops on the spare needle, put ${words.many ? 'those that were' : 'the one that was'} taken first on ${namePegs(pegs)}${onTop}${past}, ${end} ${words.many ? 'they' : 'it'} went on.`
+    ? `Of the loops on the spare needle, put ${words.many ? 'those that were' : 'the one that was'} taken first on ${namePegs(pegs)}${onTop}${past}: ${words.many ? 'they come' : 'it comes'} off the other end of the needle.`
     : `Put the waiting ${what} from the spare needle on ${namePegs(pegs)}${onTop}${past}.`
 }
 

@@ -97,7 +97,7 @@ const chainStep =
   'knit the next peg, move its loop back onto the peg before it, lift the lower loop there over it and off'
 /** Where loops wait for the yarn it is not cut: the ball goes through the loop (common practice). */
 const chainEnd = (goesOn: boolean): string =>
-  `rep from * until one loop is left; ${goesOn ? 'pull that loop long, take it off, put the ball of yarn through it and draw it tight' : 'cut the yarn, draw its end through that loop and take it off'}`
+  `rep from * until one ${goesOn ? 'of these loops' : 'loop'} is left; ${goesOn ? 'pull that loop long, take it off, put the ball of yarn through it and draw it tight' : 'cut the yarn, draw its end through that loop and take it off'}`
 const basicWay = (goesOn: boolean): string =>
   `knit the first peg; *${chainStep}, and move it forward again to its own peg; ${chainEnd(goesOn)}`
 
@@ -115,7 +115,7 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
   sewn: (goesOn) =>
     `Cut the yarn, leaving a tail about three times as long as the edge; with the end in a sewing needle, sew a back stitch through each loop in turn and take it off.${joinAgain(goesOn)}`,
   gather: (goesOn) =>
-    `Cut the yarn, leaving a tail about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; draw the end tight, take it through the middle and fasten it.${joinAgain(goesOn)}`,
+    `Cut the yarn, leaving a tail about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; pull it tight, pass it through the centre and fasten off.${joinAgain(goesOn)}`,
   'three-needle': (goesOn, { near, far }) =>
     `Put the loops of ${runsOf(far)} onto ${runsOf(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
   graft: (goesOn, { near, far }) =>
@@ -185,7 +185,7 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     second: {
       alike: 'Make a second one in the same way.',
       mirrored:
-        'Work the second one from its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way and a heel on the other half of the pegs.',
+        'For the second one follow its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way and a heel on the other half of the pegs.',
     },
     weaveIn: 'Weave in the ends.',
   }

@@ -15,7 +15,7 @@ const knitAsOne = (peg: number, what: string): string =>
 const take = (peg: number): string =>
   `Take the loop off peg ${peg} onto the spare needle and let it wait inside the loom.`
 const putFirst = (peg: number): string =>
-  `Of the loops on the spare needle, put the one that was taken first on peg ${peg}, passing behind the moved loops, off the opposite end of the needle from where it went on.`
+  `Of the loops on the spare needle, put the one that was taken first on peg ${peg}, passing behind the moved loops: it comes off the other end of the needle.`
 const put = (peg: number): string =>
   `Put the waiting loop from the spare needle on peg ${peg}, passing behind the moved loops.`
 const move = (from: number, way: string, to: number): string =>

@@ -80,7 +80,7 @@ describe('a mitt', () => {
 
   test('says that the second has its own instructions; that one is the mirror image', () => {
     expect(blocks.at(-1)?.lines[0]?.text).toMatch(
-      /^Work the second one from its own instructions: .*mirror image[^.]*\.$/,
+      /^For the second one follow its own instructions: .*mirror image[^.]*\.$/,
     )
     const second = pieceText(workPiece(mirror(ferryMitt())))
     expect(pieceText(workPiece(ferryMitt()))).toMatch(/2\/2 LC/)
