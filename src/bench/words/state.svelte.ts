@@ -136,7 +136,9 @@ export class WordsState {
     if (!comparison) return { kind: 'written' }
     const { agreement, differences, pairs } = comparison
     const extra = pairs.filter(({ pass }) => pass === null).length
-    const rounds = agreement.filter((one) => one !== 'same').length + extra
+    // Rounds of a line that could not be read are counted only where nothing else is known.
+    const known = differences.length > 0 ? ['same', 'unread'] : ['same']
+    const rounds = agreement.filter((one) => !known.includes(one)).length + extra
     if (rounds === 0 && differences.length === 0) return { kind: 'agree' }
     const here = (agreement[this.#ground.spot.row] ?? 'same') !== 'same'
     return { kind: 'differ', rounds, here }

@@ -81,20 +81,21 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
   const { reading, work } = both
   const unread = unreadOf(reading)
   const { length } = work.pattern.chart.rows
-  const passesOf = new Array<number>(length).fill(0)
-  const missingOf = new Array<number>(length).fill(0)
+  const told = new Array<boolean>(length).fill(false)
+  const lacks = new Array<boolean>(length).fill(false)
   const differs = new Array<boolean>(length).fill(false)
+  const unsure = new Array<boolean>(length).fill(false)
   const missing = new Set<number>()
   const finds = new Finds()
   for (const { read, pass } of pairs) {
     if (pass === null) continue
     const row = both.chartRow(pass)
-    passesOf[row] = (passesOf[row] ?? 0) + 1
     if (read === null) {
       missing.add(pass)
-      missingOf[row] = (missingOf[row] ?? 0) + 1
+      unsure[row] = true
       continue
     }
+    told[row] = true
     if (unread.rows.has(read)) {
       differs[row] = true
       continue
@@ -106,8 +107,9 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
   }
   for (const { run, after } of aloneRuns(pairs, 'pass'))
     for (const part of reallyMissing(reading, unread, run, after, work.passes)) {
-      const rows = []
+      const rows: number[] = []
       for (let pass = part.from; pass <= part.to; pass++) rows.push(both.chartRow(pass))
+      for (const row of rows) lacks[row] = true
       finds.missing(rows.join(' '), part, after)
     }
   for (const { run, after } of aloneRuns(pairs, 'read')) {
@@ -116,9 +118,8 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
     finds.extra(ranges.join(' '), run, after)
   }
   const agreement = differs.map((differing, row): Agreement => {
-    const left = missingOf[row] ?? 0
-    if (left > 0 && left === passesOf[row]) return 'missing'
-    return differing || left > 0 ? 'differs' : 'same'
+    if (differing || lacks[row]) return told[row] ? 'differs' : 'missing'
+    return unsure[row] ? 'unread' : 'same'
   })
   return { finds: finds.all, agreement, missing }
 }

@@ -2,8 +2,11 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import type { Reading, TextFix, TextRange } from '../read/reading'
 
-export const agreements = ['same', 'differs', 'missing'] as const
-/** What the words say of a chart row: the same, something else, nothing. */
+export const agreements = ['same', 'differs', 'missing', 'unread'] as const
+/**
+ * What the words say of a chart row: the same, something else, nothing; or there is a line for it,
+ * or for another time of it, of which nothing could be read.
+ */
 export type Agreement = (typeof agreements)[number]
 
 /** A repair of the chart (take the words') or of the words (take the chart's). */

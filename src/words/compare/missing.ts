@@ -1,5 +1,5 @@
-import type { Band, Run } from '../../pattern/pattern'
-import { deleteRows, setBand } from '../../pattern/edits/rows'
+import type { Band, Pattern, Run } from '../../pattern/pattern'
+import { setBand } from '../../pattern/edits/rows'
 import { insertRead } from './edits'
 import type { ReadRow } from '../read/reading'
 import type { RowPair } from './comparison'
@@ -11,6 +11,7 @@ import { stitchesNamed } from './wording'
 import type { Draft, Rewrite } from './draft'
 import type { Changes } from './rewrite'
 import { repeatOf, withTimes } from './times'
+import { removals } from './removing'
 import { renumberingAfter } from './renumber'
 
 type NotInWords = Extract<Found, { what: 'not in words' }>
@@ -49,6 +50,10 @@ export function draftNotInWords(
   const band = runs.length === 1 ? wholeTimes(both, passes, missing) : null
   const times = band ? size(passes) / size(band) : 0
   const rows = [...new Set(list.map((pass) => both.chartRow(pass)))]
+  const isTold = (pass: number): boolean => runs.some(({ from, to }) => from <= pass && pass <= to)
+  const named = both.work.passes.some(
+    ({ row }, pass) => rows.includes(row) && missing.has(pass) && !isTold(pass),
+  )
   const kind = both.kind(passes.from)
   const start = band ? both.work.passes.findIndex(({ row }) => row === band.from) : 0
   const number = both.number(start)
@@ -87,7 +92,7 @@ export function draftNotInWords(
         { label, plan: () => ({ added: added() }) },
       ]
     const asTheyAre = {
-      label: `${label}; keep the numbers after it`,
+      label: `${label}, with the same numbers after it`,
       plan: () => ({ added: added() }),
     }
     if (renumbering === 'own') return [asTheyAre]
@@ -97,14 +102,14 @@ export function draftNotInWords(
       ...(repeat
         ? [
             {
-              label: `${byNumber}; renumber after it`,
+              label: `${byNumber}, with new numbers after it`,
               changes: () => count(renumber),
               holds: agrees,
             },
           ]
         : []),
       {
-        label: `${label}; renumber after it`,
+        label: `${label}, with new numbers after it`,
         plan: () => ({ added: added(), head, also: renumber }),
         holds: agrees,
       },
@@ -127,22 +132,31 @@ export function draftNotInWords(
       : `${names} of the chart ${rows.length === 1 ? 'is' : 'are'} missing in the words.`,
     advice: band
       ? 'Decide how often it is worked.'
-      : 'Add it to the words, or remove it from the chart.',
+      : rows.length === 1
+        ? 'Add it to the words, or remove it from the chart.'
+        : 'Add them to the words, or remove them from the chart.',
     get rewrites() {
       const renumbering = renumberingAfter(both, pairs, passes, after[0] ?? null)
       const all = runs.length > 1 ? write([...runs.keys()], renumbering) : []
       return [...write([0], renumbering), ...all]
     },
     edits: [
-      band
-        ? {
-            label: `Work ${bandLabel} ${both.language.times(band.times - times)} in the chart`,
-            edit: (pattern) => setBand(pattern, band.from, band.to, band.times - times),
-          }
-        : {
-            label: `Remove ${names} from the chart`,
-            edit: (pattern) => deleteRows(pattern, firstRow, lastRow),
-          },
+      ...(band
+        ? [
+            {
+              label: `Work ${bandLabel} ${both.language.times(band.times - times)} in the chart`,
+              edit: (pattern: Pattern) => setBand(pattern, band.from, band.to, band.times - times),
+            },
+          ]
+        : removals(
+            `Remove ${names} from the chart`,
+            { from: firstRow, to: lastRow },
+            {
+              both,
+              pairs,
+              named,
+            },
+          )),
     ],
   }
 }
@@ -205,7 +219,10 @@ export function draftNotInChart(
       list.length === 1
         ? `The words have ${names} (${said}), which the chart does not have there.`
         : `The words have ${names} (the first is ${said}), which the chart does not have there.`,
-    advice: 'Remove it from the words, or add it to the chart.',
+    advice:
+      list.length === 1
+        ? 'Remove it from the words, or add it to the chart.'
+        : 'Remove them from the words, or add them to the chart.',
     rewrites: [
       ...(fewer ? [{ label: `Work it ${fewer.label} in the words`, changes: fewer.changes }] : []),
       { label: `Remove ${names} from the words`, plan: () => ({ gone }) },

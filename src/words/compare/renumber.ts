@@ -83,10 +83,18 @@ const joins = /^(?:-|–|—|,|&|\+|and|to|through|thru)$/i
 const unnumbered = /^\s*(?:next)\b/i
 const alternating = /\b(?:alt|alternate|even|odd|other|every|all)\b/i
 
-function withNumbers(
+/** Where a number stands in a reference: an end of "6-11", or by itself. */
+export type Position = 'first' | 'last' | 'alone'
+type NumberOf = (old: number, at: Position) => number
+
+/**
+ * Heads and references in a stretch of the text with other numbers, beside other changes. `numberOf`
+ * may depend on where the number stands; NaN: it has no other. null: it cannot be done.
+ */
+export function withNumbers(
   { text, tokens }: Reading,
   { from, to }: TextRange,
-  numberOf: (old: number) => number,
+  numberOf: NumberOf,
   changes: Changes,
 ): Changes | null {
   const list = [...changes]
@@ -105,11 +113,15 @@ function withNumbers(
       if (alternating.test(said) || breaksRange(said, numberOf)) return null
       put(
         range,
-        said.replaceAll(figure, (one) => renumbered(one, numberOf)),
+        said.replaceAll(figure, (one) => renumbered(one, numberOf, 'alone')),
       )
     } else if (kind === 'reference') {
       const isNumber = /^\d/.test(said)
-      if (isNumber && (names || isOrdinal(said))) put(range, renumbered(said, numberOf))
+      if (isNumber && (names || isOrdinal(said))) {
+        const at = positionOf(tokens, range, text)
+        if (Number.isNaN(numberOf(parseInt(said, 10), at))) return null
+        put(range, renumbered(said, numberOf, at))
+      }
       names =
         rowWord.test(said) ||
         (names && (isNumber ? follows(tokens, range, text) : joins.test(said)))
@@ -119,24 +131,43 @@ function withNumbers(
 }
 
 /** After a number, more numbers of rows follow only behind a dash, a comma or the like. */
-function follows(tokens: readonly Token[], { to }: TextRange, text: string): boolean {
-  const next = tokens.find(({ range }) => range.from >= to)
-  return next !== undefined && joins.test(text.slice(next.range.from, next.range.to))
+const follows = (tokens: readonly Token[], range: TextRange, text: string): boolean =>
+  joins.test(besideOf(tokens, range, text)[1])
+
+/** The tokens before and after a range, as they stand. */
+function besideOf(
+  tokens: readonly Token[],
+  { from, to }: TextRange,
+  text: string,
+): [before: string, after: string] {
+  const said = (token: Token | undefined) =>
+    token ? text.slice(token.range.from, token.range.to) : ''
+  return [
+    said(tokens.findLast(({ range }) => range.to <= from)),
+    said(tokens.find(({ range }) => range.from >= to)),
+  ]
+}
+
+const dash = /^(?:-|–|—|to|through|thru)$/i
+
+function positionOf(tokens: readonly Token[], range: TextRange, text: string): Position {
+  const [before, after] = besideOf(tokens, range, text)
+  return dash.test(before) ? 'last' : dash.test(after) ? 'first' : 'alone'
 }
 
 const figure = /\d{1,5}(?:st|nd|rd|th)?\b/gi
 const isOrdinal = (said: string): boolean => /\d(?:st|nd|rd|th)$/i.test(said)
 
 /** "5-8" has to stay as long as it was. */
-function breaksRange(head: string, numberOf: (old: number) => number): boolean {
+function breaksRange(head: string, numberOf: NumberOf): boolean {
   const numbers = readHead(head)?.head.numbers ?? []
   const [first = 0] = numbers
   const last = numbers.at(-1) ?? first
-  return numberOf(last) - numberOf(first) !== last - first
+  return numberOf(last, 'alone') - numberOf(first, 'alone') !== last - first
 }
 
-function renumbered(said: string, numberOf: (old: number) => number): string {
-  const number = numberOf(parseInt(said, 10))
+function renumbered(said: string, numberOf: NumberOf, at: Position): string {
+  const number = numberOf(parseInt(said, 10), at)
   return isOrdinal(said) ? `${number}${ordinalEnd(number)}` : String(number)
 }
 

@@ -44,6 +44,16 @@ export function withTimes(
   return now === said ? null : [{ range, text: now }]
 }
 
+/** Numbers of rows that a stretch of the text says: "(18 rnds in all)", "until 23 rnds are worked". */
+export const rowsSaid = (
+  text: string,
+  { from, to }: TextRange,
+): { range: TextRange; count: number }[] =>
+  [...text.slice(from, to).matchAll(rowsInAll)].map(({ 0: said, index }) => ({
+    range: { from: from + index, to: from + index + said.length },
+    count: Number(said),
+  }))
+
 /** The repeat with so many times more, or fewer; null: there is no number in it. */
 function counting(said: string, more: number, height: number): string | null {
   const until = untilRows.exec(said)

@@ -51,7 +51,7 @@ export function fixesThatWork(
   for (const { label, edit } of edits) {
     const pattern = edit(work.pattern)
     if (pattern === work.pattern) continue
-    const now = readFor(pattern, reading)
+    const now = readFor(pattern, reading, work.pattern)
     if (errorsIn(now) > errorsIn(reading)) continue
     if (!isBetter(compare(now, workPattern(pattern, work)), comparison, rule)) continue
     fixes.push({ label, edit })
@@ -69,11 +69,13 @@ const planned = (reading: Reading, head: Plan['head'], plan: Partial<Plan>) =>
     ...plan,
   })
 
-/** The words as they are read for another loom. */
-function readFor({ loom, making }: Pattern, reading: Reading): Reading {
-  const { settings, text } = reading
+/** The words as they are read for another loom, or as the edit left them. */
+function readFor({ loom, making, words }: Pattern, reading: Reading, before: Pattern): Reading {
+  const { settings } = reading
+  const text = words !== null && words !== before.words ? words : reading.text
   const { shape, pegs, direction } = loom
   const now = { ...settings, shape, pegs, direction, knit: making.knit }
   const keys = ['shape', 'pegs', 'direction', 'knit'] as const
-  return keys.every((key) => now[key] === settings[key]) ? reading : read(text, now, reading)
+  const isSame = text === reading.text && keys.every((key) => now[key] === settings[key])
+  return isSame ? reading : read(text, now, reading)
 }

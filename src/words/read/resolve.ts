@@ -21,7 +21,7 @@ import {
   lastRow,
   letterOf,
   nameOf,
-  namesOf,
+  rowsFromTo,
   turnsOrNames,
   unitOf,
 } from './wordsOfRows'
@@ -203,7 +203,7 @@ export class Resolver {
     this.#gapIn = words
     const head = { from: 0, to: headLength }
     const isOne = number - 1 === last + 1
-    const named = isOne ? nameOf(kind, `${last + 1}`) : namesOf(kind, last + 1, number - 1)
+    const named = rowsFromTo(kind, last + 1, number - 1)
     this.#remarker.add(say.labelGap(named, isOne, head), range.from)
   }
 
@@ -251,9 +251,11 @@ export class Resolver {
     return source ?? null
   }
 
-  #missing(words: Words, name: string, named: Named): void {
+  #missing(words: Words, name: string | null, named: Named): void {
     const range = words.body.reference?.range ?? { from: 0, to: words.text.length }
-    this.#remarker.add(say.noRow(name, named, range, words.kind), words.from)
+    const numbers = named.kind === 'numbers' ? named.numbers : []
+    const missing = numbers.filter((number) => !this.#byNumber.has(number))
+    this.#remarker.add(say.noRow(name, named, missing, range, words.kind), words.from)
   }
 
   #addUnnumbered(words: Words, head: Head | null, next: number | null): void {
@@ -283,8 +285,7 @@ export class Resolver {
     const first = told?.[0]
     const last = told?.at(-1)
     const { body, from } = words
-    if (!told || !first || !last || !body.reference)
-      return this.#missing(words, 'The repeat', named)
+    if (!told || !first || !last || !body.reference) return this.#missing(words, null, named)
     const height = told.reduce((sum, one) => sum + one.to - one.from, 0)
     const around = { lines: told.length, rows: height, last: this.#number, next }
     const { often } = body.reference
@@ -402,7 +403,7 @@ export class Resolver {
     const looks = looksAfter(this.memory, this.rows)
     if (!said || !body.appears) return looks
     const { range, set } = body.appears
-    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, range, kind), from)
+    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, [], range, kind), from)
     else if (set && !isPlain(this.rows.at(-1))) this.#remarker.add(say.asEstablished(range), from)
     return looks
   }

@@ -31,9 +31,12 @@ export function isWrong({ side, kind }: Words, number: number): boolean {
 export const nameOf = (kind: 'round' | 'row', label: string): string =>
   `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
 
-/** "Rnds 2-4" */
-export const namesOf = (kind: 'round' | 'row', first: number, last: number): string =>
-  `${kind === 'round' ? 'Rnds' : 'Rows'} ${first}-${last}`
+const namesOf = (kind: 'round' | 'row', labels: string): string =>
+  `${kind === 'round' ? 'Rnds' : 'Rows'} ${labels}`
+
+/** "Rnd 2", "Rnds 2-4" */
+export const rowsFromTo = (kind: 'round' | 'row', first: number, last: number): string =>
+  first === last ? nameOf(kind, `${first}`) : namesOf(kind, `${first}-${last}`)
 
 /** What several of them are called in a sentence. */
 export const unitOf = (kind: 'round' | 'row'): string => (kind === 'round' ? 'rnds' : 'rows')
@@ -41,3 +44,20 @@ export const unitOf = (kind: 'round' | 'row'): string => (kind === 'round' ? 'rn
 /** The second row of one line is 5b. */
 export const letterOf = (index: number): string =>
   index < 26 ? String.fromCharCode(97 + index) : `.${index + 1}`
+
+const mostNamed = 6
+
+/** "Rnd 4", "Rnds 2-4", "Rnds 1, 5 and 9"; of very many only the first. */
+export function listOfRows(kind: 'round' | 'row', numbers: readonly number[]): string {
+  const runs: [from: number, to: number][] = []
+  for (const number of numbers) {
+    const last = runs.at(-1)
+    if (last && number === last[1] + 1) last[1] = number
+    else runs.push([number, number])
+  }
+  const said = runs.map(([from, to]) => (from === to ? `${from}` : `${from}-${to}`))
+  const named = said.length > mostNamed ? [...said.slice(0, mostNamed - 1), 'more'] : said
+  const last = named.pop() ?? ''
+  const list = named.length > 0 ? `${named.join(', ')} and ${last}` : last
+  return numbers.length === 1 ? nameOf(kind, list) : namesOf(kind, list)
+}

@@ -4,6 +4,7 @@ import { paint } from '../../../src/pattern/edits/paint'
 import { setBand } from '../../../src/pattern/edits/rows'
 import { setAside, setLoom } from '../../../src/pattern/edits/settings'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import { marksOf } from '../../../src/bench/words/findings'
 import { smallBench } from '../render'
 
 const withWords = (...lines: string[]) => smallBench(setWords(newPattern(12, 4), lines.join('\n')))
@@ -303,4 +304,25 @@ test('long words are kept at every key, and read when the keys rest', () => {
   expect(wording.standing).toEqual({ kind: 'agree' })
   expect(bench.pattern.words?.endsWith('My note')).toBe(true)
   vi.useRealTimers()
+})
+
+test('a round left out of a repeat is one round in the head of the words and one mark on the chart', () => {
+  const chart = setBand(ribbed(), 1, 3, 3)
+  const bench = smallBench(
+    setWords(
+      chart,
+      [agreeing[0], agreeing[1], agreeing[2], 'Rep Rnds 2-4 twice more. (9 rnds in all)'].join(
+        '\n',
+      ),
+    ),
+  )
+  const { wording } = bench
+  expect(wording.standing).toMatchObject({ kind: 'differ', rounds: 1 })
+  expect(new Set(marksOf(wording.findings).map(({ row }) => row))).toEqual(new Set([3]))
+  const [missing] = wording.findings.filter(({ rule }) => rule === 'row-missing-in-words')
+  if (!missing) throw new Error('Nothing is missing')
+  expect(missing.fixes).toHaveLength(2)
+  wording.mend(missing, 'Remove Rnd 4 from the chart, with new numbers in the words')
+  expect(wording.standing).toEqual({ kind: 'agree' })
+  expect(wording.findings).toEqual([])
 })

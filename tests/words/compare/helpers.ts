@@ -1,6 +1,7 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { readdirSync, readFileSync } from 'node:fs'
 import { withChart } from '../../../src/pattern/edits/chart'
+import { setWords } from '../../../src/pattern/edits/words'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { workPattern, type Work } from '../../../src/pattern/work'
 import { readFile } from '../../../src/shelf/format'
@@ -32,9 +33,11 @@ export const linesOf = (work: Work): string[] =>
 export const readFor = (pattern: Pattern, text: string): Reading =>
   read(text, readSettingsOf(pattern))
 
-/** Hold lines of words against a pattern. */
-export const compared = (pattern: Pattern, lines: readonly string[]): Comparison =>
-  compare(readFor(pattern, lines.join('\n')), workPattern(pattern))
+/** Hold lines of words against a pattern, whose own they are. */
+export function compared(pattern: Pattern, lines: readonly string[]): Comparison {
+  const text = lines.join('\n')
+  return compare(readFor(pattern, text), workPattern(setWords(pattern, text)))
+}
 
 export const messages = ({ differences }: Comparison): string[] =>
   differences.map(({ message }) => message)
@@ -46,7 +49,7 @@ export function repaired(
 ): Comparison {
   if ('edit' in fix) {
     const pattern = fix.edit(work.pattern)
-    return compare(readFor(pattern, reading.text), workPattern(pattern))
+    return compare(readFor(pattern, pattern.words ?? reading.text), workPattern(pattern))
   }
   const text = applyChanges(reading.text, fix.changes)
   return compare(readFor(work.pattern, text), work)

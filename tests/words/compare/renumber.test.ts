@@ -36,7 +36,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 6: p1, k5.',
     ])
     expect(found).toEqual({
-      label: 'Add Rnd 2 to the words; renumber after it',
+      label: 'Add Rnd 2 to the words, with new numbers after it',
       lines: [
         'Rnd 1: Knit. (6 sts)',
         'Rnd 2: Purl.',
@@ -156,7 +156,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 3: k3, p3.',
       'Rnd 4: p1, k5.',
     ])
-    expect(label).toBe('Add Rnd 2 to the words; renumber after it')
+    expect(label).toBe('Add Rnd 2 to the words, with new numbers after it')
     expect(lines).toEqual([
       'Rnd 1: Knit.',
       'Rnd 2: Purl.',
@@ -200,7 +200,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 3: p1, k5.',
     ]
     const { label, lines, left } = writtenIn(six, own)
-    expect(label).toBe('Add Rnd 4 to the words; keep the numbers after it')
+    expect(label).toBe('Add Rnd 4 to the words, with the same numbers after it')
     expect(lines.filter((line) => line !== 'Rnd 4: k4, p2.')).toEqual(own)
     expect(left).toEqual([])
   })
@@ -216,7 +216,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 2: k3, p3.',
       'Rnd 3: p1, k5.',
     ])
-    expect(label).toBe('Add Rnd 2 to the words; renumber after it')
+    expect(label).toBe('Add Rnd 2 to the words, with new numbers after it')
     expect(lines).toEqual([
       'Leg',
       'Rnd 1: Knit.',
@@ -238,7 +238,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 3: k4, p2.',
       'Rnd 5: k3, p3.',
     ])
-    expect(label).toBe('Add Rnd 1 to the words; keep the numbers after it')
+    expect(label).toBe('Add Rnd 1 to the words, with the same numbers after it')
     expect(lines).toContain('Rnd 2 and all even rnds: Purl.')
   })
 })

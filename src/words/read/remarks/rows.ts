@@ -3,6 +3,7 @@ import { figuresOf, readLimits } from '../limits'
 import type { Stretch, Trouble } from '../stretch'
 import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
+import { listOfRows } from '../wordsOfRows'
 
 const stitches = (count: number): string => `${count} ${count === 1 ? 'stitch' : 'stitches'}`
 const sts = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
@@ -251,30 +252,36 @@ export const needsGauge = (word: string, range: TextRange): RelativeRemark =>
     advice: 'Write the number of rows as well.',
   })
 
-/** A row that is worked as others are, and those are not written before it. */
+/**
+ * A row that is worked as others are, or a repeat of others, and some are not above it: `missing`.
+ * `name`: "Rnd 3"; null: the repeat.
+ */
 export function noRow(
-  name: string,
+  name: string | null,
   named: Named,
+  missing: readonly number[],
   range: TextRange,
   kind: 'round' | 'row',
 ): RelativeRemark {
-  const unit = kind === 'round' ? 'Rnd' : 'Row'
-  const numbers = named.kind === 'numbers' ? named.numbers : []
-  const [first = 0] = numbers
-  const last = numbers.at(-1) ?? first
-  const wanted = first === last ? `${unit} ${first}` : `${unit}s ${first}-${last}`
+  const base = { rule: 'no-row', severity: 'error', range } as const
+  if (named.kind !== 'numbers')
+    return made({
+      ...base,
+      message: name
+        ? `${name} goes by the one above it, and there is none.`
+        : 'There is nothing above this line to repeat.',
+      advice: 'Write the stitches out.',
+    })
+  const lacking = listOfRows(kind, missing)
+  const wanted = listOfRows(kind, named.numbers)
+  const whole = lacking === wanted ? (missing.length === 1 ? 'it' : 'they') : wanted
+  const cannot = name
+    ? `${name} can't be worked like ${whole === 'they' ? 'them' : whole}`
+    : `${whole} can't be repeated`
   return made({
-    rule: 'no-row',
-    severity: 'error',
-    range,
-    message:
-      numbers.length === 0
-        ? `${name} goes on from ${unit.toLowerCase()}s before it, and there are none.`
-        : `${name} goes back to ${wanted}, ${first === last ? `and there is no ${wanted}` : 'and not all of these stand'} before it.`,
-    advice:
-      numbers.length === 0
-        ? 'Write its stitches out.'
-        : `Write ${wanted} out above, or correct the number.`,
+    ...base,
+    message: `${lacking} ${are(missing.length)} missing above this line, so ${cannot}.`,
+    advice: `Write ${lacking} above it, or correct the number.`,
   })
 }
 
