@@ -145,7 +145,7 @@ test('a step moved so that the piece cannot be worked is found, and its fix mend
 
   await bench.button('Cast on all pegs before it', finding).click()
   await finding.waitFor({ state: 'detached' })
-  const second = bench.findings.getByRole('listitem').filter({ hasText: 'hold loops already' })
+  const second = bench.findings.getByRole('listitem').filter({ hasText: 'already have loops' })
   await bench.button('Remove step 3', second).click()
   await second.waitFor({ state: 'detached' })
   expect(await found()).toEqual(before)
