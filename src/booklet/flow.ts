@@ -36,7 +36,7 @@ function chains(blocks: readonly Block[]): Block[][] {
 /** A little more than rounding errors of sums of millimetres. */
 const slack = 1e-6
 /** Fewer lines than this are not left alone on a page. */
-const fewestLines = 4
+const fewestLines = 6
 /** More than this of a page does not go along with them. */
 const mostAlong = 0.4
 

@@ -43,11 +43,11 @@ test('a block may ask for a new page', () => {
 
 test('a few lines that would have a page for themselves take what stands before them along', () => {
   const page = Array.from({ length: 10 }, (_, i) => block(`${i}.`, 1))
-  expect(names([...page, block('z', 1)])).toEqual(['0.0 1.0 2.0 3.0 4.0 5.0 6.0', '7.0 8.0 9.0 z0'])
+  expect(names([...page, block('z', 1)])).toEqual(['0.0 1.0 2.0 3.0 4.0', '5.0 6.0 7.0 8.0 9.0 z0'])
   // Before what begins a page of its own too.
   expect(names([...page, block('y', 2), block('n', 5, { newPage: true })])).toEqual([
-    '0.0 1.0 2.0 3.0 4.0 5.0 6.0 7.0',
-    '8.0 9.0 y0 y1',
+    '0.0 1.0 2.0 3.0 4.0 5.0',
+    '6.0 7.0 8.0 9.0 y0 y1',
     'n0 n1 n2 n3 n4',
   ])
 })

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { checkPiece } from '../../src/checks/piece/check'
 import { checkPattern } from '../../src/checks/check'
+import type { Fault } from '../../src/loom/loom'
 import { sectionsOf, withOnBench } from '../../src/pattern/sections'
 import { workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
@@ -36,7 +37,9 @@ describe.each(starterCharts.map((chart) => [chart.id, chart] as const))('%s', (i
 
   test('fills its loom and is worked without a fault or a wrong count', () => {
     expect(layout.over).toBe(0)
-    expect(run.rows.flatMap(({ faults }) => faults)).toEqual([])
+    // Bars in front are what a slip with the yarn in front makes; only a baby's are looked at.
+    const isBar = (fault: Fault) => fault.kind === 'float' && fault.side === 'outside'
+    expect(run.rows.flatMap(({ faults }) => faults).filter((fault) => !isBar(fault))).toEqual([])
     expect(run.rows.map(({ miscount }) => miscount).filter(Boolean)).toEqual([])
   })
 
