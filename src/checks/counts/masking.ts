@@ -28,7 +28,7 @@ function lookInside({ run, layout }: RowDigest): readonly Noted[] {
         pegs: null,
         say: (row) =>
           `${row} adds up only because two errors hide each other: each of the ${copies} repeats has ${side(perCopy)}, the edges have ${side(inEdges)}.`,
-        advice: 'Let the repeat come out even by itself, and the edges by themselves.',
+        advice: 'Correct both: the repeat has to come out even, and so have the edges.',
       },
     ]
   }

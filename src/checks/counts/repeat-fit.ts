@@ -1,11 +1,12 @@
 import { deleteColumns, insertColumns, setColumns, setRepeat } from '../../pattern/edits/columns'
 import { setLoom } from '../../pattern/edits/settings'
 import { limits, type Run } from '../../pattern/pattern'
+import { nearestDivisors, nearestWidths, repeatLeaves } from '../../pattern/repeatFit'
 import type { Fix } from '../finding'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, Rule } from '../rule'
-import { counted, listed } from '../wording'
+import { counted, listed, upperFirst } from '../wording'
 
 /** A loom fits when (pegs - edges) is a whole multiple of the repeat (design rule of this house). */
 export const repeatFit: Rule = {
@@ -30,22 +31,20 @@ function misfit(columns: number, repeat: Run, pegs: number): Noted {
   const edges = columns - width
   const copies = Math.floor((pegs - edges) / width)
   const counts = nearestCounts(edges, width, pegs)
-  const widths = nearestDivisors(pegs - edges, width)
+  const widths = nearestWidths(pegs - edges, width)
   const over = pegs - edges - copies * width
   const room = edges > 0 ? `${pegs - edges} (${pegs} less ${counted(edges, 'edge st')})` : `${pegs}`
   const ways = [
     ...(counts.length > 0 ? [`a loom with ${listed(counts, 'or')} pegs`] : []),
     ...(widths.length > 0
-      ? [
-          `a repeat of ${listed(widths, 'or')} ${widths.length === 1 && widths[0] === 1 ? 'st' : 'sts'}`,
-        ]
+      ? [`a repeat of ${listed(widths, 'or')} ${widths.at(-1) === 1 ? 'st' : 'sts'}`]
       : []),
   ]
   return {
     pegs: null,
     say: () =>
       copies > 0
-        ? `The repeat is ${counted(width, 'st')} and ${room} is not a multiple of ${width}: ${copies === 1 ? '1 repeat leaves' : `${copies} repeats leave`} ${counted(over, 'st')}.`
+        ? upperFirst(repeatLeaves(width, room, copies, over))
         : `One repeat${edges > 0 ? ` with ${counted(edges, 'edge st')}` : ''} needs ${edges + width} pegs; the loom has ${pegs}.`,
     advice:
       ways.length > 0
@@ -53,9 +52,7 @@ function misfit(columns: number, repeat: Run, pegs: number): Noted {
         : 'Make the repeat shorter, or the edges.',
     mend: () => [
       ...counts.map(onLoom),
-      ...widths
-        .filter((other) => other * 2 >= width && other <= width * 2)
-        .map((other) => otherWidth(repeat, other)),
+      ...widths.map((other) => otherWidth(repeat, other)),
       ...narrower(columns, repeat, pegs),
     ],
   }
@@ -69,7 +66,7 @@ function noRepeat(columns: number, pegs: number): Noted {
       over > 0
         ? `The chart is ${counted(columns, 'st')} wide without a repeat; the loom has ${pegs} pegs, ${over} more.`
         : `The chart is ${counted(columns, 'st')} wide; the loom has ${pegs} pegs, ${-over} fewer.`,
-    advice: `Use a loom with ${columns} pegs, ${over > 0 ? 'set a repeat or add pegs to the chart' : 'or remove pegs from the chart'}.`,
+    advice: `Use a loom with ${columns} pegs, ${over > 0 ? 'set a repeat or add sts to the chart' : 'or remove sts from the chart'}.`,
     mend: () => [
       ...(pegs % columns === 0
         ? [
@@ -107,15 +104,6 @@ function nearestCounts(edges: number, width: number, pegs: number): number[] {
   return [copies, copies + 1]
     .map((count) => edges + Math.max(1, count) * width)
     .filter((count, index, all) => onLooms(count) && all.indexOf(count) === index)
-}
-
-/** The nearest repeat widths, narrower and wider, that fill the pegs beside the same edges. */
-function nearestDivisors(room: number, width: number): number[] {
-  const divisors: number[] = []
-  for (let other = 1; other <= room; other++) if (room % other === 0) divisors.push(other)
-  const below = divisors.findLast((other) => other < width)
-  const above = divisors.find((other) => other > width)
-  return [below, above].filter((other) => other !== undefined)
 }
 
 /** The same repeat with columns added at its end or taken off there. */

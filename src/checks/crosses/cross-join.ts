@@ -5,10 +5,10 @@ import { left, noteBroken } from './whole'
 /** Over the join a cross meets loops that are one round apart (common practice). */
 export const crossJoin: RowRule = {
   id: 'cross-join',
-  title: 'Cross over the join of the round',
+  title: 'Cross over the end of the round',
   severity: 'error',
   explain:
-    'Over the join a cross meets loops that are one round apart, so it would change the next round too.',
+    'At the end of the round a cross meets loops that are one round apart, so it would change the next round too.',
   scope: 'row',
   check: (view) =>
     noteBroken(

@@ -115,8 +115,9 @@ function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pai
 
 const reasons: Readonly<Record<Extract<Put, { can: false }>['reason'], (both: Both) => string>> = {
   copies: ({ work }) =>
-    `Take the chart's, or chart it by hand: the words differ between the ${work.layout.copies} copies of the repeat, and the chart has it once.`,
-  pegs: () => "Take the chart's, or mend the words first: their stitches do not fill these pegs.",
+    `Use the chart's stitches, or chart it by hand: the words work the ${work.layout.copies} copies of the repeat differently, and the chart holds the repeat once.`,
+  pegs: () =>
+    "Use the chart's stitches, or correct the words first: theirs do not fill these pegs.",
 }
 
 function putInto(

@@ -129,7 +129,7 @@ export function draftNotInWords(
     range: { from: place, to: place },
     message: band
       ? `The chart works ${bandLabel} ${both.language.times(band.times)}, the words ${both.language.times(band.times - times)}.`
-      : `${names} of the chart ${rows.length === 1 ? 'is' : 'are'} missing in the words.`,
+      : `${names} of the chart ${rows.length === 1 ? 'is' : 'are'} missing from the words.`,
     advice: band
       ? 'Decide how often it is worked.'
       : rows.length === 1
@@ -217,8 +217,8 @@ export function draftNotInChart(
     range: first.saidAt,
     message:
       list.length === 1
-        ? `The words have ${names} (${said}), which the chart does not have there.`
-        : `The words have ${names} (the first is ${said}), which the chart does not have there.`,
+        ? `${names} of the words (${said}) is missing from the chart.`
+        : `${names} of the words (the first: ${said}) are missing from the chart.`,
     advice:
       list.length === 1
         ? 'Remove it from the words, or add it to the chart.'

@@ -109,12 +109,12 @@ export function countsDiffer(
   [place]: readonly Place[],
   terms: Terms,
 ): string {
-  const counts = `the words have stitches for ${words} pegs, the chart for ${chart}`
+  const counts = `the words use ${words} ${words === 1 ? 'peg' : 'pegs'}, the chart ${chart}`
   if (!place || (place.words.length === 0 && place.chart.length === 0)) return `${counts}.`
   const said = place.words.length > 0 ? `the words ${deed(place.words, terms, 0, false)}` : ''
   const drawn = place.chart.length > 0 ? `the chart ${deed(place.chart, terms, 1, false)}` : ''
   const both = [said, drawn].filter(Boolean).join(', ')
-  return `${counts}. They part at ${pegsNamed(place.pegs)}: there ${both}.`
+  return `${counts}. They differ from peg ${place.pegs.from + 1} on: there ${both}.`
 }
 
 const ends: Readonly<Record<RowEnd, (peg: number) => string>> = {

@@ -137,7 +137,7 @@ describe('a row that does not add up', () => {
   it('is one difference: the counts, and the first peg where they part', () => {
     const { differences } = compared(wide, ['Rnd 1: *k2, p3; rep from * to end.', 'Rnd 2: Knit.'])
     expect(differences.map(({ message }) => message)).toEqual([
-      'Rnd 1: the words have stitches for 25 pegs, the chart for 28. They part at peg 5: there the words purl, the chart knits.',
+      'Rnd 1: the words use 25 pegs, the chart 28. They differ from peg 5 on: there the words purl, the chart knits.',
     ])
     expect(differences[0]?.places).toEqual([{ from: 4, to: 4 }])
   })
@@ -153,7 +153,7 @@ describe('a row that does not add up', () => {
 describe('rows that are missing', () => {
   it.each([0, 1, 2, 3])('one line of the words, number %i, is one difference', (at) => {
     const comparison = compared(rib, ribWords.toSpliced(at, 1))
-    expect(messages(comparison)).toEqual([`Rnd ${at + 1} of the chart is missing in the words.`])
+    expect(messages(comparison)).toEqual([`Rnd ${at + 1} of the chart is missing from the words.`])
     expect(comparison.agreement[at]).toBe('missing')
     const fixes = comparison.differences[0]?.fixes ?? []
     expect(fixes).toHaveLength(2)
@@ -165,7 +165,7 @@ describe('rows that are missing', () => {
       .toSpliced(at, 1)
       .map((line, index) => line.replace(/^Rnd \d/, `Rnd ${index + 1}`))
     expect(messages(compared(rib, lines))).toEqual([
-      `Rnd ${at + 1} of the chart is missing in the words.`,
+      `Rnd ${at + 1} of the chart is missing from the words.`,
     ])
   })
 
@@ -177,9 +177,7 @@ describe('rows that are missing', () => {
       'Rnd 5: Purl.',
     ]
     const comparison = compared(rib, lines)
-    expect(messages(comparison)).toEqual([
-      'The words have Rnd 3 (k1, p7), which the chart does not have there.',
-    ])
+    expect(messages(comparison)).toEqual(['Rnd 3 of the words (k1, p7) is missing from the chart.'])
     const fixes = comparison.differences[0]?.fixes ?? []
     expect(fixes).toHaveLength(2)
     for (const fix of fixes) expect(messages(repaired(comparison, fix))).toEqual([])

@@ -33,7 +33,7 @@ export function unknownWord(word: string, range: TextRange): RelativeRemark {
       ? `Perhaps ${near.map((one) => `"${one}"`).join(' or ')} is meant.`
       : counted
         ? 'Explain the stitch in the abbreviations, or use another name for it.'
-        : 'Use another word for it, or leave it as it is if it is no stitch.',
+        : "Change it, or leave it if it isn't a stitch.",
     near.map((text) => write(range, text)),
   )
 }
@@ -44,7 +44,7 @@ export const standsIn = (name: string, stitch: Stitch, range: TextRange): Relati
     'no-stitch',
     'warning',
     range,
-    `"${excerpt(name)}" cannot be charted; ${stitch.us.abbr} stands in for it, which takes ${stitch.takes} and makes ${stitch.makes} as well.`,
+    `"${excerpt(name)}" cannot be charted; ${stitch.us.abbr} is used instead: it takes ${stitch.takes} and makes ${stitch.makes} too.`,
     `Write "${stitch.us.abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
     [write(range, stitch.us.abbr)],
   )
@@ -60,7 +60,7 @@ export const madeInOne = (
     'no-stitch',
     'warning',
     range,
-    `"${excerpt(said)}" makes ${made} stitches of one, which cannot be charted; ${instead} stands in for it and makes as many.`,
+    `"${excerpt(said)}" makes ${made} stitches of one, which cannot be charted; ${instead} is used instead: it makes as many.`,
     `Write "${instead}" if that will do, or explain it in the notes of the pattern.`,
     [write(range, instead)],
   )

@@ -1,5 +1,6 @@
 import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
+import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
 import type { Stretch, Trouble } from '../stretch'
 import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
@@ -11,6 +12,13 @@ const are = (count: number): string => (count === 1 ? 'is' : 'are')
 
 type Made = Omit<RelativeRemark, 'fixes'> & { readonly fixes?: readonly TextFix[] }
 const made = (remark: Made): RelativeRemark => ({ fixes: [], ...remark })
+
+/** "These fit: a repeat of 5 or 10 sts, or 2 sts more beside it." */
+function repeatAdvice(block: number, room: number, over: number): string {
+  const widths = nearestWidths(room, block)
+  const repeat = widths.length > 0 ? `a repeat of ${widths.join(' or ')} sts, or ` : ''
+  return `These fit: ${repeat}${sts(over)} more beside it.`
+}
 
 /** A row that takes another number of loops than there are. `name`: "Rnd 3". */
 export function rowCount(
@@ -27,15 +35,13 @@ export function rowCount(
       ...base,
       message:
         over > 0
-          ? `${name}: the repeat is ${sts(block)}${
-              copies === 0
-                ? `, and only ${all} ${are(all)} there for it.`
-                : ` and ${all} is not a multiple of ${block}: ${copies} ${copies === 1 ? 'repeat leaves' : 'repeats leave'} ${sts(over)}.`
-            }`
+          ? copies === 0
+            ? `${name}: the repeat is ${sts(block)}, and only ${all} ${are(all)} there for it.`
+            : `${name}: ${repeatLeaves(block, all, copies, over)}`
           : `${name}: the stitches beside the repeat need ${sts(-over)} more than there are, so none are left for the repeat.`,
       advice:
         over > 0
-          ? `Use ${sts(over)} fewer or ${block - over} more, or change the repeat or the stitches before and after it.`
+          ? repeatAdvice(block, all, over)
           : 'Write fewer stitches before or after the repeat, or use more pegs.',
     })
   }
@@ -43,7 +49,7 @@ export function rowCount(
     return made({
       ...base,
       rule: 'over-join',
-      message: `${name} goes past the join of the round: ${sts(trouble.loops)} before it and ${trouble.over} beyond it. In a chart a row ends at the join.`,
+      message: `${name} goes past the end of the round: ${sts(trouble.loops)} before it and ${trouble.over} beyond it. In a chart a row ends there.`,
       advice:
         'Start the round elsewhere, so that no row that turns passes between the last peg and peg 1.',
     })
@@ -55,8 +61,8 @@ export function rowCount(
       ? `${name} needs ${stitches(takes)}, the loom holds ${trouble.loops}: ${by} too many.`
       : `${name} works ${takes} of ${stitches(trouble.loops)}: ${by} ${are(by)} left over.`,
     advice: over
-      ? `Write ${stitches(by)} fewer, or see whether too few are left before it.`
-      : `Write ${stitches(by)} more, or see whether too many are left before it.`,
+      ? `Remove ${stitches(by)}, or check the lines above.`
+      : `Add ${stitches(by)}, or check the lines above.`,
   })
 }
 
@@ -70,8 +76,8 @@ export const causeOfMiscounts = (
 ): Omit<RelativeRemark, 'range'> => ({
   rule: 'row-count',
   severity: 'error',
-  message: `${name} leaves ${stitches(after)}; before it there ${before === 1 ? 'was' : 'were'} ${before}. So the stitch count is off after it: ${first} The same ${others === 1 ? 'once' : `${others} times`} more after it.`,
-  advice: `See whether ${name} should leave ${before}; else change what follows it.`,
+  message: `${name} turns ${stitches(before)} into ${after}, so the count is off ${others === 1 ? 'twice' : `${others + 1} times`} after it. The first: ${first}`,
+  advice: `Check ${name}: should it leave ${before}? If not, change what follows it.`,
   fixes: [],
 })
 
@@ -140,7 +146,7 @@ export const statedRows = (said: Said, rows: number, unit: string): RelativeRema
     rule: 'stated-rows',
     severity: 'error',
     range: said.range,
-    message: `The words say ${said.count} ${unit}; repeated so often there are ${rows}.`,
+    message: `The words say ${said.count} ${unit}, but these repeats make ${rows}.`,
     advice: `Correct the number, or how often the ${unit} are repeated.`,
   })
 
@@ -157,7 +163,7 @@ export function tooManyStitches(
     severity: 'error',
     range,
     message: `${name} needs ${figuresOf(needs)} stitches, the loom holds ${there}. A row has at most ${most}.`,
-    advice: 'See whether a number in it is right.',
+    advice: 'Check the numbers in it.',
   })
 }
 
@@ -168,7 +174,7 @@ export const tooManyRows = (range: TextRange): RelativeRemark =>
     severity: 'error',
     range,
     message: `This line names more than ${figuresOf(readLimits.rowsInLine)} rows; the rest is left out.`,
-    advice: 'See whether a number in it is right.',
+    advice: 'Check the numbers in it.',
   })
 
 /** A number beyond all that are read. */
@@ -178,7 +184,7 @@ export const tooLarge = (said: string, range: TextRange): RelativeRemark =>
     severity: 'error',
     range,
     message: `${excerpt(said, 12)} is too large: numbers go up to ${figuresOf(readLimits.number)}.`,
-    advice: 'See whether a figure was typed twice.',
+    advice: 'Check whether a digit was typed twice.',
   })
 
 export const tooLong = (name: string, most: string, range: TextRange): RelativeRemark =>
@@ -187,7 +193,7 @@ export const tooLong = (name: string, most: string, range: TextRange): RelativeR
     severity: 'error',
     range,
     message: `${name} goes on for more than ${most}; the rest is left out.`,
-    advice: 'See whether a number in it is right.',
+    advice: 'Check the numbers in it.',
   })
 
 const asked: Readonly<Record<Ambiguity, (word: string) => { message: string; advice: string }>> = {
@@ -239,7 +245,7 @@ export const askMarker = (word: string, range: TextRange): RelativeRemark =>
     rule: 'ask-marker',
     severity: 'warning',
     range,
-    message: `"${excerpt(word)}" says no number of stitches. It is worked as far as the stitches after it leave room.`,
+    message: `"${excerpt(word)}" says no number of stitches. It is worked as far as the stitches after it allow.`,
     advice: 'Write how many stitches to work, or how many to leave at the end.',
   })
 

@@ -33,7 +33,7 @@ export const noVersion = (order: WorkOrder, time: number, range: TextRange): Rel
   rule: 'section-rows',
   severity: 'warning',
   range,
-  message: `The words do not say how "${excerpt(order.name)}" is worked time ${time}; it goes on as in the times before.`,
+  message: `The words do not say how "${excerpt(order.name)}" is worked the next time (time ${time}); it goes on as before.`,
   advice: 'Name each of its times once.',
   fixes: [],
 })
