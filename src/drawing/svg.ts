@@ -64,12 +64,14 @@ export function writeSvg(scene: Scene, options: SvgOptions = {}): string {
   const { language = 'en', name } = options
   const table = options.inks ?? inkTable
   const [width, height] = [short(scene.width), short(scene.height)]
+  // One list and one join: a large fabric is tens of megabytes, and each join copies it.
   const lines = scene.layers
     .filter(({ items }) => items.length > 0)
-    .map(({ x, y, items }) => {
-      const content = items.map((item) => writeItem(item, table)).join('\n')
-      return `<g transform="translate(${short(x)} ${short(y)})">\n${content}\n</g>`
-    })
+    .flatMap(({ x, y, items }) => [
+      `<g transform="translate(${short(x)} ${short(y)})">`,
+      ...items.map((item) => writeItem(item, table)),
+      '</g>',
+    ])
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="title desc" xml:lang="${escapeText(language)}" lang="${escapeText(language)}" font-family="'Atkinson Hyperlegible', sans-serif" stroke-linecap="round" stroke-linejoin="round">`,

@@ -94,9 +94,11 @@ export function judgeFile(text: string, long: boolean, step: Step): boolean {
   if (long) {
     if (pattern.loom.shape === 'ring') say('the ring drawn', () => writeSvg(ringChart(work)))
     const { run } = work
-    say('the fabric', () =>
-      writeSvg(fabricDrawing(run.rows, run.habits, pattern.loom, pattern.gauge).scene),
+    // Two waits: its strands are followed when it is looked at, its paths written when it is saved.
+    const { scene } = step('the fabric', () =>
+      fabricDrawing(run.rows, run.habits, pattern.loom, pattern.gauge),
     )
+    say('the fabric as a file', () => writeSvg(scene))
   }
   const again = step('saving', () => readFile(writeFile(pattern)))
   if (!again.ok) throw new Error(`written again it is refused: ${again.message}`)

@@ -9,12 +9,13 @@ export interface Surface {
 
 /** Collects the outlines of one path. Points are mm; x from the middle, y down from the row's level. */
 export class Pen {
-  #d = ''
+  readonly #parts: string[] = []
 
   constructor(private readonly surface: Surface) {}
 
+  /** One flat string: each row's path is written into files many times. */
   get d(): string {
-    return this.#d
+    return this.#parts.join('')
   }
 
   #at(x: number, y: number): string {
@@ -22,18 +23,20 @@ export class Pen {
   }
 
   line([x0, y0]: Point, ...rest: readonly Point[]): void {
-    this.#d += `M${this.#at(x0, y0)}`
-    for (const [x, y] of rest) this.#d += `L${this.#at(x, y)}`
+    this.#parts.push(`M${this.#at(x0, y0)}`)
+    for (const [x, y] of rest) this.#parts.push(`L${this.#at(x, y)}`)
   }
 
   area(first: Point, ...rest: readonly Point[]): void {
     this.line(first, ...rest)
-    this.#d += 'Z'
+    this.#parts.push('Z')
   }
 
   /** An open curve through two handles. */
   curve([x0, y0]: Point, [x1, y1]: Point, [x2, y2]: Point, [x3, y3]: Point): void {
-    this.#d += `M${this.#at(x0, y0)}C${this.#at(x1, y1)} ${this.#at(x2, y2)} ${this.#at(x3, y3)}`
+    this.#parts.push(
+      `M${this.#at(x0, y0)}C${this.#at(x1, y1)} ${this.#at(x2, y2)} ${this.#at(x3, y3)}`,
+    )
   }
 
   /** Between two ends, bounded by a curve there and a curve back. */
@@ -46,7 +49,7 @@ export class Pen {
     const [[ax, ay], [bx, by]] = there
     const [[cx, cy], [dx, dy]] = back
     this.curve(from, [ax, ay], [bx, by], to)
-    this.#d += `C${this.#at(cx, cy)} ${this.#at(dx, dy)} ${this.#at(from[0], from[1])}Z`
+    this.#parts.push(`C${this.#at(cx, cy)} ${this.#at(dx, dy)} ${this.#at(from[0], from[1])}Z`)
   }
 
   /** A strand of even width along a curve, with square ends. */
@@ -61,10 +64,11 @@ export class Pen {
       [handle2[0] + cx, handle2[1] + cy],
       [to[0] + dx, to[1] + dy],
     )
-    this.#d +=
+    this.#parts.push(
       `L${this.#at(to[0] - dx, to[1] - dy)}` +
-      `C${this.#at(handle2[0] - cx, handle2[1] - cy)} ${this.#at(handle1[0] - bx, handle1[1] - by)} ` +
-      `${this.#at(from[0] - ax, from[1] - ay)}Z`
+        `C${this.#at(handle2[0] - cx, handle2[1] - cy)} ${this.#at(handle1[0] - bx, handle1[1] - by)} ` +
+        `${this.#at(from[0] - ax, from[1] - ay)}Z`,
+    )
   }
 }
 
