@@ -1,10 +1,11 @@
 import { countOpen, openFindings } from '../checks/open'
 import { draftMark } from '../drawing/draft'
 import type { Pattern } from '../pattern/pattern'
-import { isOneChart, sectionsOf } from '../pattern/sections'
-import type { Work } from '../pattern/work'
+import { findSection, isOneChart, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
+import { workPattern, type Work } from '../pattern/work'
 import { totalsOf } from '../pattern/totals'
 import { workPiece } from '../pattern/workPiece'
+import { countErrors } from '../words/compare/told'
 import { textColumn, type Column } from './blocks'
 import { withSoundCells } from './cellWish'
 import { keyOf } from './chart'
@@ -42,6 +43,8 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
     : wholePiece(pattern, room)
   const own = settings.words && settings.wording === 'own'
   const open = countOpen(openFindings(asked))
+  const wrong = own ? wordErrors(asked) : noErrors
+  const errors = open.error + wrong.onBench
   return {
     title: pattern.title,
     author: pattern.designer,
@@ -53,10 +56,10 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
       paper,
       column,
       phrases,
-      open.error > 0,
+      errors > 0 || wrong.elsewhere.length > 0,
     ),
     warnings: [
-      ...draftWarnings(open.error),
+      ...draftWarnings(errors, wrong.elsewhere),
       ...openWarnings(open.warning, pattern.making.forBaby),
       ...warnings,
       ...new Map(ofBlocks.map((one) => [one.message, one])).values(),
@@ -98,14 +101,39 @@ function instructionBlocks(work: Work, own: string | null, column: Column): Bloc
   return [...key, ...ownWordBlocks(work, own, column)]
 }
 
-function draftWarnings(errors: number): PrintWarning[] {
-  if (errors === 0) return []
+/** Errors of the own words that are printed: as Findings lists them, and charts that do not lie on the bench. */
+interface WordErrors {
+  readonly onBench: number
+  readonly elsewhere: readonly string[]
+}
+const noErrors: WordErrors = { onBench: 0, elsewhere: [] }
+
+function wordErrors(work: Work): WordErrors {
+  const { pattern } = work
+  const used = isOneChart(pattern)
+    ? [pattern.piece.onBench]
+    : usedSections(pattern).map(({ name }) => name)
+  const isWrong = (name: string): boolean =>
+    findSection(pattern, name)?.words !== null &&
+    countErrors(workPattern(withOnBench(pattern, name))) > 0
+  return {
+    onBench: used.includes(pattern.piece.onBench) ? countErrors(work) : 0,
+    elsewhere: used.filter((name) => name !== pattern.piece.onBench && isWrong(name)),
+  }
+}
+
+function draftWarnings(errors: number, elsewhere: readonly string[]): PrintWarning[] {
   const [are, them] = errors === 1 ? ['error is', 'it'] : ['errors are', 'them']
+  const listed = {
+    message: `${errors} ${are} listed under Findings, so each page says ${draftMark}.`,
+    advice: `Fix ${them} before you publish.`,
+  }
   return [
-    {
-      message: `${errors} ${are} listed under Findings, so each page says ${draftMark}.`,
-      advice: `Fix ${them} before you publish.`,
-    },
+    ...(errors > 0 ? [listed] : []),
+    ...elsewhere.map((name) => ({
+      message: `Your own words of “${name}” have errors, so each page says ${draftMark}.`,
+      advice: 'Open this chart to see them, and fix them before you publish.',
+    })),
   ]
 }
 

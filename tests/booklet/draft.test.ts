@@ -11,10 +11,16 @@ import { ringChart } from '../../src/drawing/ring'
 import { paint, paintAll } from '../../src/pattern/edits/paint'
 import { openSection } from '../../src/pattern/edits/piece'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
+import { setAside } from '../../src/pattern/edits/settings'
+import { setWords } from '../../src/pattern/edits/words'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
+import { compare } from '../../src/words/compare/compare'
+import { toldOf } from '../../src/words/compare/told'
+import { read } from '../../src/words/read/read'
+import { readSettingsOf } from '../../src/words/read/reading'
 import { keeperSock } from '../words/piece/pieces'
 import { layOut } from './read'
 
@@ -67,6 +73,53 @@ describe('with an error', () => {
     expect(new Set(marksOf(booklet))).toEqual(new Set([1]))
     const listed = severitiesOf(away).filter((one) => one === 'error').length
     expect(booklet.warnings[0]?.message).toMatch(new RegExp(`^${listed} errors? (is|are) listed`))
+  })
+})
+
+describe('own words with errors', () => {
+  const plain = newPattern(12, 4)
+  const own = { wording: 'own' } as const
+  const wrongSocks = (): Pattern => {
+    const socks = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
+    if (!socks) throw new Error('no socks among the starter charts')
+    return setWords(openSection(socks, 'Leg'), 'Rnd 1: k2, kwool')
+  }
+
+  test.each([
+    ['a round left out', 'Rnds 1-2: knit\nRnd 4: knit', 1],
+    ['a count that is wrong', 'Rnds 1-4: knit (13 sts)', 1],
+    ['a round that differs', 'Rnds 1-3: knit\nRnd 4: purl', 1],
+  ])('%s: each page is a draft where they are printed, and none where not', (_, words, errors) => {
+    const pattern = setWords(plain, words)
+    const booklet = layOut(pattern, own)
+    expect(new Set(marksOf(booklet))).toEqual(new Set([1]))
+    expect(booklet.warnings[0]?.message).toBe(
+      `${errors} error is listed under Findings, so each page says DRAFT.`,
+    )
+    for (const settings of [{}, { ...own, words: false }])
+      expect(new Set(marksOf(layOut(pattern, settings)))).toEqual(new Set([0]))
+  })
+
+  test('what was set aside makes no draft, and words that agree do not', () => {
+    const wrong = setWords(plain, 'Rnds 1-4: knit (13 sts)')
+    const work = workPattern(wrong)
+    const { remarks } = toldOf(compare(read(wrong.words ?? '', readSettingsOf(wrong)), work))
+    const [told] = remarks
+    const aside = told ? setAside(wrong, told.id, true) : wrong
+    for (const pattern of [aside, setWords(plain, 'Rnds 1-4: knit')])
+      expect(new Set(marksOf(layOut(pattern, own)))).toEqual(new Set([0]))
+  })
+
+  test('those of a chart that does not lie on the bench are named', () => {
+    const wrong = wrongSocks()
+    expect(new Set(marksOf(layOut(wrong, own)))).toEqual(new Set([1]))
+    const away = openSection(wrong, 'Foot')
+    const booklet = layOut(away, own)
+    expect(new Set(marksOf(booklet))).toEqual(new Set([1]))
+    expect(booklet.warnings[0]?.message).toBe(
+      'Your own words of “Leg” have errors, so each page says DRAFT.',
+    )
+    expect(new Set(marksOf(layOut(away)))).toEqual(new Set([0]))
   })
 })
 

@@ -1,16 +1,15 @@
 import type { Fix, Severity } from '../../checks/finding'
 import { setWords } from '../../pattern/edits/words'
 import type { Pattern, Run } from '../../pattern/pattern'
-import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
-import { saidBeside } from '../../words/compare/saidOnce'
+import { applyChanges, type Comparison } from '../../words/compare/compare'
+import { toldOf, type ToldDifference } from '../../words/compare/told'
 import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
 import { attempt } from './attempt'
-import { findingIds } from './findingIds'
 import type { Rows } from './places'
 
 /** What the reader or the comparison found in own words, as the bench shows it. */
 export interface WordsFinding {
-  /** Stable while the same thing is wrong with the same line: see `findingIds`. */
+  /** Stable while the same thing is wrong with the same line: see words/compare/findingIds.ts. */
   readonly id: string
   readonly rule: string
   readonly severity: Severity
@@ -49,8 +48,7 @@ const ofRemark = ({ text }: Reading, rows: Rows, remark: Remark, id: string): Wo
 
 const ofDifference = (
   { text }: Reading,
-  { difference, places }: Told,
-  id: string,
+  { difference, places, id }: ToldDifference,
 ): WordsFinding => ({
   id,
   rule: difference.rule,
@@ -70,44 +68,13 @@ const ofDifference = (
   },
 })
 
-interface Told {
-  readonly difference: Difference
-  readonly places: readonly Run[]
-}
-
-/**
- * Where the stitches of a line do not add up, those after the mistake stand beside others than they
- * should: of these differences one is enough, for the whole row.
- */
-function withoutCascade({ reading, differences }: Comparison): Told[] {
-  const wrong = new Set<number>()
-  for (const { row, severity } of reading.remarks) {
-    const read = severity === 'error' && row !== null ? reading.rows[row] : undefined
-    if (read) wrong.add(read.range.from)
-  }
-  const said = new Set<string>()
-  return differences.flatMap((difference) => {
-    const read = difference.read === null ? undefined : reading.rows[difference.read]
-    if (difference.rule !== 'words-differ' || !read || !wrong.has(read.range.from))
-      return [{ difference, places: difference.places }]
-    const key = difference.rows.join(' ')
-    if (said.has(key)) return []
-    said.add(key)
-    return [{ difference, places: [] }]
-  })
-}
-
 /** All that is found in the words, in the order of the text; what stands nowhere comes first. */
 export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const { reading } = comparison
-  const remarks = saidBeside(comparison)
-  const all = withoutCascade(comparison)
-  const differences = all.map(({ difference }) => difference)
-  const ids = findingIds(reading, remarks, differences)
-  const idAt = (index: number): string => ids[index] ?? ''
+  const { remarks, differences } = toldOf(comparison)
   return byPlaceInText([
-    ...remarks.map((remark, index) => ofRemark(reading, rows, remark, idAt(index))),
-    ...all.map((told, index) => ofDifference(reading, told, idAt(remarks.length + index))),
+    ...remarks.map(({ remark, id }) => ofRemark(reading, rows, remark, id)),
+    ...differences.map((told) => ofDifference(reading, told)),
   ])
 }
 

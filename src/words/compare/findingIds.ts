@@ -1,5 +1,5 @@
-import type { Difference } from '../../words/compare/compare'
-import type { Reading, Remark, TextRange } from '../../words/read/reading'
+import type { Reading, Remark, TextRange } from '../read/reading'
+import type { Difference } from './comparison'
 
 /** What a name is made of. */
 interface Named {
