@@ -7,14 +7,18 @@ export interface Lost {
   /** Chart row, 0-based. */
   readonly row: number
   readonly stitch: Stitch
+  /** It was cut before: by an edge, or by what stands beside it. */
+  readonly wasCut: boolean
   readonly how: 'gone' | 'cut'
 }
 
 const isWide = ({ stitch }: Placed): boolean => stitch.width > 1
+const isSame = (one: Placed, other: Placed): boolean =>
+  one.stitch.id === other.stitch.id && one.column === other.column && one.columns === other.columns
 const isWhole = ({ stitch, columns }: Placed): boolean => columns === stitch.width
 
 /**
- * The whole stitches of several columns that `before` has and `after` has no longer, row by row. One
+ * The stitches of several columns, cut ones too, that `before` has and `after` has no longer, row by row. One
  * that a stitch of the same columns took the place of is no loss. Where rows came in or went there
  * is nothing to hold against each other: then there are none.
  */
@@ -24,19 +28,24 @@ export function lostStitches(before: Chart, after: Chart): readonly Lost[] {
   return before.rows.flatMap((row, index) => {
     const other = after.rows[index]
     if (!other || other.cells === row.cells) return []
-    const left = placed(other).filter(isWide)
-    return placed(row).flatMap((item): Lost[] => {
-      if (!isWide(item) || !isWhole(item)) return []
-      const { stitch, column } = item
+    const [were, are] = [placed(row).filter(isWide), placed(other).filter(isWide)]
+    // What stands where it stood is held against nothing else.
+    const left = are.filter((one) => !were.some((item) => isSame(item, one)))
+    return were.flatMap((item): Lost[] => {
+      if (are.some((one) => isSame(item, one))) return []
+      const { stitch, column, columns } = item
+      const wasCut = !isWhole(item)
       const takes = (whole: boolean) => {
         const at = left.findIndex((one) => one.stitch.id === stitch.id && isWhole(one) === whole)
         return at >= 0 && left.splice(at, 1).length > 0
       }
       if (takes(true)) return []
       const inItsPlace = (one: Placed) =>
-        one.column === column && isWhole(one) && one.stitch.width === stitch.width
+        one.column === column && isWhole(one) && one.columns === columns
       if (sameColumns && left.some(inItsPlace)) return []
-      return [{ row: index, stitch, how: takes(false) ? 'cut' : 'gone' }]
+      const isCut = takes(false)
+      if (wasCut && isCut) return []
+      return [{ row: index, stitch, wasCut, how: isCut ? 'cut' : 'gone' }]
     })
   })
 }

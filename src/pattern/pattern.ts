@@ -126,7 +126,7 @@ export const noRow = (columns: number, stitch: string): Row => ({
 /** An empty piece on a ring. */
 export function newPattern(pegs = 36, rows = 12): Pattern {
   return {
-    title: 'Untitled cuff',
+    title: 'Untitled',
     designer: '',
     notes: '',
     loom: { shape: 'ring', pegs, pitch: 9.5, direction: 'clockwise' },

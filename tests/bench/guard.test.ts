@@ -14,7 +14,7 @@ test('a part that fails says so, and comes back when the change is taken back', 
     return `Reads ${bench.pattern.title}`
   }
   const { user } = show(Failing, { bench, reading, saveFile })
-  screen.getByText('Reads Untitled cuff')
+  screen.getByText('Reads Untitled')
   bench.apply('Break', (pattern) => setText(pattern, { title: 'Broken' }))
   await screen.findByRole('heading', { name: 'The reading cannot be shown' })
   screen.getByText(/\(two equal keys\)/)
@@ -22,7 +22,7 @@ test('a part that fails says so, and comes back when the change is taken back', 
   await user.click(screen.getByRole('button', { name: 'Save as a file' }))
   expect(saveFile).toHaveBeenCalledOnce()
   await user.click(screen.getByRole('button', { name: 'Undo the last change' }))
-  await screen.findByText('Reads Untitled cuff')
+  await screen.findByText('Reads Untitled')
   complaints.mockRestore()
 })
 
@@ -33,7 +33,7 @@ test('every version is told of as it is made, whatever the screen does', () => {
   bench.apply('Name it', (pattern) => setText(pattern, { title: 'One' }))
   bench.undo()
   bench.redo()
-  expect(titles).toEqual(['One', 'Untitled cuff', 'One'])
+  expect(titles).toEqual(['One', 'Untitled', 'One'])
 })
 
 test('entries of the same name have keys of their own, and keep them when another comes', () => {

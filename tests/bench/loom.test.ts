@@ -2,7 +2,7 @@ import { cleanup, render, screen } from '@testing-library/svelte'
 import userEvent from '@testing-library/user-event'
 import { expect, test } from 'vitest'
 import LoomDialog from '../../src/bench/dialogs/LoomDialog.svelte'
-import { setText } from '../../src/pattern/edits/settings'
+import { setLoom, setMaking, setText } from '../../src/pattern/edits/settings'
 import { newPattern } from '../../src/pattern/pattern'
 import { smallBench } from './render'
 
@@ -18,8 +18,19 @@ test('what tells of a baby is said beside the setting, and gives way to what the
   expect(beside()).toMatch(/^The title says “baby”/)
   await userEvent.click(tick)
   expect(bench.pattern.making.forBaby).toBe(true)
-  expect(beside()).toBe('Floats are held to 2 pegs and 10 mm, and cautions are printed.')
+  expect(beside()).toBe(
+    'On this loom a float may pass no more than 1 peg, and cautions are printed.',
+  )
   cleanup()
   open('Hat for a ferryman')
   expect(beside()).toBe('Tick this for stricter checks, and cautions in print.')
+})
+
+test.each([
+  [16, 'On this loom no peg may be slipped, and cautions are printed.'],
+  [5, 'On this loom a float may pass no more than 2 pegs, and cautions are printed.'],
+])('at a pitch of %d mm it says what that loom allows a baby', (pitch, said) => {
+  const plain = setMaking(newPattern(12, 4), { forBaby: true })
+  render(LoomDialog, { props: { bench: smallBench(setLoom(plain, { pitch })), open: true } })
+  expect(beside()).toBe(said)
 })

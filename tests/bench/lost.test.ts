@@ -7,6 +7,7 @@ import Said from '../../src/bench/parts/Said.svelte'
 import { pressOn } from '../../src/bench/charts/press'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { flatChart } from '../../src/drawing/flat'
+import { setColumns } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { newPattern } from '../../src/pattern/pattern'
 import { cellsOf, show, smallBench } from './render'
@@ -78,6 +79,43 @@ test('a cross that another of its size takes the place of is swapped, not lost',
   bench.goTo({ row: 2, peg: 4 })
   press(bench, 'Enter')
   expect(bench.said.text).toBe('')
+})
+
+test('a stitch painted over what an edge has left of a cross says so too', () => {
+  const bench = crossed(3)
+  // Away with pegs 7 and 8: the cross is cut.
+  bench.goTo({ row: 2, peg: 7 })
+  press(bench, 'Delete', { altKey: true })
+  expect(bench.said.text).toBe('The 2/2 LC in round 3 is cut. Undo brings it back.')
+  const cut = cellsOf(bench, 2)
+  bench.stitch = 'p'
+  bench.goTo({ row: 2, peg: 5 })
+  press(bench, 'Enter')
+  expect(bench.said.text).toBe('The cut 2/2 LC in round 3 was painted over. Undo brings it back.')
+  bench.undo()
+  expect(cellsOf(bench, 2)).toBe(cut)
+  // A stitch beside it takes nothing away.
+  bench.goTo({ row: 2, peg: 1 })
+  press(bench, 'Enter')
+  expect(bench.said.text).not.toContain('2/2 LC')
+})
+
+test('of two alike, one whole and one cut, the one that went is named', () => {
+  const both = () => {
+    const pattern = paint(paint(newPattern(12, 6), '2/2 LC', 2, 4), '2/2 LC', 2, 8)
+    return smallBench(setColumns(pattern, 10))
+  }
+  for (const [peg, name] of [
+    [5, 'The 2/2 LC'],
+    [8, 'The cut 2/2 LC'],
+  ] as const) {
+    const bench = both()
+    expect(cellsOf(bench, 2)).toBe('k k k k 2/2 LC . . . 2/2 LC .')
+    bench.stitch = 'p'
+    bench.goTo({ row: 2, peg })
+    press(bench, 'Enter')
+    expect(bench.said.text).toBe(`${name} in round 3 was painted over. Undo brings it back.`)
+  }
 })
 
 test('pegs that come in or go say which cross they cut', () => {

@@ -47,3 +47,15 @@ test('every stitch can be found, and no key is given twice', () => {
   const keys = trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? [])
   expect(new Set(keys).size).toBe(keys.length)
 })
+
+test('when a stitch is taken the search is done, and the whole tray is there again', async () => {
+  const { user, bench } = show(Tray, { bench: smallBench() })
+  const all = within(screen.getByRole('list')).getAllByRole('button').length
+  await user.type(screen.getByRole('searchbox'), '3/1 RPC')
+  screen.getByRole('button', { name: /^3\/1 RPC/ }).focus()
+  await user.keyboard('{Enter}')
+  expect(bench.stitch).toBe('3/1 RPC')
+  expect(screen.getByRole('searchbox')).toHaveValue('')
+  expect(within(screen.getByRole('list')).getAllByRole('button')).toHaveLength(all + 1)
+  expect(screen.getByRole('button', { name: /^3\/1 RPC/ })).toHaveFocus()
+})

@@ -84,7 +84,7 @@ test('the printed page says and shows what the chart does, read back by an indep
     expect(page.width).toBeCloseTo((210 / 25.4) * 72, 1)
     expect(page.height).toBeCloseTo((297 / 25.4) * 72, 1)
   }
-  expect(pdf).toMatchObject({ title: 'Untitled cuff', showsTitle: true, embedded: true })
+  expect(pdf).toMatchObject({ title: 'Untitled', showsTitle: true, embedded: true })
   expect(pdf.language).toBe('en-US')
   expect(pdf.fonts.join()).toMatch(/Atkinson/)
   const text = pdf.pages.map((page) => page.text).join('\n')

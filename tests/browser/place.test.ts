@@ -33,10 +33,12 @@ test('after a reload chart, row, peg and panes are where they were', async () =>
   expect(await onBench()).toBe(names.at(-1))
   expect(await chosen('Right pane')).toBe('Pegs')
   await bench.button('Fabric', page.getByRole('group', { name: 'Left pane' })).click()
+  await bench.button('Widen', bench.words).click()
   await shown.click()
   const wasShown = await shown.getAttribute('aria-pressed')
   await reload()
   expect(await chosen('Left pane')).toBe('Fabric')
+  expect(await bench.button('Narrow', bench.words).getAttribute('aria-pressed')).toBe('true')
   expect(await shown.getAttribute('aria-pressed')).toBe(wasShown)
   // The fabric follows the same place.
   await bench.button('Rows', page.getByRole('group', { name: 'Left pane' })).click()
@@ -53,7 +55,7 @@ test('a kept piece that is opened again shows the place it was left at', async (
   const place = await bench.place()
   await openStarter(/Shingle/i)
   await expect.poll(() => bench.place()).not.toBe(place)
-  await openStarter(/^Untitled cuff/)
+  await openStarter(/^Untitled/)
   await expect.poll(() => bench.place()).toBe(place)
 })
 

@@ -100,3 +100,11 @@ test('a click selects the number, the next one sets the caret', async () => {
   await bench.page.keyboard.type('0')
   expect(await times.inputValue()).toBe('130')
 })
+
+test('a double click on “Make them mine” asks nothing of what then stands there', async () => {
+  await bench.button('Make them mine').dblclick()
+  await bench.says('My own words')
+  expect(await dialog().count()).toBe(0)
+  await bench.button('Write from the chart').click()
+  await dialog().waitFor()
+})

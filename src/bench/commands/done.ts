@@ -1,3 +1,5 @@
+import { upperFirst } from '../state/letters'
+
 /** What a mend is asked to do, and what it has done then. */
 const past: ReadonlyMap<string, string> = new Map([
   ['Add', 'Added'],
@@ -22,6 +24,7 @@ const past: ReadonlyMap<string, string> = new Map([
   ['Start', 'Started'],
   ['Stop', 'Now stops'],
   ['Take', 'Took'],
+  ['Tuck', 'Tucked'],
   ['Turn', 'Turned'],
   ['Work', 'Worked'],
   ['Write', 'Wrote'],
@@ -31,12 +34,23 @@ const past: ReadonlyMap<string, string> = new Map([
 const told: readonly (readonly [RegExp, string])[] = [
   [/^Move it (.+)$/, 'Moved $1'],
   [/^Write (.+?)(?: anew,)? as in the chart$/, '$1 rewritten from the chart'],
+  [/^No stitch on (pegs .+) from here on$/, '$1 are empty from here on'],
+  [/^No stitch on (peg .+) from here on$/, '$1 is empty from here on'],
+  [/^No stitch on (peg \d+), which is empty$/, '$1 is marked as no stitch'],
+  [/^Let knit mean (.+)$/, 'Knit now means $1'],
+  [/^Use a loom with (.+)$/, 'Now on a loom with $1'],
+  [/^Before it, (.+)$/, 'Added before it: $1'],
+  [/^Give it (.+)$/, 'It now has $1'],
+  [/^End it at (.+)$/, 'Now ends at $1'],
+  [/^Mark it (.+)$/, 'Marked $1'],
+  [/^Work it (.+)$/, 'Now worked $1'],
+  [/^Work only (.+)$/, 'Now only $1'],
 ]
 
 /** "Made a yarn over on peg 5.": what a mend of this name has done, in a sentence. */
 export function doneSaid(label: string): string {
   for (const [name, sentence] of told)
-    if (name.test(label)) return `${label.replace(name, sentence)}.`
+    if (name.test(label)) return `${upperFirst(label.replace(name, sentence))}.`
   const [verb = '', ...rest] = label.split(' ')
   const done = past.get(verb)
   return `${done ? [done, ...rest].join(' ') : `Done: ${label}`}.`

@@ -31,8 +31,8 @@ function sentence(lost: readonly Lost[], { pattern, work }: Bench, isPainted: bo
     return `${lost.length} ${thing} in ${rows} ${where} ${done}.`
   }
   const counts = new Map<string, number>()
-  for (const { row, stitch } of lost) {
-    const name = `${stitch[terms].abbr} in ${rowName(work, row).toLowerCase()}`
+  for (const { row, stitch, wasCut } of lost) {
+    const name = `${wasCut ? 'cut ' : ''}${stitch[terms].abbr} in ${rowName(work, row).toLowerCase()}`
     counts.set(name, (counts.get(name) ?? 0) + 1)
   }
   const names = [...counts].map(([name, count]) => `${numberWords[count]} ${name}`)

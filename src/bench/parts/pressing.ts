@@ -21,6 +21,9 @@ export class Pressing {
   /** The button outside of dialogs that the pointer pressed last, with no key after it. */
   #pressed: Element | null = null
 
+  /** What the first press of a double click met, and what stood on it. */
+  #first: { readonly button: Element | null; readonly name: string } = { button: null, name: '' }
+
   focusIn({ target }: FocusEvent): void {
     if (target instanceof SVGSVGElement) this.#lastChart = target
   }
@@ -33,6 +36,21 @@ export class Pressing {
   keyDown({ target }: KeyboardEvent): void {
     this.#byPointer = false
     if (!(target instanceof Element) || !target.closest(open)) this.#pressed = null
+  }
+
+  /**
+   * A second press of the same double click does nothing on a button that only came to stand there, or
+   * came to do something else, with the first. To be asked before anything hears of the press.
+   */
+  clickBegins(event: MouseEvent): void {
+    const { detail, target } = event
+    const button = target instanceof Element ? target.closest('button') : null
+    const name = button?.textContent ?? ''
+    if (detail <= 1) this.#first = { button, name }
+    else if (button && (this.#first.button !== button || this.#first.name !== name)) {
+      event.preventDefault()
+      event.stopPropagation()
+    }
   }
 
   click({ detail, target }: MouseEvent): void {

@@ -7,6 +7,8 @@ const index = v.optional(v.fallback(v.pipe(v.number(), v.integer(), v.minValue(0
 const one = <const T extends readonly string[]>(words: T) =>
   v.optional(v.fallback(v.nullable(v.picklist(words)), null), null)
 
+const yesOrNo = v.optional(v.fallback(v.nullable(v.boolean()), null), null)
+
 /** Where the hands are: kept beside a piece, no part of it. What is not understood is passed over. */
 const schema = v.object({
   row: index,
@@ -15,7 +17,8 @@ const schema = v.object({
   left: one(leftReadings),
   right: one(rightReadings),
   reading: one(readings),
-  piece: v.optional(v.fallback(v.nullable(v.boolean()), null), null),
+  piece: yesOrNo,
+  wideWords: yesOrNo,
 })
 export type Whereabouts = v.InferOutput<typeof schema>
 
@@ -27,13 +30,14 @@ export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
   right: panes.right,
   reading: panes.reading,
   piece: panes.piece,
+  wideWords: bench.wording.wide,
 })
 
 /** Go to the place that was kept, inside of the piece that is there. False: none was kept. */
 export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): boolean {
   const result = v.safeParse(schema, kept)
   if (!result.success) return false
-  const { row, peg, looked, left, right, reading, piece } = result.output
+  const { row, peg, looked, left, right, reading, piece, wideWords } = result.output
   if (looked) bench.look(looked)
   bench.goTo({ row, peg })
   if (!panes) return true
@@ -41,5 +45,6 @@ export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): bool
   panes.right = right ?? panes.right
   panes.reading = reading ?? panes.reading
   panes.piece = piece ?? panes.piece
+  bench.wording.wide = wideWords ?? bench.wording.wide
   return true
 }

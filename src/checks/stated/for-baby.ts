@@ -64,12 +64,12 @@ function told(pattern: Pattern): Told | undefined {
 
 const toBaby = (pattern: Pattern): Pattern => setMaking(pattern, { forBaby: true })
 
-/** What this loom then allows, in the words of the check of floats. */
-function floatsThen(pattern: Pattern): string {
+/** What this loom allows for a baby, by the number that the check of floats and the cautions have. */
+export function floatsForBaby(pattern: Pattern): string {
   const most = mostPegsPassedIn(toBaby(pattern))
   return most === 0
-    ? 'on this loom no peg may then be slipped'
-    : `on this loom a float may then pass no more than ${counted(most, 'peg')}`
+    ? 'on this loom no peg may be slipped'
+    : `on this loom a float may pass no more than ${counted(most, 'peg')}`
 }
 
 /** Floats and loose ends inside catch small fingers and toes (common practice). */
@@ -91,7 +91,7 @@ export const forBaby: Rule = {
           pegs: null,
           say: () =>
             `${found.where} “${found.word}”, but this pattern isn’t marked “For a baby or child”.`,
-          advice: `Tick “For a baby or child”: ${floatsThen(pattern)}, and cautions are printed. If it isn’t for a child, set this aside.`,
+          advice: `Tick “For a baby or child”: ${floatsForBaby(pattern)}, and cautions are printed. If it isn’t for a child, set this aside.`,
           mend: () => [fix('Mark it “For a baby or child”', toBaby)],
         },
       },
