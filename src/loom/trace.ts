@@ -2,7 +2,7 @@ import { strandOf } from './loom'
 import type { How, Move } from './move'
 import type { Site } from './row'
 import type { Side } from './state'
-import type { StrandKind } from './strand'
+import { emptyStack, type Stack, type StrandKind } from './strand'
 import { workRow, type Habits, type RowRun } from './work'
 
 /**
@@ -46,6 +46,10 @@ export interface Trace {
   readonly before: readonly (readonly (readonly number[])[])[]
 }
 
+/** Were loops cast on here between two rows, be it on a peg that was emptied just before? */
+export const isCastAnew = (before: Stack, now: Stack): boolean =>
+  now !== before && now.length > 0 && now.every(({ kind }) => kind === 'cast-on')
+
 /**
  * Follow every strand through rows that were worked one after the other. The moves are those of
  * the simulator; only which loop is which is kept here beside it.
@@ -53,7 +57,8 @@ export interface Trace {
 export function trace(rows: readonly RowRun[], habits: Habits): Trace {
   const tracer = new Tracer(rows[0]?.before.stacks.map(({ length }) => length) ?? [])
   rows.forEach((run, row) => {
-    if (row > 0 && rows[row - 1]?.after !== run.before) tracer.takeEdges(row, run)
+    const last = rows[row - 1]
+    if (last && last.after !== run.before) tracer.takeEdges(row, last, run)
     tracer.beginRow(row)
     workRow(run.before, run.row, habits, (move, _loom, site) => tracer.take(move, site))
     tracer.endRow(run)
@@ -83,13 +88,15 @@ class Tracer {
   }
 
   /** What edges did between two rows: loops bound off are gone, others are cast on. */
-  takeEdges(row: number, { before }: RowRun): void {
+  takeEdges(row: number, { after }: RowRun, { before }: RowRun): void {
     this.#pegs.forEach((stack, peg) => {
-      const now = before.stacks[peg] ?? []
-      if (stack.length > 0 && now.length === 0) {
+      const now = before.stacks[peg] ?? emptyStack
+      const isNew = isCastAnew(after.stacks[peg] ?? emptyStack, now)
+      if (stack.length > 0 && (now.length === 0 || isNew)) {
         for (const id of stack) (this.#loops[id] as TracedLoop).boundBefore = row
         this.#pegs[peg] = []
-      } else if (stack.length === 0 && now.length > 0)
+      }
+      if (isNew)
         this.#pegs[peg] = now.map(({ wale }) => {
           const id = this.#make('cast-on', peg, null, [], null)
           ;(this.#loops[id] as TracedLoop).wale = wale

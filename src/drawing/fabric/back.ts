@@ -6,6 +6,7 @@ import type { Heights } from './heights'
 import { area } from './inked'
 import { Pen } from './pen'
 import type { StitchSize } from './shapes'
+import type { Slit } from './slits'
 
 /** Does the row leave a loop on this peg? */
 export const coversOf =
@@ -26,6 +27,7 @@ interface Column {
 function columnsOf(
   rows: readonly PatternRun[],
   { base }: Heights,
+  slits: ReadonlyMap<number, readonly Slit[]>,
   across: Across,
 ): readonly Column[] {
   const covers = coversOf(rows)
@@ -36,10 +38,11 @@ function columnsOf(
     for (let row = 0; row < rows.length; row++) {
       if (!covers(row, peg)) continue
       const level = base[row]?.[peg] ?? 0
-      if (open?.to === level) open.to++
+      const slit = slits.get(peg)?.find((one) => one.row === row)
+      if (open?.to === level && !slit) open.to++
       else {
-        if (open) columns.push({ x, ...open })
-        open = { from: level, to: level + 1 }
+        if (open) columns.push({ x, from: open.from, to: open.to - (slit?.below ?? 0) })
+        open = { from: level + (slit?.above ?? 0), to: level + 1 }
       }
     }
     if (open) columns.push({ x, ...open })
@@ -51,6 +54,7 @@ function columnsOf(
 export function backLayer(
   rows: readonly PatternRun[],
   heights: Heights,
+  slits: ReadonlyMap<number, readonly Slit[]>,
   across: Across,
   { width, height }: StitchSize,
   bend: Bend,
@@ -59,7 +63,7 @@ export function backLayer(
   was: Layer | undefined,
 ): Layer {
   const pen = new Pen({ x: (x) => frame.middle + bend.x(x), shows: bend.shows })
-  const seen = columnsOf(rows, heights, across).filter(({ x }) => bend.shows(x * width))
+  const seen = columnsOf(rows, heights, slits, across).filter(({ x }) => bend.shows(x * width))
   for (let i = 0; i < seen.length; i++) {
     const first = seen[i] as Column
     let last = first

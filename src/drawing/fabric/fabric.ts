@@ -9,6 +9,7 @@ import { backLayer, coversOf } from './back'
 import { heightsOf, type Heights } from './heights'
 import { placeLoops, type PlacedRow } from './place'
 import { samePlaced } from './same'
+import { slitsOf, type Slit } from './slits'
 import { drawTexture } from './texture'
 import type { StitchSize } from './shapes'
 import { drawYarn } from './yarn'
@@ -72,7 +73,7 @@ export function fabricDrawing(
   const view = loom.shape === 'bar' ? 'flat' : (options.view ?? 'flat')
   const size = sizeOf(gauge, options.stitch)
   const traced = traceOf(rows, habits, loom.pegs)
-  const { heights } = traced
+  const { heights, slits } = traced
   const across = acrossOf(loom, turn)
   const bend = bendOf(view, loom.pegs, size.width)
   const frame = frameOf(bend, heights, size)
@@ -99,6 +100,7 @@ export function fabricDrawing(
     backLayer(
       rows,
       heights,
+      slits,
       across,
       size,
       bend,
@@ -138,6 +140,7 @@ interface Traced {
   readonly habits: Habits
   readonly strands: Trace
   readonly heights: Heights
+  readonly slits: ReadonlyMap<number, readonly Slit[]>
   /** Where the loops were placed last: to draw them in other detail they need not be placed again. */
   last?: { readonly key: string; readonly placed: readonly PlacedRow[] }
 }
@@ -150,7 +153,7 @@ function placedOf(
 ): readonly PlacedRow[] {
   const key = `${turned}/${follow.join()}`
   if (traced.last?.key === key) return traced.last.placed
-  const placed = placeLoops(traced.strands, traced.heights, across, follow)
+  const placed = placeLoops(traced.strands, traced.heights, traced.slits, across, follow)
   traced.last = { key, placed }
   return placed
 }
@@ -161,7 +164,9 @@ const lastTraced = new WeakMap<readonly PatternRun[], Traced>()
 function traceOf(rows: readonly PatternRun[], habits: Habits, pegs: number): Traced {
   const known = lastTraced.get(rows)
   if (known?.habits === habits) return known
-  const traced: Traced = { habits, strands: trace(rows, habits), heights: heightsOf(rows, pegs) }
+  const heights = heightsOf(rows, pegs)
+  const slits = slitsOf(rows, heights)
+  const traced: Traced = { habits, strands: trace(rows, habits), heights, slits }
   lastTraced.set(rows, traced)
   return traced
 }

@@ -3,6 +3,7 @@ import type { StrandKind } from '../../loom/strand'
 import type { Stitch } from '../../stitches/stitch'
 import type { Across } from './across'
 import type { Heights } from './heights'
+import { besideSlits, type Slit } from './slits'
 
 /** A place in the fabric: x in stitch widths from the middle, to the right; y in rows, upwards. */
 export interface Spot {
@@ -73,6 +74,7 @@ const stitchAt = ({ site }: TracedLoop): Stitch | null => site && (site.stitch a
 export function placeLoops(
   { loops, floats }: Trace,
   heights: Heights,
+  slits: ReadonlyMap<number, readonly Slit[]>,
   across: Across,
   follow: readonly number[],
 ): readonly PlacedRow[] {
@@ -120,6 +122,11 @@ export function placeLoops(
     return 'plain'
   }
   const leans = lean(loops, shown, comesFrom, roles, across)
+  /** A loop that is cast on over a slit belongs to the row over it. */
+  const rowOf = ({ kind, row, into }: TracedLoop): number =>
+    kind === 'cast-on' && into >= 0 ? loopOf(into).row : row
+  const drawnAt = (y: number, loop: TracedLoop): number =>
+    besideSlits(slits.get(loop.peg), y, rowOf(loop))
   const headHeight = ({ into, peg, kind, row, boundBefore }: TracedLoop): number => {
     if (kind === 'wrap') return heights.base[row]?.[peg] ?? 0
     if (boundBefore >= 0) return heights.reached[boundBefore]?.[peg] ?? 0
@@ -144,7 +151,7 @@ export function placeLoops(
         const y = base?.[source.peg] ?? 0
         return {
           x: home + across.way(loop.peg, source.peg) + (leans[source.id] ?? 0),
-          y: y - origin,
+          y: drawnAt(y, source) - origin,
           opened: y - (heights.reached[row]?.[source.peg] ?? 0),
           laid: source.kind === 'yarn over',
         }
@@ -156,7 +163,7 @@ export function placeLoops(
       return {
         kind: stitchAt(loop)?.look === 'bobble' ? 'bobble' : loop.kind,
         home,
-        head: { x, y: headHeight(loop) - origin },
+        head: { x, y: drawnAt(headHeight(loop), loop) - origin },
         bases,
         depth: depthOf(loop),
         over: roles.get(loop.id) === 'front' || (from.length > 1 && loop.kind !== 'purl'),

@@ -5,6 +5,7 @@ import {
 } from '../../../src/drawing/fabric/fabric'
 import { acrossOf, middlePeg } from '../../../src/drawing/fabric/across'
 import { heightsOf } from '../../../src/drawing/fabric/heights'
+import { slitsOf } from '../../../src/drawing/fabric/slits'
 import { placeLoops, type PlacedRow } from '../../../src/drawing/fabric/place'
 import { trace, type Trace } from '../../../src/loom/trace'
 import type { Pattern } from '../../../src/pattern/pattern'
@@ -31,9 +32,11 @@ export function place(
 ): readonly PlacedRow[] {
   const { rows } = workPattern(pattern).run
   const { loom } = pattern
+  const heights = heightsOf(rows, loom.pegs)
   return placeLoops(
     trace(rows, habitsOf(pattern)),
-    heightsOf(rows, loom.pegs),
+    heights,
+    slitsOf(rows, heights),
     acrossOf(loom, turn),
     follow,
   )

@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { fabricDrawing, type FabricDrawing } from '../../../src/drawing/fabric/fabric'
-import type { Pattern } from '../../../src/pattern/pattern'
+import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import type { Step } from '../../../src/pattern/piece'
 import { secondOf } from '../../../src/pattern/pair'
 import { pieceStretches } from '../../../src/pattern/stretches'
 import { habitsOf, type PatternRun } from '../../../src/pattern/work'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { starterCharts } from '../../../src/shelf/seeds'
+import { withSteps } from '../../words/piece/pieces'
+import { pathsOf, shapesIn } from './helpers'
 
 const mitt = (): Pattern => {
   const chart = starterCharts.find(({ id }) => id.startsWith('shingle'))
@@ -62,5 +65,51 @@ describe('the fabric of a mitt with an opening', () => {
     const edge = mirrored.filter((loop) => loop.bound).map(({ x }) => x)
     expect(edge).toHaveLength(6)
     expect(Math.min(...edge)).toBe(Math.min(...mirrored.map(({ x }) => x)))
+  })
+})
+
+describe('pegs bound off and cast on again with no row between', () => {
+  const six = { from: 4, to: 9 }
+  const plain = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const slit = withSteps(newPattern(24, 1), [
+    { kind: 'cast on', how: 'e-wrap', pegs: null },
+    plain(10),
+    { kind: 'bind off', how: 'basic', pegs: six },
+    { kind: 'cast on', how: 'e-wrap', pegs: six },
+    plain(10),
+    { kind: 'bind off', how: 'basic', pegs: null },
+  ])
+  const drawing = draw(slit)
+  const loops = loopsOf(drawing)
+  const bound = loops.filter((loop) => loop.bound)
+  const castOn = loops.filter(({ kind, at }) => kind === 'cast-on' && at > 0)
+
+  test('have a bound-off edge, a cast-on edge, and more than a row of nothing between', () => {
+    expect(bound).toHaveLength(6)
+    expect(castOn.map(({ x }) => x)).toEqual(bound.map(({ x }) => x))
+    expect(new Set(bound.map(({ top }) => top))).toEqual(new Set([9]))
+    expect(new Set(castOn.map(({ top }) => top))).toEqual(new Set([11]))
+  })
+
+  test('leave the ground of their columns open there, and all other columns whole', () => {
+    const groundOf = (pattern: Pattern) => pathsOf(draw(pattern).scene.layers[0]?.items ?? [])
+    const whole = withSteps(newPattern(24, 1), [
+      { kind: 'cast on', how: 'e-wrap', pegs: null },
+      plain(20),
+      { kind: 'bind off', how: 'basic', pegs: null },
+    ])
+    expect(shapesIn(groundOf(whole))).toBe(1)
+    // At the right of them, at the left, and below and above the slit on each peg.
+    expect(shapesIn(groundOf(slit))).toBe(2 + 2 * 6)
+  })
+
+  test('the rows beside lie closer, and the piece is no higher for it', () => {
+    expect(drawing.geometry.cloth.height).toBe(20 * drawing.geometry.stitch.height)
+    expect(drawing.geometry.opened).toBe(false)
+    const column = loops.filter(({ x }) => x === bound[0]?.x).map(({ top }) => top)
+    const apart = column.toSorted((a, b) => a - b).map((top, i, all) => top - (all[i - 1] ?? -1))
+    expect(Math.min(...apart)).toBeCloseTo(2 / 3)
+    expect(Math.max(...apart)).toBe(2)
+    expect(column.at(-1)).toBe(20)
   })
 })
