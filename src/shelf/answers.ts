@@ -18,12 +18,14 @@ export async function inTime<T>(answer: Promise<T>, time: number): Promise<T> {
   }
 }
 
-/** Why nothing is kept, and what to do; for the user. */
+const notSaved = 'Your work isn’t being saved:'
+
+/** Why nothing is kept, and what to do; for the user. The first sentence can stand alone. */
 export function whyNotKept(error: unknown): string {
   if (error instanceof NoAnswer)
-    return 'The browser does not answer. Save your piece as a file, and close other windows of Pegwright.'
+    return `${notSaved} the browser doesn’t answer. Save your piece as a file, and close other windows of Pegwright.`
   const name = error instanceof Error || error instanceof DOMException ? error.name : ''
   if (name === 'QuotaExceededError')
-    return 'The browser has no room left. Save your piece as a file, then remove pieces you no longer need.'
-  return 'This browser does not let Pegwright keep your work. A private window may be why. Save your piece as a file before you close the page.'
+    return `${notSaved} the browser has no room left. Save your piece as a file, then remove pieces you no longer need.`
+  return `${notSaved} this browser won’t allow it (perhaps a private window). Save your piece as a file before you close the page.`
 }

@@ -110,17 +110,19 @@ test.each(['localStorage that may not be asked for', 'localStorage that is full'
 )
 
 const unanswered: [keyof typeof faults, RegExp][] = [
-  ['no indexedDB', /does not let Pegwright keep your work/],
-  ['indexedDB that may not be asked for', /does not let Pegwright keep your work/],
-  ['indexedDB that refuses', /does not let Pegwright keep your work/],
-  ['indexedDB that never answers', /does not answer/],
+  ['no indexedDB', /this browser won’t allow it/],
+  ['indexedDB that may not be asked for', /this browser won’t allow it/],
+  ['indexedDB that refuses', /this browser won’t allow it/],
+  ['indexedDB that never answers', /the browser doesn’t answer/],
 ]
 test.each(unanswered)(
   'with %s it is said aloud, and leaving asks once something would be lost',
   async (fault, reason) => {
     await open(faults[fault])
     await alert().getByText(reason).waitFor({ timeout: 15_000 })
-    expect(await alert().innerText()).toMatch(/^Not kept\. .*Save your piece as a file/s)
+    expect(await alert().innerText()).toMatch(
+      /^Your work isn’t being saved: .*Save your piece as a file/s,
+    )
     await reload()
     expect(asked).toEqual([])
 
@@ -155,7 +157,7 @@ test('a full store is said, and said no more once there is room', async () => {
 
 test('a fault of the program claims nothing of keeping that is not known', async () => {
   await open(faults['no indexedDB'])
-  await alert().getByText('Not kept.').waitFor()
+  await alert().getByText('Your work isn’t being saved:').waitFor()
   await paint()
   await bench.page.evaluate(() => void Promise.reject(new Error('a fault')))
   const said = bench.page.locator('.said').getByText(/a fault/)
@@ -199,8 +201,9 @@ test.each([
   const standing = async () => (await parts()).filter((part) => !part.startsWith('facts'))
   const before = await standing()
   await paint()
-  await alert().getByText('Not kept.').waitFor()
+  await alert().getByText('Your work isn’t being saved:').waitFor()
   expect(await standing()).toEqual(before)
+  expect(await bench.button('Save as a file', alert()).innerText()).toBe('Save as a file')
   const over = await alert().evaluate((bar) => {
     const { top, bottom, left } = bar.getBoundingClientRect()
     const facts = document.querySelector('.facts')?.getBoundingClientRect()
@@ -212,7 +215,7 @@ test.each([
 test('on a phone it takes two lines at most, over the tray, and lies over no button', async () => {
   await open(faults['no indexedDB'], { width: 390, height: 844 })
   const bar = bench.page.locator('.bench > .not-kept').getByRole('alert')
-  await bar.getByText('Not kept.').waitFor()
+  await bar.getByText('Your work isn’t being saved:').waitFor()
   const head = await bench.page
     .locator('header nav button')
     .filter({ visible: true })

@@ -18,13 +18,13 @@ test('an answer in time is the answer, and no clock goes on', async () => {
 test('silence, a full store and a refusal are told apart, each with what to do', async () => {
   const silent = reasonOf(inTime(new Promise(() => undefined), 100))
   await vi.advanceTimersByTimeAsync(100)
-  expect(await silent).toMatch(/does not answer.*Save your piece as a file/)
+  expect(await silent).toMatch(/doesn’t answer.*Save your piece as a file/)
   const full = new DOMException('', 'QuotaExceededError')
   expect(await reasonOf(inTime(Promise.reject(full), 100))).toMatch(
     /no room left.*Save your piece as a file/,
   )
   const refused = new DOMException('', 'InvalidStateError')
   expect(await reasonOf(inTime(Promise.reject(refused), 100))).toMatch(
-    /does not let Pegwright keep.*Save your piece as a file/,
+    /won’t allow it.*Save your piece as a file/,
   )
 })

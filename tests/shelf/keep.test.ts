@@ -164,7 +164,7 @@ test('a place makes no piece, and is not put beside what another window kept', a
 test('a store that never answers is said after a while', async () => {
   const silent: UseStore = () => new Promise(() => undefined)
   const shelf = openShelf(silent, now, 20)
-  const silence = { message: expect.stringContaining('does not answer') as string }
+  const silence = { message: expect.stringContaining('doesn’t answer') as string }
   expect(await shelf.recover()).toMatchObject({ state: 'no store', ...silence })
   expect(await shelf.keep({ id: 'a', pattern: named('X'), revision: 1 })).toMatchObject({
     state: 'not kept',

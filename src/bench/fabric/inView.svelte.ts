@@ -1,4 +1,3 @@
-import { untrack } from 'svelte'
 import type { FabricDrawing } from '../../drawing/fabric/fabric'
 import type { Layer } from '../../drawing/scene'
 import type { Zoom } from '../charts/zoom.svelte'
@@ -40,12 +39,15 @@ export class InView {
       turned()
       if (!view || !drawn) return
       this.#band = seen(view, drawn, scale)
+    })
+    // One watch for as long as the view is there: a new one while sizes are being told is told too late.
+    $effect(() => {
+      const { view } = zoom
+      const drawn = svg()
+      if (!view || !drawn) return
       const look = () => {
-        this.#band = joined(
-          untrack(() => this.#band),
-          seen(view, drawn, scale),
-          scale,
-        )
+        const { scale } = zoom
+        this.#band = joined(this.#band, seen(view, drawn, scale), scale)
       }
       const watch = new ResizeObserver(look)
       watch.observe(view)
