@@ -8,7 +8,7 @@ import { workPattern, type Work } from '../pattern/work'
 import { workPiece, type PieceWork } from '../pattern/workPiece'
 import type { Terms } from '../stitches/stitch'
 import { compare } from '../words/compare/compare'
-import { saidBeside } from '../words/compare/saidOnce'
+import { joined } from '../words/compare/saidOnce'
 import { read } from '../words/read/read'
 import { readSettingsOf, type Reading } from '../words/read/reading'
 import {
@@ -87,8 +87,10 @@ export function reportCompared(
   terms: Terms,
 ): FileReport {
   const comparison = compare(reading, work)
-  const told = reportReading(name, reading, terms, saidBeside(comparison))
-  const differences = comparison.differences.map(differenceEntry(reading, work))
+  const { remarks, differences: alone } = joined(comparison)
+  const said = remarks.map(({ remark }) => remark)
+  const told = reportReading(name, reading, terms, said)
+  const differences = alone.map(differenceEntry(reading, work))
   return { ...told, findings: [...told.findings, ...differences] }
 }
 

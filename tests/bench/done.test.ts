@@ -5,8 +5,8 @@ import { doneSaid } from '../../src/bench/commands/done'
 
 test.each([
   ['Move it 3 pegs earlier', 'Moved 3 pegs earlier.'],
-  ['Write Rnd 5 anew, as in the chart', 'Rnd 5 rewritten from the chart.'],
-  ['Chart Rnd 6 as in the words', 'Charted Rnd 6 as in the words.'],
+  ['Rewrite Rnd 5 from the chart', 'Rnd 5 rewritten from the chart.'],
+  ['Change the chart to match the words (Rnd 6)', 'Changed the chart to match the words (Rnd 6).'],
   ['Knit peg 1 instead of k2tog', 'Knitted peg 1 instead of k2tog.'],
   ['Bind off all loops at the end', 'Bound off all loops at the end.'],
   ['Let knit mean e-wrap', 'Knit now means e-wrap.'],

@@ -41,8 +41,8 @@ test('three mistakes are mended by taps alone', async () => {
   const right = await plantMistakes()
   for (const [words, fix] of [
     ['35 sts', /^Write 36 sts/],
-    ['p2, k1, p1', /^Write Rnds 9.* as in the chart/],
-    ['2/2 RC, p1, k1, p1, k1, p1, 2/2 RC', /^Write Rnd 11.* as in the chart/],
+    ['p2, k1, p1', /^Rewrite Rnds 9.* from the chart/],
+    ['2/2 RC, p1, k1, p1, k1, p1, 2/2 RC', /^Rewrite Rnd 11.* from the chart/],
   ] as const) {
     const line = bench.text.locator('.cm-line', { hasText: words }).last()
     await line.locator('.cm-lintRange').first().tap()

@@ -6,7 +6,7 @@ const past: ReadonlyMap<string, string> = new Map([
   ['Begin', 'Now begins'],
   ['Bind', 'Bound'],
   ['Cast', 'Cast'],
-  ['Chart', 'Charted'],
+  ['Change', 'Changed'],
   ['Cross', 'Crossed'],
   ['End', 'Ended'],
   ['Fill', 'Filled'],
@@ -33,7 +33,7 @@ const past: ReadonlyMap<string, string> = new Map([
 /** Some are told by what has changed, since the mend calls it "it". */
 const told: readonly (readonly [RegExp, string])[] = [
   [/^Move it (.+)$/, 'Moved $1'],
-  [/^Write (.+?)(?: anew,)? as in the chart$/, '$1 rewritten from the chart'],
+  [/^Rewrite (.+) from the chart$/, '$1 rewritten from the chart'],
   [/^No stitch on (pegs .+) from here on$/, '$1 are empty from here on'],
   [/^No stitch on (peg .+) from here on$/, '$1 is empty from here on'],
   [/^No stitch on (peg \d+), which is empty$/, '$1 is marked as no stitch'],

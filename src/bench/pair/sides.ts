@@ -4,7 +4,6 @@ import { sectionsOf, withOnBench } from '../../pattern/sections'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Line } from '../../words/write'
 import { compare } from '../../words/compare/compare'
-import { isDifference } from '../../words/compare/comparison'
 import { read } from '../../words/read/read'
 import { readSettingsOf } from '../../words/read/reading'
 import { findingsOf } from '../words/findings'
@@ -48,5 +47,5 @@ function sideOf(piece: Pattern, name: string): SectionSide {
 function differencesOf(words: string, work: Work): number {
   const comparison = compare(read(words, readSettingsOf(work.pattern)), work)
   const found = findingsOf(comparison, new Rows(work, comparison.pairs))
-  return found.filter(({ rule }) => isDifference(rule)).length
+  return found.filter(({ differs }) => differs).length
 }

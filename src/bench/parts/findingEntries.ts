@@ -21,6 +21,8 @@ export interface Entry {
   readonly goTo: () => void
   /** Labels of its repairs, found when someone looks. */
   readonly fixes: readonly { readonly label: string; readonly mend: () => void }[]
+  /** Why it is not mended the other way as well. */
+  readonly lacking?: string | null
 }
 
 function entryOfWords(bench: Bench, finding: WordsFinding): Entry {
@@ -48,6 +50,9 @@ function entryOfWords(bench: Bench, finding: WordsFinding): Entry {
           sayLost(bench, doneSaid(label))
         },
       }))
+    },
+    get lacking() {
+      return finding.lacking
     },
   }
 }

@@ -33,4 +33,6 @@ export const faultFinding = (fault: string): WordsFinding => ({
   message: `These words could not be read: something in the program failed (${fault}).`,
   advice: 'Your words are still there. Undo the last change, or write it another way.',
   fixes: [],
+  lacking: null,
+  differs: false,
 })

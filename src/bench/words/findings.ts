@@ -1,9 +1,9 @@
 import type { Fix, Severity } from '../../checks/finding'
 import { setWords } from '../../pattern/edits/words'
 import type { Pattern, Run } from '../../pattern/pattern'
-import { applyChanges, type Comparison } from '../../words/compare/compare'
-import { toldOf, type ToldDifference } from '../../words/compare/told'
-import type { Reading, Remark, TextFix, TextRange } from '../../words/read/reading'
+import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
+import { toldOf, type ToldDifference, type ToldRemark } from '../../words/compare/told'
+import type { Reading, TextFix, TextRange } from '../../words/read/reading'
 import { attempt } from './attempt'
 import type { Rows } from './places'
 
@@ -23,6 +23,10 @@ export interface WordsFinding {
   readonly advice: string
   /** Ordinary edits. Found when someone looks. */
   readonly fixes: readonly Fix[]
+  /** Why it cannot be mended in the words and in the chart alike; null: it can, or is not asked. */
+  readonly lacking: string | null
+  /** Does it say that words and chart differ, whatever else it says? */
+  readonly differs: boolean
 }
 
 /** Changes of a text in rising order, as an edit of the pattern's own words. */
@@ -31,20 +35,45 @@ const editOf = (text: string, { changes }: TextFix): ((pattern: Pattern) => Patt
   return (pattern) => setWords(pattern, applyChanges(text, sorted))
 }
 
-const ofRemark = ({ text }: Reading, rows: Rows, remark: Remark, id: string): WordsFinding => {
+/** What the chart waits for, where the words of a line do not fill their pegs. */
+const whenFilled = 'The chart can take your words once they fill their pegs.'
+
+const ofRemark = (
+  { text }: Reading,
+  rows: Rows,
+  { remark, differences, id }: ToldRemark,
+): WordsFinding => {
   const row = remark.row === null ? null : rows.chartRow(remark.row)
+  const own = remark.fixes.map((fix) => ({ label: fix.label, edit: editOf(text, fix) }))
+  const differs = differences.length > 0
+  const all = [row === null ? [] : row, ...differences.map((one) => one.rows)].flat()
   return {
     id,
     rule: remark.rule,
     severity: remark.severity,
     range: remark.range,
-    rows: row === null ? [] : [row],
-    places: remark.pegs ? [remark.pegs] : [],
+    rows: [...new Set(all)].sort((a, b) => a - b),
+    places: remark.pegs && all.length < 2 ? [remark.pegs] : [],
     message: remark.message,
     advice: remark.advice,
-    fixes: remark.fixes.map((fix) => ({ label: fix.label, edit: editOf(text, fix) })),
+    differs,
+    get fixes() {
+      const mends = differences.flatMap((one) => fixesOf(text, one))
+      const labels = mends.map(({ label }) => label)
+      return [...own, ...mends.filter(({ label }, index) => labels.indexOf(label) === index)]
+    },
+    get lacking() {
+      return differences.some(({ isRefused }) => isRefused) ? whenFilled : null
+    },
   }
 }
+
+/** Each is tried out before it is offered: one that cannot even be tried is not. */
+const fixesOf = (text: string, difference: Difference): Fix[] =>
+  attempt([() => difference.fixes], () => []).result.map((fix) => ({
+    label: fix.label,
+    edit: 'edit' in fix ? fix.edit : editOf(text, fix),
+  }))
 
 const ofDifference = (
   { text }: Reading,
@@ -58,13 +87,12 @@ const ofDifference = (
   places,
   message: difference.message,
   advice: difference.advice,
+  differs: true,
   get fixes() {
-    // Each is tried out before it is offered: one that cannot even be tried is not.
-    const tried = attempt([() => difference.fixes], () => [])
-    return tried.result.map((fix) => ({
-      label: fix.label,
-      edit: 'edit' in fix ? fix.edit : editOf(text, fix),
-    }))
+    return fixesOf(text, difference)
+  },
+  get lacking() {
+    return attempt([() => difference.lacking], () => null).result
   },
 })
 
@@ -73,7 +101,7 @@ export function findingsOf(comparison: Comparison, rows: Rows): WordsFinding[] {
   const { reading } = comparison
   const { remarks, differences } = toldOf(comparison)
   return byPlaceInText([
-    ...remarks.map(({ remark, id }) => ofRemark(reading, rows, remark, id)),
+    ...remarks.map((told) => ofRemark(reading, rows, told)),
     ...differences.map((told) => ofDifference(reading, told)),
   ])
 }

@@ -2,7 +2,7 @@ import { setWords } from '../../pattern/edits/words'
 import type { Spot } from '../../pattern/history'
 import type { Pattern } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
-import { compare, type Comparison } from '../../words/compare/compare'
+import { compare, type Agreement, type Comparison } from '../../words/compare/compare'
 import { isDifference } from '../../words/compare/comparison'
 import { read } from '../../words/read/read'
 import { statesSizes } from '../../words/read/statesSizes'
@@ -112,7 +112,7 @@ export class WordsState {
   })
   /** How many things words and chart say differently, set aside or not. */
   readonly differences: number = $derived.by(
-    () => this.#found.filter(({ rule }) => isDifference(rule)).length,
+    () => this.#found.filter(({ differs }) => differs).length,
   )
   /** What is wrong in the words themselves, and not set aside, whether or not they tell the chart. */
   readonly errors: readonly WordsFinding[] = $derived.by(() =>
@@ -135,13 +135,12 @@ export class WordsState {
     if (fault !== null) return { kind: 'unknown' }
     if (!comparison) return { kind: 'written' }
     const { agreement, differences, pairs } = comparison
-    const extra = pairs.filter(({ pass }) => pass === null).length
     // Rounds of a line that could not be read are counted only where nothing else is known.
     const known = differences.length > 0 ? ['same', 'unread'] : ['same']
-    const rounds = agreement.filter((one) => !known.includes(one)).length + extra
+    const isOut = (one: Agreement): boolean => !known.includes(one)
+    const rounds = agreement.filter(isOut).length + roundsBeside(this.reading, pairs)
     if (rounds === 0 && differences.length === 0) return { kind: 'agree' }
-    const here = (agreement[this.#ground.spot.row] ?? 'same') !== 'same'
-    return { kind: 'differ', rounds, here }
+    return { kind: 'differ', rounds, here: isOut(agreement[this.#ground.spot.row] ?? 'same') }
   })
   /** What of the text is lit for the current place. */
   readonly lit: Lit | null = $derived.by(() => (this.isOwn ? this.litClose : this.#litLine))
@@ -253,6 +252,13 @@ export class WordsState {
     this.endTyping()
     this.#ground.apply(fix.label, fix.edit, null)
   }
+}
+
+/** Rounds of the words that the chart does not have: one that is repeated is one, as in a chart. */
+function roundsBeside({ rows }: Reading, pairs: Comparison['pairs']): number {
+  const alone = pairs.flatMap(({ read, pass }) => (pass === null && read !== null ? read : []))
+  const once = alone.filter((read) => rows[read]?.time === 0)
+  return once.length > 0 ? once.length : alone.length
 }
 
 const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>

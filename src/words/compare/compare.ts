@@ -11,6 +11,7 @@ import { slide } from './slide'
 import { compareRow, type Knits } from './row'
 import { Both } from './setting'
 import { draftsStated } from './stated'
+import { lackingOf } from './lacking'
 import { reallyMissing, unreadOf } from './unread'
 import { fixesThatWork } from './vet'
 
@@ -143,8 +144,10 @@ function draftOf(both: Both, found: Found, { knits, missing, pairs }: Around): D
 }
 
 function differenceOf(comparison: Comparison, both: Both, draft: Draft): Difference {
-  const { rule, row, rows, read, places, range, message, advice } = draft
+  const { rule, row, rows, read, places, range, message, advice, isRefused } = draft
   let fixes: Difference['fixes'] | undefined
+  const found = () =>
+    (fixes ??= fixesThatWork(comparison, draft, headsOf(comparison, both), compare))
   return {
     rule,
     severity: 'error',
@@ -156,8 +159,12 @@ function differenceOf(comparison: Comparison, both: Both, draft: Draft): Differe
     range,
     message,
     advice,
+    isRefused,
     get fixes() {
-      return (fixes ??= fixesThatWork(comparison, draft, headsOf(comparison, both), compare))
+      return found()
+    },
+    get lacking() {
+      return lackingOf(draft, found(), both.work.pattern.loom.shape)
     },
   }
 }

@@ -47,8 +47,12 @@ export interface Difference {
   /** One sentence with the numbers in it. */
   readonly message: string
   readonly advice: string
+  /** Is the advice the reason why the chart cannot take what the words say? */
+  readonly isRefused: boolean
   /** Made and tried out when someone looks. */
   readonly fixes: readonly DifferenceFix[]
+  /** Why it is mended in the words alone, in the chart alone or in neither; null: both can be. */
+  readonly lacking: string | null
 }
 
 /** A row of the words and the working of a chart row that belong together; null: there is none. */

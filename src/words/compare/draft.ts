@@ -17,7 +17,9 @@ export type Rewrite =
     }
 
 /** A difference with the repairs that may be tried for it. */
-export interface Draft extends Omit<Difference, 'severity' | 'pegs' | 'fixes'> {
+export interface Draft extends Omit<Difference, 'severity' | 'pegs' | 'fixes' | 'lacking'> {
+  /** What its repairs do, as "Adding it to the words"; absent: they need no reason. */
+  readonly doing?: { readonly words: string; readonly chart: string }
   readonly rewrites: readonly Rewrite[]
   readonly edits: readonly {
     readonly label: string

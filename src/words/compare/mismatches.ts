@@ -26,6 +26,7 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: K
     Number(label) === both.number(first.pass) ? '' : ` (${both.head(label, kind)} in the words)`
   const { terms } = both.reading.settings
   const { edit, refusal } = takeWords(both, mismatch, firstOfRows)
+  const rewriteLabel = `Rewrite ${names} from the chart`
   return {
     rule: mismatch.kind === 'path' ? 'turn-differs' : 'words-differ',
     row: rows[0] ?? null,
@@ -45,17 +46,19 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: K
       ...(mismatch.kind === 'stitches'
         ? [
             {
-              label: `Write ${names} as in the chart`,
+              label: rewriteLabel,
               changes: () => inPlace(both, at, knits),
             },
           ]
         : []),
       {
-        label: `Write ${names} anew, as in the chart`,
+        label: rewriteLabel,
         plan: () => ({ sentences: sentencesFor(both, at, knits) }),
       },
     ],
-    edits: edit ? [{ label: `Chart ${names} as in the words`, edit }] : [],
+    edits: edit ? [{ label: `Change the chart to match the words (${names})`, edit }] : [],
+    isRefused: refusal !== null,
+    doing: { words: 'Rewriting the words', chart: 'Changing the chart' },
   }
 }
 
@@ -103,7 +106,7 @@ function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pai
     return put
   }
   const trial = putAll(both.work.pattern)
-  if (!trial.can) return { edit: null, refusal: reasons[trial.reason](both) }
+  if (!trial.can) return { edit: null, refusal: reasons[trial.reason](both, [...rows.values()]) }
   return {
     edit: (pattern) => {
       const put = putAll(pattern)
@@ -113,11 +116,20 @@ function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pai
   }
 }
 
-const reasons: Readonly<Record<Extract<Put, { can: false }>['reason'], (both: Both) => string>> = {
+const reasons: Readonly<
+  Record<Extract<Put, { can: false }>['reason'], (both: Both, at: readonly Pairing[]) => string>
+> = {
   copies: ({ work }) =>
-    `Use the chart's stitches, or chart it by hand: the words work the ${work.layout.copies} copies of the repeat differently, and the chart holds the repeat once.`,
-  pegs: () =>
-    "Use the chart's stitches, or correct the words first: theirs do not fill these pegs.",
+    `Use the chart's version, or chart it by hand: the words work the ${work.layout.copies} copies of the repeat differently, and the chart holds the repeat once.`,
+  pegs: (both, at) =>
+    `Use the chart's version, or correct the words until they fill ${pegsToFill(both, at)}.`,
+}
+
+/** "all 40 pegs", "all 12 pegs of the row". */
+function pegsToFill(both: Both, [first]: readonly Pairing[]): string {
+  const { pegs } = both.work.pattern.loom
+  const { from, to } = first ? both.run(first.pass).row : { from: 0, to: pegs - 1 }
+  return to - from + 1 === pegs ? `all ${pegs} pegs` : `all ${to - from + 1} pegs of the row`
 }
 
 function putInto(

@@ -120,6 +120,7 @@ export function draftNotInWords(
   const place = at === null ? 0 : both.read(at).saidAt.to
   const [firstRow = 0] = rows
   const lastRow = rows.at(-1) ?? firstRow
+  const them = rows.length === 1 ? 'it' : 'them'
   return {
     rule: 'row-missing-in-words',
     row: firstRow,
@@ -129,12 +130,14 @@ export function draftNotInWords(
     range: { from: place, to: place },
     message: band
       ? `The chart works ${bandLabel} ${both.language.times(band.times)}, the words ${both.language.times(band.times - times)}.`
-      : `${names} of the chart ${rows.length === 1 ? 'is' : 'are'} missing from the words.`,
+      : `Your words leave out ${names}.`,
     advice: band
       ? 'Decide how often it is worked.'
-      : rows.length === 1
-        ? 'Add it to the words, or remove it from the chart.'
-        : 'Add them to the words, or remove them from the chart.',
+      : `Add ${them}, or remove ${them} from the chart.`,
+    isRefused: false,
+    doing: band
+      ? { words: 'Repeating them as often in the words', chart: 'Repeating them less in the chart' }
+      : { words: `Adding ${them} to the words`, chart: `Removing ${them} from the chart` },
     get rewrites() {
       const renumbering = renumberingAfter(both, pairs, passes, after[0] ?? null)
       const all = runs.length > 1 ? write([...runs.keys()], renumbering) : []
@@ -170,6 +173,7 @@ export function draftNotInChart(
   const [reads] = runs as [Run]
   const list = Array.from({ length: size(reads) }, (_, n) => reads.from + n)
   const names = both.readNames(list)
+  const those = list.length === 1 ? 'it' : 'them'
   const first = both.read(reads.from)
   const said = stitchesNamed(
     first.stitches.map(({ stitch }) => stitch),
@@ -217,12 +221,11 @@ export function draftNotInChart(
     range: first.saidAt,
     message:
       list.length === 1
-        ? `${names} of the words (${said}) is missing from the chart.`
-        : `${names} of the words (the first: ${said}) are missing from the chart.`,
-    advice:
-      list.length === 1
-        ? 'Remove it from the words, or add it to the chart.'
-        : 'Remove them from the words, or add them to the chart.',
+        ? `The chart leaves out ${names} of your words (${said}).`
+        : `The chart leaves out ${names} of your words (the first: ${said}).`,
+    advice: `Add ${those}, or remove ${those} from the words.`,
+    isRefused: false,
+    doing: { words: `Removing ${those} from the words`, chart: `Adding ${those} to the chart` },
     rewrites: [
       ...(fewer ? [{ label: `Work it ${fewer.label} in the words`, changes: fewer.changes }] : []),
       { label: `Remove ${names} from the words`, plan: () => ({ gone }) },

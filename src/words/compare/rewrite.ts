@@ -176,12 +176,20 @@ function wholeLine(text: string, range: TextRange): TextRange {
   return alone ? { from: start, to: Math.min(text.length, end + 1) } : { from, to }
 }
 
+/** Where the first line about rows begins: a repeat of rows that are not there is one, too. */
+function firstLine({ text, remarks }: Reading, first: Statement | undefined): number {
+  const starts = remarks.flatMap(({ rule, range }) => (rule === 'no-row' ? [range.from] : []))
+  const from = Math.min(first?.range.from ?? Infinity, ...starts)
+  return from === Infinity ? text.length : lineStart(text, from)
+}
+
 function insertion(
-  { text }: Reading,
+  reading: Reading,
   after: Statement | undefined,
   first: Statement | undefined,
   lines: readonly string[],
 ): Changes[number] {
+  const { text } = reading
   const said = lines.join('\n')
   if (after) {
     const { to } = trimmed(text, after.range)
@@ -191,7 +199,7 @@ function insertion(
       ? { range: { from: end, to: end }, text: `\n${said}` }
       : { range: { from: to, to }, text: `\n${said}\n` }
   }
-  const at = first ? lineStart(text, first.range.from) : text.length
+  const at = firstLine(reading, first)
   const apart = at > 0 && text[at - 1] !== '\n' ? '\n' : ''
   return { range: { from: at, to: at }, text: `${apart}${said}\n` }
 }

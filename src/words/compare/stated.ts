@@ -26,7 +26,7 @@ export function draftsStated(both: Both): Draft[] {
   const list = [knitStated(both), directionStated(both), pegsStated(both)]
   return list
     .filter((one) => one !== null)
-    .map((one) => ({ ...one, row: null, rows: [], read: null, places: [] }))
+    .map((one) => ({ ...one, row: null, rows: [], read: null, places: [], isRefused: false }))
 }
 
 function knitStated({ reading, work: { pattern }, language }: Both): Stated | null {

@@ -1,14 +1,13 @@
 import type { Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import { read } from '../read/read'
-import { readSettingsOf, type Remark } from '../read/reading'
+import { readSettingsOf } from '../read/reading'
 import { compare } from './compare'
 import type { Comparison, Difference } from './comparison'
 import { findingIds } from './findingIds'
-import { saidBeside } from './saidOnce'
+import { joined, type Joined } from './saidOnce'
 
-export interface ToldRemark {
-  readonly remark: Remark
+export interface ToldRemark extends Joined {
   /** By which it can be set aside. */
   readonly id: string
 }
@@ -25,15 +24,15 @@ export function toldOf(comparison: Comparison): {
   readonly remarks: readonly ToldRemark[]
   readonly differences: readonly ToldDifference[]
 } {
-  const remarks = saidBeside(comparison)
-  const all = withoutCascade(comparison)
+  const { remarks, differences } = joined(comparison)
+  const all = withoutCascade(comparison, differences)
   const ids = findingIds(
     comparison.reading,
-    remarks,
+    remarks.map(({ remark }) => remark),
     all.map(({ difference }) => difference),
   )
   return {
-    remarks: remarks.map((remark, index) => ({ remark, id: ids[index] ?? '' })),
+    remarks: remarks.map((told, index) => ({ ...told, id: ids[index] ?? '' })),
     differences: all.map((told, index) => ({ ...told, id: ids[remarks.length + index] ?? '' })),
   }
 }
@@ -53,7 +52,10 @@ export function countErrors(work: Work): number {
  * Where the stitches of a line do not add up, those after the mistake stand beside others than they
  * should: of these differences one is enough, for the whole row.
  */
-function withoutCascade({ reading, differences }: Comparison): Omit<ToldDifference, 'id'>[] {
+function withoutCascade(
+  { reading }: Comparison,
+  differences: readonly Difference[],
+): Omit<ToldDifference, 'id'>[] {
   const wrong = new Set<number>()
   for (const { row, severity } of reading.remarks) {
     const line = severity === 'error' && row !== null ? reading.rows[row] : undefined

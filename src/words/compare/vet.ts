@@ -5,24 +5,50 @@ import type { Reading, TextFix } from '../read/reading'
 import type { Comparison, DifferenceFix } from './comparison'
 import type { Draft } from './draft'
 import { applyChanges, rewrite, type Plan } from './rewrite'
+import { saidOnce } from './saidOnce'
 
 type Compare = (reading: Reading, work: Work) => Comparison
 
-const perRule = ({ differences }: Comparison): Map<string, number> => {
+const perRule = (differences: Comparison['differences']): Map<string, number> => {
   const counts = new Map<string, number>()
   for (const { rule } of differences) counts.set(rule, (counts.get(rule) ?? 0) + 1)
   return counts
 }
 
+/** What was there before, though the rows could not be read then, has not come by a repair. */
+const sinceThen = ({ differences }: Comparison, { agreement }: Comparison) =>
+  differences.filter(
+    ({ rows }) => rows.length === 0 || rows.some((row) => agreement[row] !== 'unread'),
+  )
+
 /** One difference of that rule less, and no more of any other. */
-function isBetter(after: Comparison, before: Comparison, rule: string): boolean {
+function isBetter(
+  after: Comparison['differences'],
+  before: Comparison['differences'],
+  rule: string,
+): boolean {
   const [now, was] = [perRule(after), perRule(before)]
   if ((now.get(rule) ?? 0) >= (was.get(rule) ?? 0)) return false
   return [...now].every(([other, count]) => count <= (was.get(other) ?? 0))
 }
 
-const errorsIn = ({ remarks }: Reading): number =>
-  remarks.filter(({ severity }) => severity === 'error').length
+/** Fewer differences, of that rule too, and none of a row that agreed: for the same chart rows. */
+function isNearer(after: Comparison, before: Comparison, rule: string): boolean {
+  const now = sinceThen(after, before)
+  if (isBetter(now, before.differences, rule)) return true
+  const count = (list: Comparison['differences']) => perRule(list).get(rule) ?? 0
+  return (
+    now.length < before.differences.length &&
+    count(now) < count(before.differences) &&
+    now.every(
+      ({ rows }) => rows.length > 0 && rows.every((row) => before.agreement[row] !== 'same'),
+    )
+  )
+}
+
+/** A line that others repeat has its errors once, however often it is repeated. */
+const errorsIn = (reading: Reading): number =>
+  saidOnce(reading).filter(({ severity }) => severity === 'error').length
 
 /**
  * Of the repairs drafted, at most one of the words and one of the chart: the first after which
@@ -43,7 +69,7 @@ export function fixesThatWork(
     const after = read(applyChanges(reading.text, changes), reading.settings, reading)
     if (errorsIn(after) > errorsIn(reading)) continue
     const now = compare(after, work)
-    if (!isBetter(now, comparison, rule)) continue
+    if (!isNearer(now, comparison, rule)) continue
     if ('holds' in one && !one.holds?.(comparison, now)) continue
     fixes.push({ label, changes } satisfies TextFix)
     break
@@ -53,12 +79,17 @@ export function fixesThatWork(
     if (pattern === work.pattern) continue
     const now = readFor(pattern, reading, work.pattern)
     if (errorsIn(now) > errorsIn(reading)) continue
-    if (!isBetter(compare(now, workPattern(pattern, work)), comparison, rule)) continue
+    const then = compare(now, workPattern(pattern, work))
+    if (!isBetter(then.differences, comparison.differences, rule)) continue
     fixes.push({ label, edit })
     break
   }
-  return fixes
+  return onlyLoses(rule, fixes) ? [] : fixes
 }
+
+/** Rows of the chart are not to go where the words cannot take them instead. */
+const onlyLoses = (rule: string, fixes: readonly DifferenceFix[]): boolean =>
+  rule === 'row-missing-in-words' && fixes.every((fix) => 'edit' in fix)
 
 const planned = (reading: Reading, head: Plan['head'], plan: Partial<Plan>) =>
   rewrite(reading, {

@@ -103,18 +103,21 @@ export function stitchesDiffer(places: readonly Place[], terms: Terms): string {
   return `the words ${said}, the chart ${drawn}${them}.`
 }
 
-/** "the words work 35 pegs, the chart 36: they part at peg 5, which the words purl." */
+/** "your words cover 35 pegs; the chart has 36. They first differ at peg 5: the words purl it, ..." */
 export function countsDiffer(
   { words, chart }: { readonly words: number; readonly chart: number },
   [place]: readonly Place[],
   terms: Terms,
 ): string {
-  const counts = `the words use ${words} ${words === 1 ? 'peg' : 'pegs'}, the chart ${chart}`
+  const counts = `your words cover ${words} ${words === 1 ? 'peg' : 'pegs'}; the chart has ${chart}`
   if (!place || (place.words.length === 0 && place.chart.length === 0)) return `${counts}.`
-  const said = place.words.length > 0 ? `the words ${deed(place.words, terms, 0, false)}` : ''
-  const drawn = place.chart.length > 0 ? `the chart ${deed(place.chart, terms, 1, false)}` : ''
+  const there = (done: string) => `${done} ${done.startsWith('ha') ? 'there' : 'it'}`
+  const said =
+    place.words.length > 0 ? `the words ${there(deed(place.words, terms, 0, false))}` : ''
+  const drawn =
+    place.chart.length > 0 ? `the chart ${there(deed(place.chart, terms, 1, false))}` : ''
   const both = [said, drawn].filter(Boolean).join(', ')
-  return `${counts}. They differ from peg ${place.pegs.from + 1} on: there ${both}.`
+  return `${counts}. They first differ at peg ${place.pegs.from + 1}: ${both}.`
 }
 
 const ends: Readonly<Record<RowEnd, (peg: number) => string>> = {

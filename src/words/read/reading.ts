@@ -98,6 +98,8 @@ export interface Remark {
   readonly message: string
   readonly advice: string
   readonly fixes: readonly TextFix[]
+  /** Numbers of the rows that it says are missing, from the first to the last of each run. */
+  readonly lacks?: readonly Run[]
 }
 
 export interface Section {

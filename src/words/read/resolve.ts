@@ -202,9 +202,9 @@ export class Resolver {
     if (!this.gaps || last === null || number <= last + 1 || this.#gapIn === words) return
     this.#gapIn = words
     const head = { from: 0, to: headLength }
-    const isOne = number - 1 === last + 1
-    const named = rowsFromTo(kind, last + 1, number - 1)
-    this.#remarker.add(say.labelGap(named, isOne, head), range.from)
+    const lacking = { from: last + 1, to: number - 1 }
+    const named = rowsFromTo(kind, lacking.from, lacking.to)
+    this.#remarker.add(say.labelGap(named, lacking, head), range.from)
   }
 
   /**

@@ -69,7 +69,9 @@ test('findings of the words are listed with the others, and their fixes mend the
   if (!item) throw new Error('The finding is in no list')
   await user.click(within(item).getByRole('button', { name: /Words, round 6/ }))
   expect(bench.spot).toEqual({ row: 5, peg: 4 })
-  await user.click(within(item).getByRole('button', { name: 'Chart Rnd 6 as in the words' }))
+  await user.click(
+    within(item).getByRole('button', { name: 'Change the chart to match the words (Rnd 6)' }),
+  )
   expect(bench.pattern.chart.rows[5]?.cells[4]).toBe('p')
   await screen.findByText('Every round can be worked and all counts are right.')
 })

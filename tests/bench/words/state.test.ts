@@ -195,8 +195,8 @@ test('what stands at the caret is shown, or what stands on its line', () => {
 test('a line that does not add up differs once, and its fix mends all of it', () => {
   const bench = ribbedBench(agreeing.with(0, 'Rnd 1: *k2, p1; rep from * to end, k1. (12 sts)'))
   const { wording } = bench
-  const differing = wording.findings.filter(({ rule }) => rule === 'words-differ')
-  expect(differing).toHaveLength(1)
+  expect(wording.findings.map(({ rule }) => rule)).toEqual(['row-count'])
+  const differing = wording.findings.filter(({ differs }) => differs)
   expect(differing[0]?.rows).toEqual([0, 2])
   const [fix] = differing[0]?.fixes ?? []
   if (!differing[0] || !fix) throw new Error('There is no fix')
@@ -298,7 +298,7 @@ test('long words are kept at every key, and read when the keys rest', () => {
   expect(wording.standing).toEqual({ kind: 'agree' })
   bench.redo()
   const [finding] = wording.findings
-  const fix = finding?.fixes.find(({ label }) => label.startsWith('Write'))
+  const fix = finding?.fixes.find(({ label }) => label.startsWith('Rewrite'))
   wording.type(`${wording.text}My note`, 5000)
   if (finding && fix) wording.mend(finding, fix.label)
   expect(wording.standing).toEqual({ kind: 'agree' })
@@ -325,4 +325,57 @@ test('a round left out of a repeat is one round in the head of the words and one
   wording.mend(missing, 'Remove Rnd 4 from the chart, with new numbers in the words')
   expect(wording.standing).toEqual({ kind: 'agree' })
   expect(wording.findings).toEqual([])
+})
+
+test('where rounds of a repeat are left out, a round that agrees is not one of those that differ', () => {
+  const { wording, goTo } = (() => {
+    const bench = smallBench(
+      setWords(
+        setBand(ribbed(), 0, 3, 3),
+        [agreeing[0], agreeing[1], 'Rep Rnds 1-4 twice more. (12 rnds in all)'].join('\n'),
+      ),
+    )
+    return { wording: bench.wording, goTo: (row: number) => bench.goTo({ row, peg: 0 }) }
+  })()
+  goTo(1)
+  expect(wording.standing).toEqual({ kind: 'differ', rounds: 2, here: false })
+  goTo(3)
+  expect(wording.standing).toEqual({ kind: 'differ', rounds: 2, here: true })
+})
+
+test('a round of the words that a repeat tells again is one that differs', () => {
+  const { wording } = ribbedBench([...agreeing, 'Rnd 5: Purl.', 'Rep Rnd 5 twice more.'])
+  expect(wording.standing).toMatchObject({ kind: 'differ', rounds: 1 })
+})
+
+test('a line that does not add up has the mends of its difference at the caret', () => {
+  const bench = ribbedBench(agreeing.with(0, 'Rnd 1: *k2, p2, k1; rep from * to end. (12 sts)'))
+  const { wording } = bench
+  wording.moveCaret({ from: 12, to: 12 }, false)
+  const [finding] = wording.atCaret
+  expect(wording.atCaret.map(({ rule }) => rule)).toEqual(['row-count'])
+  expect(finding?.fixes.map(({ label }) => label)).toEqual(['Rewrite Rnds 1 and 3 from the chart'])
+  expect(finding?.lacking).toBe('The chart can take your words once they fill their pegs.')
+  if (finding) wording.mend(finding, 'Rewrite Rnds 1 and 3 from the chart')
+  expect(wording.standing).toEqual({ kind: 'agree' })
+})
+
+test.each([
+  ['lines left out', [agreeing[0], agreeing[3]], ['row-missing-in-words']],
+  [
+    'lines left out that a repeat names',
+    [agreeing[0], 'Rnd 4: Knit.', 'Rep Rnds 2-4 once more.'],
+    ['row-missing-in-words'],
+  ],
+  [
+    'a line with a stitch too few',
+    agreeing.with(3, 'Rnd 4: k5, p1, k5.').map(String),
+    ['row-count'],
+  ],
+])('one slip is one finding: %s', (_, lines, rules) => {
+  const said = lines.filter((line) => line !== undefined)
+  const isBand = said.some((line) => line.startsWith('Rep'))
+  const chart = isBand ? setBand(ribbed(), 1, 3, 2) : ribbed()
+  const { wording } = smallBench(setWords(chart, said.join('\n')))
+  expect(wording.findings.map(({ rule }) => rule)).toEqual(rules)
 })

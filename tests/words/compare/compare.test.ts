@@ -68,8 +68,8 @@ describe('a stitch that differs', () => {
     const [difference] = comparison.differences
     const fixes = difference?.fixes ?? []
     expect(fixes.map(({ label }) => label)).toEqual([
-      'Write Rnd 4 as in the chart',
-      'Chart Rnd 4 as in the words',
+      'Rewrite Rnd 4 from the chart',
+      'Change the chart to match the words (Rnd 4)',
     ])
     for (const fix of fixes) expect(messages(repaired(comparison, fix))).toEqual([])
     const edit = fixes.find((fix) => 'edit' in fix)
@@ -109,7 +109,7 @@ describe('a stitch that differs', () => {
     expect(messages(comparison)).toEqual(['Rnd 1: the words knit peg 4, the chart purls it.'])
     const [difference] = comparison.differences
     expect(difference?.advice).toContain('4 copies of the repeat')
-    expect(difference?.fixes.map(({ label }) => label)).toEqual(['Write Rnd 1 as in the chart'])
+    expect(difference?.fixes.map(({ label }) => label)).toEqual(['Rewrite Rnd 1 from the chart'])
   })
 
   it('in every copy of a repeat is one difference, charted in every copy', () => {
@@ -134,10 +134,10 @@ describe('a stitch that differs', () => {
 describe('a row that does not add up', () => {
   const wide = piece(['k*2, p*2, '.repeat(7).replace(/, $/, ''), 'k*28'])
 
-  it('is one difference: the counts, and the first peg where they part', () => {
+  it('is one difference: the counts, and the first peg where they differ', () => {
     const { differences } = compared(wide, ['Rnd 1: *k2, p3; rep from * to end.', 'Rnd 2: Knit.'])
     expect(differences.map(({ message }) => message)).toEqual([
-      'Rnd 1: the words use 25 pegs, the chart 28. They differ from peg 5 on: there the words purl, the chart knits.',
+      'Rnd 1: your words cover 25 pegs; the chart has 28. They first differ at peg 5: the words purl it, the chart knits it.',
     ])
     expect(differences[0]?.places).toEqual([{ from: 4, to: 4 }])
   })
@@ -153,7 +153,7 @@ describe('a row that does not add up', () => {
 describe('rows that are missing', () => {
   it.each([0, 1, 2, 3])('one line of the words, number %i, is one difference', (at) => {
     const comparison = compared(rib, ribWords.toSpliced(at, 1))
-    expect(messages(comparison)).toEqual([`Rnd ${at + 1} of the chart is missing from the words.`])
+    expect(messages(comparison)).toEqual([`Your words leave out Rnd ${at + 1}.`])
     expect(comparison.agreement[at]).toBe('missing')
     const fixes = comparison.differences[0]?.fixes ?? []
     expect(fixes).toHaveLength(2)
@@ -164,9 +164,7 @@ describe('rows that are missing', () => {
     const lines = ribWords
       .toSpliced(at, 1)
       .map((line, index) => line.replace(/^Rnd \d/, `Rnd ${index + 1}`))
-    expect(messages(compared(rib, lines))).toEqual([
-      `Rnd ${at + 1} of the chart is missing from the words.`,
-    ])
+    expect(messages(compared(rib, lines))).toEqual([`Your words leave out Rnd ${at + 1}.`])
   })
 
   it('one line too many is one difference', () => {
@@ -177,7 +175,7 @@ describe('rows that are missing', () => {
       'Rnd 5: Purl.',
     ]
     const comparison = compared(rib, lines)
-    expect(messages(comparison)).toEqual(['Rnd 3 of the words (k1, p7) is missing from the chart.'])
+    expect(messages(comparison)).toEqual(['The chart leaves out Rnd 3 of your words (k1, p7).'])
     const fixes = comparison.differences[0]?.fixes ?? []
     expect(fixes).toHaveLength(2)
     for (const fix of fixes) expect(messages(repaired(comparison, fix))).toEqual([])
@@ -261,7 +259,7 @@ describe('a line that is written as in the chart', () => {
   ])('keeps brackets, sizes and all that is right: %s', (said, then) => {
     const line = (end: string) => `Rnd 1: [P2, k4, p2, ${end}] 3 (4, 5) times. (36 sts)`
     expect(wordsAfter(sized, [line(said), 'Rnd 2: Knit.'])).toEqual({
-      label: 'Write Rnd 1 as in the chart',
+      label: 'Rewrite Rnd 1 from the chart',
       text: `${line(then)}\nRnd 2: Knit.`,
     })
   })
@@ -292,7 +290,7 @@ describe('a line that is written as in the chart', () => {
   it('says when it is written anew, and then too with the names of the words', () => {
     const pattern = piece(['k*2, 2/2 LC, p*2, k*8', 'p*16'])
     expect(wordsAfter(pattern, [...key, 'Rnd 1: Purl.', 'Rnd 2: Purl.'])).toEqual({
-      label: 'Write Rnd 1 anew, as in the chart',
+      label: 'Rewrite Rnd 1 from the chart',
       text: [...key, 'Rnd 1: k2, C4L, p2, k8.', 'Rnd 2: Purl.'].join('\n'),
     })
   })

@@ -26,7 +26,7 @@ const wordsAfter = (
 describe('one round left out of a band whose repeat names it', () => {
   it.each([6, 8, 11])('is the one round that differs: %i', (number) => {
     const comparison = without(number)
-    expect(messages(comparison)).toEqual([`Rnd ${number} of the chart is missing from the words.`])
+    expect(messages(comparison)).toEqual([`Your words leave out Rnd ${number}.`])
     expect(comparison.differences[0]?.rows).toEqual([number - 1])
     const notSame = comparison.agreement.flatMap((one, row) =>
       one === 'differs' || one === 'missing' ? [row] : [],

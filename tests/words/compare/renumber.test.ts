@@ -164,7 +164,7 @@ describe('a row written into words that were numbered without it', () => {
       'Rnd 5: k3, p3.',
       'Rnd 6: p1, k5.',
     ])
-    expect(left).toEqual(['Rnd 4 of the chart is missing from the words.'])
+    expect(left).toEqual(['Your words leave out Rnd 4.'])
     expect(mislabelled).toEqual([])
   })
 

@@ -1,6 +1,7 @@
 import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
 import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
+import type { Run } from '../../../pattern/pattern'
 import type { Stretch, Trouble } from '../stretch'
 import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
@@ -82,12 +83,13 @@ export const causeOfMiscounts = (
 })
 
 /** Numbers are left out between two heads. `named`: "Rnd 2", "Rnds 2-4". */
-export const labelGap = (named: string, isOne: boolean, range: TextRange): RelativeRemark =>
+export const labelGap = (named: string, lacking: Run, range: TextRange): RelativeRemark =>
   made({
+    lacks: [lacking],
     rule: 'label-gap',
     severity: 'warning',
     range,
-    message: `${named} ${isOne ? 'is' : 'are'} missing.`,
+    message: `${named} ${lacking.from === lacking.to ? 'is' : 'are'} missing.`,
     advice: 'Write what is worked there, or correct the numbers.',
   })
 
@@ -286,6 +288,7 @@ export function noRow(
     : `${whole} can't be repeated`
   return made({
     ...base,
+    lacks: missing.map((number) => ({ from: number, to: number })),
     message: `${lacking} ${are(missing.length)} missing above this line, so ${cannot}.`,
     advice: `Write ${lacking} above it, or correct the number.`,
   })
