@@ -66,7 +66,7 @@ test('the printed page says and shows what the chart does, read back by an indep
   await bench.menu('Booklet').click()
   const dialog = bench.page.getByRole('dialog', { name: 'Booklet' })
   const svg = await bench.download(() => bench.button('Rows as SVG', dialog).click())
-  expect(svg.name).toBe('untitled-cuff-rows.svg')
+  expect(svg.name).toBe('untitled-rows.svg')
   const drawn = await bench.page.evaluate((text) => {
     const file = new DOMParser().parseFromString(text, 'image/svg+xml')
     const dots = [...file.querySelectorAll('.ink-solid')]
@@ -77,7 +77,7 @@ test('the printed page says and shows what the chart does, read back by an indep
   expect(drawn).toEqual({ broken: false, dots: 5 })
 
   const file = await bench.download(() => bench.button('Save as PDF', dialog).click())
-  expect(file.name).toBe('untitled-cuff.pdf')
+  expect(file.name).toBe('untitled.pdf')
   const pdf = await readPdf(file.bytes)
   // ISO 216: A4 is 210 x 297 mm; a point is 1/72 inch.
   for (const page of pdf.pages) {
