@@ -184,9 +184,9 @@ export const english: Omit<Language, 'finishing'> = {
   cautions: (mostPassed) => [
     `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${mostPassed === 1 ? '1 peg' : `${mostPassed} pegs`} before it is caught`}.`,
     'Weave ends in securely, turn the piece inside out and check it before every use.',
-    'No cords or ribbons at the head or neck; ties elsewhere short and firmly fixed.',
+    'No cords or ribbons at the head or neck; keep any other ties short and sew them on firmly.',
     'Buttons and trims can come off: avoid them.',
-    'Use soft washable yarn without loose fibre.',
+    "Use a soft, washable yarn that doesn't shed.",
     "Check your local rules on children's clothing and small parts before you make or sell it.",
   ],
   start: (pegs, shape, { castOn }) =>

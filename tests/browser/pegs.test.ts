@@ -211,7 +211,7 @@ test('the whole piece is walked from the cast-on to the bind-off', async () => {
   const chooser = pegs().getByRole('combobox', { name: 'Walk through' })
   await chooser.focus()
   await chooser.selectOption({ label: '1. Cast on: e-wrap' })
-  expect(await sentence().innerText()).toMatch(/first loop there/)
+  expect(await sentence().innerText()).toMatch(/makes its first loop/)
   await slider().press('End')
   await slider().press('ArrowRight')
   await count().filter({ hasText: 'Move 1 of 12 · Round 1 of Chart' }).waitFor()

@@ -40,19 +40,21 @@ function noteFloat(view: RowView, fault: Float, most: number): Noted {
   const { setting, layout } = view
   const { peg: caught, pegs: passed } = fault
   const pegs = passedPegs(view, caught, passed)
-  const lies = fault.side === 'inside' ? 'floats inside behind' : 'lies loose in front of'
+  const lies = fault.side === 'inside' ? 'floats inside behind' : 'runs loose across'
   const float = `${lies} ${counted(passed, 'peg')} (${millimetres(passed * setting.pitch)} mm of the loom)`
   // At a slip on the other side the yarn only goes there, and is not held.
   const slipped = view.run.row.sites.find(({ peg }) => peg === caught)?.stitch.passes === true
-  const held = slipped ? `before it changes sides at peg` : 'before it is held on peg'
+  const held = slipped
+    ? `before it changes sides at peg ${caught + 1}`
+    : `before peg ${caught + 1} catches it`
   return {
     pegs,
     say: (row) =>
-      `${row}: the yarn ${float} ${held} ${caught + 1}${inEachRepeat(layout, caught)}. ${limitNamed(most, setting)}.`,
+      `${row}: the yarn ${float} ${held}${inEachRepeat(layout, caught)}. ${limitNamed(most, setting)}.`,
     advice:
       most === 0
         ? 'Slip no peg here: knit it, or tuck the yarn on it.'
-        : `Knit or tuck a peg in between, so that the yarn is held after ${most === 1 ? '1 peg' : `${most} pegs at most`}.`,
+        : `Knit or tuck a peg in between, so that the yarn is caught after ${most === 1 ? '1 peg' : `${most} pegs at most`}.`,
     mend: (row) => catchBetween(view, pegs, most, row),
   }
 }

@@ -15,7 +15,7 @@ export const crossJoin: RowRule = {
       view,
       'join',
       ({ item, pegs }) => `${item.stitch.width} pegs, and ${left(pegs)} left before peg 1`,
-      'Start the round elsewhere, so that no cross lies over its end.',
+      'Knit these pegs instead, or start the round where it cuts no cross.',
       (_, __, plain) => [...startElsewhere('the round'), plain],
     ),
 }

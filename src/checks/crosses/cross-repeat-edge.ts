@@ -19,7 +19,7 @@ export const crossRepeatEdge: RowRule = {
       view,
       'repeat',
       ({ item }) => `${item.stitch.width} pegs inside it`,
-      'Start the repeat elsewhere, so that no cross lies over its edge, or move the cross.',
+      'Knit these pegs instead, move the cross, or start the repeat where it cuts no cross.',
       (piece, row, plain) => [
         ...startElsewhere(goesRound(view) ? 'the round' : 'the repeat'),
         plain,

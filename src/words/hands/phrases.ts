@@ -51,20 +51,20 @@ export const wayNames: Readonly<Record<How, string>> = {
  */
 export const castOnWays: Readonly<Record<CastOn, (peg: string) => string>> = {
   'e-wrap': (peg) =>
-    `wind the yarn once round ${peg} so that it crosses itself; that is the first loop there`,
+    `wind the yarn once round ${peg} so that it crosses itself; this makes its first loop`,
   'double e-wrap': (peg) =>
-    `wind the yarn twice round ${peg} so that it crosses itself, and lift the lower strand over the upper one and off; the one that stays is the first loop there`,
+    `wind the yarn twice round ${peg} so that it crosses itself, and lift the lower strand over the upper one and off; the one that stays is its first loop`,
   chain: (peg) =>
-    `with the crochet hook inside the loom and the yarn outside, lay the yarn round the outside of ${peg} and draw it through the loop on the hook; the strand round the outside is the first loop there`,
+    `with the crochet hook inside the loom and the yarn outside, lay the yarn round the outside of ${peg} and draw it through the loop on the hook; the strand round the outside is its first loop`,
   'long-tail': (peg) =>
     `make a loop of the long tail, draw a loop of the yarn through it, put that new loop on ${peg} and draw the tail tight below`,
   drawstring: (peg) =>
-    `lay the yarn across the front of ${peg} without winding it round; that strand is the first loop there`,
+    `lay the yarn across the front of ${peg} without winding it round; that strand is its first loop`,
 }
 
 /** Where the chain ends: no strand is left for the last peg, but the loop on the hook (common practice). */
 export const lastOfChain = (peg: string): string =>
-  `put the last loop of the chain, from the hook, on ${peg}; it is the first loop there`
+  `put the last loop of the chain, from the hook, on ${peg}; this is its first loop`
 
 /** How a drawstring is woven (common practice). `back`: on the way back, else once more round. */
 export const drawstringWay = (back: boolean): string =>
@@ -72,7 +72,7 @@ export const drawstringWay = (back: boolean): string =>
 
 const chained: LetGoWay = (pegs, _, goesOn) =>
   goesOn
-    ? `Pull the last loop, on ${pegs}, long, take it off the peg, put the ball of yarn through it and draw it tight.`
+    ? `Pull the last loop, on ${pegs}, long, take it off the peg, pass the ball of yarn through it and pull it snug; do not cut the yarn.`
     : `Cut the yarn, draw its end through the last loop, on ${pegs}, and take that loop off the peg.`
 
 type LetGoWay = (pegs: string, loops: string, goesOn: boolean) => string
@@ -87,5 +87,5 @@ export const letGoWays: Readonly<Record<BindOff, LetGoWay>> = {
   gather: (pegs, loops) =>
     `With the yarn end in a sewing needle, go through ${loops} on ${pegs} and take ${loops === 'the loop' ? 'it' : 'them'} off onto the yarn.`,
   graft: (pegs, loops) =>
-    `With the yarn end in a sewing needle, sew through ${loops} on ${pegs} the way a row of knitting runs (twice through each loop by the end), and take ${loops === 'the loop' ? 'it' : 'them'} off.`,
+    `With the yarn end in a sewing needle, sew through ${loops} on ${pegs}, following the path of a knit row (twice through each loop by the end), and take ${loops === 'the loop' ? 'it' : 'them'} off.`,
 }

@@ -1,3 +1,4 @@
+import { pegsInWork } from '../../loom/state'
 import { layOut } from '../../pattern/layout'
 import type { Pattern } from '../../pattern/pattern'
 import { rowNumbers, schedule } from '../../pattern/schedule'
@@ -33,7 +34,9 @@ export function readChartStep(pattern: Pattern, step: StepWork, terms: Terms): C
   const waiting = loopsWaiting(step)
   const readings: { lines: readonly Line[]; times: number[]; text: string }[] = []
   works.forEach((work, index) => {
-    const lines = writeWords(work, terms).lines.map((line) => countOnly(line, waiting))
+    const lines = writeWords(work, terms).lines.map((line) =>
+      leavesLoops(work, line, waiting) ? withoutCount(line) : countOnly(line, waiting),
+    )
     const text = textOf(lines)
     const known = readings.find((reading) => reading.text === text)
     if (known) known.times.push(index + 1)
@@ -78,6 +81,26 @@ export function chartWorks(pattern: Pattern, { step, section, rows }: StepWork):
 const loopsWaiting = ({ before, pegs }: StepWork): number =>
   before.stacks.filter((stack, peg) => stack.length > 0 && (peg < pegs.from || peg > pegs.to))
     .length
+
+/**
+ * A row that leaves some of the loops in work where they are, and none more or fewer: a count of all
+ * would not be that of the pegs that it names.
+ */
+function leavesLoops({ passes, run }: Work, line: Line, waiting: number): boolean {
+  if (line.kind !== 'row') return false
+  const first = run.rows[passes.findIndex(({ row }) => row === line.rows.from)]
+  if (!first) return false
+  const { row, before, after } = first
+  const loops = (from: number, to: number) =>
+    before.stacks.slice(from, to + 1).filter((stack) => stack.length > 0).length
+  const all = loops(0, before.stacks.length)
+  return loops(row.from, row.to) < all - waiting && all === pegsInWork(after)
+}
+
+const withoutCount = (line: Line): Line => ({
+  ...line,
+  text: line.text.replace(/ \(\d+ sts?\)$/, ''),
+})
 
 const countAtEnd = /(\d+) sts?\)$/
 

@@ -37,6 +37,8 @@ export interface PiecePhrases {
 export interface Halves {
   readonly near: readonly number[]
   readonly far: readonly number[]
+  /** Pegs that still hold the double stitch of a German turn, 0-based. */
+  readonly doubled: readonly number[]
 }
 
 /** Where an edge is worked: the whole ring or bar, or a run of its pegs; in the order it is worked. */
@@ -78,7 +80,21 @@ const ordinal = (number: number): string => {
 const listOf = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`
 
-const firstOf = (pegs: readonly number[]): string => `peg ${(pegs[0] ?? 0) + 1}`
+/** "peg 2 with peg 1, peg 3 with peg 48, and so on to peg 25 with peg 26". */
+function pairsOf(near: readonly number[], far: readonly number[]): string {
+  const pairs = near.map((peg, index) => `peg ${peg + 1} with peg ${(far[index] ?? peg) + 1}`)
+  return pairs.length < 5
+    ? listOf(pairs)
+    : `${pairs.slice(0, 2).join(', ')}, and so on to ${pairs.at(-1) ?? ''}`
+}
+
+/** Strands of a German turn that no row has worked as one yet. */
+function asOneLoop(pegs: readonly number[]): string {
+  const named = listOf(pegs.map((peg) => `peg ${peg + 1}`))
+  return pegs.length === 0
+    ? ''
+    : ` The two strands of the double stitch on ${named} count as one loop.`
+}
 
 /** "pegs 2 to 25", "peg 1 and pegs 48 to 26": runs that go on over the join are named apart. */
 function runsOf(pegs: readonly number[]): string {
@@ -97,7 +113,7 @@ const chainStep =
   'knit the next peg, move its loop back onto the peg before it, lift the lower loop there over it and off'
 /** Where loops wait for the yarn it is not cut: the ball goes through the loop (common practice). */
 const chainEnd = (goesOn: boolean): string =>
-  `rep from * until one ${goesOn ? 'of these loops' : 'loop'} is left; ${goesOn ? 'pull that loop long, take it off, put the ball of yarn through it and draw it tight' : 'cut the yarn, draw its end through that loop and take it off'}`
+  `rep from * until one ${goesOn ? 'of these loops' : 'loop'} is left; ${goesOn ? 'pull that loop long, take it off, pass the ball of yarn through it and pull it snug, without cutting the yarn' : 'cut the yarn, draw its end through that loop and take it off'}`
 const basicWay = (goesOn: boolean): string =>
   `knit the first peg; *${chainStep}, and move it forward again to its own peg; ${chainEnd(goesOn)}`
 
@@ -118,8 +134,8 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
     `Cut the yarn, leaving a tail about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; pull it tight, pass it through the centre and fasten off.${joinAgain(goesOn)}`,
   'three-needle': (goesOn, { near, far }) =>
     `Put the loops of ${runsOf(far)} onto ${runsOf(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
-  graft: (goesOn, { near, far }) =>
-    `Lay the loops of ${runsOf(near)} against those of ${runsOf(far)}, in this order, so that ${firstOf(near)} faces ${firstOf(far)}; with the yarn end in a sewing needle, sew from one side to the other the way a row of knitting runs, twice through each loop, and take the loops off as you go.${joinAgain(goesOn)}`,
+  graft: (goesOn, { near, far, doubled }) =>
+    `Cut the yarn, leaving a tail three to four times as long as the edge. Pair the pegs: ${pairsOf(near, far)}. With the tail in a sewing needle, follow the path of a knit row from side to side, twice through each loop, and take the loops off as you go.${asOneLoop(doubled)}${joinAgain(goesOn)}`,
 }
 
 function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {

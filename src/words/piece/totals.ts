@@ -72,9 +72,7 @@ function sayTime({ minutes }: Totals, { piece: { pace } }: Pattern): string {
 function assumptions({ yarn }: Totals, { piece: { pair } }: Pattern, terms: Terms): string[] {
   const { gauge } = languages[terms].finishing
   return [
-    ...(yarn === null
-      ? []
-      : [`The yarn is estimated from the ${gauge}: have a little more at hand.`]),
-    ...(pair === 'none' ? [] : ['These numbers are for one; a pair takes twice as much.']),
+    ...(yarn === null ? [] : [`The yarn is estimated from the ${gauge}: allow a little extra.`]),
+    ...(pair === 'none' ? [] : ['These numbers are for one; double them for a pair.']),
   ]
 }

@@ -239,8 +239,11 @@ const line = (kind: PieceLineKind, text: string, step: number | null): PieceLine
 })
 
 /** The first half of the pegs of an edge, and those that lie across from them. */
-function halvesOf({ edge }: StepWork): Halves {
+function halvesOf({ edge, before }: StepWork): Halves {
   const pegs = edge?.way.pegs ?? []
+  const doubled = pegs.filter((peg) =>
+    before.stacks[peg]?.some(({ kind }) => kind === 'German turn'),
+  )
   const half = Math.ceil(pegs.length / 2)
-  return { near: pegs.slice(0, half), far: pegs.slice(pegs.length - half).toReversed() }
+  return { near: pegs.slice(0, half), far: pegs.slice(pegs.length - half).toReversed(), doubled }
 }

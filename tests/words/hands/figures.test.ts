@@ -238,11 +238,11 @@ test('a drawstring is woven in front of one peg and behind the next, then the ot
       ({ heading, sentence }) => `${heading}: ${sentence}`,
     ),
   ).toEqual([
-    'Cast on: Lay the yarn across the front of peg 1 without winding it round; that strand is the first loop there.',
+    'Cast on: Lay the yarn across the front of peg 1 without winding it round; that strand is its first loop.',
     'Cast on: Carry the yarn behind peg 2, inside the loom.',
     'Cast on: Do the last two steps three times more, from peg 3 on to peg 8.',
     'Cast on: Leave the loop on peg 1 as it is and carry the yarn behind peg 1, inside the loom.',
-    'Cast on: Lay the yarn across the front of peg 2 without winding it round; that strand is the first loop there.',
+    'Cast on: Lay the yarn across the front of peg 2 without winding it round; that strand is its first loop.',
     'Cast on: Do the last two steps three times more, from peg 3 on to peg 8.',
   ])
 })
@@ -253,7 +253,7 @@ test('the last loop of a chain cast-on goes on the last peg', () => {
   const said = stepFigures(walkEdge(pattern, { castOn: 'chain' }), handsContext(pattern))
   expect(said.map(({ sentence }) => sentence)).toEqual([
     expect.stringMatching(/^On pegs 1 to 5, one after the other: with the crochet hook /),
-    'Put the last loop of the chain, from the hook, on peg 6; it is the first loop there.',
+    'Put the last loop of the chain, from the hook, on peg 6; this is its first loop.',
   ])
 })
 

@@ -38,7 +38,7 @@ describe('totals in words', () => {
       'About 1 h 55 min, at 30 stitches a minute.',
     ])
     const rests = lines.filter(({ kind }) => kind === 'assumption').map(({ text }) => text)
-    expect(rests).toEqual(['The yarn is estimated from the gauge: have a little more at hand.'])
+    expect(rests).toEqual(['The yarn is estimated from the gauge: allow a little extra.'])
     expect(sayTotals(known, workPiece(pattern), 'uk')[1]?.text).toBe(
       '2782 stitches: k 2752, C4F 30.',
     )
@@ -54,7 +54,7 @@ describe('totals in words', () => {
   })
 
   test('a pair says that the numbers are for one', () => {
-    expect(say(keeperSock(), 'assumption').at(-1)).toMatch(/for one; a pair takes twice as much/)
+    expect(say(keeperSock(), 'assumption').at(-1)).toMatch(/for one; double them for a pair/)
   })
 
   test('rounds and rows do not mix in one line', () => {

@@ -11,6 +11,7 @@ import { writeWords } from '../../../src/words/write'
 import { pieceAbbreviations, pieceText } from '../../../src/words/piece/text'
 import { writePiece, type PieceBlock } from '../../../src/words/piece/write'
 import { arbitraryPattern } from '../../arbitraries'
+import { starters } from '../compare/helpers'
 import { band, chartOf, ferryMitt, keeperSock, withPiece, withSteps } from './pieces'
 
 const blocksOf = (pattern: Pattern, terms: 'us' | 'uk' = 'us'): readonly PieceBlock[] =>
@@ -245,6 +246,28 @@ describe('steps', () => {
     ).toMatch(/use a new length/)
   })
 
+  test('a graft names the tail, pairs the pegs and counts a double stitch as one (common practice)', () => {
+    const grafts = starters.flatMap((pattern) => {
+      const lines = textsOf(blocksOf(pattern))
+      const at = lines.findIndex((text) => text.endsWith('by grafting them together.'))
+      return at < 0 ? [] : [lines[at + 1]]
+    })
+    expect(grafts).toEqual([
+      'Cut the yarn, leaving a tail three to four times as long as the edge. Pair the pegs: peg 2 with peg 1, peg 3 with peg 48, and so on to peg 25 with peg 26. With the tail in a sewing needle, follow the path of a knit row from side to side, twice through each loop, and take the loops off as you go. The two strands of the double stitch on peg 25 count as one loop.',
+    ])
+    const plainGraft: Step = { kind: 'bind off', how: 'graft', pegs: null }
+    const even = textsOf(blocksOf(withSteps(ring, [castOn, plain(2), plainGraft])))
+    expect(even.at(-1)).toMatch(/^Cut the yarn/)
+    expect(even.at(-1)).not.toMatch(/double stitch/)
+  })
+
+  test('a row of some of the pegs has no count of all, whatever the loom holds', () => {
+    const mitt = starters.flatMap((pattern) =>
+      textsOf(blocksOf(pattern)).filter((text) => text.startsWith('Row 1: Pegs 1 to 26: k26.')),
+    )
+    expect(mitt).toEqual(['Row 1: Pegs 1 to 26: k26.', 'Row 1: Pegs 1 to 26: k26. (26 sts)'])
+  })
+
   test('where other loops wait for the yarn, it is not cut, or joined again', () => {
     const how = (way: (typeof bindOffs)[number], most: number) =>
       textsOf(
@@ -252,7 +275,9 @@ describe('steps', () => {
           withSteps(ring, [castOn, { kind: 'bind off', how: way, pegs: { from: 0, to: most } }]),
         ),
       ).at(-1)
-    expect(how('basic', 5)).toMatch(/put the ball of yarn through it/)
+    expect(how('basic', 5)).toMatch(
+      /pass the ball of yarn through it and pull it snug, without cutting the yarn/,
+    )
     expect(how('basic', 23)).toMatch(/cut the yarn/)
     expect(how('gather', 5)).toMatch(/Join the yarn again where this edge ends, and go on\.$/)
     expect(how('gather', 23)).not.toMatch(/again/)
