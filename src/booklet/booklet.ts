@@ -5,6 +5,7 @@ import { findSection, isOneChart, sectionsOf, usedSections, withOnBench } from '
 import { workPattern, type Work } from '../pattern/work'
 import { totalsOf } from '../pattern/totals'
 import { workPiece } from '../pattern/workPiece'
+import { runsOf } from '../words/statements'
 import { countErrors } from '../words/compare/told'
 import { textColumn, type Column } from './blocks'
 import { withSoundCells } from './cellWish'
@@ -41,6 +42,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const { blocks, warnings: ofBlocks } = isOneChart(pattern)
     ? oneChart(work, room)
     : wholePiece(pattern, room)
+  const runs = pattern.making.forBaby ? runsOf(workPiece(pattern)) : []
   const own = settings.words && settings.wording === 'own'
   const open = countOpen(openFindings(asked))
   const wrong = own ? wordErrors(asked) : noErrors
@@ -51,7 +53,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
     language: phrases.tag,
     paper: settings.paper,
     pages: footed(
-      flow([...blocks, ...cautionBlocks(work, column)], area),
+      flow([...blocks, ...cautionBlocks(pattern, runs, column)], area),
       pattern.title,
       paper,
       column,

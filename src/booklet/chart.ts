@@ -32,16 +32,23 @@ export interface ChartTitles {
   readonly chart: string
   readonly ring: string
   readonly sheet: (letter: string) => string
-  /** What is told of the pegs that are not drawn. */
-  readonly asides?: readonly string[]
+  /** Lines under the title: how often the chart is worked, which pegs are not drawn. */
+  readonly asides: readonly string[]
 }
 
 /** The titles of the one chart there is, or of the chart of a section. */
 export function chartTitles({ pattern }: Work, section: string | null): ChartTitles {
-  const { chart, ringChart, sheet, ringOf, sheetOf } = phrasesOf[pattern.style.terms]
-  return section === null
-    ? { chart, ring: ringChart, sheet }
-    : { chart: section, ring: ringOf(section), sheet: (letter) => sheetOf(section, letter) }
+  const { chart, ringChart, sheet, ringOf, sheetOf, timesWorked } = phrasesOf[pattern.style.terms]
+  if (section === null) return { chart, ring: ringChart, sheet, asides: [] }
+  const times = pattern.piece.steps.flatMap((step) =>
+    step.kind === 'chart' && step.section === section ? [step.times] : [],
+  )
+  return {
+    chart: section,
+    ring: ringOf(section),
+    sheet: (letter) => sheetOf(section, letter),
+    asides: times.some((one) => one > 1) ? [timesWorked(times)] : [],
+  }
 }
 
 /** The whole chart under its heading. */
@@ -61,7 +68,7 @@ export function oneSheetBlocks(
   ]
 }
 
-const asideBlocks = (asides: readonly string[] = [], column: Column): Block[] =>
+const asideBlocks = (asides: readonly string[], column: Column): Block[] =>
   asides.map((text) => ({ ...paragraph(text, column), withNext: true }))
 
 /** What the words of a chart call its rows; where they have both, as in a heel, all are rows. */
@@ -162,12 +169,16 @@ export function ringBlocks(
   work: Work,
   sizes: RingOptions,
   column: Column,
-  { ring }: ChartTitles,
+  { ring, asides }: ChartTitles,
 ): Block[] {
   const scene = ringChart(work, sizes)
   const { chart: scale } = column.type
   const x = Math.max(0, (column.width - scale * scene.width) / 2)
-  return [heading(ring, column), pictureBlock({ x, y: 0, scale, scene }, column)]
+  return [
+    heading(ring, column),
+    ...asideBlocks(asides, column),
+    pictureBlock({ x, y: 0, scale, scene }, column),
+  ]
 }
 
 /** Exactly the stitches in the charts: sign, abbreviation, name; and where the signs come from. */

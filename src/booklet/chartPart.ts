@@ -46,6 +46,10 @@ export function chartPart(work: Work, room: ChartRoom, section: string | null = 
   }
 }
 
+/** Room for lines under a heading, each of which may be broken once. */
+const asideHeight = (asides: readonly string[], { type }: Column): number =>
+  2 * type.unit * asides.length
+
 /** Height of a heading over a chart, with the line under it. */
 const headingHeight = ({ type }: Column): number => 3 * type.unit
 
@@ -57,11 +61,12 @@ function flatPart(
   const { unit, chart: scale } = column.type
   const { width: wished, warnings } = wishedWidth(work.pattern, settings.cell, scale)
   const fewer = withoutQuietPegs(work)
-  const asides = fewer ? fewer.quiet.map((quiet) => quietLine(work, quiet)) : []
-  const said = { ...titles, asides }
-  const under = (lines: number) => area.height - headingHeight(column) - unit - 2 * unit * lines
+  const quiet = fewer ? fewer.quiet.map((quiet) => quietLine(work, quiet)) : []
+  const said = { ...titles, asides: [...titles.asides, ...quiet] }
+  const under = ({ asides }: ChartTitles) =>
+    area.height - headingHeight(column) - unit - asideHeight(asides, column)
   for (const drawn of fewer ? [null, fewer] : [null]) {
-    const height = under(drawn ? asides.length : 0)
+    const height = under(drawn ? said : titles)
     const { good, least: smallest } = cellSizes
     const below = { height: height - filled - unit, least: good }
     for (const { height: free, least } of [below, { height, least: smallest }]) {
@@ -71,7 +76,7 @@ function flatPart(
         return { blocks: oneSheetBlocks(work, tiling, column, drawn ? said : titles), warnings }
     }
   }
-  const room = { width: area.width / scale, height: under(asides.length) / scale }
+  const room = { width: area.width / scale, height: under(said) / scale }
   const tiling = planSheets(work, room, column, { wished, drawn: fewer })
   if (tiling.sheets.length === 1)
     return { blocks: oneSheetBlocks(work, tiling, column, said), warnings }
@@ -90,7 +95,8 @@ function ringPart(
   titles: ChartTitles,
   section: string | null,
 ): Part {
-  const room = Math.min(area.width, area.height - headingHeight(column))
+  const lines = asideHeight(titles.asides, column)
+  const room = Math.min(area.width, area.height - headingHeight(column) - lines)
   const { chart: scale } = column.type
   const { least, most } = cellSizes
   const { side, options } = largestRing(work, room / scale, most)

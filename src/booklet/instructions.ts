@@ -1,4 +1,5 @@
-import type { Work } from '../pattern/work'
+import type { Pattern } from '../pattern/pattern'
+import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../stitches/stitch'
 import { abbreviations, type Abbreviation } from '../words/abbreviations'
 import { languages } from '../words/languages'
@@ -46,8 +47,12 @@ export const abbreviationList = (
 ]
 
 /** What to mind with things for babies and children; nothing for other things. */
-export function cautionBlocks({ pattern }: Work, column: Column): Block[] {
-  const strips = cautions(pattern).flatMap((caution) => textStrips(caution, column))
+export function cautionBlocks(
+  pattern: Pattern,
+  runs: readonly PatternRun[],
+  column: Column,
+): Block[] {
+  const strips = cautions(pattern, runs).flatMap((caution) => textStrips(caution, column))
   return strips.length > 0
     ? [heading(languages[pattern.style.terms].headings.cautions, column), { strips, before: 0 }]
     : []

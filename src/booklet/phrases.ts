@@ -15,6 +15,8 @@ export interface Phrases {
   /** Finished size, mm. */
   readonly size: (size: Size, shape: 'ring' | 'bar') => string
   readonly chart: string
+  /** How often a chart is worked: one number for each step that works it, not all of them 1. */
+  readonly timesWorked: (times: readonly number[]) => string
   readonly ringChart: string
   /** Titles of the charts of a section. */
   readonly ringOf: (section: string) => string
@@ -85,6 +87,13 @@ const english = (terms: Terms, tag: string): Phrases => {
     size: ({ width, height }, shape) =>
       `Finished size: about ${centimetres(width)} ${shape === 'ring' ? 'round' : 'wide'} and ${centimetres(height)} high, unstretched.`,
     chart: 'Chart',
+    timesWorked: (times) => {
+      const { times: said } = languages[terms]
+      const [first = 1, ...later] = times
+      if (later.length > 3)
+        return `Work this chart ${said(times.reduce((sum, one) => sum + one, 0))} in all, as the words say.`
+      return `Work this chart ${[said(first), ...later.map((one) => `later ${said(one)}`)].join(', ')}.`
+    },
     ringChart: 'Ring chart',
     ringOf: (section) => `${section}, as a ring`,
     sheetOf: (section, letter) => `${section}, sheet ${letter}`,
@@ -116,11 +125,11 @@ const english = (terms: Terms, tag: string): Phrases => {
     pictures: (what) => `How it is worked: ${what}`,
     picturesOf: ({ kind, number, section }) =>
       `${kind === 'round' ? 'Round' : 'Row'} ${number}${section === null ? '' : ` of ${section}`}.`,
-    totals: 'What it takes',
+    totals: 'Yarn and stitch counts',
     key: 'Key',
     turns: {
       on: 'the work goes on',
-      'German turn': 'German turn on the last peg',
+      'German turn': 'German turn: double stitch on the last peg',
       wrap: 'wrap this peg and turn',
     },
     unworked: 'not worked in this row',
@@ -145,7 +154,7 @@ const english = (terms: Terms, tag: string): Phrases => {
       return `${range('Peg', 'Pegs', pegs.from, pegs.to)} ${are} not shown: not worked in ${rows(rests)}${told.join('')}.`
     },
     sheetsJoin: (sheets) =>
-      `This chart is on ${sheets} sheets of the same scale. They join like this:`,
+      `This chart is spread over ${sheets} sheets at the same scale. Join them like this:`,
     overlap: (first, last) =>
       `${range('Peg', 'Pegs', first, last)} stand on both sheets, so that each cross is whole on one.`,
     page: (number, of) => `${number} of ${of}`,

@@ -5,6 +5,7 @@ import { signWeight, weights } from '../drawing/sizes'
 import { turnSigns } from '../drawing/turnSigns'
 import { rowEnds } from '../loom/row'
 import type { Work } from '../pattern/work'
+import { languages } from '../words/languages'
 import type { KeyEntry } from './key'
 import { phrasesOf } from './phrases'
 
@@ -34,7 +35,9 @@ function cellScene({ width, height }: Cell, title: string, items: readonly Item[
 /** What else the charts show: the turns that are used, and pegs that some row does not work. */
 export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
   const rows = works.flatMap(({ pattern }) => pattern.chart.rows)
-  const { turns, unworked } = phrasesOf[works[0]?.pattern.style.terms ?? 'us']
+  const terms = works[0]?.pattern.style.terms ?? 'us'
+  const { turns, unworked } = phrasesOf[terms]
+  const { abbr } = languages[terms].turnSteps['German turn']
   const unit = Math.min(cell.width, cell.height)
   const place = (x: number, y: number) =>
     [(cell.width - unit) / 2 + x * unit, (cell.height - unit) / 2 + y * unit] as const
@@ -42,7 +45,11 @@ export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
   const entries = used.map((end): KeyEntry => {
     const { line = '' } = signPaths(turnSigns[end], { place, unit, straight: 0 })
     const sign: Item = { kind: 'path', d: line, ink: 'note', stroke: signWeight(unit), fill: false }
-    return { sign: cellScene(cell, turns[end], [sign]), abbr: '', name: turns[end] }
+    return {
+      sign: cellScene(cell, turns[end], [sign]),
+      abbr: end === 'German turn' ? abbr : '',
+      name: turns[end],
+    }
   })
   if (rows.every(({ run }) => run === null)) return entries
   const d = rectangle(0, 0, cell.width, cell.height)

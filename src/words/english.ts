@@ -181,8 +181,13 @@ export const english: Omit<Language, 'finishing'> = {
       'Decreases: stack the loops in the order given under each abbreviation; the bottom one is the one that shows.',
     plain: 'Decreases: put the loop that is moved on top of the other.',
   },
-  cautions: (mostPassed) => [
+  cautions: (mostPassed, ladders) => [
     `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${mostPassed === 1 ? '1 peg' : `${mostPassed} pegs`} before it is caught`}.`,
+    ...(ladders
+      ? [
+          'In some places the yarn runs over empty pegs and leaves a ladder that small fingers and toes can catch in: close each ladder from the inside with a yarn end.',
+        ]
+      : []),
     'Weave ends in securely, turn the piece inside out and check it before every use.',
     'No cords or ribbons at the head or neck; keep any other ties short and sew them on firmly.',
     'Buttons and trims can come off: avoid them.',

@@ -98,7 +98,8 @@ export interface Language {
   readonly crossing: Readonly<Record<Crossing, string>>
   readonly transfer: Readonly<Record<Transfer, string>>
   /** For babies; takes how many pegs the yarn may pass before it is caught. */
-  readonly cautions: (mostPassed: number) => readonly string[]
+  /** `ladders`: strands lie over empty pegs in this piece. */
+  readonly cautions: (mostPassed: number, ladders: boolean) => readonly string[]
   /** How a chart alone is begun and ended: with the usual edges. */
   readonly start: (pegs: number, shape: 'ring' | 'bar', words: Finishing) => string
   readonly finish: (words: Finishing) => string

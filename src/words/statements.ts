@@ -1,6 +1,9 @@
 import { mostPegsPassedIn } from '../pattern/floats'
 import type { Pattern, Row } from '../pattern/pattern'
+import { passedEmpty } from '../pattern/passedEmpty'
 import { placed } from '../pattern/row'
+import type { PatternRun } from '../pattern/work'
+import type { PieceWork } from '../pattern/workPiece'
 import type { Family, Terms } from '../stitches/stitch'
 import { stitchOf } from '../stitches/vocabulary'
 import { languages } from './languages'
@@ -42,9 +45,22 @@ export function statements(
   ]
 }
 
-/** Cautions to print on things for babies and children; none for other things. */
-export const cautions = (
+/**
+ * Cautions to print on things for babies and children; none for other things. `runs` are the rows that
+ * are worked: ladders in them are named.
+ */
+export function cautions(
   pattern: Pattern,
+  runs: readonly PatternRun[],
   terms: Terms = pattern.style.terms,
-): readonly string[] =>
-  pattern.making.forBaby ? languages[terms].cautions(mostPegsPassedIn(pattern)) : []
+): readonly string[] {
+  const { making, checks, loom } = pattern
+  if (!making.forBaby) return []
+  const setting = { ...loom, forBaby: true, longestFloat: checks.longestFloat }
+  const ladders = runs.some((run) => passedEmpty(run, setting).length > 0)
+  return languages[terms].cautions(mostPegsPassedIn(pattern), ladders)
+}
+
+/** The rows of a whole piece, one after the other. */
+export const runsOf = ({ steps }: PieceWork): readonly PatternRun[] =>
+  steps.flatMap(({ rows }) => rows?.rows ?? [])

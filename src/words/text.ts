@@ -34,6 +34,6 @@ export function plainText(work: Work, terms: Terms = work.pattern.style.terms): 
       ...writeWords(work, terms).lines.map(({ text }) => text),
     ]),
     ...section(headings.finishing, alone ? [language.finish(finishing)] : []),
-    ...section(headings.cautions, cautions(work.pattern, terms)),
+    ...section(headings.cautions, cautions(work.pattern, work.run.rows, terms)),
   ].join('\n\n')}\n`
 }

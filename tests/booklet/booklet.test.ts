@@ -246,7 +246,7 @@ describe('what is printed', () => {
     const pattern = newPattern()
     const baby = { ...pattern, making: { ...pattern.making, forBaby: true } }
     const flat = (asked: Pattern) => textOf(layOut(asked)).replace(/\s+/gu, ' ')
-    const list = cautions(baby)
+    const list = cautions(baby, [])
     expect(list.length).toBeGreaterThan(3)
     for (const caution of list) {
       expect(flat(baby)).toContain(caution)

@@ -4,7 +4,7 @@ import type { Booklet } from '../../src/booklet/page'
 import { paperSizes } from '../../src/booklet/paper'
 import { typeScales } from '../../src/booklet/typeScale'
 import { mirror } from '../../src/pattern/edits/mirror'
-import { paint } from '../../src/pattern/edits/paint'
+import { paint, paintAll } from '../../src/pattern/edits/paint'
 import { addStep } from '../../src/pattern/edits/piece'
 import { setWords } from '../../src/pattern/edits/words'
 import { secondByItself } from '../../src/pattern/pair'
@@ -13,7 +13,7 @@ import { sectionsOf, withOnBench } from '../../src/pattern/sections'
 import { workPiece } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 import { termSets } from '../../src/stitches/stitch'
-import { cautions } from '../../src/words/statements'
+import { cautions, runsOf } from '../../src/words/statements'
 import { writePiece } from '../../src/words/piece/write'
 import { ferryMitt, keeperSock, withPiece } from '../words/piece/pieces'
 import { allText, layOut, oneLine, pageText, timesIn, titlesOf } from './read'
@@ -150,7 +150,7 @@ describe('what it takes', () => {
 
   test('is told with yarn, weight and time, and nothing of how they are reckoned', () => {
     const text = allText(layOut(withPiece(ferryMitt(), { pace: 25, swatch })))
-    expect(text).toMatch(/About \d+ m of yarn, \d+ g\./)
+    expect(text).toMatch(/About \d+ m of yarn, \d+ g, for one: double it for a pair\./)
     expect(text).toMatch(/About 1 h \d+ min, at 25 stitches a minute\./)
     expect(text).toContain('The yarn is estimated from the gauge')
     // How it is reckoned is the designer's business, not the knitter's.
@@ -159,14 +159,14 @@ describe('what it takes', () => {
 
   test('does not speak of what the designer has not said', () => {
     const text = allText(layOut({ ...ferryMitt(), gauge: null }))
-    expect(text).toContain('What it takes')
+    expect(text).toContain('Yarn and stitch counts')
     expect(text).not.toMatch(/not known/)
   })
 
   test('of one chart is told only with a pace or a swatch', () => {
     const cuff = newPattern()
-    expect(allText(layOut(cuff))).not.toContain('What it takes')
-    expect(allText(layOut(withPiece(cuff, { pace: 20 })))).toContain('What it takes')
+    expect(allText(layOut(cuff))).not.toContain('Yarn and stitch counts')
+    expect(allText(layOut(withPiece(cuff, { pace: 20 })))).toContain('Yarn and stitch counts')
   })
 })
 
@@ -201,7 +201,7 @@ describe('one chart', () => {
     expect(text).toContain('Weave in the ends.')
     expect(text).not.toContain('yarn is estimated')
     const measured = allText(layOut({ ...piece, gauge: { stitches: 20, rows: 28 } }))
-    expect(measured).toMatch(/What it takes .* About \d+(\.\d)? m of yarn\./)
+    expect(measured).toMatch(/Yarn and stitch counts .* About \d+(\.\d)? m of yarn\./)
   })
 
   test.each(termSets)('tells another cast-on and bind-off, in %s terms', (terms) => {
@@ -260,8 +260,49 @@ test('cautions stand in a booklet for babies, once', () => {
   const sock = keeperSock()
   const baby = { ...sock, making: { ...sock.making, forBaby: true } }
   const text = allText(layOut(baby))
-  for (const caution of cautions(baby)) expect(timesIn(text, caution)).toBe(1)
+  const list = cautions(baby, runsOf(workPiece(baby)))
+  for (const caution of list) expect(timesIn(text, caution)).toBe(1)
   expect(allText(layOut(sock))).not.toContain('Cautions')
+})
+
+test('cautions name ladders where a baby piece has some, and only there', () => {
+  const plain = newPattern(24, 3)
+  const baby = { ...plain, making: { ...plain.making, forBaby: true } }
+  const open = paintAll(baby, 'none', { from: 1, to: 2 }, { from: 4, to: 6 })
+  expect(allText(layOut(open))).toContain(
+    'leaves a ladder that small fingers and toes can catch in',
+  )
+  expect(allText(layOut(baby))).not.toContain('ladder')
+  expect(allText(layOut({ ...open, making: plain.making }))).not.toContain('ladder')
+})
+
+describe('how often a chart is worked', () => {
+  const said = (pattern: Pattern, chart: 'flat' | 'ring' | 'both' = 'flat') =>
+    allText(layOut(pattern, { second: false, words: false, chart }))
+
+  test('stands under the name of each that is worked more than once', () => {
+    const text = said(ferryMitt())
+    expect(text).toContain('Cuff Work this chart 6 times.')
+    expect(text).toContain('Plait Work this chart 3 times, later once.')
+    expect(timesIn(said(ferryMitt(), 'both'), 'Work this chart 6 times.')).toBe(2)
+    const sock = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
+    expect(sock && said(sock)).toMatch(
+      /Cuff Work this chart 16 times\..*Leg Work this chart 5 times/,
+    )
+  })
+
+  test('is not said of charts that are worked once', () => {
+    const cuff = starterCharts[0].pattern()
+    expect(said(cuff)).not.toContain('Work this chart')
+    const mitt = starterCharts.find(({ id }) => id === 'shingle-mitt')?.pattern()
+    expect(mitt && said(mitt)).not.toContain('Work this chart')
+  })
+})
+
+test('the key names the turn as the words do', () => {
+  const text = allText(layOut(keeperSock()))
+  expect(text).toMatch(/turn; DS on peg \d+/)
+  expect(text).toContain('DS German turn: double stitch on the last peg')
 })
 
 test('what is not wanted is left out', () => {

@@ -188,9 +188,9 @@ describe('statements', () => {
 
   it('print cautions on things for babies and children only', () => {
     const pattern = piece('clockwise')
-    expect(cautions(pattern)).toEqual([])
+    expect(cautions(pattern, [])).toEqual([])
     const forBaby = { ...pattern, making: { ...pattern.making, forBaby: true } }
-    expect(cautions(forBaby).join(' ')).toMatch(/catch fingers and toes.*local rules/)
+    expect(cautions(forBaby, []).join(' ')).toMatch(/catch fingers and toes.*local rules/)
   })
 })
 

@@ -10,11 +10,11 @@ import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
 import { inEachRepeat, millimetres, pegsNamed, rowNamed } from '../wording'
 import { followLadders, widthOf, type Ladder } from './follow'
-import { atJoin } from './passed'
+import { atJoin, nonePassed } from '../../pattern/passedEmpty'
 
 function check(view: ChartView): readonly PlacedNote[] {
   const { work, setting, passed } = view
-  if (passed.every((runs) => runs === nothing)) return nothing
+  if (passed.every((runs) => runs === nonePassed)) return nothing
   const flat = setting.shape === 'ring' && isBackAndForth(work.pattern, work.pattern.piece.onBench)
   const list = work.firstRuns.map(({ after }, row) => ({
     after,

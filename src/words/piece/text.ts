@@ -1,11 +1,10 @@
 import { sectionsOf, withOnBench } from '../../pattern/sections'
-import type { PatternRun } from '../../pattern/work'
 import { habitsOf } from '../../pattern/work'
 import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../stitches/stitch'
 import { abbreviationsOf, type Abbreviation } from '../abbreviations'
 import { languages } from '../languages'
-import { cautions, statements } from '../statements'
+import { cautions, runsOf, statements } from '../statements'
 import { piecePhrases } from './phrases'
 import { writePiece, type PieceBlock } from './write'
 
@@ -31,9 +30,8 @@ export function pieceAbbreviations(
   terms: Terms = work.pattern.style.terms,
   blocks: readonly PieceBlock[] = writePiece(work, terms).blocks,
 ): readonly Abbreviation[] {
-  const runs: readonly PatternRun[] = work.steps.flatMap(({ rows }) => rows?.rows ?? [])
   const lines = blocks.flatMap((block) => block.lines.map(({ text }) => text))
-  return abbreviationsOf(runs, habitsOf(work.pattern), lines, terms)
+  return abbreviationsOf(runsOf(work), habitsOf(work.pattern), lines, terms)
 }
 
 /**
@@ -66,6 +64,6 @@ export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.ter
       ),
     ),
     ...part(headings.finishing, [piecePhrases[terms].weaveIn]),
-    ...part(headings.cautions, cautions(pattern, terms)),
+    ...part(headings.cautions, cautions(pattern, runsOf(work), terms)),
   ].join('\n\n')}\n`
 }

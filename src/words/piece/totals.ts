@@ -27,7 +27,7 @@ export function sayTotals(
   return [
     { kind: 'rows', text: `${count(totals.rows, unit, `${unit}s`)}.` },
     ...sayStitches(totals, terms),
-    { kind: 'yarn', text: sayYarn(totals, terms) },
+    { kind: 'yarn', text: sayYarn(totals, pattern, terms) },
     { kind: 'time', text: sayTime(totals, pattern) },
     ...assumptions(totals, pattern, terms).map((text) => ({ kind: 'assumption' as const, text })),
   ]
@@ -48,11 +48,12 @@ function sayStitches({ stitches }: Totals, terms: Terms): TotalsLine[] {
   return [{ kind: 'stitches', text }]
 }
 
-function sayYarn({ yarn, grams }: Totals, terms: Terms): string {
+function sayYarn({ yarn, grams }: Totals, { piece }: Pattern, terms: Terms): string {
   if (yarn === null)
     return `The yarn is not known: the pattern has no ${languages[terms].finishing.gauge} yet.`
   const metres = `About ${rounded(yarn / 1000)} m of yarn`
-  return grams === null ? `${metres}.` : `${metres}, ${rounded(grams)} g.`
+  const needed = grams === null ? metres : `${metres}, ${rounded(grams)} g`
+  return piece.pair === 'none' ? `${needed}.` : `${needed}, for one: double it for a pair.`
 }
 
 /** Whole numbers from 10 up, tenths below. */

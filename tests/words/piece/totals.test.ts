@@ -50,11 +50,16 @@ describe('totals in words', () => {
     expect(say(bare, 'yarn', 'uk')[0]).toMatch(/no tension yet/)
     expect(say(bare, 'time')[0]).toMatch(/not known: no pace is set/)
     expect(say(bare, 'assumption')).toEqual([])
-    expect(say(keeperSock(), 'yarn')[0]).toMatch(/^About \d+ m of yarn\.$/)
+    const one = withPiece(keeperSock(), { pair: 'none' })
+    expect(say(one, 'yarn')[0]).toMatch(/^About \d+ m of yarn\.$/)
   })
 
   test('a pair says that the numbers are for one', () => {
-    expect(say(keeperSock(), 'assumption').at(-1)).toMatch(/for one; double them for a pair/)
+    for (const pair of ['alike', 'mirrored'] as const) {
+      const sock = withPiece(keeperSock(), { pair })
+      expect(say(sock, 'yarn')[0]).toMatch(/^About \d+ m of yarn, for one: double it for a pair\.$/)
+      expect(say(sock, 'assumption').at(-1)).toMatch(/for one; double them for a pair/)
+    }
   })
 
   test('rounds and rows do not mix in one line', () => {

@@ -1,10 +1,14 @@
-import type { LoomState } from '../../loom/state'
-import { emptyStack } from '../../loom/strand'
-import { mostPegsPassed } from '../../pattern/floats'
-import type { Run } from '../../pattern/pattern'
-import type { PatternRun } from '../../pattern/work'
-import { nothing } from '../nothing'
-import type { Setting } from '../setting'
+import type { LoomState } from '../loom/state'
+import { emptyStack } from '../loom/strand'
+import { mostPegsPassed, type FloatSettings } from './floats'
+import type { LoomSetup, Run } from './pattern'
+import type { PatternRun } from './work'
+
+/** What says from how many empty pegs on a strand leaves a ladder. */
+type Setting = FloatSettings & Pick<LoomSetup, 'shape' | 'pegs'>
+
+/** Shared by all rows that pass none. */
+export const nonePassed: readonly never[] = Object.freeze([])
 
 /** A strand over so many neighbouring empty pegs shows as a ladder (common practice). */
 const leastPegs = 2
@@ -21,7 +25,7 @@ export function passedEmpty(run: PatternRun, setting: Setting): readonly Run[] {
   const { row, before, after, heading, miscount, loops } = run
   const width = row.to - row.from + 1
   // Where every peg holds a loop and every stitch leaves one there is nothing to pass.
-  if (row.sites.length === 0 || miscount || (row.steady && loops === width)) return nothing
+  if (row.sites.length === 0 || miscount || (row.steady && loops === width)) return nonePassed
   const { length } = after.stacks
   const least = leastPegsIn(setting)
   let found: Run[] | undefined
@@ -34,7 +38,7 @@ export function passedEmpty(run: PatternRun, setting: Setting): readonly Run[] {
     if (last !== null) add(last, peg)
     last = peg
   }
-  if (!goesOnRound(run, setting)) return found ?? nothing
+  if (!goesOnRound(run, setting)) return found ?? nonePassed
   // From the last loop of the round before to the first one of this round.
   const [end, start] =
     heading === 'forward'
@@ -44,7 +48,7 @@ export function passedEmpty(run: PatternRun, setting: Setting): readonly Run[] {
     if (end === length - 1) add(-1, start)
     else add(end, start + length)
   }
-  return found ?? nothing
+  return found ?? nonePassed
 }
 
 /** Does the row go on over the join, the way the round before it went? */
