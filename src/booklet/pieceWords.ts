@@ -16,10 +16,10 @@ export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): 
   const { headings } = languages[terms]
   const { blocks } = writePiece(work, terms)
   const isSecond = ({ lines }: PieceBlock) => lines.every(({ kind }) => kind === 'second')
-  const print = ({ heading: name, lines }: PieceBlock): Block[] => [
-    subheading(name, column),
-    ...lineBlocks(work, lines, own, column),
-  ]
+  const print = ({ heading: name, lines }: PieceBlock): Block[] => {
+    const printed = lineBlocks(work, lines, own, column)
+    return [subheading(name, column), ...(printed.length < fewLines ? withLast(printed) : printed)]
+  }
   return [
     { ...heading(headings.instructions, column) },
     ...withLast(blocks.filter((block) => !isSecond(block)).flatMap(print)),
@@ -28,6 +28,9 @@ export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): 
     ...blocks.filter(isSecond).flatMap(print),
   ]
 }
+
+/** A part with fewer lines than this stays with what is done next, as a row with the edge after it. */
+const fewLines = 3
 
 /** The last of these goes along with what follows: a line to end with is not left alone. */
 const withLast = (blocks: readonly Block[]): Block[] =>
