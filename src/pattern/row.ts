@@ -113,6 +113,8 @@ const columnsArePegs = ({ columnOf }: Layout): boolean =>
 
 /** null where the row has to be laid afresh. */
 function layAgain(row: Row, earlier: Row, was: PatternRow, layout: Layout): PatternRow | null {
+  // What a run cuts is told by it, though it may reach beyond the same pegs.
+  if (row.run?.from !== earlier.run?.from || row.run?.to !== earlier.run?.to) return null
   const { from, to } = pegsOf(row, layout)
   if (from !== was.from || to !== was.to || !was.steady || !columnsArePegs(layout)) return null
   if (row.cells.length !== earlier.cells.length) return null

@@ -56,3 +56,13 @@ it('keeps the stitches that a change does not touch', () => {
   const changed = after.sites.flatMap((site, i) => (site === before.sites[i] ? [] : [site.peg]))
   expect(changed).toEqual([7])
 })
+
+it('lays what is cut anew when the row gets a run of the same pegs', () => {
+  // The loom has two pegs fewer than the chart has columns.
+  const layout = layOut({ columns, repeat: null }, columns - 2)
+  const cells = noRow(columns, 'k').cells.toSpliced(columns - 4, 4, '2/2 LC', '', '', '')
+  const whole: Row = { ...noRow(columns, 'k'), cells }
+  const part: Row = { ...whole, run: { from: 0, to: columns - 2 } }
+  onPegs(whole, layout)
+  expect(onPegs(part, layout, whole)).toEqual(onPegs(structuredClone(part), layout))
+})
