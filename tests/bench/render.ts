@@ -12,9 +12,9 @@ export const smallBench = (pattern: Pattern = newPattern(12, 6)): Bench =>
 export const cellsOf = (bench: Bench, row: number): string =>
   (bench.pattern.chart.rows[row]?.cells ?? []).map((cell) => cell || '.').join(' ')
 
-/** Render a part of the bench with a bench. */
+/** Render a part of the bench with a bench. What it is given says its type: plain tsc knows no part's. */
 export function show<Props extends { bench: Bench }>(
-  part: Component<Props>,
+  part: Component<NoInfer<Props>>,
   props: Props,
 ): { user: ReturnType<typeof userEvent.setup>; bench: Bench } {
   render(part as Component<{ bench: Bench }>, { props })
