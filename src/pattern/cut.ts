@@ -42,10 +42,12 @@ function repeatOf({ copyRuns, columnOf }: Layout): Run | null {
   return first ? { from: columnOf[first.from] ?? 0, to: columnOf[first.to] ?? 0 } : null
 }
 
+/** Where a run ends with the loom it is the loom that cuts, however the run's end is written. */
 function isCutByRun({ column, stitch }: Placed, run: Run, { columnOf }: Layout): boolean {
+  const endsOnLoom = run.to < columnOf.length - 1
   for (let peg = run.from - stitch.width + 1; peg <= run.to; peg++) {
     if (columnOf[peg] !== column) continue
-    if (peg < run.from || peg + stitch.width - 1 > run.to) return true
+    if (peg < run.from || (endsOnLoom && peg + stitch.width - 1 > run.to)) return true
   }
   return false
 }

@@ -2,11 +2,12 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { onPegs, placed } from '../../src/pattern/row'
 import { layOut } from '../../src/pattern/layout'
-import { noRow, type Row } from '../../src/pattern/pattern'
-import { vocabulary } from '../../src/stitches/vocabulary'
-import { arbitraryCells, arbitraryCutCells, arbitraryRun } from '../arbitraries'
+import { noRow, type Row, type Run } from '../../src/pattern/pattern'
+import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { arbitraryCells, arbitraryCutCells, arbitraryRun, cellsOf } from '../arbitraries'
 
 const columns = 20
+const cross = cellsOf(stitchOf('2/2 LC'))
 const steady = vocabulary.filter(({ takes, makes, width }) => takes === width && makes === width)
 const cells = fc.oneof(
   arbitraryCells(columns, steady),
@@ -14,10 +15,17 @@ const cells = fc.oneof(
   arbitraryCutCells(columns),
 )
 
-/** Some neighbouring cells of one row put into another at the same columns. */
-const change = fc.tuple(cells, arbitraryRun(columns))
-const withChange = (row: Row, [other, { from, to }]: [string[], { from: number; to: number }]) => ({
+/** A run that may be written beyond the loom. */
+const run = fc.option(arbitraryRun(40))
+
+/** Some neighbouring cells of one row put into another at the same columns, on any pegs. */
+const change = fc.tuple(cells, arbitraryRun(columns), fc.option(run, { nil: undefined }))
+const withChange = (
+  row: Row,
+  [other, { from, to }, pegs]: [string[], Run, Run | null | undefined],
+): Row => ({
   ...row,
+  run: pegs === undefined ? row.run : pegs,
   cells: row.cells.map((cell, column) =>
     column >= from && column <= to ? (other[column] ?? cell) : cell,
   ),
@@ -28,12 +36,12 @@ it('reads and lays a row from its earlier version as from nothing', () => {
     fc.property(
       cells,
       fc.array(change, { minLength: 1, maxLength: 6 }),
-      fc.option(arbitraryRun(columns)),
+      run,
       fc.option(arbitraryRun(columns)),
       fc.integer({ min: 12, max: 30 }),
-      (first, changes, run, repeat, pegs) => {
+      (first, changes, pegsOfRow, repeat, pegs) => {
         const layout = layOut({ columns, repeat }, pegs)
-        let row: Row = { ...noRow(columns, 'k'), cells: first, run }
+        let row: Row = { ...noRow(columns, 'k'), cells: first, run: pegsOfRow }
         onPegs(row, layout)
         for (const one of changes) {
           const next = withChange(row, one)
@@ -65,4 +73,20 @@ it('lays what is cut anew when the row gets a run of the same pegs', () => {
   const part: Row = { ...whole, run: { from: 0, to: columns - 2 } }
   onPegs(whole, layout)
   expect(onPegs(part, layout, whole)).toEqual(onPegs(structuredClone(part), layout))
+})
+
+it('says the same of a cut stitch, whether its run ends with the loom or is written beyond it', () => {
+  // A chart wider than its loom: the last cross has two of its four pegs.
+  const row = { ...noRow(12, 'k'), cells: ['k', 'k', 'k', 'k', ...cross, ...cross] }
+  const layout = layOut({ columns: 12, repeat: null }, 10, 'bar')
+  const runs = [99, 10, 9].map((to) => ({ ...row, run: { from: 4, to } }))
+  for (const earlier of runs)
+    for (const next of runs) {
+      onPegs(earlier, layout)
+      const again = onPegs(structuredClone(next), layout, earlier)
+      expect(again).toEqual(onPegs(structuredClone(next), layout))
+      expect(again.sites.at(-1)?.stitch.cut?.by).toBe('bar edge')
+    }
+  const short = onPegs({ ...row, run: { from: 4, to: 8 } }, layout)
+  expect(short.sites.at(-1)?.stitch.cut?.by).toBe('run edge')
 })
