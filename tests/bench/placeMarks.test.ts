@@ -8,15 +8,17 @@ import { paint } from '../../src/pattern/edits/paint'
 import { newPattern } from '../../src/pattern/pattern'
 import { smallBench } from './render'
 
-/** What is framed as going when the pointer is over a peg of round 3. */
+/** What is framed as going when the pointer or the current place is on a peg of round 3. */
 function framed(
   peg: number,
   hold: Partial<Pick<ReturnType<typeof smallBench>, 'hand' | 'stitch'>>,
+  by: 'pointer' | 'place' | 'marked' = 'pointer',
 ) {
   // A 2/2 left cross on pegs 5 to 8, and one that the edge cuts on pegs 9 and 10.
   const whole = paint(paint(newPattern(12, 6), '2/2 LC', 2, 4), '2/2 LC', 2, 8)
   const bench = Object.assign(smallBench(setColumns(whole, 10)), hold)
-  bench.hover = { row: 2, peg }
+  if (by === 'pointer') bench.hover = { row: 2, peg }
+  else bench.goTo({ row: 2, peg }, by === 'marked' ? { row: 2, peg: 0 } : null)
   const { geometry } = flatChart(bench.work, {})
   const { container, unmount } = render(PlaceMarks, { props: { bench, geometry } })
   const frames = [...container.querySelectorAll('.goes')].map((path) => path.getAttribute('d'))
@@ -44,3 +46,14 @@ test('a wide stitch frames the cross of which it covers a part, and none whose p
   expect(framed(4, { hand: 'paint', stitch: '2/2 RC' }).frames).toEqual([])
   expect(framed(6, { hand: 'pick up', stitch: 'p' }).frames).toEqual([])
 })
+
+test.each(['p', '2/2 RC'])(
+  'by keyboard %s frames what it would take from the current place',
+  (stitch) => {
+    const inside = framed(6, { hand: 'paint', stitch }, 'place')
+    expect(inside.frames).toEqual([inside.of(4, 4)])
+    expect(framed(2, { hand: 'paint', stitch: 'p' }, 'place').frames).toEqual([])
+    // Enter fills all that is marked: the place alone would not tell what goes.
+    expect(framed(6, { hand: 'paint', stitch }, 'marked').frames).toEqual([])
+  },
+)

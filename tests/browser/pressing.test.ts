@@ -108,3 +108,22 @@ test('a double click on “Make them mine” asks nothing of what then stands th
   await bench.button('Write from the chart').click()
   await dialog().waitFor()
 })
+
+test('a double click on a starter paints nothing on the chart that was behind the dialog', async () => {
+  /** The chart and its place once this starter was pressed so often, over a part of its width. */
+  const started = async (presses: number, at: number): Promise<string> => {
+    await hand('Paint').click()
+    await bench.menu('Start').click()
+    const starter = dialog().getByRole('button', { name: /^Drift-net panel Flat/ })
+    const box = await starter.boundingBox()
+    if (!box) throw new Error('The starter is not drawn')
+    await starter.click({
+      position: { x: box.width * at, y: box.height / 2 },
+      clickCount: presses,
+    })
+    await dialog().waitFor({ state: 'hidden' })
+    await bench.page.waitForTimeout(300)
+    return `${await bench.place()}: ${await bench.rows.innerHTML()}`
+  }
+  for (const at of [0.05, 0.4]) expect(await started(2, at)).toBe(await started(1, at))
+})

@@ -4,7 +4,19 @@ import { focused, isField } from './fields'
 const keepsFocus = 'dialog, [popover], .words, .pegs, summary'
 /** Something that lies over the bench. */
 const open = 'dialog[open], :popover-open'
+/** Milliseconds and pixels within which two presses are one double click on most systems. */
+const doubleClick = { time: 500, slip: 6 } as const
 const numberField = 'input[type=number], input[inputmode=numeric], input[inputmode=decimal]'
+/** What a press can make go. */
+const controls = 'button, label, summary, a, input, select'
+
+const isThere = (element: Element): boolean =>
+  element.isConnected && element.getClientRects().length > 0
+
+function stop(event: Event): void {
+  event.preventDefault()
+  event.stopPropagation()
+}
 
 /**
  * What a press with the pointer does to the focus. After it, and after a dialog, the keys work on the
@@ -23,14 +35,35 @@ export class Pressing {
 
   /** What the first press of a double click met, and what stood on it. */
   #first: { readonly button: Element | null; readonly name: string } = { button: null, name: '' }
+  /** The last press of a double click, and what the first of them met; null: none was on a control. */
+  #last: { readonly control: Element; x: number; y: number; time: number } | null = null
+  /** Was the press that goes on now begun on something that has gone? */
+  #isLate = false
 
   focusIn({ target }: FocusEvent): void {
     if (target instanceof SVGSVGElement) this.#lastChart = target
   }
 
-  pointerDown(): void {
+  /**
+   * Asked before anything hears of the press. The later press of a double click begun on something that has
+   * gone meanwhile (a dialog closed over the chart) does nothing.
+   */
+  pointerDown(event: PointerEvent): void {
     this.#byPointer = true
     this.#before = focused()
+    const { clientX: x, clientY: y, timeStamp: time, target } = event
+    const last = this.#last
+    const isSame =
+      last !== null &&
+      time - last.time < doubleClick.time &&
+      Math.hypot(x - last.x, y - last.y) < doubleClick.slip
+    if (isSame) this.#last = { ...last, x, y, time }
+    else {
+      const control = target instanceof Element ? target.closest(controls) : null
+      this.#last = control && { control, x, y, time }
+    }
+    this.#isLate = isSame && !isThere(last.control)
+    if (this.#isLate) stop(event)
   }
 
   keyDown({ target }: KeyboardEvent): void {
@@ -44,13 +77,14 @@ export class Pressing {
    */
   clickBegins(event: MouseEvent): void {
     const { detail, target } = event
+    if (detail > 0 && this.#isLate) {
+      stop(event)
+      return
+    }
     const button = target instanceof Element ? target.closest('button') : null
     const name = button?.textContent ?? ''
     if (detail <= 1) this.#first = { button, name }
-    else if (button && (this.#first.button !== button || this.#first.name !== name)) {
-      event.preventDefault()
-      event.stopPropagation()
-    }
+    else if (button && (this.#first.button !== button || this.#first.name !== name)) stop(event)
   }
 
   click({ detail, target }: MouseEvent): void {
