@@ -98,11 +98,11 @@ export const arbitraryRow = (
   })
 
 /** Bands of rows 0 to `rows` - 1, rising and apart. */
-export const arbitraryBands = (rows: number): Arbitrary<Band[]> =>
+export const arbitraryBands = (rows: number, most: number = limits.times.most): Arbitrary<Band[]> =>
   fc
     .tuple(
       fc.uniqueArray(fc.nat(rows), { maxLength: 6 }),
-      fc.array(fc.integer({ min: limits.times.least, max: limits.times.most }), {
+      fc.array(fc.integer({ min: limits.times.least, max: most }), {
         minLength: 3,
         maxLength: 3,
       }),
@@ -130,6 +130,8 @@ export interface ChartSize {
   /** Most columns and rows; small by default, so that many charts can be tried. */
   readonly columns?: number
   readonly rows?: number
+  /** Most times that a band is worked. */
+  readonly times?: number
   readonly stitches?: readonly Stitch[]
   /** May stitches be cut short? */
   readonly cut?: boolean
@@ -147,7 +149,7 @@ export const arbitraryChart = (pegs: number, size: ChartSize = {}): Arbitrary<Ch
       return record({
         columns: fc.constant(columns),
         repeat: fc.option(arbitraryRun(columns)),
-        bands: arbitraryBands(rows),
+        bands: arbitraryBands(rows, size.times),
         rows: fc.array(arbitraryRow(columns, pegs, cells), { minLength: rows, maxLength: rows }),
       })
     })

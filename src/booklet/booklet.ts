@@ -2,9 +2,9 @@ import { countOpen, openFindings } from '../checks/open'
 import { draftMark } from '../drawing/draft'
 import type { Pattern } from '../pattern/pattern'
 import { findSection, isOneChart, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
-import { workPattern, type Work } from '../pattern/work'
+import type { Work } from '../pattern/work'
+import { workOnce, workPieceOnce } from '../pattern/workOnce'
 import { totalsOf } from '../pattern/totals'
-import { workPiece } from '../pattern/workPiece'
 import { runsOf } from '../words/statements'
 import { countErrors } from '../words/compare/told'
 import { textColumn, type Column } from './blocks'
@@ -42,7 +42,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const { blocks, warnings: ofBlocks } = isOneChart(pattern)
     ? oneChart(work, room)
     : wholePiece(pattern, room)
-  const runs = pattern.making.forBaby ? runsOf(workPiece(pattern)) : []
+  const runs = pattern.making.forBaby ? runsOf(workPieceOnce(pattern)) : []
   const own = settings.words && settings.wording === 'own'
   const open = countOpen(openFindings(asked))
   const wrong = own ? wordErrors(asked) : noErrors
@@ -79,7 +79,7 @@ function oneChart(work: Work, room: Omit<ChartRoom, 'filled'>): Part {
   const filled = filledBy(front, area)
   const chart = settings.charts ? chartPart(work, { ...room, filled }) : nothing
   const pictures = settings.pictures ? pictureParts(pattern, () => work, room) : nothing
-  const piece = workPiece(pattern)
+  const piece = workPieceOnce(pattern)
   const { yarn, minutes } = totalsOf(piece).whole
   return {
     blocks: [
@@ -110,14 +110,24 @@ interface WordErrors {
 }
 const noErrors: WordErrors = { onBench: 0, elsewhere: [] }
 
+const errorsKnown = new WeakMap<Pattern, WordErrors>()
+
+/** Read and compared once for each version of the pattern, however often it is laid out. */
 function wordErrors(work: Work): WordErrors {
+  const { pattern } = work
+  const known = errorsKnown.get(pattern) ?? findWordErrors(work)
+  errorsKnown.set(pattern, known)
+  return known
+}
+
+function findWordErrors(work: Work): WordErrors {
   const { pattern } = work
   const used = isOneChart(pattern)
     ? [pattern.piece.onBench]
     : usedSections(pattern).map(({ name }) => name)
   const isWrong = (name: string): boolean =>
     findSection(pattern, name)?.words !== null &&
-    countErrors(workPattern(withOnBench(pattern, name))) > 0
+    countErrors(workOnce(withOnBench(pattern, name))) > 0
   return {
     onBench: used.includes(pattern.piece.onBench) ? countErrors(work) : 0,
     elsewhere: used.filter((name) => name !== pattern.piece.onBench && isWrong(name)),

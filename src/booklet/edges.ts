@@ -1,5 +1,5 @@
 import type { Pattern } from '../pattern/pattern'
-import { workPiece } from '../pattern/workPiece'
+import { workPieceOnce } from '../pattern/workOnce'
 import { piecePhrases } from '../words/piece/phrases'
 import { writePiece } from '../words/piece/write'
 
@@ -9,7 +9,9 @@ export function edgeLines(pattern: Pattern): {
   readonly end: readonly string[]
 } {
   const { style, piece } = pattern
-  const lines = writePiece(workPiece(pattern), style.terms).blocks.flatMap((block) => block.lines)
+  const lines = writePiece(workPieceOnce(pattern), style.terms).blocks.flatMap(
+    (block) => block.lines,
+  )
   const told = (index: number): readonly string[] =>
     lines.filter(({ step }) => step === index).map(({ text }) => text)
   return {

@@ -1,4 +1,5 @@
 import type { Item, Scene } from '../drawing/scene'
+import { widthOf } from './text'
 import type { Sheet, Tiling } from './tiling'
 
 /** Widest and highest the small picture gets, mm, before its letters ask for more. */
@@ -18,8 +19,15 @@ export function overviewScene(
   const rows = (upwards.at(-1)?.rows.to ?? 0) + 1
   const [wide, high] = [columns * cell.width, rows * cell.height]
   const scale = Math.min(most.width / wide, most.height / high)
-  const widths = across.map((sheet) =>
-    Math.max(1.6 * letter, scale * cell.width * (sheet.columns.to - sheet.columns.from + 1)),
+  const size = letterShare * letter
+  const widths = across.map(({ across: column, columns }) =>
+    Math.max(
+      1.6 * letter,
+      scale * cell.width * (columns.to - columns.from + 1),
+      ...sheets.flatMap((sheet) =>
+        sheet.across === column ? [widthOf(sheet.letter, size, 'bold') + 0.6 * letter] : [],
+      ),
+    ),
   )
   const heights = upwards.map(({ rows: run }) =>
     Math.max(1.4 * letter, scale * cell.height * (run.to - run.from + 1)),
@@ -44,7 +52,7 @@ export function overviewScene(
         x: x + sheetWidth / 2,
         y: y + sheetHeight / 2 + 0.34 * letter,
         text: sheet.letter,
-        size: letterShare * letter,
+        size,
         anchor: 'middle',
         ink: 'note',
         weight: 'bold',

@@ -1,8 +1,9 @@
 import type { Pattern } from '../pattern/pattern'
 import { secondByItself } from '../pattern/pair'
 import { findSection, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
-import { workPattern, type Work } from '../pattern/work'
-import { workPiece, type PieceWork } from '../pattern/workPiece'
+import type { Work } from '../pattern/work'
+import { workOnce, workPieceOnce } from '../pattern/workOnce'
+import type { PieceWork } from '../pattern/workPiece'
 import { directionSaid } from '../words/statements'
 import { chartWorks } from '../words/piece/chartStep'
 import { paragraph, partHeading } from './blocks'
@@ -21,9 +22,11 @@ type Room = Omit<ChartRoom, 'filled'>
 /** A piece of several steps: its charts by section, and its words from cast-on to bind-off. */
 export function wholePiece(pattern: Pattern, room: Room): Part {
   const { settings, column, area } = room
-  const piece = workPiece(pattern)
+  const piece = workPieceOnce(pattern)
   const second =
-    settings.second && pattern.piece.pair === 'mirrored' ? workPiece(secondByItself(pattern)) : null
+    settings.second && pattern.piece.pair === 'mirrored'
+      ? workPieceOnce(secondByItself(pattern))
+      : null
   const isTurned = second !== null && second.pattern.loom.direction !== pattern.loom.direction
   const pieces = second ? [piece, second] : [piece]
   const blocks: Block[] = pieceFrontBlocks(piece, column, area)
@@ -82,7 +85,7 @@ const workOf =
     const { pattern, steps } = piece
     if (!findSection(pattern, name)) return null
     const step = steps.find(({ section }) => section?.name === name)
-    return (step && chartWorks(pattern, step)[0]) ?? workPattern(withOnBench(pattern, name))
+    return (step && chartWorks(pattern, step)[0]) ?? workOnce(withOnBench(pattern, name))
   }
 
 /** What is left out of the piece as it is asked for. */

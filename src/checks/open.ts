@@ -1,5 +1,5 @@
 import type { Work } from '../pattern/work'
-import { workPiece } from '../pattern/workPiece'
+import { workPieceOnce } from '../pattern/workOnce'
 import { checkPattern } from './check'
 import type { Finding, Severity } from './finding'
 import { checkPiece } from './piece/check'
@@ -16,7 +16,7 @@ export interface OpenFindings {
 
 export const openFindings = (work: Work): OpenFindings => ({
   chart: checkPattern(work).findings,
-  piece: checkPiece(workPiece(work.pattern)),
+  piece: checkPiece(workPieceOnce(work.pattern)),
 })
 
 /** How many of each kind are open. */

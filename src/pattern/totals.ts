@@ -72,7 +72,16 @@ function sum(a: Count, b: Count): Count {
 
 function countStep(step: StepWork, habits: Habits, size: Size | null): Count {
   if (step.edge) return countEdge(step, size)
-  return (step.rows?.rows ?? []).reduce((so, run) => sum(so, countRow(run, habits, size)), nothing)
+  const stitches = new Map<string, number>()
+  const total = { rows: 0, stitches, moves: 0, yarn: 0 }
+  for (const run of step.rows?.rows ?? []) {
+    const row = countRow(run, habits, size)
+    for (const [id, count] of row.stitches) stitches.set(id, (stitches.get(id) ?? 0) + count)
+    total.rows += row.rows
+    total.moves += row.moves
+    total.yarn += row.yarn
+  }
+  return total
 }
 
 /** Turning and carrying the yarn take no time of their own. */

@@ -4,7 +4,7 @@ import { centimetres } from '../../pattern/size'
 import type { Miscount } from '../../loom/gather'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { withOnBench } from '../../pattern/sections'
-import { workPattern } from '../../pattern/work'
+import { workOnce } from '../../pattern/workOnce'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import { counted, listed, upperFirst } from '../wording'
@@ -45,7 +45,7 @@ function isSaidAtChart(
   { takes, loops }: Miscount,
 ): boolean {
   if (!step.section) return false
-  const alone = workPattern(withOnBench(pattern, step.section.name)).run.rows
+  const alone = workOnce(withOnBench(pattern, step.section.name)).run.rows
   const own = alone[rowOfStep(step, row).number - 1]?.miscount
   return own?.takes === takes && own.loops === loops
 }

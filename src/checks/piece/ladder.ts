@@ -1,4 +1,5 @@
-import { workPattern, type Work } from '../../pattern/work'
+import type { Work } from '../../pattern/work'
+import { workOnce } from '../../pattern/workOnce'
 import { withOnBench } from '../../pattern/sections'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { followLadders, sharedPegs, widthOf, type Ladder, type Passing } from '../ladders/follow'
@@ -75,7 +76,7 @@ function aloneIn({ pattern }: PieceWork): Alone {
   return (section) => {
     let found = known.get(section)
     if (!found) {
-      const work = workPattern(withOnBench(pattern, section))
+      const work = workOnce(withOnBench(pattern, section))
       const setting = settingOf(pattern)
       const list = work.run.rows.map((run) => ({
         after: run.after,

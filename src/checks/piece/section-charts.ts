@@ -1,7 +1,7 @@
 import { openSection } from '../../pattern/edits/piece'
 import type { Chart, Pattern } from '../../pattern/pattern'
 import { isJoinedAfter, withOnBench } from '../../pattern/sections'
-import { workPattern } from '../../pattern/work'
+import { workOnce } from '../../pattern/workOnce'
 import { checkPattern } from '../check'
 import { counted } from '../wording'
 import type { PieceRule } from './rule'
@@ -21,7 +21,7 @@ function errorsOf(pattern: Pattern, name: string, chart: Chart): readonly string
   const hangsOn = [loom, making, gauge, style, checks.off, checks.longestFloat, joined]
   const last = known.get(chart)
   if (last?.hangsOn.every((part, index) => part === hangsOn[index])) return last.errors
-  const { findings } = checkPattern(workPattern(onBench))
+  const { findings } = checkPattern(workOnce(onBench))
   const errors = findings.flatMap(({ severity, message }) =>
     severity === 'error' ? [message] : [],
   )

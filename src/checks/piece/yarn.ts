@@ -1,6 +1,7 @@
 import type { Pattern } from '../../pattern/pattern'
 import { withOnBench } from '../../pattern/sections'
-import { workPattern, type PatternRun } from '../../pattern/work'
+import type { PatternRun } from '../../pattern/work'
+import { workOnce } from '../../pattern/workOnce'
 import { edgePegs, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { settingOf } from '../setting'
 import { gapNamed, pegNumber, pegsNamed, upperFirst } from '../wording'
@@ -49,7 +50,7 @@ function jumpIn(pattern: Pattern, step: StepWork): Jump | null {
     // Inside its chart a row may jump in that chart by itself: then the findings of the chart say it.
     const { number } = rowOfStep(step, row)
     if (number > 1 && step.section)
-      alone ??= workPattern(withOnBench(pattern, step.section.name)).run.rows
+      alone ??= workOnce(withOnBench(pattern, step.section.name)).run.rows
     if (number === 1 || !startFault(alone?.[number - 1])) return { ...fault, row }
   }
   return null

@@ -2,7 +2,8 @@ import { walkRow } from '../../loom/walk'
 import type { Pattern } from '../pattern'
 import type { Pictures } from '../piece'
 import { findSection, withOnBench } from '../sections'
-import { habitsOf, workPattern, type PatternRun } from '../work'
+import { habitsOf, type PatternRun } from '../work'
+import { workOnce } from '../workOnce'
 
 /** Moves of one stitch in its row, both ends included, 0-based, and the pegs it lies on. */
 interface Moves {
@@ -48,7 +49,7 @@ function fromEnd(pictures: Pictures, count: number, countNow: number): Pictures 
 type Rows = readonly PatternRun[]
 
 const rowsOf = (pattern: Pattern, section: string): Rows =>
-  findSection(pattern, section) ? workPattern(withOnBench(pattern, section)).firstRuns : []
+  findSection(pattern, section) ? workOnce(withOnBench(pattern, section)).firstRuns : []
 
 /** The stitches of a row in working order. */
 function movesIn(run: PatternRun, pattern: Pattern): readonly Moves[] {

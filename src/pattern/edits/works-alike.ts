@@ -1,8 +1,9 @@
 import type { Pattern } from '../pattern'
 import type { PatternRow } from '../row'
 import { sectionsOf, withOnBench } from '../sections'
-import { workPattern, type PatternRun } from '../work'
-import { loopsLeft, workPiece } from '../workPiece'
+import type { PatternRun } from '../work'
+import { workOnce, workPieceOnce } from '../workOnce'
+import { loopsLeft } from '../workPiece'
 
 /** Where a piece cannot be worked: a step of it, or a chart worked by itself. 0-based. */
 export type Fault = { readonly step: number } | { readonly section: string; readonly row: number }
@@ -28,10 +29,10 @@ function work(pattern: Pattern): Worked {
 }
 
 function workAll(pattern: Pattern): Worked {
-  const piece = workPiece(pattern)
+  const piece = workPieceOnce(pattern)
   const charts = sectionsOf(pattern).map(({ name }) => ({
     name,
-    rows: workPattern(withOnBench(pattern, name)).run.rows,
+    rows: workOnce(withOnBench(pattern, name)).run.rows,
   }))
   return {
     steps: piece.steps.map(({ rows, edge }) => rows?.rows ?? (edge ? [edge] : [])),

@@ -3,7 +3,8 @@ import { layOut } from '../../pattern/layout'
 import type { Pattern } from '../../pattern/pattern'
 import { rowNumbers, schedule } from '../../pattern/schedule'
 import { withOnBench } from '../../pattern/sections'
-import { workPattern, type Work } from '../../pattern/work'
+import type { Work } from '../../pattern/work'
+import { workOnce } from '../../pattern/workOnce'
 import type { StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../stitches/stitch'
 import type { LabelKind } from '../language'
@@ -54,7 +55,7 @@ export function chartWorks(pattern: Pattern, { step, section, rows }: StepWork):
   const passes = schedule(section.chart)
   const length = passes.length
   // A chart longer than a whole piece can be is read as it stands by itself.
-  if (rows.rows.length < length) return [workPattern(put)]
+  if (rows.rows.length < length) return [workOnce(put)]
   const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
   const works: Work[] = []
   for (let start = 0; start + length <= rows.rows.length; start += length) {

@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest'
+import { overviewScene } from '../../src/booklet/overview'
+import { widthOf } from '../../src/booklet/text'
+import { bestTiling } from '../../src/booklet/tiling'
+
+test('letters of many sheets stand inside the sheets they name', () => {
+  const chart = { columns: 60, rows: 600, every: 0, reach: () => 0 }
+  const tiling = bestTiling(chart, { least: 7, most: 7 }, (width) => ({
+    cell: { width, height: 7 },
+    room: { width: 21, height: 70 },
+  }))
+  expect(tiling.sheets.length).toBeGreaterThan(26 * 27)
+  for (const peg1AtRight of [false, true]) {
+    const { layers } = overviewScene(tiling, { peg1AtRight, letter: 4 })
+    const frames = layers[0]?.items ?? []
+    frames.forEach((item, index) => {
+      if (item.kind !== 'text') return
+      const frame = frames[index - 1]
+      const [, left = NaN, across = NaN] =
+        /^M(\S+) \S+h(\S+)v/u.exec(frame?.kind === 'path' ? frame.d : '')?.map(Number) ?? []
+      expect(widthOf(item.text, item.size, 'bold'), item.text).toBeLessThan(across)
+      expect(item.x).toBeCloseTo(left + across / 2, 2)
+    })
+  }
+})
