@@ -8,6 +8,7 @@ import { workOnce } from '../../pattern/workOnce'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import { counted, listed, upperFirst } from '../wording'
+import { castOnTooFew } from './opening'
 import { castOnAgain } from './reach'
 import { forSteps, rowInStep, rowOfStep, stepNamed, unitOf, type PieceRule } from './rule'
 
@@ -16,16 +17,19 @@ export const loopsAgree: PieceRule = {
   id: 'piece-loops',
   title: 'Stitch count is off between steps',
   severity: 'error',
-  check: (work) =>
-    forSteps(work, (step, index) => {
+  check: (work) => {
+    const notes = forSteps(work, (step, index) => {
       const rows = step.rows?.rows ?? []
       const row = rows.findIndex(({ miscount }) => miscount)
       const miscount = rows[row]?.miscount
       if (!miscount || pegsInWork(step.before) === 0) return null
       if (isSaidAtChart(work.pattern, step, row, miscount)) return null
+      const message = `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`
+      const opening = row === 0 ? castOnTooFew(work, index, message) : null
+      if (opening) return opening
       return {
         step: index,
-        message: `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`,
+        message,
         advice:
           row === 0
             ? (castOnFirst(work, index) ??
@@ -34,7 +38,10 @@ export const loopsAgree: PieceRule = {
         fixes: [],
         tries: row === 0 ? castOnAgain(work, index) : [],
       }
-    }),
+    })
+    // What one cast-on leaves out is said once, however many steps miss it.
+    return notes.filter(({ step }, at) => notes.findIndex((note) => note.step === step) === at)
+  },
 }
 
 /** By itself its chart is off by the same there: then the findings of the chart say it. */

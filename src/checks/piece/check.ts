@@ -35,7 +35,8 @@ const mostTries = 3
 function thatWorkOut(work: PieceWork, rule: string, tries: readonly Fix[]): readonly Fix[] {
   if (tries.length === 0) return tries
   const before = counted(checkPiece(work))
-  const good = tries.filter(({ edit }) => {
+  const good = tries.filter(({ label, edit }, at) => {
+    if (tries.findIndex((other) => other.label === label) !== at) return false
     const pattern = edit(work.pattern)
     if (pattern === work.pattern) return false
     const after = counted(checkPiece(workPiece(pattern, work)))

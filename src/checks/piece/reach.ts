@@ -6,6 +6,7 @@ import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import type { Fix } from '../finding'
 import { listed, pegsNamed } from '../wording'
+import { pegsUpTo } from './opening'
 
 /** One thing done on a run of pegs: knitted in rows, or cast on. */
 type Part = { readonly knit: Run; readonly rows: number } | { readonly castOn: Run }
@@ -54,8 +55,11 @@ export function besidesEdge(step: StepWork, { from, to }: Run): readonly [Run, R
 export function reachEdge(step: StepWork, index: number, run: Run): Fix[] {
   const { length } = step.before.stacks
   const { gap } = step.before.yarn
-  if (!onWhole(step) || (gap !== 0 && gap !== length)) return []
-  const [first, then] = besidesEdge(step, run)
+  const atEnd = gap === 0 || gap === length
+  const onWay = step.toAndFro ? null : pegsUpTo(step, run)
+  if (!onWhole(step) || (!atEnd && !onWay)) return []
+  const [whole, then] = besidesEdge(step, run)
+  const first = onWay ?? whole
   if (!isRun(first)) return []
   const after = knit(then)
   return [

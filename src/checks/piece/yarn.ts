@@ -5,6 +5,7 @@ import { workOnce } from '../../pattern/workOnce'
 import { edgePegs, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { settingOf } from '../setting'
 import { gapNamed, pegNumber, pegsNamed, upperFirst } from '../wording'
+import { endBesideEdge, pegsUpTo, turnAndWorkBack } from './opening'
 import { besidesEdge, castOnAgain, reachEdge } from './reach'
 import { forSteps, rowInStep, rowOfStep, stepNamed, type PieceNote, type PieceRule } from './rule'
 
@@ -26,7 +27,7 @@ export const yarnReady: PieceRule = {
       return {
         step: index,
         message: `${what} at peg ${pegNumber(jump.peg, setting.pegs)}${again}, but the yarn is ${gapNamed(jump.yarnGap, setting)}.`,
-        ...whatToDo(work, index, number, jump),
+        ...whatToDo(work, index, number, jump, time > 0),
       }
     })
   },
@@ -64,17 +65,21 @@ function whatToDo(
   index: number,
   number: number,
   { peg, yarnGap }: Jump,
+  again: boolean,
 ): Pick<PieceNote, 'advice' | 'fixes' | 'tries'> {
   const step = work.steps[index] as StepWork
   const { kind } = step.step
   if (kind === 'cast on' || kind === 'bind off') {
     const run = edgePegs({ pegs: step.step.pegs }, step.before)
+    const end = endBesideEdge(work, index, run)
     const [first] = besidesEdge(step, run)
-    const upTo = first.from <= first.to ? pegsNamed(first) : 'the pegs up to there'
+    const missing = pegsUpTo(step, run) ?? first
+    const upTo = missing.from <= missing.to ? pegsNamed(missing) : 'the pegs up to there'
+    const way = end?.label ?? `Put in a step that works ${upTo} before it`
     return {
-      advice: `Put in a step that works ${upTo} before it, or ${kind} pegs beside the yarn: ${besideYarn(work, yarnGap)}.`,
+      advice: `${way}, or ${kind} pegs beside the yarn: ${besideYarn(work, yarnGap)}.`,
       fixes: [],
-      tries: reachEdge(step, index, run),
+      tries: [...(end?.fixes ?? []), ...reachEdge(step, index, run)],
     }
   }
   if (number > 1)
@@ -83,6 +88,8 @@ function whatToDo(
         'Look at its chart and the pegs in work: each row begins where the one before it ends.',
       fixes: [],
     }
+  const back = again ? turnAndWorkBack(work, index) : null
+  if (back) return back
   const { length } = step.before.stacks
   const closed = work.pattern.loom.shape === 'ring' && !step.toAndFro
   const rest = { from: yarnGap, to: length - 1 }
