@@ -6,6 +6,8 @@ export interface Strip extends PageContent {
   readonly height: number
 }
 
+export type Link = 1 | 2 | 3 | 4
+
 /** Strips that belong together. They are parted only when they do not fit on one empty page. */
 export interface Block {
   readonly strips: readonly Strip[]
@@ -13,6 +15,11 @@ export interface Block {
   readonly before: number
   /** A heading: never alone at the foot of a page. */
   readonly withNext?: boolean
+  /**
+   * On the page of the next one. Where all that hangs together is more than a page, the links of the highest
+   * number are given up first.
+   */
+  readonly beforeNext?: Link
   /** Begins a new page. */
   readonly newPage?: boolean
 }
@@ -20,19 +27,32 @@ export interface Block {
 export const heightOf = ({ strips }: Block): number =>
   strips.reduce((sum, { height }) => sum + height, 0)
 
-/** Blocks that must start on the same page: headings and what they stand over. */
-function chains(blocks: readonly Block[]): Block[][] {
+/** Blocks that must start on the same page: headings and what they stand over, and what goes along with the next. */
+const chains = (blocks: readonly Block[], area: Area, links: number = weakest): Block[][] =>
+  linked(blocks, ({ withNext, beforeNext = Infinity }) => withNext || beforeNext <= links).flatMap(
+    (chain) =>
+      links > 0 && heightOfChain(chain) > area.height + slack
+        ? chains(chain, area, links - 1)
+        : [chain],
+  )
+
+function linked(
+  blocks: readonly Block[],
+  goesOn: (block: Block) => boolean | undefined,
+): Block[][] {
   const result: Block[][] = []
   let chain: Block[] = []
   for (const block of blocks) {
     chain.push(block)
-    if (block.withNext) continue
+    if (goesOn(block)) continue
     result.push(chain)
     chain = []
   }
   return chain.length > 0 ? [...result, chain] : result
 }
 
+/** The weakest link between blocks. */
+const weakest = 4
 /** A little more than rounding errors of sums of millimetres. */
 const slack = 1e-6
 /** Fewer lines than this are not left alone on a page. */
@@ -52,7 +72,7 @@ interface Pages {
  * lines that would have a page for themselves take what stands before them along.
  */
 export function flow(blocks: readonly Block[], area: Area): PageContent[] {
-  let parts = chains(blocks)
+  let parts = chains(blocks, area)
   let set = setChains(parts, area)
   for (let lone = loneAt(parts, set, area); lone !== null; lone = loneAt(parts, set, area)) {
     parts = [
@@ -94,7 +114,7 @@ const heightOfChain = (chain: readonly Block[]): number =>
 
 /** How much of the last page is full when these blocks are set, mm. */
 export const filledBy = (blocks: readonly Block[], area: Area): number =>
-  blocks.length === 0 ? 0 : setChains(chains(blocks), area).filled
+  blocks.length === 0 ? 0 : setChains(chains(blocks, area), area).filled
 
 function setChains(parts: readonly Block[][], area: Area): Pages {
   const pages: {

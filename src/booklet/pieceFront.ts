@@ -1,4 +1,5 @@
 import { footLength } from '../drawing/piece/foot'
+import { lengthOfPiece } from '../drawing/piece/length'
 import { profileOf } from '../drawing/piece/profile'
 import { sidePicture } from '../drawing/piece/side'
 import type { Size } from '../pattern/size'
@@ -64,7 +65,7 @@ function sizeOfPiece(work: PieceWork): Size | null {
   const widest = Math.max(0, ...slices.map(({ lower, upper }) => Math.max(lower, upper)))
   return {
     width: loom.shape === 'ring' ? 2 * widest : widest,
-    height: slices.reduce((sum, { height }) => sum + height, 0),
+    height: lengthOfPiece(slices),
   }
 }
 

@@ -6,7 +6,7 @@ import { languages } from '../words/languages'
 import { piecePhrases } from '../words/piece/phrases'
 import { writePiece, type PieceBlock, type PieceLine } from '../words/piece/write'
 import { heading, labelled, subheading, type Column } from './blocks'
-import type { Block } from './flow'
+import type { Block, Link } from './flow'
 import { abbreviationList } from './instructions'
 import { sectionWordBlocks } from './ownWords'
 
@@ -18,27 +18,39 @@ export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): 
   const isSecond = ({ lines }: PieceBlock) => lines.every(({ kind }) => kind === 'second')
   const print = ({ heading: name, lines }: PieceBlock): Block[] => {
     const printed = lineBlocks(work, lines, own, column)
-    return [subheading(name, column), ...(printed.length < fewLines ? withLast(printed) : printed)]
+    return [
+      subheading(name, column),
+      ...(printed.length < fewLines
+        ? linkedOn(printed, lines.some(isEdge) ? links.afterEdge : links.afterRow)
+        : printed),
+    ]
   }
   return [
     { ...heading(headings.instructions, column) },
-    ...withLast(blocks.filter((block) => !isSecond(block)).flatMap(print)),
+    ...linkedOn(blocks.filter((block) => !isSecond(block)).flatMap(print), links.toFinish),
     subheading(headings.finishing, column),
     labelled('', piecePhrases[terms].weaveIn, column),
     ...blocks.filter(isSecond).flatMap(print),
   ]
 }
 
+/** A row with the edge after it; an edge with how it is done, and with what is done next; the last line with the finishing. */
+const links = { afterRow: 1, how: 2, afterEdge: 3, toFinish: 4 } as const
+
 /** A part with fewer lines than this stays with what is done next, as a row with the edge after it. */
 const fewLines = 3
 
 /** The last of these goes along with what follows: a line to end with is not left alone. */
-const withLast = (blocks: readonly Block[]): Block[] =>
-  blocks.map((block, index) => (index === blocks.length - 1 ? { ...block, withNext: true } : block))
+const linkedOn = (blocks: readonly Block[], link: Link): Block[] =>
+  blocks.map((block, index) =>
+    index === blocks.length - 1 ? { ...block, beforeNext: block.beforeNext ?? link } : block,
+  )
+
+const isEdge = ({ kind }: PieceLine): boolean => kind === 'cast on' || kind === 'bind off'
 
 /** What stands over the lines it speaks of. */
-const leads = ({ kind, text }: PieceLine): boolean =>
-  kind === 'cast on' || kind === 'bind off' || kind === 'pegs' || text.endsWith(':')
+const leads = (line: PieceLine): boolean =>
+  isEdge(line) || line.kind === 'pegs' || line.text.endsWith(':')
 
 function lineBlocks(
   work: PieceWork,
@@ -51,8 +63,9 @@ function lineBlocks(
     const words = own ? ownWordsFor(work, line) : null
     if (words === null) {
       const text = line.text.slice(line.label.length).trim()
-      const withNext = leads(line) && index < lines.length - 1
-      return [{ ...labelled(line.label, text, column), withNext }]
+      const block = labelled(line.label, text, column)
+      if (!leads(line) || index === lines.length - 1) return [block]
+      return [isEdge(line) ? { ...block, beforeNext: links.how } : { ...block, withNext: true }]
     }
     if (toldSteps.has(line.step)) return []
     toldSteps.add(line.step)

@@ -17,9 +17,8 @@ export function sizeOf({ chart, loom, gauge }: Pattern): Size | null {
   return Number.isFinite(size.width + size.height) ? size : null
 }
 
-/** To the millimetre below 10 cm, to half a centimetre from there on: no knitting is truer. Takes mm. */
-export const inCentimetres = (mm: number): number =>
-  Math.round(mm) < 100 ? Math.round(mm) / 10 : Math.round(mm / 5) / 2
+/** To the millimetre, so that parts come to their whole. Takes mm. */
+export const inCentimetres = (mm: number): number => Math.round(mm) / 10
 
-/** "3.6 cm", "24.5 cm": how every length is told, of what is worked. Takes mm. */
+/** "3.6 cm", "24.4 cm": how every length is told, of what is worked. Takes mm. */
 export const centimetres = (mm: number): string => `${inCentimetres(mm)} cm`

@@ -38,7 +38,7 @@ describe('the fabric of the chart', () => {
     await allDrawn(47)
     // 36 pegs at 22 stitches and 47 rounds at 31 rows in 10 cm.
     expect(await label()).toMatch(/47 rounds on 36 pegs/)
-    expect(await label()).toMatch(/16.5 cm round and 15 cm high by the gauge, unstretched/)
+    expect(await label()).toMatch(/16.4 cm round and 15.2 cm high by the gauge, unstretched/)
     expect(await label()).toMatch(/Now at round 1, peg 1: knit\.$/)
   })
 

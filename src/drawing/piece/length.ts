@@ -13,6 +13,13 @@ export function lengthsOf(slices: readonly Slice[], steps: number): readonly num
   return lengths
 }
 
+/** From cast-on to bind-off, mm: what the lengths of the steps come to as each is told, to the millimetre. */
+export function lengthOfPiece(slices: readonly Slice[]): number {
+  const lengths = new Map<number, number>()
+  for (const { step, height } of slices) lengths.set(step, (lengths.get(step) ?? 0) + height)
+  return [...lengths.values()].reduce((sum, length) => sum + Math.round(length), 0)
+}
+
 /** "12 rounds", "30 rows"; null for a step without any. */
 export function rowsCounted(step: StepWork): string | null {
   const unit = unitOfStep(step)

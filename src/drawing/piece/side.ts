@@ -6,6 +6,7 @@ import type { Item, Layer, Scene } from '../scene'
 import { textWidth, weights } from '../sizes'
 import { centimetres } from '../../pattern/size'
 import { lieOf, lyingOf, placeOpenings, type Lying, type PlacedOpening } from './openings'
+import { lengthOfPiece } from './length'
 import { profileOf, type Drop, type Slice } from './profile'
 import {
   halfOf,
@@ -77,7 +78,7 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
     labelLayer(labels, placed, { text, chosen, x: labelX, centre, scale }),
   ]
   return {
-    scene: { width, height, title: titleOf(work, total, gauge), layers },
+    scene: { width, height, title: titleOf(work, slices, gauge), layers },
     boxes: boxesOf(placed),
     labels: labels.map(({ step, lines, at }) => {
       const half = halfOf(lines, text)
@@ -262,10 +263,10 @@ const cap = ({ lower, bottom, top }: Placed, centre: number, scale: number): str
   return `${moveTo([left, bottom])}C${short(left)} ${short(top)} ${short(centre - half * 0.7)} ${short(top)} ${short(centre)} ${short(top)}C${short(centre + half * 0.7)} ${short(top)} ${short(right)} ${short(top)} ${short(right)} ${short(bottom)}`
 }
 
-function titleOf(work: PieceWork, total: number, gauge: boolean): string {
+function titleOf(work: PieceWork, slices: readonly Slice[], gauge: boolean): string {
   const rows = `${work.rows} ${work.rows === 1 ? 'row' : 'rows'}`
   const length = gauge
-    ? `, ${centimetres(total)} long`
+    ? `, ${centimetres(lengthOfPiece(slices))} long`
     : ', without a gauge: proportions are assumed'
   return `The piece from the side: ${work.steps.length} steps, ${rows}${length}.`
 }
