@@ -1,12 +1,14 @@
 import { screen } from '@testing-library/svelte'
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { columnCommands, rowCommands } from '../../src/bench/commands/chart'
+import { workTimes } from '../../src/bench/commands/times'
 import Findings from '../../src/bench/parts/Findings.svelte'
 import Here from '../../src/bench/parts/Here.svelte'
 import { setRepeat } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { setBand } from '../../src/pattern/edits/rows'
 import { newPattern } from '../../src/pattern/pattern'
+import type { Bench } from '../../src/bench/state/bench.svelte'
 import { show, smallBench } from './render'
 
 const straddling = () =>
@@ -72,4 +74,67 @@ test('a number outside its limits is refused with the limits, and what stood the
   )
   expect(times).toHaveValue(1)
   expect(bench.pattern.chart.bands).toEqual([])
+})
+
+describe('how often marked rounds are worked', () => {
+  /** The cuff: two rounds six times, one three times, one six times, two once. */
+  const cuff = () => {
+    let pattern = newPattern(12, 6)
+    for (const [from, to, times] of [
+      [0, 1, 6],
+      [2, 2, 3],
+      [3, 3, 6],
+    ] as const)
+      pattern = setBand(pattern, from, to, times)
+    return smallBench(pattern)
+  }
+  const mark = (bench: Bench, from: number, to: number) =>
+    bench.goTo({ row: to, peg: 0 }, { row: from, peg: 0 })
+  const enter = async (user: ReturnType<typeof show>['user'], times: string) => {
+    const field = screen.getByLabelText(/Worked/)
+    await user.clear(field)
+    await user.type(field, times)
+    await user.tab()
+    return field
+  }
+
+  test('takes no other count away: it is said which stand there', async () => {
+    const { user, bench } = show(Here, { bench: cuff() })
+    const before = bench.pattern
+    mark(bench, 0, 3)
+    const field = await enter(user, '2')
+    expect(bench.pattern).toBe(before)
+    expect(field).toHaveValue(1)
+    expect(bench.said.text).toBe(
+      'Rounds 1 to 2 are worked 6 times, round 13 is worked 3 times and round 16 is worked 6 times. A count can’t hold another count. Set those to once first, or press “Copy above”.',
+    )
+    // Part of a count is no better.
+    mark(bench, 0, 0)
+    bench.goTo({ row: 1, peg: 0 }, { row: 4, peg: 0 })
+    for (const times of ['2', '1']) await enter(user, times)
+    expect(bench.pattern).toBe(before)
+  })
+
+  test('once is what it says, with a way back', async () => {
+    const { user, bench } = show(Here, { bench: cuff() })
+    bench.goTo({ row: 0, peg: 0 }, { row: 3, peg: 0 })
+    await enter(user, '2')
+    await enter(user, '1')
+    // It stood at 1 already: nothing was asked for.
+    expect(bench.pattern.chart.bands).toHaveLength(3)
+    workTimes(bench, { from: 2, to: 3 }, 1)
+    expect(bench.pattern.chart.bands).toEqual([{ from: 0, to: 1, times: 6 }])
+    expect(bench.said).toMatchObject({
+      text: 'Now worked once. Before, round 13 was worked 3 times and round 16 was worked 6 times.',
+      undo: true,
+    })
+  })
+
+  test('the count of just these rounds is changed', async () => {
+    const { user, bench } = show(Here, { bench: cuff() })
+    mark(bench, 0, 1)
+    await enter(user, '4')
+    expect(bench.pattern.chart.bands[0]).toEqual({ from: 0, to: 1, times: 4 })
+    expect(bench.pattern.chart.bands).toHaveLength(3)
+  })
 })

@@ -51,6 +51,31 @@ test.each(sizes)(
   },
 )
 
+test('a long name of a cut cross in “How it is worked” leaves the head of the words in view', async () => {
+  await bench.startEmpty(40, 4)
+  await bench.page.getByLabel('Search stitches').fill('2/2 LC')
+  await bench.button(/^2\/2 LC/).click()
+  await bench.press('Home', ...Array<string>(3).fill('ArrowLeft'), 'Enter')
+  await bench.press('Home', ...Array<string>(7).fill('Shift+ArrowLeft'), 'Shift+r')
+  await bench.press('Home', ...Array<string>(4).fill('Shift+ArrowLeft'), 'r')
+  await bench.words.getByText('How it is worked').click()
+  await bench.words.locator('dt').filter({ hasText: 'cut at the edge' }).waitFor()
+  for (const size of sizes) {
+    await bench.page.setViewportSize(size)
+    expect(await cutBy(bench.button('Widen', bench.words))).toBe(0)
+    for (const part of await bench.words.locator('dd').all())
+      expect(await part.evaluate((one) => one.getBoundingClientRect().right <= innerWidth)).toBe(
+        true,
+      )
+  }
+})
+
+test('“Fit” shows the whole chart, however many pegs it has', async () => {
+  await bench.startEmpty(200, 2)
+  await bench.button('Fit', bench.page.getByRole('group', { name: 'Zoom of Rows' })).click()
+  await expect.poll(() => cutBy(bench.rows)).toBe(0)
+})
+
 test('on a phone the row of readings shows the one that is chosen', async () => {
   await bench.page.setViewportSize({ width: 390, height: 844 })
   const readings = bench.page.getByRole('navigation', { name: 'Readings' })

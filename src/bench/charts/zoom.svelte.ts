@@ -3,6 +3,8 @@ export const pxPerMm = 96 / 25.4
 
 const least = 0.2
 const most = 6
+/** Who asks for the whole drawing gets it, however small it is then. */
+const leastWhole = 0.02
 
 interface Size {
   readonly width: number
@@ -41,23 +43,27 @@ export class Zoom {
   value = $state(1)
   view: HTMLElement | undefined = $state()
   #chosen = $state(false)
+  /** "Fit" was pressed: the whole drawing stays in sight, though it can hardly be read. */
+  #whole = $state(false)
   readonly #settings: Settings
 
   constructor(settings: Settings) {
     this.#settings = settings
     $effect(() => {
-      if (settings.opened()) this.#chosen = false
+      if (!settings.opened()) return
+      this.#chosen = false
+      this.#whole = false
     })
     $effect(() => {
       const { view } = this
       if (!view || this.#chosen) return
-      const watch = new ResizeObserver(() => this.#fit(settings.fitted()))
+      const watch = new ResizeObserver(() => this.#fit())
       watch.observe(view)
       return () => watch.disconnect()
     })
     $effect(() => {
       const { width, height } = settings.size()
-      if (!this.#chosen && width > 0 && height > 0) this.#fit(settings.fitted())
+      if (!this.#chosen && width > 0 && height > 0) this.#fit()
     })
   }
 
@@ -74,12 +80,13 @@ export class Zoom {
     const drawing = view?.querySelector('svg')
     if (!view || !drawing) return
     this.#chosen = true
+    this.#whole = false
     const before = drawing.getBoundingClientRect()
     const [across, down] = [
       (at.x - before.left) / before.width,
       (at.y - before.top) / before.height,
     ]
-    this.value = Math.min(most, Math.max(least, next))
+    this.value = Math.min(most, Math.max(Math.min(least, this.value), next))
     requestAnimationFrame(() => {
       const now = drawing.getBoundingClientRect()
       view.scrollBy(now.left + across * now.width - at.x, now.top + down * now.height - at.y)
@@ -103,8 +110,9 @@ export class Zoom {
   }
 
   fit(): void {
-    this.#fit({ least, most })
     this.#chosen = false
+    this.#whole = true
+    this.#fit()
   }
 
   wheel(event: WheelEvent): void {
@@ -129,8 +137,9 @@ export class Zoom {
     if (left !== view.scrollLeft || top !== view.scrollTop) view.scrollTo(left, top)
   }
 
-  #fit(bounds: Bounds): void {
+  #fit(): void {
     const { view } = this
+    const bounds = this.#whole ? { least: leastWhole, most } : this.#settings.fitted()
     if (!view || view.clientWidth === 0) return
     const { width, height } = this.#settings.size()
     const room = Math.min(

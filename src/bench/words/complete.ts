@@ -2,6 +2,7 @@ import type { Completion, CompletionContext, CompletionResult } from '@codemirro
 import type { LoomSetup } from '../../pattern/pattern'
 import type { Terms } from '../../stitches/stitch'
 import { vocabulary } from '../../stitches/vocabulary'
+import type { TextRange } from '../../words/read/reading'
 
 const stitches = new Map<Terms, readonly Completion[]>()
 
@@ -30,6 +31,25 @@ export interface About {
   readonly shape: LoomSetup['shape']
 }
 
+/**
+ * From where to where the stitch at the caret is written: its whole name, blanks and all ("2/2 LC"),
+ * of a cross with the letters behind the caret; else the word before it. null: there is none.
+ */
+function stitchAt(before: string, after: string, terms: Terms): TextRange | null {
+  const names = stitchCompletions(terms).map(({ label }) => label.toLowerCase())
+  const begun = [...before.matchAll(/(?<![\p{L}\d/])[\p{L}\d/]+/gu)].map(({ index }) => index)
+  const last = begun.at(-1)
+  if (last === undefined || !/[\p{L}\d/]$/u.test(before)) return null
+  // A name has three words at most.
+  const from = begun
+    .slice(-3)
+    .find((start) => names.some((name) => name.startsWith(before.slice(start).toLowerCase())))
+  const start = from ?? last
+  const isCross = before.slice(start).includes('/')
+  const behind = isCross ? (/^[\p{L}\d/]*/u.exec(after)?.[0].length ?? 0) : 0
+  return { from: start, to: before.length + behind }
+}
+
 /** What can be written at the caret: the next head at the start of a line, or a stitch. */
 export const complete =
   (about: () => About) =>
@@ -47,10 +67,12 @@ export const complete =
         filter: !(explicit && before.trim() === ''),
       }
     }
-    const word = context.matchBefore(/[\p{L}\d/]+$/u)
-    if (!word ? !explicit : !explicit && !/\p{L}\S|\/\d/u.test(word.text)) return null
+    const word = stitchAt(before, state.sliceDoc(pos, line.to), terms)
+    const written = word ? before.slice(word.from) : ''
+    if (!explicit && !/\p{L}\S|\/\d/u.test(written)) return null
     return {
-      from: word?.from ?? pos,
+      from: line.from + (word?.from ?? before.length),
+      to: line.from + (word?.to ?? before.length),
       options: [...stitchCompletions(terms)],
       validFor: /^[\p{L}\d/ ]*$/u,
     }

@@ -1,4 +1,4 @@
-import type { Band, Pattern, Row } from '../pattern'
+import type { Band, Chart, Pattern, Row } from '../pattern'
 import { limits, noRow } from '../pattern'
 import { withChart } from './chart'
 import { movePictures } from './piece'
@@ -37,13 +37,17 @@ export const insertRows = (pattern: Pattern, at: number, count = 1): Pattern =>
     ),
   )
 
-/** Copy rows `from`..`to` and put the copy after them. */
-export const duplicateRows = (pattern: Pattern, from: number, to: number): Pattern =>
-  insert(
-    pattern,
-    to + 1,
-    pattern.chart.rows.slice(from, to + 1).map((row) => ({ ...row })),
-  )
+/** Copy rows `from`..`to` and put the copy after them. Bands that lie within them are copied too. */
+export function duplicateRows(pattern: Pattern, from: number, to: number): Pattern {
+  const { rows, bands } = pattern.chart
+  const copied = rows.slice(from, to + 1).map((row) => ({ ...row }))
+  const made = insert(pattern, to + 1, copied)
+  const added = made.chart.rows.length - rows.length
+  const within = bands.filter((band) => band.from >= from && band.to <= to)
+  if (added < copied.length || within.length === 0) return made
+  const moved = within.map((band) => ({ ...band, from: band.from + added, to: band.to + added }))
+  return withChart(made, { bands: [...made.chart.bands, ...moved].sort((a, b) => a.from - b.from) })
+}
 
 /**
  * Delete rows `from`..`to`; one row always stays. Bands shrink, and go when they are empty; step
@@ -64,6 +68,12 @@ export function deleteRows(pattern: Pattern, from: number, to: number): Pattern 
   const moved = movePictures(pattern, (row) => (row < from ? row : row <= to ? null : row - count))
   return withChart(moved, { rows: rows.toSpliced(from, count), bands: kept })
 }
+
+/** Bands that rows `from`..`to` touch, other than a band of just these rows: they have no room in one another. */
+export const otherBands = ({ bands }: Chart, from: number, to: number): readonly Band[] =>
+  bands.filter(
+    (band) => band.from <= to && band.to >= from && (band.from !== from || band.to !== to),
+  )
 
 /** Work rows `from`..`to` `times` times in all. Bands they touch are replaced. */
 export function setBand(pattern: Pattern, from: number, to: number, times: number): Pattern {

@@ -42,6 +42,27 @@ describe('completion', () => {
     expect(result?.options).toContainEqual({ label: 'k2tog', detail: 'knit two together' })
   })
 
+  /** What a choice replaces, with the caret at the bar. */
+  const replaced = (marked: string, explicit = false): string => {
+    const caret = marked.indexOf('|')
+    const text = marked.replace('|', '')
+    const state = EditorState.create({ doc: text })
+    const about = () => ({ terms: 'us', shape: 'ring' }) as const
+    const result = complete(about)(new CompletionContext(state, caret, explicit))
+    return result ? text.slice(result.from, result.to ?? caret) : '(nothing offered)'
+  }
+  test('the whole name of a stitch is replaced, with the blanks in it', () => {
+    expect(replaced('Rnd 1: k2, 2/2 R|')).toBe('2/2 R')
+    expect(replaced('Rnd 1: k2, 2/2 R|C, k2')).toBe('2/2 RC')
+    expect(replaced('Rnd 1: k2, 2/2 R|LC, k2')).toBe('2/2 RLC')
+    expect(replaced('Rnd 1: k2, 2/2 RC|, k2')).toBe('2/2 RC')
+    expect(replaced('Rnd 1: k2, 2/2|')).toBe('2/2')
+    expect(replaced('Rnd 1: *purled 2/2 L|; rep from *')).toBe('purled 2/2 L')
+    expect(replaced('Rnd 1: sl wy|')).toBe('sl wy')
+    expect(replaced('Rnd 1: k4, p2|, k2', true)).toBe('p2')
+    expect(replaced('Rnd 1: k4, |k2', true)).toBe('')
+  })
+
   test('nothing comes up over a number, a mark or a single letter', () => {
     for (const text of ['Rnd 1: ', 'Rnd 1: k', 'Rnd 1: k2, ', 'Rnd 1: *', 'Rnd 12'])
       expect(labels(text)).toEqual([])

@@ -3,6 +3,7 @@ import {
   deleteRows,
   duplicateRows,
   insertRows,
+  otherBands,
   removeBand,
   setBand,
 } from '../../../src/pattern/edits/rows'
@@ -48,6 +49,21 @@ describe('bands', () => {
     expect(deleteRows(banded, 0, 0).chart.bands).toEqual([{ from: 0, to: 1, times: 3 }])
     expect(deleteRows(banded, 2, 2).chart.bands).toEqual([{ from: 1, to: 1, times: 3 }])
     expect(deleteRows(banded, 1, 2).chart.bands).toEqual([])
+  })
+
+  test('are copied with their rows; a part of one grows it', () => {
+    expect(duplicateRows(banded, 0, 2).chart.bands).toEqual([
+      { from: 1, to: 2, times: 3 },
+      { from: 4, to: 5, times: 3 },
+    ])
+    expect(duplicateRows(banded, 1, 1).chart.bands).toEqual([{ from: 1, to: 3, times: 3 }])
+  })
+
+  test('other ones are found that rows touch', () => {
+    expect(otherBands(banded.chart, 0, 1)).toEqual(banded.chart.bands)
+    expect(otherBands(banded.chart, 1, 1)).toEqual(banded.chart.bands)
+    expect(otherBands(banded.chart, 1, 2)).toEqual([])
+    expect(otherBands(banded.chart, 0, 0)).toEqual([])
   })
 
   test('replace the bands they touch; once is no band', () => {
