@@ -51,7 +51,27 @@ export function profileOf(work: PieceWork): readonly Slice[] {
   const slices = work.steps.flatMap((step, index) =>
     slicesOf(work.steps, step, index, size.height, openings, widthOf, isRing),
   )
-  return isRing ? withToe(slices, size.height) : sloped(slices)
+  return drawnIn(isRing ? withToe(slices, size.height) : sloped(slices))
+}
+
+/** A gathered end draws in so much of what was worked last, in parts of its width. */
+const gatheredShare = 1 / 5
+
+/** Gathering works no row and adds no length: the last rows close to a dome. */
+function drawnIn(slices: readonly Slice[]): readonly Slice[] {
+  const at = slices.findLastIndex(({ kind }) => kind === 'gathered')
+  const [last, end] = [slices[at - 1], slices[at]]
+  if (last?.kind !== 'rows' || !end || last.height === 0 || last.drop || last.below) return slices
+  const high = Math.min(gatheredShare * last.upper, last.height)
+  const upTo = last.height - high
+  const width = last.lower + ((last.upper - last.lower) * upTo) / last.height
+  return [
+    ...slices.slice(0, at - 1),
+    ...(upTo > 0 ? [{ ...last, height: upTo, upper: width }] : []),
+    { ...last, kind: 'gathered', height: high, lower: width, upper: 0 },
+    { ...end, lower: 0 },
+    ...slices.slice(at + 1),
+  ]
 }
 
 /** Rounds between a toe and the end of the piece: those that take in its doubled stitches. */
@@ -127,16 +147,16 @@ function slicesOf(
     ...change,
   })
   if (step.edge) {
-    const gathered = step.step.kind === 'bind off' && step.step.how === 'gather'
+    const part = partOf(step)
+    const gathered = !part && step.step.kind === 'bind off' && step.step.how === 'gather'
     const width = step.step.kind === 'cast on' ? 'upper' : 'lower'
     const at = slice({})[width]
     return [
       slice({
         kind: gathered ? 'gathered' : 'edge',
-        pegs: partOf(step),
+        pegs: part,
         lower: at,
         upper: gathered ? 0 : at,
-        height: gathered ? at / 5 : 0,
       }),
     ]
   }

@@ -24,6 +24,12 @@ function withHeel(...after: Step[]): Pattern {
   }
 }
 
+function gathered(pattern: Pattern): Pattern {
+  const steps = pattern.piece.steps.slice(0, -1)
+  const end: Step = { kind: 'bind off', how: 'gather', pegs: null }
+  return { ...pattern, piece: { ...pattern.piece, steps: [...steps, end] } }
+}
+
 test('each step is as high as its rows are by the gauge, and as wide as half the tube', () => {
   const slices = profileOf(
     workPiece(addStep(leg, 2, { kind: 'plain', stitch: 'k', amount: { mm: 120 } })),
@@ -62,17 +68,31 @@ test('the foot of a sock reaches from the back of the heel to the closed end', (
   const foot = (pattern: Pattern) => footLength(profileOf(workPiece(pattern)))
   const rounds = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
   const heel = profileOf(workPiece(withHeel(rounds(40)))).find(({ kind }) => kind === 'cup')
-  const gathered = (pattern: Pattern): Pattern => {
-    const steps = pattern.piece.steps.slice(0, -1)
-    const end: Step = { kind: 'bind off', how: 'gather', pegs: null }
-    return { ...pattern, piece: { ...pattern.piece, steps: [...steps, end] } }
-  }
-  // The last round of the heel and 40 more, 35 to 10 cm; a gathered end adds a fifth of its width.
-  expect(foot(gathered(withHeel(rounds(40))))).toBeCloseTo(
-    (heel?.out ?? 0) + (41 * 100) / 35 + 80 / 5,
-  )
+  // The last round of the heel and 40 more, 35 to 10 cm.
+  expect(foot(gathered(withHeel(rounds(40))))).toBeCloseTo((heel?.out ?? 0) + (41 * 100) / 35)
   expect(foot(withHeel(rounds(40)))).toBeNull()
   expect(foot(leg)).toBeNull()
+})
+
+test.each([14, 1])('a piece of %d rounds is as long gathered as bound off', (rows) => {
+  const hat: Pattern = { ...newPattern(40, rows), gauge: { stitches: 25, rows: 35 } }
+  const slices = profileOf(workPiece(gathered(hat)))
+  const length = (of: typeof slices) => of.reduce((sum, { height }) => sum + height, 0)
+  expect(length(slices)).toBeCloseTo(length(profileOf(workPiece(hat))))
+  expect(length(slices)).toBeCloseTo((rows * 100) / 35)
+  const dome = slices.find(({ kind }) => kind === 'gathered')
+  expect([dome?.step, dome?.lower, dome?.upper]).toEqual([1, 80, 0])
+  expect(sidePicture(workPiece(gathered(hat)), options).boxes.map(({ step }) => step)).toEqual([
+    0, 1, 2,
+  ])
+})
+
+test('some pegs gathered leave the piece as long as it is, and as wide', () => {
+  const pegs = { from: 0, to: 5 }
+  const part: Step = { kind: 'bind off', how: 'gather', pegs }
+  const slices = profileOf(workPiece(addStep(leg, 2, part)))
+  expect(slices.map(({ kind }) => kind)).not.toContain('gathered')
+  expect(slices.reduce((sum, { height }) => sum + height, 0)).toBeCloseTo(40)
 })
 
 describe('a shoulder of a flat piece', () => {
