@@ -11,6 +11,8 @@ export interface Totals {
   readonly rows: number
   /** How often each stitch is worked, by its id, most often first. */
   readonly stitches: ReadonlyMap<string, number>
+  /** Loops that they make, by the same ids: a 2/2 cross makes four. */
+  readonly loops: ReadonlyMap<string, number>
   /** Moves of the hands. */
   readonly moves: number
   /** Yarn in mm, by our own reckoning of strand lengths (loom/length.ts); null without a gauge. */
@@ -52,19 +54,27 @@ export function totalsOf(work: PieceWork): PieceTotals {
 interface Count {
   readonly rows: number
   readonly stitches: ReadonlyMap<string, number>
+  readonly loops: ReadonlyMap<string, number>
   readonly moves: number
   /** mm; 0 without a size. */
   readonly yarn: number
 }
 
-const nothing: Count = { rows: 0, stitches: new Map(), moves: 0, yarn: 0 }
+const nothing: Count = { rows: 0, stitches: new Map(), loops: new Map(), moves: 0, yarn: 0 }
+
+/** Add what was counted to the sums so far. */
+function addTo(sums: Map<string, number>, counts: Iterable<readonly [string, number]>): void {
+  for (const [id, count] of counts) sums.set(id, (sums.get(id) ?? 0) + count)
+}
 
 function sum(a: Count, b: Count): Count {
-  const stitches = new Map(a.stitches)
-  for (const [id, count] of b.stitches) stitches.set(id, (stitches.get(id) ?? 0) + count)
+  const [stitches, loops] = [new Map(a.stitches), new Map(a.loops)]
+  addTo(stitches, b.stitches)
+  addTo(loops, b.loops)
   return {
     rows: a.rows + b.rows,
     stitches,
+    loops,
     moves: a.moves + b.moves,
     yarn: a.yarn + b.yarn,
   }
@@ -72,11 +82,12 @@ function sum(a: Count, b: Count): Count {
 
 function countStep(step: StepWork, habits: Habits, size: Size | null): Count {
   if (step.edge) return countEdge(step, size)
-  const stitches = new Map<string, number>()
-  const total = { rows: 0, stitches, moves: 0, yarn: 0 }
+  const [stitches, loops] = [new Map<string, number>(), new Map<string, number>()]
+  const total = { rows: 0, stitches, loops, moves: 0, yarn: 0 }
   for (const run of step.rows?.rows ?? []) {
     const row = countRow(run, habits, size)
-    for (const [id, count] of row.stitches) stitches.set(id, (stitches.get(id) ?? 0) + count)
+    addTo(stitches, row.stitches)
+    addTo(loops, row.loops)
     total.rows += row.rows
     total.moves += row.moves
     total.yarn += row.yarn
@@ -120,10 +131,12 @@ function countRow(run: PatternRun, habits: Habits, size: Size | null): Count {
     return known.count
   const counter = new Counter(size)
   workRow(run.before, run.row, habits, counter.take)
-  const stitches = new Map<string, number>()
-  for (const { stitch } of run.row.sites)
-    stitches.set(stitch.id, (stitches.get(stitch.id) ?? 0) + 1)
-  const count = { rows: 1, stitches, moves: counter.moves, yarn: counter.yarn }
+  const [stitches, loops] = [new Map<string, number>(), new Map<string, number>()]
+  for (const { stitch } of run.row.sites) {
+    addTo(stitches, [[stitch.id, 1]])
+    addTo(loops, [[stitch.id, stitch.makes]])
+  }
+  const count = { rows: 1, stitches, loops, moves: counter.moves, yarn: counter.yarn }
   counted.set(run, { size, count })
   return count
 }
@@ -135,7 +148,7 @@ function countEdge({ step, before, edge }: StepWork, size: Size | null): Count {
   const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
   if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.takeAtEdge)
   else bindOffPegs(before, habits, step.how, from, to, edge.fold, counter.takeAtEdge)
-  return { rows: 0, stitches: new Map(), moves: counter.moves, yarn: counter.yarn }
+  return { ...nothing, moves: counter.moves, yarn: counter.yarn }
 }
 
 /** An estimate that is a number; null for one that no longer is. */
@@ -148,6 +161,7 @@ function withEstimates(count: Count, pattern: Pattern, size: Size | null): Total
   return {
     rows: count.rows,
     stitches: new Map([...count.stitches].sort(([, a], [, b]) => b - a)),
+    loops: new Map([...count.loops].sort(([, a], [, b]) => b - a)),
     moves: count.moves,
     yarn: size && count.yarn,
     grams: inSwatch ? finite((count.yarn / inSwatch) * swatch.grams) : null,

@@ -36,14 +36,30 @@ export function sayTotals(
 const count = (number: number, one: string, many: string): string =>
   `${number} ${number === 1 ? one : many}`
 
-/** A peg without a loop is no stitch. */
-const noStitch = 'none'
+export interface StitchCount {
+  readonly abbr: string
+  /** Loops that all of them make. */
+  readonly loops: number
+  /** How often it is worked. */
+  readonly times: number
+}
 
-function sayStitches({ stitches }: Totals, terms: Terms): TotalsLine[] {
-  const list = [...stitches].filter(([id]) => id !== noStitch)
+/** The kinds of stitches by the loops they make, most first. A peg without a loop is no stitch. */
+export const stitchCounts = ({ stitches, loops }: Totals, terms: Terms): readonly StitchCount[] =>
+  [...loops].flatMap(([id, made]) =>
+    made === 0
+      ? []
+      : [{ abbr: stitchOf(id)[terms].abbr, loops: made, times: stitches.get(id) ?? 0 }],
+  )
+
+function sayStitches(totals: Totals, terms: Terms): TotalsLine[] {
+  const list = stitchCounts(totals, terms)
   if (list.length === 0) return []
-  const all = list.reduce((sum, [, number]) => sum + number, 0)
-  const kinds = list.map(([id, number]) => `${stitchOf(id)[terms].abbr} ${number}`)
+  const all = list.reduce((sum, { loops }) => sum + loops, 0)
+  const kinds = list.map(
+    ({ abbr, loops, times }) =>
+      `${abbr} ${loops}${loops === times ? '' : ` (${count(times, 'time', 'times')})`}`,
+  )
   const text = `${count(all, 'stitch', 'stitches')}: ${kinds.join(', ')}.`
   return [{ kind: 'stitches', text }]
 }
@@ -60,20 +76,25 @@ function sayYarn({ yarn, grams }: Totals, { piece }: Pattern, terms: Terms): str
 const rounded = (number: number): number =>
   number >= 10 ? Math.round(number) : Math.round(number * 10) / 10
 
-function sayTime({ minutes }: Totals, { piece: { pace } }: Pattern): string {
+function sayTime({ minutes }: Totals, { piece: { pace, pair } }: Pattern): string {
   if (minutes === null || pace === null)
     return 'The time is not known: no pace is set (plain stitches that you work in a minute).'
   const whole = Math.max(1, Math.round(minutes))
   const hours = Math.floor(whole / 60)
   const rest = whole % 60
   const time = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
-  return `About ${time.filter(Boolean).join(' ')}, at ${count(rounded(pace), 'stitch', 'stitches')} a minute.`
+  const each = pair === 'none' ? '' : ' for one'
+  return `About ${time.filter(Boolean).join(' ')}${each}, at ${count(rounded(pace), 'stitch', 'stitches')} a minute.`
 }
 
 function assumptions({ yarn }: Totals, { piece: { pair } }: Pattern, terms: Terms): string[] {
   const { gauge } = languages[terms].finishing
   return [
-    ...(yarn === null ? [] : [`The yarn is estimated from the ${gauge}: allow a little extra.`]),
-    ...(pair === 'none' ? [] : ['These numbers are for one; double them for a pair.']),
+    // The line of the yarn says itself what it is for.
+    ...(yarn !== null
+      ? [`The yarn is estimated from the ${gauge}: allow a little extra.`]
+      : pair !== 'none'
+        ? ['These numbers are for one; double them for a pair.']
+        : []),
   ]
 }

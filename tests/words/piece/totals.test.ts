@@ -17,6 +17,11 @@ const known: Totals = {
     ['2/2 LC', 30],
     ['none', 7],
   ]),
+  loops: new Map([
+    ['k', 2752],
+    ['2/2 LC', 120],
+    ['none', 0],
+  ]),
   moves: 3460,
   yarn: 50_400,
   grams: 8.26,
@@ -33,14 +38,14 @@ describe('totals in words', () => {
     const lines = sayTotals(known, workPiece(pattern), 'us')
     expect(lines.filter(({ kind }) => kind !== 'assumption').map(({ text }) => text)).toEqual([
       '102 rows.',
-      '2782 stitches: k 2752, 2/2 LC 30.',
+      '2872 stitches: k 2752, 2/2 LC 120 (30 times).',
       'About 50 m of yarn, 8.3 g.',
       'About 1 h 55 min, at 30 stitches a minute.',
     ])
     const rests = lines.filter(({ kind }) => kind === 'assumption').map(({ text }) => text)
     expect(rests).toEqual(['The yarn is estimated from the gauge: allow a little extra.'])
     expect(sayTotals(known, workPiece(pattern), 'uk')[1]?.text).toBe(
-      '2782 stitches: k 2752, C4F 30.',
+      '2872 stitches: k 2752, C4F 120 (30 times).',
     )
   })
 
@@ -54,12 +59,28 @@ describe('totals in words', () => {
     expect(say(one, 'yarn')[0]).toMatch(/^About \d+ m of yarn\.$/)
   })
 
-  test('a pair says that the numbers are for one', () => {
+  test('a pair says that the numbers are for one, once', () => {
     for (const pair of ['alike', 'mirrored'] as const) {
-      const sock = withPiece(keeperSock(), { pair })
+      const sock = withPiece(keeperSock(), { pair, pace: 30 })
       expect(say(sock, 'yarn')[0]).toMatch(/^About \d+ m of yarn, for one: double it for a pair\.$/)
-      expect(say(sock, 'assumption').at(-1)).toMatch(/for one; double them for a pair/)
+      expect(say(sock, 'time')[0]).toMatch(/^About .* min for one, at 30 stitches a minute\.$/)
+      expect(say(sock, 'assumption').join()).not.toMatch(/double/)
+      const bare = withPiece(band(chartOf('k')), { pair })
+      expect(say(bare, 'assumption')).toEqual([
+        'These numbers are for one; double them for a pair.',
+      ])
     }
+  })
+
+  test('stitches are the loops of all rows, whatever they are worked as', () => {
+    const rows = ['2/2 LC, p*4', 'k2tog, yo, k*2, 2/2 RC', 'k*8']
+    const step = { kind: 'chart', section: 'Band', times: 1 } as const
+    const castOn = { kind: 'cast on', how: 'e-wrap', pegs: null } as const
+    const piece = withPiece(band(chartOf(...rows)), { steps: [castOn, step] })
+    expect(say(piece, 'stitches')[0]).toMatch(/^72 stitches: k 30, .*2\/2 LC 12 \(3 times\)/)
+    const chart = { ...chartOf('2/2 LC, p*4'), repeat: { from: 0, to: 2 } }
+    const cut = withPiece(band(chart, { pegs: 23 }), { steps: [castOn, step] })
+    expect(say(cut, 'stitches')[0]).toMatch(/^23 stitches: /)
   })
 
   test('rounds and rows do not mix in one line', () => {
@@ -76,6 +97,6 @@ describe('totals in words', () => {
     const text = sayTotals({ ...known, minutes }, workPiece(pattern)).find(
       ({ kind }) => kind === 'time',
     )?.text
-    expect(text).toBe(`${words}, at 1 stitch a minute.`)
+    expect(text).toBe(`${words} for one, at 1 stitch a minute.`)
   })
 })
