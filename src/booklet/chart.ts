@@ -93,7 +93,7 @@ export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): s
   })
 }
 
-/** How the sheets join, as a picture. */
+/** How the sheets join, as a picture, on the page of the first of them where that has room for both. */
 export function overviewBlocks(
   work: Work,
   tiling: Tiling,
@@ -109,7 +109,7 @@ export function overviewBlocks(
     heading(chart, column),
     ...asideBlocks(asides, column),
     { ...paragraph(phrases.sheetsJoin(tiling.sheets.length), column), withNext: true },
-    pictureBlock({ x: 0, y: 0, scale, scene }, column, 1),
+    { ...pictureBlock({ x: 0, y: 0, scale, scene }, column, 1), beforeNext: 1 },
   ]
 }
 

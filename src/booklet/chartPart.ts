@@ -11,11 +11,12 @@ import {
 } from './chart'
 import { wishedWidth } from './cellWish'
 import { planOneSheet, planSheets } from './chartSheets'
-import type { Block } from './flow'
+import { heightOfChain, type Block } from './flow'
 import type { PrintWarning } from './page'
 import { withoutQuietPegs } from './quietPegs'
 import { papers, type Area, type BookletSettings } from './paper'
 import { largestRing } from './ringSize'
+import type { Tiling } from './tiling'
 import { cellSizes } from './typeScale'
 
 /** Blocks with what is not printed as it was asked for. */
@@ -76,14 +77,23 @@ function flatPart(
         return { blocks: oneSheetBlocks(work, tiling, column, drawn ? said : titles), warnings }
     }
   }
-  const room = { width: area.width / scale, height: under(said) / scale }
-  const tiling = planSheets(work, room, column, { wished, drawn: fewer })
+  const plan = (height: number): Tiling =>
+    planSheets(work, { width: area.width / scale, height: height / scale }, column, {
+      wished,
+      drawn: fewer,
+    })
+  const tiling = plan(under(said))
   if (tiling.sheets.length === 1)
     return { blocks: oneSheetBlocks(work, tiling, column, said), warnings }
+  // Not for one sheet more.
+  const sketch = heightOfChain(overviewBlocks(work, tiling, column, said))
+  const left = area.height - sketch - headingHeight(column) - 2.5 * unit
+  const lower = left > 0 ? plan(left) : tiling
+  const sheets = lower.sheets.length === tiling.sheets.length ? lower : tiling
   return {
     blocks: [
-      ...overviewBlocks(work, tiling, column, said),
-      ...sheetBlocks(work, tiling, column, titles),
+      ...overviewBlocks(work, sheets, column, said),
+      ...sheetBlocks(work, sheets, column, titles),
     ],
     warnings,
   }

@@ -109,7 +109,7 @@ const linesOn = (parts: readonly Block[][], chain: readonly number[]): number =>
     0,
   )
 
-const heightOfChain = (chain: readonly Block[]): number =>
+export const heightOfChain = (chain: readonly Block[]): number =>
   chain.reduce((sum, block, i) => sum + heightOf(block) + (i > 0 ? block.before : 0), 0)
 
 /** How much of the last page is full when these blocks are set, mm. */

@@ -29,6 +29,9 @@ export function wordBlocks(work: Work, column: Column): Block[] {
 const together = (blocks: readonly Block[]): Block[] =>
   blocks.map((block, index) => ({ ...block, withNext: index < blocks.length - 1 }))
 
+/** So many abbreviations at least stand on the page that their list ends on. */
+const fewestOnPage = 3
+
 /** Every abbreviation that the words use, with what the hands do. */
 export function abbreviationBlocks(work: Work, column: Column): Block[] {
   const { terms } = work.pattern.style
@@ -41,9 +44,11 @@ export const abbreviationList = (
   column: Column,
 ): Block[] => [
   heading(languages[terms].headings.abbreviations, column),
-  ...list.map(({ abbr, name, steps }) =>
-    labelled(abbr, steps ? `${name}. ${steps}` : name, column),
-  ),
+  ...list.map(({ abbr, name, steps }, index): Block => {
+    const block = labelled(abbr, steps ? `${name}. ${steps}` : name, column)
+    const isNearEnd = index < list.length - 1 && index >= list.length - fewestOnPage
+    return isNearEnd ? { ...block, beforeNext: 4 } : block
+  }),
 ]
 
 /** What to mind with things for babies and children; nothing for other things. */

@@ -2,8 +2,8 @@ import type { Item, Scene } from '../drawing/scene'
 import { widthOf } from './text'
 import type { Sheet, Tiling } from './tiling'
 
-/** Widest and highest the small picture gets, mm, before its letters ask for more. */
-const most = { width: 70, height: 70 }
+/** Widest and highest the small picture gets, mm, before its letters ask for more; that of a few sheets is small. */
+const mostOf = (sheets: number): number => (sheets > 4 ? 70 : 45)
 const lineWidth = 0.25
 const letterShare = 0.9
 
@@ -18,7 +18,7 @@ export function overviewScene(
   const columns = (across.at(-1)?.columns.to ?? 0) + 1
   const rows = (upwards.at(-1)?.rows.to ?? 0) + 1
   const [wide, high] = [columns * cell.width, rows * cell.height]
-  const scale = Math.min(most.width / wide, most.height / high)
+  const scale = mostOf(sheets.length) / Math.max(wide, high)
   const size = letterShare * letter
   const widths = across.map(({ across: column, columns }) =>
     Math.max(

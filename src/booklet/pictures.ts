@@ -130,7 +130,9 @@ function figureRows(
     const rows = Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>
       cells.slice(row * across, (row + 1) * across),
     )
+    const areTwo = rows.length === 2
     return rows.map((row, index) => ({
+      ...(areTwo && index === 0 ? { beforeNext: 4 as const } : {}),
       strips:
         across === 1
           ? row.flatMap((cell) => alone(cell, column))

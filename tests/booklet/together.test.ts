@@ -23,3 +23,36 @@ test('a part of one row stands on a page with the edge that is worked after it',
       }
   expect(seen).toBeGreaterThan(50)
 })
+
+const starters = starterCharts.map(({ id, pattern }) => [id, pattern()] as const)
+
+test('the sketch of how sheets join stands on the page of the first of them', () => {
+  const sock = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
+  if (!sock) throw new Error('no sock among the starter charts')
+  for (const paper of ['a4', 'letter'] as const) {
+    const pages = pageText(layOut(sock, { paper }))
+    const sketches = pages.flatMap((page) => page.split('Join them like this:').slice(1))
+    expect(sketches.length).toBeGreaterThan(2)
+    for (const after of sketches) expect(after).toMatch(/^ (Heel|Foot), sheet A /u)
+  }
+})
+
+test.each(starters)(
+  '%s: neither the last abbreviation nor the last pictures stand alone',
+  (_, pattern) => {
+    for (const paper of paperSizes)
+      for (const largePrint of [false, true])
+        for (let lines = 1; lines <= 13; lines += 4) {
+          const notes = Array.from({ length: lines }, () => 'Keep the yarn slack.').join('\n')
+          const booklet = layOut({ ...pattern, notes }, { paper, largePrint, second: false })
+          for (const page of pageText(booklet)) expect(page).not.toMatch(/^st\(s\)/u)
+          if (largePrint || paper === 'a5') continue
+          for (const { pictures } of booklet.pages) {
+            const steps = pictures.filter(({ scene }) =>
+              scene.title.includes('seen from the outside'),
+            ).length
+            expect(steps % 4, `${paper} ${lines}`).toBe(0)
+          }
+        }
+  },
+)
