@@ -39,6 +39,9 @@ describe.each(sizes)('$width x $height', (size) => {
       await bench.page.keyboard.press('Control+Home')
       await bench.page.keyboard.press('F8')
       await bench.button('Write 36 sts', bench.words).waitFor()
+      // What is told at the caret may be higher than its room, and have no button.
+      const told = bench.words.getByRole('group', { name: 'Found here' })
+      expect(await told.evaluate(({ tabIndex }) => tabIndex)).toBe(0)
       expect(await violations(bench)).toEqual([])
       const wide = await bench.page.evaluate(
         () => document.documentElement.scrollWidth - innerWidth,
@@ -87,6 +90,107 @@ test.each(['Start', 'Loom and swatch', 'Booklet', 'Make a cross', 'Chart from wo
     await bench.page.keyboard.press('Escape')
     await open.waitFor({ state: 'hidden' })
     expect(await opener.evaluate((element) => element === document.activeElement)).toBe(true)
+    await bench.page.context().close()
+  },
+)
+
+/** Words with a slip in every row: more is told of them than the dialog has room for. */
+const manySlips = ['Worked on 12 pegs.', ...[...Array(30).keys()].map((n) => `Rnd ${n + 1}: prul.`)]
+
+/** The dialogs that the head does not open, and those that tell much: how each is opened. */
+const laidOut: readonly (readonly [string, (bench: BenchPage) => Promise<void>])[] = [
+  [
+    'Chart from words',
+    async (bench) => {
+      await bench.button('Chart from words').click()
+      await dialogOf(bench).getByLabel('Paste or write').fill(manySlips.join('\n'))
+      await dialogOf(bench).getByRole('status').filter({ hasText: '30 rounds read' }).waitFor()
+    },
+  ],
+  [
+    'Chart from words that nothing mends',
+    async (bench) => {
+      await bench.button('Chart from words').click()
+      const rows = [...Array(30).keys()].map((n) => `Rnd ${n + 1}: xyzzyq${n}.`)
+      await dialogOf(bench).getByLabel('Paste or write').fill(rows.join('\n'))
+      await dialogOf(bench).getByRole('status').filter({ hasText: 'things found' }).waitFor()
+    },
+  ],
+  [
+    'Write from the chart',
+    async (bench) => {
+      await bench.button('Make them mine').click()
+      await bench.button('Write from the chart').click()
+    },
+  ],
+  [
+    'Reverse the working direction',
+    async (bench) => {
+      await bench.menu('Loom and swatch').click()
+      await bench.button(/^Reverse the working direction/, dialogOf(bench)).click()
+      await dialogOf(bench).getByText('What changes').waitFor()
+    },
+  ],
+  [
+    'Make it a piece of its own',
+    async (bench) => {
+      await bench.menu('Loom and swatch').click()
+      await dialogOf(bench).getByLabel('Made').selectOption('mirrored')
+      await bench.page.keyboard.press('Escape')
+      await bench.button(/^Second/).click()
+      await bench.button('Make it a piece of its own').click()
+    },
+  ],
+  [
+    'Not opened',
+    async (bench) => {
+      const file = { name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{') }
+      await bench.page.locator('input[type=file]').setInputFiles(file)
+    },
+  ],
+  [
+    'Step pictures',
+    async (bench) => {
+      await bench.button('Pegs', bench.page.getByRole('group', { name: 'Right pane' })).click()
+      const pegs = bench.page.locator('.pegs')
+      await bench.press('Home')
+      await bench.button('From here', pegs).click()
+      await bench.press('End')
+      await bench.button('Step pictures', pegs).click()
+      await dialogOf(bench).getByRole('img').last().waitFor()
+    },
+  ],
+]
+const dialogOf = ({ page }: BenchPage) => page.locator('dialog[open]').last()
+
+/** What can scroll and cannot be scrolled by keys: it and all in it take no focus. */
+const unreachable = (bench: BenchPage): Promise<string[]> =>
+  bench.page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('dialog[open], dialog[open] *')]
+      .filter((part) => /auto|scroll/.test(getComputedStyle(part).overflowY))
+      .filter(({ scrollHeight, clientHeight }) => scrollHeight > clientHeight + 1)
+      .filter((part) => {
+        const own = [part, ...part.querySelectorAll<HTMLElement>('*')]
+        return !own.some((one) => one.tabIndex >= 0 && !one.matches(':disabled'))
+      })
+      .map(({ className }) => className),
+  )
+
+test.each(laidOut)(
+  'the dialog of %s, with all it tells, meets WCAG 2.2 AA and scrolls by keys',
+  async (_name, open) => {
+    const bench = await BenchPage.open(browser, inject('url'), { width: 1440, height: 900 })
+    await open(bench)
+    await dialogOf(bench).waitFor()
+    for (const size of [
+      { width: 1440, height: 900 },
+      { width: 390, height: 844 },
+      { width: 844, height: 390 },
+    ]) {
+      await bench.page.setViewportSize(size)
+      expect(await violations(bench)).toEqual([])
+      expect(await unreachable(bench)).toEqual([])
+    }
     await bench.page.context().close()
   },
 )

@@ -1,5 +1,6 @@
 import type { Locator } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
+import { pieceLimits } from '../../src/pattern/piece'
 import type { BenchPage } from './bench'
 import { eachTestWithBench } from './suite'
 
@@ -89,8 +90,8 @@ interface Control {
  * What is found in a line of a list makes it grow: the other lines, and they only, make room.
  * What is found in words that are read is told anew each time, in a part of its own.
  */
-const standing = ({ field }: Control): Promise<Record<string, string>> =>
-  field.evaluate((control) => {
+const standing = ({ field }: Control, what = 'button'): Promise<Record<string, string>> =>
+  field.evaluate((control, what) => {
     const box = control.closest('dialog, [popover]') ?? document.body
     const line = control.closest('li')
     const isOtherLine = (other: Element | null) =>
@@ -100,7 +101,7 @@ const standing = ({ field }: Control): Promise<Record<string, string>> =>
       return [x, y, width, height].map(Math.round).join(' ')
     }
     const found: Record<string, string> = { 'the dialog': where(box) }
-    for (const button of box.querySelectorAll<HTMLElement>('button')) {
+    for (const button of box.querySelectorAll<HTMLElement>(what)) {
       if (button.offsetParent === null || isOtherLine(button.closest('li'))) continue
       if (button.closest('.result')) continue
       const count = Number(document.body.dataset.count ?? 0)
@@ -110,7 +111,7 @@ const standing = ({ field }: Control): Promise<Record<string, string>> =>
         where(button)
     }
     return found
-  })
+  }, what)
 
 /** Buttons that stand somewhere else than before, by more than a pixel; those that came or went do not count. */
 const moved = (before: Record<string, string>, now: Record<string, string>): string[] =>
@@ -122,7 +123,9 @@ const moved = (before: Record<string, string>, now: Record<string, string>): str
 
 async function controls(): Promise<Control[]> {
   const found = shown()
-    .locator('select, input[type=checkbox], input[type=radio], input[type=number]')
+    .locator(
+      'select, input[type=checkbox], input[type=radio], input[type=number], input[inputmode]',
+    )
     .filter({ visible: true })
   const all: Control[] = []
   for (const field of await found.all()) {
@@ -156,7 +159,15 @@ async function* changes({ field, type }: Control): AsyncGenerator<string> {
     const was = await field.inputValue()
     const most = Number(await field.getAttribute('max'))
     const to = String(Number(was) < most ? Number(was) + 1 : Number(was) - 1)
-    for (const value of [to, was]) {
+    // A number beyond the limits is refused, with a message.
+    for (const value of [to, was, String(most + 1), was]) {
+      await field.fill(value)
+      await field.press('Enter')
+      yield value
+    }
+  } else if (type === 'text') {
+    const was = await field.inputValue()
+    for (const value of ['99999', was]) {
       await field.fill(value)
       await field.press('Enter')
       yield value
@@ -201,3 +212,48 @@ describe.each(sizes)('at $width x $height', (size) => {
     },
   )
 })
+
+/** What a dialog's own line says of a refusal. */
+const refused = () =>
+  dialog()
+    .getByRole('alert')
+    .filter({ hasText: /enter|needs a name|can have/ })
+
+test.each([
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+])(
+  'at $width x $height a refused name, note or number moves nothing and is seen whole',
+  async (size) => {
+    const { page } = bench
+    await page.setViewportSize({ width: 1440, height: 900 })
+    await press('Change steps')
+    await press('Note', dialog())
+    await page.setViewportSize(size)
+    const fields = [
+      [
+        dialog()
+          .getByLabel(/^Name of the chart/)
+          .first(),
+        '',
+      ],
+      [dialog().getByLabel(/: note$/), 'x'.repeat(pieceLimits.note.most + 1)],
+      [dialog().getByLabel('From turn to turn'), '99'],
+      [dialog().getByLabel('Pace, plain stitches a minute'), '9999'],
+    ] as const
+    for (const [field, value] of fields) {
+      const control = { field, name: '', type: '' }
+      await field.fill(value)
+      const before = await standing(control, 'button, input, select, textarea')
+      await field.blur()
+      await refused().waitFor()
+      expect(moved(before, await standing(control, 'button, input, select, textarea'))).toEqual([])
+      const isSeen = await refused().evaluate((line) => {
+        const { x, y, right, bottom } = line.getBoundingClientRect()
+        const isWhole = line.scrollHeight <= line.clientHeight + 1
+        return isWhole && x >= 0 && y >= 0 && right <= innerWidth && bottom <= innerHeight
+      })
+      expect(isSeen).toBe(true)
+    }
+  },
+)

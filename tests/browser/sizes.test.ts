@@ -67,7 +67,7 @@ test.each([
     // The press that leaves the field is the one that starts.
     await bench.button('Start', row).hover()
     await pegs.blur()
-    await row.getByRole('alert').filter({ hasText: 'Pegs: enter a whole number' }).waitFor()
+    await dialog.getByRole('alert').filter({ hasText: 'Pegs: enter a whole number' }).waitFor()
     expect(await parts()).toEqual(before)
     // The right end of the field holds no arrows: a press there only sets the caret.
     const box = await pegs.boundingBox()
