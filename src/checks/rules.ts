@@ -15,6 +15,7 @@ import { crossRepeatEdge } from './crosses/cross-repeat-edge'
 import { crossTight } from './crosses/cross-tight'
 import type { ChartRule, NearRule, RowRule, Rule } from './rule'
 import { ladder } from './ladders/ladder'
+import { cordsForBaby } from './stated/cords'
 import { forBaby } from './stated/for-baby'
 import { gauge } from './stated/gauge'
 import { turnCorners } from './turns/turn-corners'
@@ -58,6 +59,7 @@ export const rules: readonly Rule[] = [
   turnCorners,
   gauge,
   forBaby,
+  cordsForBaby,
 ]
 
 export const rowRules: readonly RowRule[] = rules.filter((rule) => rule.scope === 'row')

@@ -1,5 +1,6 @@
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
 import { severities, type Fix } from '../finding'
+import { babyDrawstring } from './baby-drawstring'
 import { drawnWay, loopsAgree, needsGauge, tooLong } from './boundaries'
 import { crossLine } from './cross-line'
 import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
@@ -24,6 +25,7 @@ export const pieceRules: readonly PieceRule[] = [
   crossLine,
   ladderInPiece,
   evenHalves,
+  babyDrawstring,
   notePegs,
   tooLong,
   unusedSection,

@@ -66,9 +66,12 @@ export const castOnWays: Readonly<Record<CastOn, (peg: string) => string>> = {
 export const lastOfChain = (peg: string): string =>
   `put the last loop of the chain, from the hook, on ${peg}; this is its first loop`
 
-/** How a drawstring is woven (common practice). `back`: on the way back, else once more round. */
-export const drawstringWay = (back: boolean): string =>
-  `weave the yarn in front of one peg and behind the next to the end; then ${back ? 'turn and weave back' : 'weave a second round'}, in front of the pegs you went behind and behind the others, so that a strand lies in front of each peg; these strands are the first loops, and the edge can be drawn tight later`
+/**
+ * How a drawstring is woven (common practice). `back`: on the way back, else once more round. For a
+ * baby nothing is left that can be pulled, as the cautions say.
+ */
+export const drawstringWay = (back: boolean, forBaby: boolean): string =>
+  `weave the yarn in front of one peg and behind the next to the end; then ${back ? 'turn and weave back' : 'weave a second round'}, in front of the pegs you went behind and behind the others, so that a strand lies in front of each peg; these strands are the first loops${forBaby ? '. When the piece is done, draw the edge to its size with the yarn end and sew that end in firmly' : ', and the edge can be drawn tight later'}`
 
 const chained: LetGoWay = (pegs, _, goesOn) =>
   goesOn

@@ -13,7 +13,7 @@ export interface PiecePhrases {
   readonly bindOffHeading: string
   readonly plainHeading: Readonly<Record<LabelKind, string>>
   readonly secondHeading: string
-  readonly castOn: (how: CastOn, loops: number, where: EdgePlace) => string
+  readonly castOn: (how: CastOn, loops: number, where: EdgePlace, forBaby: boolean) => string
   readonly castOnWay: (how: CastOn, loops: number, where: EdgePlace) => string
   readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
   /** How it is done; `goesOn`: other loops are left that the yarn works after it. */
@@ -159,8 +159,8 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
         ? `${start}, flat, from peg 1 to peg ${where.last} and back.`
         : `${start}, flat, from peg ${where.first} down to peg 1.`
     },
-    castOnWay: (how, loops, { open }) => {
-      if (how === 'drawstring') return `${capital(drawstringWay(open))}.`
+    castOnWay: (how, loops, { open }, forBaby) => {
+      if (how === 'drawstring') return `${capital(drawstringWay(open, forBaby))}.`
       if (how !== 'chain') return `${capital(castOnWays[how]('each peg'))}.`
       return loops < 2
         ? `${capital(lastOfChain('the peg'))}.`

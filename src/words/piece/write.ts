@@ -115,10 +115,11 @@ class PieceWriter {
   #castOn(step: Step & { kind: 'cast on' }, work: StepWork, index: number): void {
     const loops = pegsInWork(work.after) - pegsInWork(work.before)
     const { castOn, castOnHeading, castOnWay } = this.#phrases
+    const { forBaby } = this.work.pattern.making
     const where = this.#placeOf(step.pegs, work)
     this.#open(castOnHeading).push(
       line('cast on', castOn(step.how, loops, where), index),
-      line('how', castOnWay(step.how, loops, where), index),
+      line('how', castOnWay(step.how, loops, where, forBaby), index),
     )
   }
 

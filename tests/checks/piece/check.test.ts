@@ -44,6 +44,11 @@ const mirrored = (pattern: Pattern): Pattern => ({
   piece: { ...pattern.piece, pair: 'mirrored' },
 })
 
+const forBaby = (pattern: Pattern): Pattern => ({
+  ...pattern,
+  making: { ...pattern.making, forBaby: true },
+})
+
 const found = (pattern: Pattern): string[] =>
   checkPiece(workPiece(pattern)).map(({ message }) => message)
 
@@ -170,6 +175,11 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       ),
     ),
     'Step 3 (note) names pegs 2 to 5; in the second of the pair, its mirror image, they are pegs 8 to 11.',
+  ],
+  [
+    'piece-baby-drawstring',
+    forBaby(withSteps(ring, { ...castOn, how: 'drawstring' }, chart(), bindOff)),
+    'Step 1 (cast on) makes a drawstring edge, and this piece is for a baby or child.',
   ],
   ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'The chart “Thumb” is in no step.'],
 ]

@@ -163,6 +163,17 @@ describe('steps', () => {
     )
   })
 
+  test('for a baby no edge is left that can be drawn, as the cautions in print say', () => {
+    const steps: readonly Step[] = [{ kind: 'cast on', how: 'drawstring', pegs: null }]
+    const told = (forBaby: boolean) => {
+      const pattern = withSteps(ring, steps)
+      return blocksOf({ ...pattern, making: { ...pattern.making, forBaby } })[0]?.lines[1]?.text
+    }
+    expect(told(false)).toMatch(/, and the edge can be drawn tight later\.$/)
+    expect(told(true)).toMatch(/with the yarn end and sew that end in firmly\.$/)
+    expect(told(true)).not.toContain('later')
+  })
+
   test('each way to cast on and bind off is told in a line below', () => {
     for (const terms of ['us', 'uk'] as const) {
       const ways = [...castOns, ...bindOffs].map((how) => {
