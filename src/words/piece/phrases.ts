@@ -13,8 +13,8 @@ export interface PiecePhrases {
   readonly bindOffHeading: string
   readonly plainHeading: Readonly<Record<LabelKind, string>>
   readonly secondHeading: string
-  readonly castOn: (how: CastOn, loops: number, where: EdgePlace, forBaby: boolean) => string
-  readonly castOnWay: (how: CastOn, loops: number, where: EdgePlace) => string
+  readonly castOn: (how: CastOn, loops: number, where: EdgePlace) => string
+  readonly castOnWay: (how: CastOn, loops: number, where: EdgePlace, forBaby: boolean) => string
   readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
   /** How it is done; `goesOn`: other loops are left that the yarn works after it. */
   readonly bindOffWay: (how: BindOff, goesOn: boolean, halves: Halves) => string
