@@ -1,9 +1,9 @@
 import type { Item, Scene } from '../drawing/scene'
 import type { Neighbours } from './overview'
+import { widthOf } from './text'
 
 /** Space round a sheet's chart for the marks that say where it goes on, in letter heights. */
 export const markSpace = 1.4
-/** So that two letters, as sheets after the 26th have, are no wider than that. */
 const letterShare = 0.8
 
 /**
@@ -38,7 +38,8 @@ export function marksScene(
         x: dx === 0 ? x + 2 * arrow : x + dx * arrow,
         y: dx === 0 ? y + dy * arrow + 0.34 * letter : y + arrow + 1.1 * letter,
         text: sheet,
-        size: letter,
+        // Two or three, as sheets after the 26th have, are no wider than the space at the side.
+        size: dx === 0 ? letter : Math.min(letter, (0.96 * space) / widthOf(sheet, 1, 'bold')),
         anchor: dx === 0 ? 'start' : 'middle',
         ink: 'note',
         weight: 'bold',

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { marksScene } from '../../src/booklet/marks'
 import { overviewScene } from '../../src/booklet/overview'
 import { widthOf } from '../../src/booklet/text'
 import { bestTiling } from '../../src/booklet/tiling'
@@ -21,5 +22,22 @@ test('letters of many sheets stand inside the sheets they name', () => {
       expect(widthOf(item.text, item.size, 'bold'), item.text).toBeLessThan(across)
       expect(item.x).toBeCloseTo(left + across / 2, 2)
     })
+  }
+})
+
+test('letters of the sheets beside a sheet stand inside its edges', () => {
+  const run = { from: 0, to: 0 }
+  const beside = { letter: 'WWW', rows: run, columns: run, across: 0, up: 0 }
+  const { width, layers } = marksScene(
+    { width: 50, height: 50 },
+    { above: undefined, below: undefined, left: beside, right: beside },
+    4,
+  )
+  const texts = (layers[0]?.items ?? []).flatMap((item) => (item.kind === 'text' ? [item] : []))
+  expect(texts).toHaveLength(2)
+  for (const { x, text, size } of texts) {
+    const half = widthOf(text, size, 'bold') / 2
+    expect(x - half).toBeGreaterThanOrEqual(0)
+    expect(x + half).toBeLessThanOrEqual(width)
   }
 })
