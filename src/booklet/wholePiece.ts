@@ -1,11 +1,12 @@
 import type { Pattern } from '../pattern/pattern'
-import { secondByItself } from '../pattern/pair'
+import { pegsOfSecond, secondByItself } from '../pattern/pair'
 import { findSection, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
 import type { Work } from '../pattern/work'
 import { workOnce, workPieceOnce } from '../pattern/workOnce'
 import type { PieceWork } from '../pattern/workPiece'
 import { directionSaid } from '../words/statements'
 import { chartWorks } from '../words/piece/chartStep'
+import { piecePhrases } from '../words/piece/phrases'
 import { paragraph, partHeading } from './blocks'
 import { keyOf } from './chart'
 import { chartPart, type ChartRoom, type Part } from './chartPart'
@@ -49,8 +50,12 @@ export function wholePiece(pattern: Pattern, room: Room): Part {
   if (second && (settings.charts || settings.words)) {
     blocks.push(partHeading(phrasesOf[pattern.style.terms].secondPart, column))
     // A bar is mirrored by beginning at its other end.
-    if (isTurned)
-      blocks.push({ ...paragraph(directionSaid(second.pattern), column, 0.5), withNext: true })
+    const { secondPegs } = piecePhrases[pattern.style.terms]
+    const numbered = secondPegs(pegsOfSecond(pattern))
+    if (numbered) {
+      const said = `${directionSaid(second.pattern)} ${numbered}`
+      blocks.push({ ...paragraph(said, column, 0.5), withNext: true })
+    }
     if (settings.charts) {
       addCharts(second, room, blocks, add)
       blocks.push(...keyOf(chartsOf(second), column))

@@ -36,5 +36,11 @@ export function pegInSecond(first: Pattern, peg: number): number {
   return fromOtherEnd ? loom.pegs - 1 - peg : peg
 }
 
+/** How the pegs of the second are numbered; `turned`: the other way than those of the first. */
+export function pegsOfSecond(first: Pattern) {
+  const { shape, pegs, direction } = secondOf(first).loom
+  return { shape, pegs, direction, turned: direction !== first.loom.direction } as const
+}
+
 /** The second as a piece that follows no other. */
 export const secondByItself = (first: Pattern): Pattern => setPair(secondOf(first), 'none')

@@ -121,6 +121,16 @@ describe('a pair', () => {
     expect(charts).toHaveLength(4)
   })
 
+  test('that is mirrored and worked the other way says that its pegs are numbered so', () => {
+    const numbered = 'Its pegs are numbered the other way round from those of the first.'
+    const sock = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
+    if (!sock) throw new Error('no sock among the starter charts')
+    const [first = '', second = ''] = allText(layOut(sock)).split('Second of the pair')
+    expect(first).not.toContain(numbered)
+    expect(second).toContain(numbered)
+    expect(allText(layOut(ferryMitt()))).not.toContain(numbered)
+  })
+
   test('that is mirrored has the crosses of both in the key and the abbreviations', () => {
     const titles = titlesOf(layOut(ferryMitt()))
     expect(titles).toContain('left cross, two over two')
@@ -151,7 +161,7 @@ describe('what it takes', () => {
   test('is told with yarn, weight and time, and nothing of how they are reckoned', () => {
     const text = allText(layOut(withPiece(ferryMitt(), { pace: 25, swatch })))
     expect(text).toMatch(/About \d+ m of yarn, \d+ g, for one: double it for a pair\./)
-    expect(text).toMatch(/About 1 h \d+ min, at 25 stitches a minute\./)
+    expect(text).toMatch(/About 1 h \d+ min for one, at 25 stitches a minute\./)
     expect(text).toContain('The yarn is estimated from the gauge')
     // How it is reckoned is the designer's business, not the knitter's.
     expect(text).not.toMatch(/our own|reckon|moves of the hands/)

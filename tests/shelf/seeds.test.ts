@@ -62,6 +62,13 @@ describe.each(starterCharts.map((chart) => [chart.id, chart] as const))('%s', (i
     }
   })
 
+  test('is made as often as its notes say', () => {
+    const isPair = /make two|\bpair of (?!rope|strand)|either hand|the second/i.test(pattern.notes)
+    expect(pattern.piece.pair !== 'none').toBe(isPair)
+    // Steps can be changed, the notes stay: numbers of pegs in an opening would no longer be true.
+    expect(pattern.notes).not.toMatch(/(first|last) (two|four|six|eight|\d+) pegs/)
+  })
+
   test('says in its notes what it is', () => {
     expect(pattern.notes.length).toBeGreaterThan(100)
     expect(chart.about).toContain(`${pattern.loom.pegs} pegs`)

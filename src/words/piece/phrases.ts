@@ -1,5 +1,6 @@
 import type { BindOff, CastOn } from '../../loom/move'
-import type { Pair } from '../../pattern/piece'
+import type { Direction } from '../../loom/direction'
+import type { LoomSetup } from '../../pattern/pattern'
 import type { Stitch, Terms } from '../../stitches/stitch'
 import { sentence as capital } from '../english'
 import { bindOffNames, castOnNames } from '../edges'
@@ -29,8 +30,20 @@ export interface PiecePhrases {
   readonly onAllPegs: (way: 'round' | 'open ring' | 'bar', pegs: number, again: boolean) => string
   readonly onSomePegs: (first: number, last: number, othersWait: boolean) => string
   readonly leftOut: (rows: number, most: number) => string
-  readonly second: Readonly<Record<Exclude<Pair, 'none'>, string>>
+  readonly alikeSecond: string
+  readonly mirroredSecond: (numbering: PegsOfSecond) => string
+  /** How the pegs of the second are numbered, said with the second itself; null: as those of the first. */
+  readonly secondPegs: (numbering: PegsOfSecond) => string | null
   readonly weaveIn: string
+}
+
+/** How the pegs of the mirrored second of a pair are numbered. */
+export interface PegsOfSecond {
+  readonly shape: LoomSetup['shape']
+  readonly pegs: number
+  /** The other way than those of the first: then its work goes the other way too. */
+  readonly turned: boolean
+  readonly direction: Direction
 }
 
 /** The pegs of the two halves that are joined, each in the order in which it is worked, 0-based. */
@@ -138,6 +151,14 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
     `Cut the yarn, leaving a tail three to four times as long as the edge. Pair the pegs: ${pairsOf(near, far)}. With the tail in a sewing needle, follow the path of a knit row from side to side, twice through each loop, and take the loops off as you go.${asOneLoop(doubled)}${joinAgain(goesOn)}`,
 }
 
+const secondBegins = (
+  { shape, direction }: PegsOfSecond,
+  { clockwise }: Language['finishing'],
+): string =>
+  shape === 'ring'
+    ? `It is worked ${clockwise[direction]} round the loom, and its pegs are numbered that way.`
+    : 'It begins at the other end of the loom, and its pegs are numbered from there.'
+
 function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
   const { castOn, bindOff } = finishing
   const off = bindOff.replace(' ', '-')
@@ -198,11 +219,19 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
       `From here work back and forth on ${pegRange(first, last)}${othersWait ? '; the other loops wait' : ''}.`,
     leftOut: (rows, most) =>
       `The last ${count(rows, 'row', 'rows')} of this step ${rows === 1 ? 'is' : 'are'} left out here: a piece can have ${most} rows in all. Work this step fewer times, or make it shorter.`,
-    second: {
-      alike: 'Make a second one in the same way.',
-      mirrored:
-        'For the second one follow its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way and a heel on the other half of the pegs.',
-    },
+    alikeSecond: 'Make a second one in the same way.',
+    mirroredSecond: (numbering) =>
+      `For the second one follow its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way${
+        numbering.turned
+          ? `. ${secondBegins(numbering, finishing)}`
+          : `; what is on peg 1 here is on peg ${numbering.pegs} there, and so on.`
+      }`,
+    secondPegs: (numbering) =>
+      !numbering.turned
+        ? null
+        : numbering.shape === 'ring'
+          ? 'Its pegs are numbered the other way round from those of the first.'
+          : 'Its pegs are numbered from the other end of the loom.',
     weaveIn: 'Weave in the ends.',
   }
 }

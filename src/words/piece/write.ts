@@ -1,4 +1,5 @@
 import { pegsInWork } from '../../loom/state'
+import { pegsOfSecond } from '../../pattern/pair'
 import type { Run } from '../../pattern/pattern'
 import { pieceLimits, type Step } from '../../pattern/piece'
 import { edgePegs, plainRows, type PieceWork, type StepWork } from '../../pattern/workPiece'
@@ -108,7 +109,15 @@ class PieceWriter {
     if (this.#pending.length > 0) this.#last().push(...this.#pending.splice(0))
     const { pair } = this.work.pattern.piece
     if (pair !== 'none')
-      this.#open(this.#phrases.secondHeading).push(line('second', this.#phrases.second[pair], null))
+      this.#open(this.#phrases.secondHeading).push(
+        line(
+          'second',
+          pair === 'alike'
+            ? this.#phrases.alikeSecond
+            : this.#phrases.mirroredSecond(pegsOfSecond(this.work.pattern)),
+          null,
+        ),
+      )
     return this.#blocks
   }
 

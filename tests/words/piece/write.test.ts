@@ -5,6 +5,7 @@ import { mirror } from '../../../src/pattern/edits/mirror'
 import type { Pattern } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPattern } from '../../../src/pattern/work'
+import { secondOf } from '../../../src/pattern/pair'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { withOnBench } from '../../../src/pattern/sections'
 import { writeWords } from '../../../src/words/write'
@@ -28,6 +29,25 @@ const say = (pattern: Pattern, steps: readonly Step[], terms: 'us' | 'uk' = 'us'
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const work = (times: number): Step => ({ kind: 'chart', section: 'Band', times })
 const plain = (rows: number, stitch = 'k'): Step => ({ kind: 'plain', stitch, amount: { rows } })
+
+describe('the second of a mirrored pair', () => {
+  const second = (pattern: Pattern): string | undefined =>
+    textsOf(blocksOf(withPiece(pattern, { pair: 'mirrored' }))).at(-1)
+  const sock = starters.find(({ title }) => title === 'Fog-watch socks')
+
+  test('says which pegs are which', () => {
+    expect(second(ferryMitt())).toContain('what is on peg 1 here is on peg 32 there, and so on.')
+    expect(second(band(chartOf('k'), { shape: 'bar' }))).toContain(
+      'It begins at the other end of the loom, and its pegs are numbered from there.',
+    )
+    if (!sock) throw new Error('no socks among the starters')
+    expect(secondOf(sock).loom.direction).toBe('counterclockwise')
+    expect(second(sock)).toContain(
+      'It is worked counterclockwise round the loom, and its pegs are numbered that way.',
+    )
+    expect(second(sock)).not.toContain('the other half')
+  })
+})
 
 describe('a mitt', () => {
   const blocks = blocksOf(ferryMitt())
