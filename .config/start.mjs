@@ -1,8 +1,8 @@
 // npm start: installs what is missing, builds the app when a source is newer than the last
 // build, and serves it on this machine.
 //
-// PORT=n serves on that port and no other (0: any free one); without it the port is 4173, or
-// the next free one.
+// npm start -- --port n, or PORT=n, serves on that port and no other (0: any free one); without
+// them the port is 4173, or the next free one.
 
 import {
   existsSync,
@@ -14,6 +14,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { join } from 'node:path'
+import { parseArgs } from 'node:util'
 import { installWhatIsMissing, root } from './install.mjs'
 
 process.chdir(root)
@@ -37,13 +38,30 @@ function isBuilt() {
   return sources.every((path) => changed(path) < built)
 }
 
-function wantedPort() {
-  const text = process.env.PORT
-  if (text === undefined || text === '') return undefined
-  const port = Number(text)
-  if (Number.isInteger(port) && port >= 0 && port <= 65535) return port
-  console.error(`PORT must be a whole number from 0 to 65535, not "${text}".`)
+function refuse(message) {
+  console.error(message)
   process.exit(1)
+}
+
+/** What was asked for after `npm start --`; anything but a port is said, not passed over. */
+function options() {
+  const known = { port: { type: 'string' } }
+  const args = process.argv.slice(2)
+  const { tokens } = parseArgs({ args, options: known, strict: false, tokens: true })
+  const strange = tokens.find(({ kind, name }) => kind !== 'option' || name !== 'port')
+  if (strange)
+    refuse(
+      `npm start does not know ${strange.rawName ?? strange.value ?? '--'}. It takes one option: npm start -- --port 4173`,
+    )
+  const given = tokens.at(-1)
+  return given ? ['--port', given.value ?? ''] : ['PORT', process.env.PORT]
+}
+
+function wantedPort() {
+  const [name, text] = options()
+  if (text === undefined || (name === 'PORT' && text === '')) return undefined
+  if (/^\d{1,5}$/.test(text) && Number(text) <= 65535) return Number(text)
+  return refuse(`${name} must be a whole number from 0 to 65535, not "${text}".`)
 }
 
 const asked = wantedPort()

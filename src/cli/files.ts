@@ -104,7 +104,7 @@ export async function readWords(file: string | undefined): Promise<string> {
 /** A pattern file of our own. */
 export async function readPattern(file: string): Promise<Pattern> {
   const result = readFile(
-    await textOf(file, largestFile, 'Name a pattern file, which ends in .json.'),
+    await textOf(file, largestFile, 'Name a file that was saved in Pegwright.'),
   )
   if (result.ok) return result.pattern
   throw new Unusable(`${file} cannot be used: ${oneLine(result.message)}`)

@@ -22,7 +22,9 @@ For a piece of several sections:
                            and draw and check --words take the section that was on the bench last
   check names the section of each finding; with --json rows and findings have a "section" then
 
-  --json                   read, check: print one JSON object
+  --json                   read, check: print one JSON object. Of each row: "before", the loops on
+                           the loom; "takes" and "makes", of those that it works; "after",
+                           before - takes + makes: loops that it doesn't work stay on
   -h, --help               print this
 
 Exit: 0 no error found; 1 errors found; 2 the call or a file could not be used.

@@ -42,8 +42,7 @@ export const forms: readonly [Form, ...Form[]] = [
 export const version = 3
 
 /** What is said of anything that no Pegwright saved. */
-export const otherFile =
-  'This is not a Pegwright file. Choose one whose name ends in .pegwright.json.'
+export const otherFile = 'This is not a Pegwright file. Choose a file that was saved in Pegwright.'
 
 export type UpgradeResult =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }

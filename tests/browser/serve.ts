@@ -16,11 +16,11 @@ const root = fileURLToPath(new URL('../..', import.meta.url))
 
 /** Starts the app; `stop` ends it. Browser scripts outside of vitest may use this too. */
 export async function serve(): Promise<{ url: string; stop: () => Promise<void> }> {
-  const env: NodeJS.ProcessEnv = { ...process.env, PORT: '0' }
+  const env: NodeJS.ProcessEnv = { ...process.env }
   // Vitest's own settings would change what is built.
   for (const name of ['NODE_ENV', 'VITEST', 'VITE_NODE_DEPS_MODULE_DIRECTORIES', 'MODE', 'DEV'])
     delete env[name]
-  const child = spawn(process.execPath, ['.config/start.mjs'], {
+  const child = spawn(process.execPath, ['.config/start.mjs', '--port', '0'], {
     cwd: root,
     env,
     stdio: ['ignore', 'pipe', 'pipe'],

@@ -36,7 +36,7 @@ describe('the bytes of a file', () => {
 
   it.each([
     ['words', ['read', '--pegs', '8'], 'Save the words as plain text (UTF-8), and name that file.'],
-    ['a pattern', ['write'], 'Name a pattern file, which ends in .json.'],
+    ['a pattern', ['write'], 'Name a file that was saved in Pegwright.'],
   ])('that are not text are named as that, not as %s', async (_, call, advice) => {
     const picture = Uint8Array.from({ length: 600 }, (__, at) => (at * 37) % 251)
     const file = bytes('picture.png', picture)

@@ -34,6 +34,8 @@ describe('read', () => {
     expect(exit).toBe(1)
     const { rows, findings } = parsed(out)
     expect(rows[1]).toMatchObject({ before: 8, takes: 8, makes: 6, after: 6 })
+    // A loop that a round doesn't work stays on, as --help says of "after".
+    expect(rows[2]).toMatchObject({ before: 6, takes: 5, makes: 5, after: 6 })
     const errors = findings.filter(({ severity }) => severity === 'error')
     expect(errors.map(({ row }) => row)).toContain('3')
     // The count of a round is said once, not by the reader and by the checks.

@@ -6,7 +6,7 @@ import { fileName, readFile, writeFile } from '../../src/shelf/format'
 import { vocabulary } from '../../src/stitches/vocabulary'
 import { arbitraryPattern, cellsOf } from '../arbitraries'
 
-const otherFile = 'This is not a Pegwright file. Choose one whose name ends in .pegwright.json.'
+const otherFile = 'This is not a Pegwright file. Choose a file that was saved in Pegwright.'
 const messageOf = (text: string): string => {
   const result = readFile(text)
   return result.ok ? 'read' : result.message
