@@ -158,7 +158,8 @@ export interface Body {
   readonly cycle: number
   /** Its length is measured: "for 5 cm". */
   readonly measured: TextRange | null
-  readonly workEven: TextRange | null
+  /** Rows that are not told. `set`: they go on in a pattern, as set. */
+  readonly workEven: { readonly range: TextRange; readonly set: boolean } | null
   /** Loops are worked as they look. `set`: said as "as established", which may mean a pattern. */
   readonly appears: { readonly range: TextRange; readonly set: boolean } | null
   readonly tokens: BodyTokens

@@ -1,6 +1,7 @@
 import type { Texture } from '../../stitches/stitch'
 import { figuresOf, readLimits } from './limits'
 import { foldMiscounts } from './cascade'
+import { evenRow } from './even'
 import { looksAfter } from './looks'
 import type { Memory } from './memory'
 import type { Body, Head, Named, Said } from './nodes'
@@ -181,9 +182,9 @@ export class Resolver {
     for (const { number, words, index } of this.#waiting.take(upTo)) {
       if (this.#full) return
       const { reference, rows, workEven } = words.body
-      if (workEven && index === 0) this.#remarker.add(say.asSet(workEven), words.from)
+      if (workEven && index === 0) this.#remarker.add(say.untold(workEven), words.from)
       const source = workEven
-        ? this.#steady
+        ? evenRow(words, this.#steady, this.rows.at(-1))
         : reference
           ? this.#referred(words, reference.named, index, number)
           : words
@@ -263,12 +264,12 @@ export class Resolver {
     const { reference } = body
     if (reference && (!head || reference.how === 'rep'))
       return this.#repeatRows(words, reference.named, next)
-    if (body.workEven) this.#remarker.add(say.asSet(body.workEven), words.from)
+    if (body.workEven) this.#remarker.add(say.untold(body.workEven), words.from)
     const times = (head?.next ?? 1) * body.rows
     for (let n = 0; n < times && !this.#full; n++) {
       const number = this.#number + 1
       const source = body.workEven
-        ? (this.#steady ?? undefined)
+        ? evenRow(words, this.#steady, this.rows.at(-1))
         : reference
           ? this.#referred(words, reference.named, n, number)
           : words

@@ -234,8 +234,9 @@ export class Parser {
       parsing.measured = cursor.rangeFrom(start)
       return true
     }
-    if (!cursor.eatOne(phrases.even, 'word')) return false
-    parsing.workEven = cursor.rangeFrom(start)
+    const set = cursor.eatOne(phrases.asSet, 'word')
+    if (!set && !cursor.eatOne(phrases.even, 'word')) return false
+    parsing.workEven = { range: cursor.rangeFrom(start), set: Boolean(set) }
     if (cursor.eat(`# ${phrases.rowWords}`, 'count'))
       parsing.rows = Math.max(1, cursor.numbers[0]?.value ?? 1)
     return true

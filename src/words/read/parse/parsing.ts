@@ -14,7 +14,7 @@ export class Parsing {
   rows = 1
   cycle = 1
   measured: TextRange | null = null
-  workEven: TextRange | null = null
+  workEven: Body['workEven'] = null
   side: Body['side'] = null
   appears: Body['appears'] = null
   unknown = 0

@@ -119,12 +119,16 @@ export const asEstablished: readonly string[] = ['work as est|established']
 
 export const even: readonly string[] = [
   'work|knit|purl|cont|continue even|straight',
+  'even|straight',
+]
+
+/** In a pattern, which is that of the rows before. */
+export const asSet: readonly string[] = [
   'work? in patt|pattern|pat as? set|est|established?',
   'work? as set|est|established',
   'cont|continue as? set|est|established',
   'cont|continue? in rib|ribbing as? set|est|established?',
   'rib',
-  'even|straight',
 ]
 
 export const allPegs: readonly string[] = [

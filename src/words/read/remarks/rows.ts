@@ -3,7 +3,7 @@ import { figuresOf, readLimits } from '../limits'
 import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
 import type { Run } from '../../../pattern/pattern'
 import type { Stretch, Trouble } from '../stretch'
-import type { Ambiguity, Named, RelativeRemark, Said } from '../nodes'
+import type { Ambiguity, Body, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
 import { listOfRows } from '../wordsOfRows'
 
@@ -330,13 +330,15 @@ export const wrongSide = (name: string, range: TextRange) =>
     advice: 'Write the row as its right side looks, or use another stitch.',
   })
 
-export const asSet = (range: TextRange) =>
+/** "Work 5 rounds even", or in a pattern as set. */
+export const untold = ({ range, set }: NonNullable<Body['workEven']>) =>
   made({
     rule: 'as-set',
     severity: 'warning',
     range,
-    message:
-      'The words go on as before without saying how. The last row that keeps the stitch count is worked again.',
+    message: set
+      ? 'These words don’t say which stitches. The last row that keeps the stitch count is repeated: check it.'
+      : 'These words don’t say which stitches. Knit stitches are knitted, purl stitches purled: check it.',
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
@@ -346,7 +348,7 @@ export const asEstablished = (range: TextRange) =>
     severity: 'warning',
     range,
     message:
-      'The words go on as established without saying how. Each stitch is worked as it looks, knit or purl.',
+      'These words don’t say which stitches. Knit stitches are knitted, purl stitches purled: check it.',
     advice: 'Write the row out, or name the row that is repeated.',
   })
 
