@@ -69,9 +69,10 @@ test('a number outside its limits is refused with the limits, and what stood the
   await user.clear(times)
   await user.type(times, '400')
   await user.tab()
-  expect(screen.getByRole('alert')).toHaveTextContent(
-    'Worked: enter a whole number from 1 to 99. It is still 1.',
-  )
+  expect(bench.said.text).toBe('Worked: enter a whole number from 1 to 99. It is still 1.')
+  expect(times).toHaveAccessibleDescription(bench.said.text)
+  // No words of its own move what stands beside it.
+  expect(screen.queryByRole('alert')).toBe(null)
   expect(times).toHaveValue(1)
   expect(bench.pattern.chart.bands).toEqual([])
 })

@@ -345,7 +345,7 @@ test('a wedge that turns first on the edge of a bar says how to turn before it',
     await user.tab()
   }
   await enter('First peg', '1')
-  await enter(/^From turn to turn/, '5')
+  await enter(/^Pegs between turns/, '5')
   expect(screen.queryByText(/first turn is on the edge peg/)).toBeNull()
   await enter('Last peg', '40')
   screen.getByText(/first turn is on the edge peg.* end on peg 35\./)
@@ -388,7 +388,7 @@ test('a toe added before the bind-off is grafted, and undone in one go', async (
   expect(names(bench)).toEqual(['Chart'])
 })
 
-test('the form says how the texture goes on, and which cross a heel would cut', () => {
+test('the form says how the texture goes on, and which cross a heel would cut', async () => {
   const pattern = newPattern(24, 4)
   const roped = paint(paint(pattern, '2/2 LC', 1, 11), 'p', 2, 20)
   const bench = smallBench(roped)
@@ -399,6 +399,8 @@ test('the form says how the texture goes on, and which cross a heel would cut', 
   // The usual heel lies on pegs 2 to 13.
   screen.getByText(/^2\/2 LC on pegs 12 to 15 of “Chart” lies half on the heel\./)
   screen.getByText(/comes after round 1 of “Chart”: the other pegs go on with the next rounds\.$/)
+  bench.goTo({ row: 3, peg: 0 })
+  await screen.findByText(/comes after round 4 of “Chart”\.$/)
 })
 
 test('a piece in the round is counted in rounds, one with a heel in rows', async () => {

@@ -238,7 +238,7 @@ test.each([
         '',
       ],
       [dialog().getByLabel(/: note$/), 'x'.repeat(pieceLimits.note.most + 1)],
-      [dialog().getByLabel('From turn to turn'), '99'],
+      [dialog().getByLabel('Pegs between turns'), '99'],
       [dialog().getByLabel('Pace, plain stitches a minute'), '9999'],
     ] as const
     for (const [field, value] of fields) {

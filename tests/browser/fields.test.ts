@@ -134,7 +134,7 @@ test('the fields of a phone', async () => {
   await bench.page.setViewportSize({ width: 390, height: 844 })
   await clickACell()
   expect(await walkFields(bench, bench.page.locator('.bench'))).toContain('Search stitches')
-  await bench.show('Here')
+  await bench.show('This peg')
   await unfold(bench.page.locator('.here'))
   const walked = await walkFields(bench, bench.page.locator('.here'))
   expect(walked).toEqual(

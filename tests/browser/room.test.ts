@@ -80,10 +80,10 @@ test('on a phone the row of readings shows the one that is chosen', async () => 
   await bench.page.setViewportSize({ width: 390, height: 844 })
   const readings = bench.page.getByRole('navigation', { name: 'Readings' })
   // By keys, which scroll nothing of themselves once the row was moved away under them.
-  for (const name of ['Here', 'Rows']) {
+  for (const name of ['This peg', 'Rows']) {
     const chosen = bench.button(new RegExp(`^${name}`), readings)
     await chosen.focus()
-    await readings.evaluate((row, to) => (row.scrollLeft = to), name === 'Here' ? 0 : 1000)
+    await readings.evaluate((row, to) => (row.scrollLeft = to), name === 'This peg' ? 0 : 1000)
     await bench.page.keyboard.press('Enter')
     await expect.poll(() => cutBy(chosen)).toBe(0)
   }
@@ -112,3 +112,41 @@ test('the line of the empty chart stands where it stood, once pieces are kept', 
   await bench.page.keyboard.press('Escape')
   expect(await empty()).toEqual(before)
 })
+
+test.each(sizes)(
+  'no key covers a sign of the tray, and what is in hand stands clear of its ends, at $width x $height',
+  async (size) => {
+    await bench.page.setViewportSize(size)
+    await bench.page.getByLabel('Search stitches').fill('2/2 LC')
+    await bench.button(/^2\/2 LC/).click()
+    const tray = bench.page.getByRole('region', { name: 'Stitch tray' })
+    await tray.getByRole('button', { name: /^2\/2 LC/ }).waitFor()
+    const covered = await tray.locator('.stitch').evaluateAll((all) =>
+      all
+        .filter((one) => {
+          const key = one.querySelector('kbd')?.getBoundingClientRect()
+          const sign = one.querySelector('svg')?.getBoundingClientRect()
+          return (
+            key &&
+            sign &&
+            key.bottom > sign.top + 0.5 &&
+            key.left < sign.right &&
+            key.right > sign.left
+          )
+        })
+        .map((one) => one.textContent),
+    )
+    expect(covered).toEqual([])
+    const room = () =>
+      tray.locator('.stitch.chosen').evaluate((one) => {
+        const list = one.closest('ul')
+        if (!list) return -1
+        const [box, around] = [one.getBoundingClientRect(), list.getBoundingClientRect()]
+        const isLast = one.parentElement === list.lastElementChild
+        return (
+          Math.round(Math.min(box.left - around.left, around.right - box.right)) + (isLast ? 48 : 0)
+        )
+      })
+    await expect.poll(room).toBeGreaterThanOrEqual(48)
+  },
+)

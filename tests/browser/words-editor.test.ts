@@ -194,3 +194,25 @@ test('after a mend, wherever it was pressed, F8 goes on to what is wrong next', 
   await bench.page.keyboard.press('F8')
   await expect.poll(lineOfCaret).toContain('(38 sts)')
 })
+
+test('what stands at the caret is told below the text, not over it too, and lines are left to read', async () => {
+  await bench.startEmpty(24, 4)
+  await bench.text.click()
+  await bench.paste('Rnd 1: k2, p2, k5 (24 sts)\nRnd 2: purl.\nRnd 3: knit.\nRnd 4: knit.\n')
+  await bench.page.keyboard.press('Control+Home')
+  await bench.words.locator('.at-caret').getByText('Rnd 1 works 9 of 24 stitches').waitFor()
+  const wrong = bench.words.locator('.cm-lintRange-error')
+  await wrong.nth(1).hover()
+  const over = bench.page.locator('.cm-tooltip-lint')
+  await over.getByText('Rnd 2').first().waitFor()
+  await bench.page.mouse.move(0, 0)
+  await over.waitFor({ state: 'hidden' })
+  await wrong.first().hover()
+  // As long as it takes to come up over another line.
+  await bench.page.waitForTimeout(700)
+  expect(await over.count()).toBe(0)
+  await bench.words.getByText('How it is worked').click()
+  await bench.button('Widen', bench.words).click()
+  const { height } = (await bench.words.locator('.host').boundingBox()) ?? { height: 0 }
+  expect(height).toBeGreaterThanOrEqual(5 * 24)
+})

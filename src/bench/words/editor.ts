@@ -1,7 +1,7 @@
 import { autocompletion } from '@codemirror/autocomplete'
 import { standardKeymap } from '@codemirror/commands'
 import { codeFolding, foldGutter, foldKeymap } from '@codemirror/language'
-import { setDiagnostics, type Diagnostic } from '@codemirror/lint'
+import { linter, setDiagnostics, type Diagnostic } from '@codemirror/lint'
 import { Annotation, Compartment, EditorState, Text, type Extension } from '@codemirror/state'
 import { EditorView, keymap, type ViewUpdate } from '@codemirror/view'
 import { limits } from '../../pattern/pattern'
@@ -26,6 +26,8 @@ export interface Hooks {
   readonly nextFinding: (step: 1 | -1) => TextRange | null
   /** Take the focus to the fixes of what stands at the caret. */
   readonly openFixes: () => void
+  /** What is told of the caret's place below the text. */
+  readonly atCaret: () => readonly WordsFinding[]
   readonly mend: (finding: WordsFinding, label: string) => void
   readonly say: (text: string) => void
   readonly about: () => About
@@ -212,6 +214,16 @@ function behaviour(hooks: Hooks): Extension {
         else if (inputType === 'historyRedo') hooks.redo()
         else return false
         return true
+      },
+    }),
+    // What stands at the caret is told below the text: over it, it would only cover the next lines.
+    linter(null, {
+      tooltipFilter: (diagnostics) => {
+        const told = hooks.atCaret()
+        return diagnostics.filter(
+          ({ from, message }) =>
+            !told.some((one) => one.range?.from === from && one.message === message),
+        )
       },
     }),
     length(limits.words, hooks),

@@ -36,10 +36,11 @@ const editOf = (text: string, { changes }: TextFix): ((pattern: Pattern) => Patt
 }
 
 /** What the chart waits for, where the words of a line do not fill their pegs. */
-const whenFilled = 'The chart can take your words once they fill their pegs.'
+const whenFilled = (pegs: number): string =>
+  `When your words fill all ${pegs} pegs, the chart can be changed to match.`
 
 const ofRemark = (
-  { text }: Reading,
+  { text, settings }: Reading,
   rows: Rows,
   { remark, differences, id }: ToldRemark,
 ): WordsFinding => {
@@ -63,7 +64,7 @@ const ofRemark = (
       return [...own, ...mends.filter(({ label }, index) => labels.indexOf(label) === index)]
     },
     get lacking() {
-      return differences.some(({ isRefused }) => isRefused) ? whenFilled : null
+      return differences.some(({ isRefused }) => isRefused) ? whenFilled(settings.pegs) : null
     },
   }
 }
@@ -156,7 +157,7 @@ export function nextPlace(
 export const marksOf = (
   findings: readonly WordsFinding[],
 ): { row: number | null; pegs: Run | null; severity: Severity }[] =>
-  findings.flatMap(({ rows, places, severity }) => {
+  findings.flatMap(({ rows, places }) => {
     const pegs = places.length > 0 ? places : [null]
-    return rows.flatMap((row) => pegs.map((run) => ({ row, pegs: run, severity })))
+    return rows.flatMap((row) => pegs.map((run) => ({ row, pegs: run, severity: 'hint' as const })))
   })

@@ -52,7 +52,7 @@ export class WordsState {
   /** A stretch of the text that is to be shown; a new object each time. */
   shown = $state.raw<TextRange | null>(null)
   /** The question or dialog that a command has opened. */
-  asking = $state.raw<'write again' | 'make' | null>(null)
+  asking = $state.raw<'write again' | 'make' | 'start' | null>(null)
 
   readonly isOwn: boolean = $derived.by(() => this.#ground.pattern.words !== null)
   readonly text: string = $derived.by(
@@ -208,7 +208,7 @@ export class WordsState {
     const gesture = burst && now < burst.until ? burst.gesture : this.#ground.newGesture()
     this.#burst = { gesture, until: now + longestPause }
     if (text.length > mostReadAtOnce) this.#readLater(text)
-    this.#ground.apply('Write words', (pattern) => setWords(pattern, text), gesture)
+    this.#ground.apply('Typing in the words', (pattern) => setWords(pattern, text), gesture)
   }
 
   #readLater(typed: string): void {

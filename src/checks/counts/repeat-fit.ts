@@ -126,7 +126,7 @@ function narrower(columns: number, { from, to }: Run, pegs: number): Fix[] {
     ? []
     : [
         fix(
-          `Repeat only ${other === 1 ? `st ${from + 1}` : `sts ${from + 1}-${from + other}`}`,
+          `Repeat only ${other === 1 ? `peg ${from + 1}` : `pegs ${from + 1}-${from + other}`}`,
           (pattern) => setRepeat(pattern, { from, to: from + other - 1 }),
         ),
       ]

@@ -319,6 +319,8 @@ test('a round left out of a repeat is one round in the head of the words and one
   const { wording } = bench
   expect(wording.standing).toMatchObject({ kind: 'differ', rounds: 1 })
   expect(new Set(marksOf(wording.findings).map(({ row }) => row))).toEqual(new Set([3]))
+  // The chart may be right: where only the words differ it is not shown as an error of the chart.
+  expect(marksOf(wording.findings).map(({ severity }) => severity)).not.toContain('error')
   const [missing] = wording.findings.filter(({ rule }) => rule === 'row-missing-in-words')
   if (!missing) throw new Error('Nothing is missing')
   expect(missing.fixes).toHaveLength(2)
@@ -355,7 +357,9 @@ test('a line that does not add up has the mends of its difference at the caret',
   const [finding] = wording.atCaret
   expect(wording.atCaret.map(({ rule }) => rule)).toEqual(['row-count'])
   expect(finding?.fixes.map(({ label }) => label)).toEqual(['Rewrite Rnds 1 and 3 from the chart'])
-  expect(finding?.lacking).toBe('The chart can take your words once they fill their pegs.')
+  expect(finding?.lacking).toBe(
+    'When your words fill all 12 pegs, the chart can be changed to match.',
+  )
   if (finding) wording.mend(finding, 'Rewrite Rnds 1 and 3 from the chart')
   expect(wording.standing).toEqual({ kind: 'agree' })
 })
