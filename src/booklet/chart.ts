@@ -24,8 +24,12 @@ import { cellSizes } from './typeScale'
 
 const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
 
-const sheetChart = (work: Work, { cell }: Tiling, { rows, columns }: Sheet) =>
-  flatChart(work, { cell: cell.width, rows, slots: columns })
+const sheetChart = (
+  work: Work,
+  { cell }: Tiling,
+  { rows, columns }: Sheet,
+  { type: { numbers } }: Column,
+) => flatChart(work, { cell: cell.width, leastText: numbers, rows, slots: columns })
 
 /** What stands over a chart, over its ring and over each of its sheets. */
 export interface ChartTitles {
@@ -60,7 +64,7 @@ export function oneSheetBlocks(
 ): Block[] {
   const [sheet] = tiling.sheets
   if (!sheet) return []
-  const scene = sheetChart(work, tiling, sheet)
+  const scene = sheetChart(work, tiling, sheet, column)
   return [
     heading(chart, column),
     ...asideBlocks(asides, column),
@@ -129,7 +133,7 @@ function oneOfSeveral(
   titles: ChartTitles,
 ): Block[] {
   const { type } = column
-  const chart = sheetChart(work, tiling, sheet)
+  const chart = sheetChart(work, tiling, sheet, column)
   const space = markSpace * type.small
   const size = { width: type.chart * chart.width, height: type.chart * chart.height }
   const marks = marksScene(size, neighbours(tiling, sheet, peg1AtRight(work)), type.small)

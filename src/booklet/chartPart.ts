@@ -72,7 +72,7 @@ function flatPart(
     const below = { height: height - filled - unit, least: good }
     for (const { height: free, least } of [below, { height, least: smallest }]) {
       const room = { width: area.width / scale, height: free / scale }
-      const tiling = free > 0 ? planOneSheet(work, room, { wished, drawn, least }) : null
+      const tiling = free > 0 ? planOneSheet(work, room, column, { wished, drawn, least }) : null
       if (tiling)
         return { blocks: oneSheetBlocks(work, tiling, column, drawn ? said : titles), warnings }
     }

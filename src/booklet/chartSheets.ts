@@ -54,10 +54,10 @@ function around(work: Work, options: FlatOptions): Room {
   return { width: width - (right - left), height: height - (bottom - top) }
 }
 
-function sizeAt(work: Work, room: Room, marks: number) {
+function sizeAt(work: Work, room: Room, { type: { numbers } }: Column, marks: number) {
   const ratio = cellRatio(work.pattern)
   return (width: number): { cell: CellSize; room: Room } => {
-    const margins = around(work, { cell: width })
+    const margins = around(work, { cell: width, leastText: numbers })
     return {
       cell: { width, height: width * ratio },
       room: {
@@ -75,13 +75,14 @@ function sizeAt(work: Work, room: Room, marks: number) {
 export function planOneSheet(
   work: Work,
   room: Room,
+  column: Column,
   { wished, drawn, least }: SheetWishes & { readonly least: number },
 ): Tiling | null {
   const shorter = Math.min(1, cellRatio(work.pattern))
   const range = { least: least / shorter, most: cellSizes.most / shorter }
   const sizes = wished === null ? range : { least: wished, most: wished }
-  const tiling = bestTiling(tiledChart(work, drawn), sizes, sizeAt(work, room, 0))
-  const { room: cells } = sizeAt(work, room, 0)(tiling.cell.width)
+  const tiling = bestTiling(tiledChart(work, drawn), sizes, sizeAt(work, room, column, 0))
+  const { room: cells } = sizeAt(work, room, column, 0)(tiling.cell.width)
   const fits = cells.width >= tiling.cell.width && cells.height >= tiling.cell.height
   return fits && tiling.sheets.length === 1 ? inChart(tiling, drawn) : null
 }
@@ -90,11 +91,12 @@ export function planOneSheet(
 export function planSheets(
   work: Work,
   room: Room,
-  { type }: Column,
+  column: Column,
   { wished, drawn }: SheetWishes,
 ): Tiling {
+  const { type } = column
   const chart = tiledChart(work, drawn)
-  const sizes = sizeAt(work, room, (markSpace * type.small) / type.chart)
+  const sizes = sizeAt(work, room, column, (markSpace * type.small) / type.chart)
   const shorter = Math.min(1, cellRatio(work.pattern))
   const range =
     wished === null

@@ -79,8 +79,7 @@ const english = (terms: Terms, tag: string): Phrases => {
         `${loom.pegs} pegs`,
         `${decimal(loom.pitch)} mm apart`,
         ...(loom.shape === 'ring' ? [finishing.clockwise[loom.direction]] : []),
-        `${making.knit} knit`,
-        ...(gauge ? [languages[terms].gauge(gauge, making.knit, finishing)] : []),
+        gauge ? languages[terms].gauge(gauge, making.knit, finishing) : `${making.knit} knit`,
       ]
       return `${parts.join(', ')}.`
     },

@@ -9,6 +9,8 @@ export interface TypeScale {
   readonly small: number
   /** Charts and signs are printed so many times as large as usual, with heavier lines. */
   readonly chart: number
+  /** Numbers of rows and pegs beside a chart are at least so high, before they are scaled with it. */
+  readonly numbers: number
 }
 
 /**
@@ -28,8 +30,9 @@ export const typeScales = {
     text: points(10.5),
     small: points(8.5),
     chart: 1,
+    numbers: points(6.8),
   },
-  /** Large print: 22 to 24 point text (common practice for readers with low vision). */
+  /** Large print: 22 to 24 point text (common practice for readers with low vision); numbers beside charts 14. */
   large: {
     unit: 10,
     title: points(34),
@@ -37,6 +40,7 @@ export const typeScales = {
     text: points(22),
     small: points(18),
     chart: 1.75,
+    numbers: points(8),
   },
 } as const satisfies Record<string, TypeScale>
 

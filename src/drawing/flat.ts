@@ -31,6 +31,7 @@ const flat: ChartKind<FlatGeometry, FlatChartOptions> = {
   geometry: flatGeometry,
   same: (a, b) =>
     a.cell === b.cell &&
+    a.leastText === b.leastText &&
     a.columns === b.columns &&
     sameRun(a.rows, b.rows) &&
     sameRun(a.slots, b.slots),
@@ -213,7 +214,9 @@ function numberLayer({ firstRuns, numbers }: Work, geometry: FlatGeometry): Laye
       })
     }
     const widest = textWidth(String(Math.max(...slots.pegOf) + 1), text)
-    const pegStep = numberStep(smallest.width, widest + text * 0.2)
+    // Under a row or two a number for each peg would be more than the rows themselves.
+    const isWideStrip = lastRow - firstRow < 2 && slots.count > 12
+    const pegStep = Math.max(numberStep(smallest.width, widest + text * 0.2), isWideStrip ? 5 : 1)
     for (let slot = 0; slot < slots.count; slot++) {
       const peg = slots.pegOf[slot] ?? -1
       if (peg < 0 || !isNumbered(slot + slots.first, pegStep)) continue

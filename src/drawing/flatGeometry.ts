@@ -14,6 +14,8 @@ export interface FlatOptions {
    * which pegs each row works, unless said otherwise.
    */
   readonly columns?: ColumnKind
+  /** Numbers are at least this high, mm, however small the cells. */
+  readonly leastText?: number
   /** Only these rows, for a sheet of several. */
   readonly rows?: Run
   /** Only these columns (of the chart, or pegs of the loom). */
@@ -54,7 +56,7 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   const lastChartRow = pattern.chart.rows.length - 1
   const firstRow = Math.max(0, options.rows?.from ?? 0)
   const lastRow = Math.min(lastChartRow, options.rows?.to ?? lastChartRow)
-  const text = numberSize(Math.min(width, height))
+  const text = Math.max(numberSize(Math.min(width, height)), options.leastText ?? 0)
   const numbered = 1 + Math.max(textWidth(String(largestNumber(work)), text), width * 0.9)
   const ends = work.firstRuns.slice(firstRow, lastRow + 1)
   // Beyond the last peg numbers stand only where a row starts there.
@@ -80,7 +82,7 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   return {
     ...withCells({
       kind: 'flat',
-      key: `flat ${slots.key} ${firstRow}-${lastRow} ${width} ${height} ${left} ${rightMargin}`,
+      key: `flat ${slots.key} ${firstRow}-${lastRow} ${width} ${height} ${text} ${left} ${rightMargin}`,
       width: right + rightMargin,
       height: bottom + below,
       slots,

@@ -199,7 +199,7 @@ export const english: Omit<Language, 'finishing'> = {
   finish: (words) =>
     `${sentence(words.bindOff)} all stitches ${bindOffNames(words)[usualEdges.bindOff]} and weave in the ends.`,
   gauge: ({ stitches: count, rows }, knit, { gauge }) =>
-    `${gauge} ${count} sts and ${rows} rows to 10 cm in ${knitNames[knit]}`,
+    `${gauge} ${count} sts and ${rows} rows to 10 cm (4 in) in ${knitNames[knit]}`,
   gaugeLine: ({ stitches: count, rows }, knit, { gauge }) =>
     `${sentence(gauge)}: ${count} sts and ${rows} rows to 10 cm (4 in) in ${knitNames[knit]}.`,
 }
