@@ -16,7 +16,7 @@ const straddling = () =>
 
 test('a finding is listed, leads to its place, and a fix takes it away', async () => {
   const { user, bench } = show(Findings, { bench: straddling() })
-  await user.click(screen.getByRole('button', { name: /Round 3, pegs 5–8/ }))
+  await user.click(screen.getByRole('button', { name: /Round 3, pegs 5-8/ }))
   expect(bench.spot).toEqual({ row: 2, peg: 4 })
   const found = bench.report.findings.filter(({ severity }) => severity === 'error')
   expect(found.length).toBeGreaterThan(0)

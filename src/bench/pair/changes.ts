@@ -89,7 +89,7 @@ const shortRows: Fact = (_now, _then, sides) => {
       const other = others[index]
       if (!other) return
       const numbers = side.now.work.numbers
-      const name = `${ofSection(side, sides)}${turns ? 'short rows' : 'part rows'} ${numbers[rows.from]}–${numbers[rows.to]}`
+      const name = `${ofSection(side, sides)}${turns ? 'short rows' : 'part rows'} ${numbers[rows.from]}-${numbers[rows.to]}`
       const head = name.charAt(0).toUpperCase() + name.slice(1)
       if (same(pegs, other.pegs)) stays.push(`${head} lie on ${spanned(pegs, 'peg')}.`)
       else

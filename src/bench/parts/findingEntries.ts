@@ -93,7 +93,7 @@ function whereInChart(bench: Bench, { place }: Finding): string {
   const row = place.row === null ? 'Whole chart' : rowName(bench.work, place.row)
   if (!place.pegs) return row
   const { from, to } = place.pegs
-  return `${row}, ${from === to ? `peg ${from + 1}` : `pegs ${from + 1}–${to + 1}`}`
+  return `${row}, ${from === to ? `peg ${from + 1}` : `pegs ${from + 1}-${to + 1}`}`
 }
 
 function entryOfPiece(bench: Bench, finding: PieceFinding): Entry {

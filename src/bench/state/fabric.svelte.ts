@@ -199,7 +199,7 @@ export class FabricState {
 
 function pegsText(pegs: readonly number[]): string {
   const [low, high] = [Math.min(...pegs) + 1, Math.max(...pegs) + 1]
-  return low === high ? `peg ${low}` : `pegs ${low}–${high}`
+  return low === high ? `peg ${low}` : `pegs ${low}-${high}`
 }
 
 const states = new WeakMap<Bench, FabricState>()

@@ -108,6 +108,9 @@ export const look = EditorView.theme({
   '.cm-completionDetail': { fontStyle: 'normal', marginInlineStart: '0.75em' },
   '.cm-completionMatchedText': { textDecoration: 'none', fontWeight: '700' },
   '.cm-tooltip-lint .cm-diagnostic': { maxInlineSize: '22rem' },
+  // All of it stands below the text already.
+  '.cm-tooltip:has(> .cm-tooltip-lint:empty)': { display: 'none' },
+  '.cm-tooltip-lint:empty': { display: 'none' },
   '.cm-diagnostic': { padding: '0.4rem 0.7rem', textIndent: '0' },
   '.cm-diagnostic-error': { borderInlineStart: '4px solid var(--error)' },
   '.cm-diagnostic-warning': { borderInlineStart: '4px double var(--warning)' },

@@ -69,7 +69,7 @@ test.each([
 ])('the heel of a starter chart, %s, moves to the other half and can be worked', (_name, turn) => {
   const heel = starter('hundred-steps-heel')
   const { changes, stays } = told(heel, turn(heel))
-  expect(changes).toContain('Short rows 21–49 move from pegs 1–22 to pegs 19–40.')
+  expect(changes).toContain('Short rows 21-49 move from pegs 1-22 to pegs 19-40.')
   expect(stays).toContain('Findings in the charts: none.')
 })
 
@@ -131,6 +131,6 @@ test('pegs that steps name are counted from the other end', () => {
     },
   }
   expect(told(piece, mirror(piece)).changes).toContain(
-    'Step 1, pegs in work: pegs 7–10 instead of pegs 1–4.',
+    'Step 1, pegs in work: pegs 7-10 instead of pegs 1-4.',
   )
 })
