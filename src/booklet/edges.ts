@@ -7,6 +7,8 @@ import { writePiece } from '../words/piece/write'
 export function edgeLines(pattern: Pattern): {
   readonly begin: readonly string[]
   readonly end: readonly string[]
+  /** Said of what ends hang when all is done. */
+  readonly weaveIn: string
 } {
   const { style, piece } = pattern
   const lines = writePiece(workPieceOnce(pattern), style.terms).blocks.flatMap(
@@ -16,6 +18,7 @@ export function edgeLines(pattern: Pattern): {
     lines.filter(({ step }) => step === index).map(({ text }) => text)
   return {
     begin: told(0),
-    end: [...told(piece.steps.length - 1), piecePhrases[style.terms].weaveIn],
+    end: told(piece.steps.length - 1),
+    weaveIn: piecePhrases[style.terms].weaveIn,
   }
 }

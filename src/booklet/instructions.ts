@@ -13,7 +13,7 @@ import type { Block } from './flow'
 export function wordBlocks(work: Work, column: Column): Block[] {
   const { style } = work.pattern
   const { headings } = languages[style.terms]
-  const { begin, end } = edgeLines(work.pattern)
+  const { begin, end, weaveIn } = edgeLines(work.pattern)
   const lines = writeWords(work, style.terms).lines.map(({ label, text }) =>
     labelled(label, text.slice(label.length).trim(), column),
   )
@@ -21,7 +21,7 @@ export function wordBlocks(work: Work, column: Column): Block[] {
     heading(headings.instructions, column),
     ...together(begin.map((line) => labelled('', line, column))),
     ...lines,
-    ...together(end.map((line) => labelled('', line, column))),
+    ...together([...end, weaveIn].map((line) => labelled('', line, column))),
   ]
 }
 
@@ -38,14 +38,20 @@ export function abbreviationBlocks(work: Work, column: Column): Block[] {
   return abbreviationList(abbreviations(work, terms), terms, column)
 }
 
+/** What stands beside an abbreviation; the steps of the plain knit begin with its name, and no word stands twice. */
+const explained = ({ abbr, name, steps, stitch }: Abbreviation): string => {
+  if (!steps) return name
+  return abbr === name || stitch?.id === 'k' ? steps : `${name}. ${steps}`
+}
+
 export const abbreviationList = (
   list: readonly Abbreviation[],
   terms: Terms,
   column: Column,
 ): Block[] => [
   heading(languages[terms].headings.abbreviations, column),
-  ...list.map(({ abbr, name, steps }, index): Block => {
-    const block = labelled(abbr, steps ? `${name}. ${steps}` : name, column)
+  ...list.map((entry, index): Block => {
+    const block = labelled(entry.abbr, explained(entry), column)
     const isNearEnd = index < list.length - 1 && index >= list.length - fewestOnPage
     return isNearEnd ? { ...block, beforeNext: 4 } : block
   }),

@@ -12,6 +12,7 @@ import type { Block, Strip } from './flow'
 const castOn = /\bcast(?:ing)?[ -]?on\b|\bco\b/i
 const finished =
   /\b(?:bind|cast)(?:ing)?[ -]?off\b|\bbo\b|\bgather|\bgraft|\bweave\b|\bfasten off\b/i
+const endsWoven = /\bweav|\bdarn|\bends?\b[^.\n]*\bin\b|\b(?:sew|work|tuck) in\b/i
 
 /**
  * The designer's own words as they stand: every line and empty line is kept, what the reader knows
@@ -26,7 +27,11 @@ export function ownWordBlocks({ pattern }: Work, words: string, column: Column):
   const begin = castOn.test(words)
     ? []
     : edges.begin.map((line) => labelled('', line, flush(column)))
-  const end = finished.test(words) ? [] : edges.end.map((line) => labelled('', line, flush(column)))
+  const ending = [
+    ...(finished.test(words) ? [] : edges.end),
+    ...(endsWoven.test(words) ? [] : [edges.weaveIn]),
+  ]
+  const end = ending.map((line) => labelled('', line, flush(column)))
   const title = first?.withNext ? words.trim().split('\n', 1)[0]?.trim() : undefined
   const named = title?.replace(/:$/, '').toLowerCase() === headings.instructions.toLowerCase()
   if (first && named) return [first, ...begin, ...others, ...end]

@@ -178,6 +178,16 @@ describe('own words in the booklet', () => {
     )
   })
 
+  test.each([
+    ['Rnd 1: knit.\nBind off loosely.', 1],
+    ['Rnd 1: knit.', 1],
+    ['Rnd 1: knit.\nBind off loosely and weave in all ends.', 0],
+    ['Rnd 1: knit.\nBind off. Sew the ends in.', 0],
+  ])('%j: how the ends are finished is said once', (words, times) => {
+    const said = linesOf(layOut(words)).filter(({ text }) => text === 'Weave in the ends.')
+    expect(said).toHaveLength(times)
+  })
+
   test('with letters that cannot be printed are named', () => {
     const warning = layOut('Rnd 1: knit 編').warnings.find(({ message }) =>
       message.startsWith('The fonts'),

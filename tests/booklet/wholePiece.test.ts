@@ -155,6 +155,15 @@ describe('a pair', () => {
   })
 })
 
+test('an abbreviation is explained without a word standing twice', () => {
+  const text = allText(layOut(ferryMitt()))
+  expect(text).toContain('Abbreviations k U-wrap knit in this pattern. Lay the yarn')
+  expect(text).not.toContain('knit. U-wrap knit')
+  const tucks = allText(layOut(paint(ferryMitt(), 'tuck', 0, 0)))
+  expect(tucks).toMatch(/ tuck [A-Z]/)
+  expect(tucks).not.toMatch(/tuck tuck\./)
+})
+
 describe('what it takes', () => {
   const swatch = { stitches: 40, rows: 42, grams: 12.5 }
 
