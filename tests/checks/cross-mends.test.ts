@@ -66,6 +66,25 @@ describe('when the round was started inside a cross', () => {
     }
   })
 
+  it('a repeat that ends inside a cross is started where it holds the cross whole', () => {
+    const chart = patternOf('p k k 2/2_LC . . . p', 'p k k k k k k p')
+    const ring = { ...chart, loom: { ...chart.loom, pegs: 38 } }
+    const cut = setRepeat(ring, { from: 0, to: 4 })
+    const starts = cutIn(cut)[0]?.fixes.filter(({ label }) => label.startsWith('Start')) ?? []
+    expect(starts.map(({ label }) => label)).toEqual([
+      'Start the repeat 2 pegs later, so that every cross is whole',
+    ])
+    const mended = starts[0]?.edit(cut) ?? cut
+    expect(mended.chart.repeat).toEqual({ from: 2, to: 6 })
+    expect(mended.chart.rows).toEqual(cut.chart.rows)
+    expect(checkAfresh(mended).findings.filter(({ severity }) => severity === 'error')).toEqual([])
+    // Where there is no room for it, nothing is promised.
+    const tight = setRepeat(ring, { from: 5, to: 7 })
+    expect(cutIn(tight).flatMap(({ fixes }) => fixes.map(({ label }) => label))).not.toContain(
+      'Start the repeat 1 peg later, so that every cross is whole',
+    )
+  })
+
   it('no mend puts the cross over a purl column or over another cross', () => {
     const cut = rotateColumns(cuff, 3)
     for (const { fixes } of cutIn(cut))

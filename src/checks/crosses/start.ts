@@ -1,4 +1,5 @@
 import { landing, paint } from '../../pattern/edits/paint'
+import { setRepeat } from '../../pattern/edits/columns'
 import { rotateColumns } from '../../pattern/edits/turn-round'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
@@ -58,8 +59,34 @@ function wideIn(pattern: Pattern): readonly Wide[] | null {
 
 let lastAsked: { readonly pattern: Pattern; readonly starts: readonly number[] } | null = null
 
+/** Some columns do not go round: others of them may, as many as before, so that no stitch lies over an edge. */
+const withOtherRepeat = (pattern: Pattern, by: number): Pattern => {
+  const { from, to } = roundOf(pattern)
+  return setRepeat(pattern, { from: from + by, to: to + by })
+}
+
+/** By how many pegs the repeat can be moved over the chart; 0: nowhere near. */
+function nearestRepeat(pattern: Pattern, sign: 1 | -1): number {
+  const { chart } = pattern
+  if (!chart.repeat) return 0
+  const { from, to } = chart.repeat
+  const isFree = (column: number): boolean =>
+    chart.rows.every((row) =>
+      placed(row).every(
+        (item) => column <= item.column || column >= item.column + item.stitch.width,
+      ),
+    )
+  for (let pegs = 1; pegs <= farthest; pegs++) {
+    const [first, end] = [from + sign * pegs, to + sign * pegs + 1]
+    if (first < 0 || end > chart.columns) return 0
+    if (isFree(first) && isFree(end)) return pegs
+  }
+  return 0
+}
+
 /** By how many pegs the nearest such start lies before or after the present one; 0: there is none. */
 function nearestStart(pattern: Pattern, sign: 1 | -1): number {
+  if (wideIn(pattern) === null) return nearestRepeat(pattern, sign)
   if (lastAsked?.pattern !== pattern) lastAsked = { pattern, starts: freeStarts(pattern) }
   const { starts } = lastAsked
   const { from, to } = roundOf(pattern)
@@ -83,6 +110,7 @@ function freeStarts(pattern: Pattern): readonly number[] {
 }
 
 function startedAt(pattern: Pattern, by: number): Pattern | null {
+  if (wideIn(pattern) === null) return withOtherRepeat(pattern, by)
   const { from, to } = roundOf(pattern)
   const width = to - from + 1
   const columnAfter = (column: number) => from + ((column - from - by + 2 * width) % width)
