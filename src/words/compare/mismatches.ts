@@ -6,7 +6,7 @@ import { Names } from './names'
 import type { Changes } from './rewrite'
 import type { Knits, Mismatch } from './row'
 import type { Both } from './setting'
-import { countsDiffer, pathsDiffer, stitchesDiffer } from './wording'
+import { countsDiffer, pathsDiffer, repeatsDiffer, stitchesDiffer } from './wording'
 
 type Mismatched = Extract<Found, { what: 'mismatch' }>
 
@@ -37,9 +37,11 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: K
     message: `${names}${other}: ${
       mismatch.kind === 'path'
         ? pathsDiffer(mismatch.words, mismatch.chart)
-        : mismatch.miscount
-          ? countsDiffer(mismatch.miscount, mismatch.places, terms)
-          : stitchesDiffer(mismatch.places, terms)
+        : mismatch.repeat
+          ? repeatsDiffer(mismatch.repeat, terms)
+          : mismatch.miscount
+            ? countsDiffer(mismatch.miscount, mismatch.places, terms)
+            : stitchesDiffer(mismatch.places, terms)
     }`,
     advice: refusal ?? 'Decide which is right, the words or the chart.',
     rewrites: [
@@ -106,6 +108,8 @@ function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pai
     return put
   }
   const trial = putAll(both.work.pattern)
+  if (!trial.can && mismatch.kind === 'stitches' && mismatch.repeat)
+    return { edit: null, refusal: "Use the chart's version, or correct the repeat in the words." }
   if (!trial.can) return { edit: null, refusal: reasons[trial.reason](both, [...rows.values()]) }
   return {
     edit: (pattern) => {

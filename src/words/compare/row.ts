@@ -5,6 +5,7 @@ import type { Layout } from '../../pattern/layout'
 import type { ReadRow, TextRange } from '../read/reading'
 import { hunksByPeg, hunksInOrder, type Hunk, type Item, type WordItem } from './hunks'
 import { holdsGaps, isGap, letterOf, meaningOfRow, meaningOfWords, meanTheSame } from './meaning'
+import { otherRepeat, type OtherRepeat } from './otherRepeat'
 import { pathOfRun, pathOfWords, samePath, type Path } from './path'
 
 /** Stitches of the words that stand at one place for those of the chart. */
@@ -26,6 +27,8 @@ export type Mismatch =
        * so: what stands behind the place where they part cannot be told apart.
        */
       readonly miscount?: { readonly words: number; readonly chart: number }
+      /** The places are all there are: what differs is the repeat. */
+      readonly repeat?: OtherRepeat
     }
 
 export interface Knits {
@@ -98,6 +101,8 @@ function stitchMismatches(
   }
   const byPeg = group(hunksByPeg(words, chart))
   if (byPeg.length === 1) return byPeg
+  const repeat = otherRepeat(words, chart, layout)
+  if (repeat) return [{ ...wholly(byPeg, words, read), repeat }]
   const moved = hunksInOrder(words, chart, mostMoved)
   if (!moved) return byPeg
   const inOrder = group(moved)
@@ -120,6 +125,19 @@ function partingOf(
     range: here[0]?.range ?? after(words.at(-1), read),
   }
 }
+
+/** All places of a row in one, with the words of the whole row. */
+const wholly = (
+  found: readonly Mismatch[],
+  words: readonly WordItem[],
+  read: ReadRow,
+): Extract<Mismatch, { kind: 'stitches' }> => ({
+  kind: 'stitches',
+  places: found
+    .flatMap((one) => (one.kind === 'stitches' ? one.places : []))
+    .toSorted((a, b) => a.pegs.from - b.pegs.from),
+  range: unionOf(words.map(({ range }) => range)) ?? read.range,
+})
 
 /** The stitches of both on the pegs of the chart row, in working order. */
 export function rowItems(

@@ -3,6 +3,7 @@ import type { Run } from '../../pattern/pattern'
 import type { Stitch, Terms } from '../../stitches/stitch'
 import { isCounted } from '../tokens'
 import type { Item } from './hunks'
+import type { OtherRepeat } from './otherRepeat'
 import type { Path } from './path'
 import type { Place } from './row'
 
@@ -144,4 +145,19 @@ export function pathsDiffer(words: Path, chart: Path): string {
     ...(sameEnd ? [] : [`ends with ${ends[chart.end](last)}`]),
   ]
   return `the words ${said.join(' and ')}, the chart ${drawn.join(' and ')}.`
+}
+
+/** "the repeat in the words is 10 sts, worked 4 times; the chart’s is 8 sts, worked 5 times. ..." */
+export function repeatsDiffer({ words, chart, alike, rests }: OtherRepeat, terms: Terms): string {
+  const both = `the repeat in the words is ${words.pegs} sts, worked ${words.times} times; the chart's is ${chart.pegs} sts, worked ${chart.times} times.`
+  if (rests.words.length === 0 || rests.chart.length === 0 || alike > chart.pegs) return both
+  const [own, other] = [rests.words, rests.chart].map((items) =>
+    stitchesNamed(
+      items.map(({ stitch }) => stitch),
+      terms,
+    ),
+  )
+  return alike === 0
+    ? `${both} It is ${own} in the words, ${other} in the chart.`
+    : `${both} The words end it with ${own} after the first ${alike} sts, the chart with ${other}.`
 }
