@@ -175,6 +175,7 @@ export function draftNotInChart(
   const names = both.readNames(list)
   const those = list.length === 1 ? 'it' : 'them'
   const first = both.read(reads.from)
+  const short = list.length === 1 && isUnfinished(first)
   const said = stitchesNamed(
     first.stitches.map(({ stitch }) => stitch),
     both.reading.settings.terms,
@@ -223,9 +224,18 @@ export function draftNotInChart(
       list.length === 1
         ? `The chart leaves out ${names} of your words (${said}).`
         : `The chart leaves out ${names} of your words (the first: ${said}).`,
-    advice: `Add ${those}, or remove ${those} from the words.`,
+    advice: short
+      ? `It works only ${first.takes} of ${first.before} stitches. Finish it, or remove it.`
+      : `Add ${those}, or remove ${those} from the words.`,
     isRefused: false,
-    doing: { words: `Removing ${those} from the words`, chart: `Adding ${those} to the chart` },
+    ...(short
+      ? {}
+      : {
+          doing: {
+            words: `Removing ${those} from the words`,
+            chart: `Adding ${those} to the chart`,
+          },
+        }),
     rewrites: [
       ...(fewer ? [{ label: `Work it ${fewer.label} in the words`, changes: fewer.changes }] : []),
       { label: `Remove ${names} from the words`, plan: () => ({ gone }) },
@@ -233,6 +243,10 @@ export function draftNotInChart(
     edits,
   }
 }
+
+/** Is a row left unfinished: it names no pegs, does not turn, and takes fewer loops than there are? */
+const isUnfinished = ({ takes, before, run, end }: ReadRow): boolean =>
+  run === null && end === 'on' && takes < before
 
 /** Rows at the end of a repeat, which can say a lower number; null: they are told otherwise. */
 function fewerTimes(both: Both, reads: Run, pass: number | null) {

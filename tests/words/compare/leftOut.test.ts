@@ -80,3 +80,14 @@ it('a repeat that nothing but its own line says wrongly leaves its rounds unread
   ])
   expect(agreement.slice(5, 11)).toEqual(new Array(6).fill('unread'))
 })
+
+it('a round that the words have beyond the chart, and that is not finished, is to be finished', () => {
+  const ends = (last: string) => compared(pattern, [...lines, last]).differences.at(-1)
+  const number = workPattern(pattern).passes.length + 1
+  expect(ends(`Rnd ${number}: k3.`)).toMatchObject({
+    rule: 'row-missing-in-chart',
+    advice: 'It works only 3 of 8 stitches. Finish it, or remove it.',
+    lacking: null,
+  })
+  expect(ends(`Rnd ${number}: k8.`)?.advice).toBe('Add it, or remove it from the words.')
+})
