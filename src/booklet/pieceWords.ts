@@ -52,6 +52,12 @@ const isEdge = ({ kind }: PieceLine): boolean => kind === 'cast on' || kind === 
 const leads = (line: PieceLine): boolean =>
   isEdge(line) || line.kind === 'pegs' || line.text.endsWith(':')
 
+/** "Work Heel, Rows 1-30:" says nothing under its heading where the whole chart is worked once and follows. */
+const saysNothing = ({ pattern }: PieceWork, line: PieceLine, next: PieceLine | undefined) => {
+  const step = line.kind === 'chart' ? pattern.piece.steps[line.step ?? -1] : undefined
+  return step?.kind === 'chart' && step.times === 1 && (next?.chart ?? null) !== null
+}
+
 function lineBlocks(
   work: PieceWork,
   lines: readonly PieceLine[],
@@ -60,6 +66,7 @@ function lineBlocks(
 ): Block[] {
   const toldSteps = new Set<number | null>()
   return lines.flatMap((line, index): Block[] => {
+    if (saysNothing(work, line, lines[index + 1])) return []
     const words = own ? ownWordsFor(work, line) : null
     if (words === null) {
       const text = line.text.slice(line.label.length).trim()

@@ -23,11 +23,14 @@ const pieces = [
   ['sock', keeperSock()],
 ] as const
 
+/** "Work Heel, Rows 1-30:", under its heading, with no number of times. */
+const leadOfOne = /^Work [^,]+, (Row|Rnd)s? [\d-]+:$/
+
 /** Lines of the words, longest labels and all, as they are printed. */
 const linesOf = (pattern: Pattern): string[] =>
-  writePiece(workPiece(pattern)).blocks.flatMap(({ lines }) =>
-    lines.map(({ text }) => oneLine(text)),
-  )
+  writePiece(workPiece(pattern))
+    .blocks.flatMap(({ lines }) => lines.map(({ text }) => oneLine(text)))
+    .filter((text) => !leadOfOne.test(text))
 
 /** Lines of the size of headings, in the order of the pages. */
 const headingsOf = ({ pages }: Booklet, size: number): string[] =>
@@ -153,6 +156,13 @@ describe('a pair', () => {
     expect(text).toContain('Make two alike.')
     expect(text).not.toContain('Second of the pair')
   })
+})
+
+test('a chart that is worked whole and once has no line over its rows but the heading', () => {
+  const text = allText(layOut(keeperSock()))
+  expect(text).toMatch(/ Heel Row 1: /)
+  expect(text).not.toContain('Work Heel')
+  expect(text).toContain('Work Leg, Rnd 1, 30 times:')
 })
 
 test('an abbreviation is explained without a word standing twice', () => {
