@@ -3,7 +3,7 @@ import type { Fix } from './finding'
 import type { Rule } from './rule'
 
 /** At most so many ways are offered for one finding. */
-const mostFixes = 3
+const mostFixes = 4
 
 /** The rules a worked pattern breaks, each as often as it does. */
 type Check = (work: Work) => readonly Rule[]
