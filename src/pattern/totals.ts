@@ -4,7 +4,7 @@ import type { Move } from '../loom/move'
 import { workRow, type Habits } from '../loom/work'
 import type { Pattern } from './pattern'
 import { habitsOf, type PatternRun } from './work'
-import type { PieceWork, StepWork } from './workPiece'
+import { edgePegs, type PieceWork, type StepWork } from './workPiece'
 
 /** What a step, or the whole piece, comes to. */
 export interface Totals {
@@ -145,7 +145,7 @@ function countEdge({ step, before, edge }: StepWork, size: Size | null): Count {
   if (!edge || (step.kind !== 'cast on' && step.kind !== 'bind off')) return nothing
   const { habits } = edge
   const counter = new Counter(size)
-  const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
+  const { from, to } = edgePegs(step, before)
   if (step.kind === 'cast on') castOnPegs(before, habits, step.how, from, to, counter.takeAtEdge)
   else bindOffPegs(before, habits, step.how, from, to, edge.fold, counter.takeAtEdge)
   return { ...nothing, moves: counter.moves, yarn: counter.yarn }

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { bindOffs, castOns } from '../../src/loom/move'
 import { castOn } from '../../src/loom/state'
 import { addSection, addStep, changeStep } from '../../src/pattern/edits/piece'
-import { setGauge } from '../../src/pattern/edits/settings'
+import { setGauge, setLoom } from '../../src/pattern/edits/settings'
 import { shortRowChart } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
@@ -234,6 +234,16 @@ describe('totals', () => {
       [0, 36 + 3 * 35 + 1],
     ])
     expect([...whole.stitches]).toEqual([['k', 360]])
+  })
+
+  test('steps that name pegs beyond a loom that was made smaller are counted on its last peg', () => {
+    const edge = { kind: 'cast on', how: 'e-wrap', pegs: { from: 30, to: 33 } } as const
+    const small = setLoom(addStep(pattern, 1, edge), { pegs: 12 })
+    expect(
+      totalsOf(workPiece(small))
+        .steps.map(({ moves }) => moves)
+        .slice(0, 2),
+    ).toEqual([12, 1])
   })
 
   test('a piece of as many plain stitches as the swatch weighs what the swatch weighs', () => {

@@ -3,7 +3,7 @@ import { addStep, moveStep, removeSection, removeStep } from '../../pattern/edit
 import { toeBefore } from '../../pattern/fold'
 import type { Pattern } from '../../pattern/pattern'
 import { sectionsOf } from '../../pattern/sections'
-import { loopsLeft } from '../../pattern/workPiece'
+import { edgePegs, loopsLeft } from '../../pattern/workPiece'
 import { counted, lowerFirst } from '../wording'
 import { forSteps, stepNamed, works, type PieceRule } from './rule'
 
@@ -111,7 +111,7 @@ export const evenHalves: PieceRule = {
     forSteps(work, ({ step, before, toAndFro }, index) => {
       if (step.kind !== 'bind off' || (step.how !== 'graft' && step.how !== 'three-needle'))
         return null
-      const { from, to } = step.pegs ?? { from: 0, to: before.stacks.length - 1 }
+      const { from, to } = edgePegs(step, before)
       const loops = before.stacks.slice(from, to + 1).filter(({ length }) => length > 0).length
       if (loops % 2 === 1)
         return {
