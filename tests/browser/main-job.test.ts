@@ -30,7 +30,7 @@ test('the main job: paint a wrong cross, mend it, undo, redo, reload, print', as
   const wrong = await bench.findings.innerText()
   const before = await bench.wordLines()
 
-  await finding.getByRole('button').nth(1).click()
+  await finding.getByRole('button', { name: 'Move it 2 pegs earlier' }).click()
   await finding.waitFor({ state: 'detached' })
   const mended = await bench.wordLines()
   expect(mended).not.toEqual(before)

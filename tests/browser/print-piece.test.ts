@@ -54,7 +54,7 @@ test('a mitt is printed whole: words of both of the pair, step pictures, what it
   for (const line of linesOf(secondByItself(mitt))) expect(second).toContain(line)
   expect(first).toContain('How it is worked: 2/2 left cross on pegs 3 to 6')
   expect(first).toMatch(/1 Take the loops of pegs 5 and 6 onto the spare needle/)
-  expect(first).toMatch(/About \d+ m of yarn, \d+ g\./)
+  expect(first).toMatch(/About \d+ m of yarn, \d+ g, for one: double it for a pair\./)
   expect(pdf.embedded).toBe(true)
   // The first page has the piece from the side, which is drawn and not a picture of dots.
   expect(pdf.pages[0]?.paths).toBeGreaterThan(20)
