@@ -22,7 +22,7 @@ import {
   type Run,
   type Style,
 } from '../src/pattern/pattern'
-import { pairs, pieceLimits, type Piece, type Step } from '../src/pattern/piece'
+import { newPiece, pairs, pieceLimits, type Piece, type Step } from '../src/pattern/piece'
 import { traditions } from '../src/stitches/sign'
 import { termSets, type Stitch } from '../src/stitches/stitch'
 import { vocabulary } from '../src/stitches/vocabulary'
@@ -284,3 +284,7 @@ export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
       piece: arbitraryPiece(loom.pegs, size),
     }),
   )
+
+/** A document of one chart: cast on, worked once, bound off. */
+export const arbitraryOneChart = (size: ChartSize = {}): Arbitrary<Pattern> =>
+  arbitraryPattern(size).map((pattern) => ({ ...pattern, piece: newPiece() }))

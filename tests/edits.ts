@@ -12,7 +12,7 @@ import { setEnd, setHeading, setRun } from '../src/pattern/edits/turning'
 import { shapes, type Pattern, type Run } from '../src/pattern/pattern'
 import { traditions } from '../src/stitches/sign'
 import { vocabulary } from '../src/stitches/vocabulary'
-import { arbitraryPattern } from './arbitraries'
+import { arbitraryOneChart } from './arbitraries'
 
 export type Edit = (pattern: Pattern) => Pattern
 
@@ -62,7 +62,7 @@ export function arbitraryEdit(first: Pattern): Arbitrary<Edit> {
 }
 
 /** Any small piece: few pegs, few workings of its bands, stitches that may be cut. */
-export const arbitrarySmallPiece: Arbitrary<Pattern> = arbitraryPattern({
+export const arbitrarySmallPiece: Arbitrary<Pattern> = arbitraryOneChart({
   columns: 12,
   rows: 8,
   cut: true,

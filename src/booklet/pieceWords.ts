@@ -1,5 +1,5 @@
 import { findSection, withOnBench } from '../pattern/sections'
-import { habitsOf } from '../pattern/work'
+import { habitsOf } from '../pattern/habits'
 import type { PieceWork } from '../pattern/workPiece'
 import { abbreviationsOf } from '../words/abbreviations'
 import { languages } from '../words/languages'

@@ -1,11 +1,10 @@
 import type { Pattern } from '../pattern/pattern'
 import { pegsOfSecond, secondByItself } from '../pattern/pair'
 import { findSection, sectionsOf, usedSections, withOnBench } from '../pattern/sections'
-import type { Work } from '../pattern/work'
+import { chartWork, type Work } from '../pattern/work'
 import { workOnce, workPieceOnce } from '../pattern/workOnce'
 import type { PieceWork } from '../pattern/workPiece'
 import { directionSaid } from '../words/statements'
-import { chartWorks } from '../words/piece/chartStep'
 import { piecePhrases } from '../words/piece/phrases'
 import { paragraph, partHeading } from './blocks'
 import { keyOf } from './chart'
@@ -89,8 +88,8 @@ const workOf =
   (name) => {
     const { pattern, steps } = piece
     if (!findSection(pattern, name)) return null
-    const step = steps.find(({ section }) => section?.name === name)
-    return (step && chartWorks(pattern, step)[0]) ?? workOnce(withOnBench(pattern, name))
+    const step = steps.findIndex(({ section }) => section?.name === name)
+    return chartWork(piece, step) ?? workOnce(withOnBench(pattern, name))
   }
 
 /** What is left out of the piece as it is asked for. */

@@ -3,7 +3,8 @@ import { leanOf, yarnOf } from '../loom/length'
 import type { Move } from '../loom/move'
 import { workRow, type Habits } from '../loom/work'
 import type { Pattern } from './pattern'
-import { habitsOf, type PatternRun } from './work'
+import { habitsOf } from './habits'
+import type { PatternRun } from './work'
 import { edgePegs, type PieceWork, type StepWork } from './workPiece'
 
 /** What a step, or the whole piece, comes to. */

@@ -1,16 +1,19 @@
-import { castOn, type LoomState } from '../loom/state'
 import { simulate, type Run } from '../loom/simulate'
-import type { Habits, RowRun } from '../loom/work'
-import { changeOf } from './changes'
+import { castOn, type LoomState } from '../loom/state'
+import type { RowRun } from '../loom/work'
+import { habitsOf } from './habits'
 import { layoutOf, type Layout } from './layout'
-import type { Pattern, Row } from './pattern'
+import type { Pattern } from './pattern'
 import { onPegs, type PatternRow } from './row'
 import { rowNumbers, schedule, type Pass } from './schedule'
+import { withOnBench } from './sections'
+import { workPiece, type PieceWork, type StepWork } from './workPiece'
 
 export type PatternRun = RowRun<PatternRow>
 
-/** A pattern worked on its loom: the one run that all readings are taken from. */
+/** A chart worked where it stands in the piece: the one run that all its readings are taken from. */
 export interface Work {
+  /** The pattern, with this chart on the bench. */
   readonly pattern: Pattern
   readonly layout: Layout
   /** One entry per working of a row; `run.rows` stands beside it, entry by entry. */
@@ -20,58 +23,102 @@ export interface Work {
   readonly firstRuns: readonly PatternRun[]
   /** Row numbers for people, one per chart row. */
   readonly numbers: readonly number[]
+  /** The step in which it stands, from 0; null: no step works it, and it is worked on a full loom. */
+  readonly step: number | null
+  /** The piece up to that step. */
+  readonly piece: PieceWork | null
 }
 
-const habitsByKey = new Map<string, Habits>()
-const starts = new Map<number, LoomState>()
-
-/** The same object for the same habits. */
-export function habitsOf({ loom, making }: Pattern): Habits {
-  const { shape, direction } = loom
-  const { knit, crossing, transfer } = making
-  const key = [shape, direction, knit, crossing, transfer].join('/')
-  let habits = habitsByKey.get(key)
-  if (!habits) habitsByKey.set(key, (habits = { shape, direction, knit, crossing, transfer }))
-  return habits
+/** The first step that works this section, from 0; null without one. */
+export function firstStepOf({ piece }: Pattern, section: string): number | null {
+  const index = piece.steps.findIndex((step) => step.kind === 'chart' && step.section === section)
+  return index < 0 ? null : index
 }
 
-export function startOf(pegs: number): LoomState {
-  let start = starts.get(pegs)
-  if (!start) starts.set(pegs, (start = castOn(pegs)))
-  return start
+/**
+ * Work the chart on the bench from the loops that the steps before it leave: in this step (from 0) if
+ * it works that chart, else in the first that does. With the work of an earlier version, only what the
+ * edit touches.
+ */
+export function workPattern(pattern: Pattern, previous?: Work, at = previous?.step ?? null): Work {
+  const { steps, onBench } = pattern.piece
+  const there = at === null ? undefined : steps[at]
+  const isThere = there?.kind === 'chart' && there.section === onBench
+  const step = isThere ? at : firstStepOf(pattern, onBench)
+  if (step === null) return alone(pattern, previous)
+  const piece = workPiece(pattern, previous?.piece ?? undefined, step)
+  return chartWork(piece, step) ?? alone(pattern)
 }
 
-/** Rows on the pegs, one per pass; those of the work before are taken over. */
-function lay(
-  { chart }: Pattern,
-  layout: Layout,
-  passes: readonly Pass[],
-  previous?: Work,
-): readonly PatternRow[] {
-  const { rows } = chart
-  if (previous?.layout !== layout || previous.passes !== passes)
-    return passes.map(({ row }) => onPegs(rows[row] as Row, layout))
-  const were = previous.pattern.chart.rows
-  const layOne = (index: number) => onPegs(rows[index] as Row, layout, were[index])
-  const { from, to } = changeOf(rows, were)
-  const laid = previous.run.given.slice()
-  if (passes.length === rows.length) for (let row = from; row < to; row++) laid[row] = layOne(row)
-  else
-    passes.forEach(({ row }, pass) => {
-      if (row >= from && row < to) laid[pass] = layOne(row)
-    })
-  return laid
+const fullLooms = new Map<number, LoomState>()
+
+function fullLoom(pegs: number): LoomState {
+  let full = fullLooms.get(pegs)
+  if (!full) fullLooms.set(pegs, (full = castOn(pegs)))
+  return full
 }
 
-/** Work the whole pattern; with the work of an earlier version, only what the edit touches. */
-export function workPattern(pattern: Pattern, previous?: Work): Work {
+/** A chart that no step works, on a loom full of loops. */
+function alone(pattern: Pattern, previous?: Work): Work {
+  const { chart, loom } = pattern
   const layout = layoutOf(pattern)
+  const rows = schedule(chart).map(({ row }) => onPegs(chart.rows[row] ?? noRow, layout))
+  const run = simulate(rows, fullLoom(loom.pegs), habitsOf(pattern), previous?.run)
+  return workOf(pattern, layout, run, null, null)
+}
+
+const noRow = { cells: [], run: null, heading: null, end: 'on' } as const
+
+function workOf(
+  pattern: Pattern,
+  layout: Layout,
+  run: Run<PatternRow>,
+  step: number | null,
+  piece: PieceWork | null,
+): Work {
   const passes = schedule(pattern.chart)
-  const laid = lay(pattern, layout, passes, previous)
-  const run = simulate(laid, startOf(pattern.loom.pegs), habitsOf(pattern), previous?.run)
   const firstRuns =
     pattern.chart.bands.length === 0
       ? run.rows
       : run.rows.filter((_, index) => passes[index]?.time === 0)
-  return { pattern, layout, passes, run, firstRuns, numbers: rowNumbers(pattern.chart) }
+  const numbers = rowNumbers(pattern.chart)
+  return { pattern, layout, passes, run, firstRuns, numbers, step, piece }
+}
+
+/** How often a step works a chart whole; 0 where it works none. */
+const wholeTimes = ({ section, rows }: StepWork): number =>
+  section && rows ? Math.floor(rows.rows.length / schedule(section.chart).length) : 0
+
+/** The chart's work in a step, at one of its times (from 0), with the loom as it is then; null: none. */
+export function chartWork(piece: PieceWork, step: number, time = 0): Work | null {
+  const work = piece.steps[step]
+  if (!work?.section || !work.rows) return null
+  const pattern = withOnBench(piece.pattern, work.section.name)
+  // What goes beyond the length of a piece is read as it stands by itself.
+  if (wholeTimes(work) === 0) return alone(pattern)
+  const { length } = schedule(work.section.chart)
+  const run = timeOf(work.rows, time * length, length)
+  return workOf(pattern, layoutOf(pattern), run, step, piece)
+}
+
+/** That at each of its times. */
+export function chartWorks(piece: PieceWork, step: number): readonly Work[] {
+  const work = piece.steps[step]
+  const times = work ? Math.max(1, wholeTimes(work)) : 0
+  return Array.from({ length: times }, (_, time) => chartWork(piece, step, time)).filter(
+    (one) => one !== null,
+  )
+}
+
+/** Rows `from`.. of a run, so many. The same run where these are all its rows. */
+function timeOf(all: Run<PatternRow>, from: number, length: number): Run<PatternRow> {
+  if (from === 0 && length === all.rows.length) return all
+  const rows = all.rows.slice(from, from + length)
+  return {
+    ...all,
+    given: all.given.slice(from, from + length),
+    rows,
+    start: rows[0]?.before ?? all.start,
+    end: rows.at(-1)?.after ?? all.end,
+  }
 }

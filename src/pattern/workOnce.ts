@@ -1,7 +1,7 @@
 import type { Chart } from './chart'
 import type { Pattern } from './pattern'
 import type { Step } from './piece'
-import { workPattern, type Work } from './work'
+import { firstStepOf, workPattern, type Work } from './work'
 import { workPiece, type PieceWork } from './workPiece'
 
 const works = new WeakMap<Chart, Work>()
@@ -11,7 +11,7 @@ const pieces = new WeakMap<readonly Step[], PieceWork>()
 export function workOnce(pattern: Pattern): Work {
   const known = works.get(pattern.chart)
   if (known?.pattern === pattern) return known
-  const work = workPattern(pattern, known)
+  const work = workPattern(pattern, known, firstStepOf(pattern, pattern.piece.onBench))
   works.set(pattern.chart, work)
   return work
 }

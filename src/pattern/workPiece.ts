@@ -5,20 +5,25 @@ import { emptyLoom, pegsInWork, type LoomState } from '../loom/state'
 import { emptyStack } from '../loom/strand'
 import type { Habits } from '../loom/work'
 import { turnsBack } from './backAndForth'
+import { changeOf } from './changes'
 import { foldOf } from './fold'
 import { layOut, type Layout } from './layout'
-import type { Pattern, Row, Run } from './pattern'
+import type { Chart, Pattern, Row, Run } from './pattern'
 import { pieceLimits, type Amount, type Section, type Step } from './piece'
 import { onPegs, type PatternRow } from './row'
 import { schedule, timesWorked } from './schedule'
 import { findSection } from './sections'
-import { habitsOf } from './work'
+import { habitsOf } from './habits'
 
 /** One step of the piece, worked. */
 export interface StepWork {
   readonly step: Step
   readonly before: LoomState
   readonly after: LoomState
+  /** Its rows one by one, as its chart has them; empty where it has none. */
+  readonly list: readonly Row[]
+  /** How these lie on the pegs; null where it has none. */
+  readonly layout: Layout | null
   /** The rows of a chart or of plain rows; null where the step has none. */
   readonly rows: WorkedRows<PatternRow> | null
   /** A cast-on or bind-off; null otherwise. */
@@ -34,7 +39,7 @@ export interface StepWork {
   readonly leftOut: number
 }
 
-/** The whole piece, worked from an empty loom. One entry for each step. */
+/** The piece, worked from an empty loom. One entry for each step, up to the last that was asked for. */
 export interface PieceWork {
   readonly pattern: Pattern
   readonly steps: readonly StepWork[]
@@ -42,8 +47,11 @@ export interface PieceWork {
   readonly rows: number
 }
 
-/** Work the whole piece; with an earlier version, only the rows that an edit touches. */
-export function workPiece(pattern: Pattern, previous?: PieceWork): PieceWork {
+/**
+ * Work the whole piece, or up to a step (from 0); with an earlier version, only the rows that an edit
+ * touches.
+ */
+export function workPiece(pattern: Pattern, previous?: PieceWork, last = Infinity): PieceWork {
   const { loom, piece } = pattern
   const habits = habitsOf(pattern)
   const whole: Run = { from: 0, to: loom.pegs - 1 }
@@ -53,7 +61,7 @@ export function workPiece(pattern: Pattern, previous?: PieceWork): PieceWork {
   if (state.stacks.length !== loom.pegs) state = emptyLoom(loom.pegs)
   let firstRow = 0
   const steps: StepWork[] = []
-  piece.steps.forEach((step, index) => {
+  piece.steps.slice(0, last + 1).forEach((step, index) => {
     if (step.kind === 'pegs') {
       pegs = inside(step.run, whole)
       toAndFro = turnsBack(loom, step)
@@ -78,7 +86,9 @@ interface Part {
   readonly done: readonly StepWork[]
 }
 
-type Made = Pick<StepWork, 'after' | 'rows' | 'edge' | 'section' | 'leftOut'>
+type Made = Pick<StepWork, 'after' | 'list' | 'layout' | 'rows' | 'edge' | 'section' | 'leftOut'>
+
+const noRows: readonly Row[] = []
 
 function workStep(
   pattern: Pattern,
@@ -89,7 +99,15 @@ function workStep(
   habits: Habits,
   was?: StepWork,
 ): Made {
-  const nothing: Made = { after: before, rows: null, edge: null, section: null, leftOut: 0 }
+  const nothing: Made = {
+    after: before,
+    list: noRows,
+    layout: null,
+    rows: null,
+    edge: null,
+    section: null,
+    leftOut: 0,
+  }
   switch (step.kind) {
     case 'cast on':
     case 'bind off': {
@@ -109,20 +127,19 @@ function workStep(
       const section = findSection(pattern, step.section) ?? null
       if (!section) return nothing
       const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
-      const passes = schedule(section.chart)
       const times = Math.min(Math.round(step.times) || 1, pieceLimits.times.most)
       const once = timesWorked(section.chart).reduce((sum, count) => sum + count, 0)
-      const list: Row[] = []
-      for (let at = 0; at < Math.min(times * passes.length, room); at++)
-        list.push(section.chart.rows[passes[at % passes.length]?.row ?? 0] as Row)
+      const list = rowsOf(section.chart, times, room)
       const worked = workRows(list, layout, before, part, habits, was)
       return { ...nothing, section, ...worked, leftOut: Math.max(0, times * once - list.length) }
     }
     case 'plain': {
       const count = plainRows(pattern, step.amount)
-      const row = plainRow(step.stitch)
-      const layout = layOut(plainChart, pattern.loom.pegs, pattern.loom.shape)
-      const list = Array.from({ length: Math.min(count, room) }, () => row)
+      const row = plainRow(step.stitch, before, boundOff(part.done))
+      const chart =
+        row.cells.length === 1 ? plainChart : { columns: row.cells.length, repeat: null }
+      const layout = layOut(chart, pattern.loom.pegs, pattern.loom.shape)
+      const list: readonly Row[] = Array.from({ length: Math.min(count, room) }, () => row)
       const worked = workRows(list, layout, before, part, habits, was)
       return { ...nothing, ...worked, leftOut: count - list.length }
     }
@@ -131,6 +148,16 @@ function workStep(
     case 'note':
       return nothing
   }
+}
+
+/** The rows of a chart that is worked so often, one by one, but no more than there is room for. */
+function rowsOf({ rows, bands }: Chart, times: number, room: number): readonly Row[] {
+  if (times === 1 && bands.length === 0 && rows.length <= room) return rows
+  const passes = schedule({ rows, bands })
+  const list: Row[] = []
+  for (let at = 0; at < Math.min(times * passes.length, room); at++)
+    list.push(rows[passes[at % passes.length]?.row ?? 0] as Row)
+  return list
 }
 
 /** Where a closed round is folded before its halves are joined. */
@@ -168,13 +195,13 @@ function workRows(
   part: Part,
   habits: Habits,
   was?: StepWork,
-): Pick<Made, 'rows' | 'after'> {
-  const laid = layRows(list, layout, before, part, habits)
+): Pick<Made, 'list' | 'layout' | 'rows' | 'after'> {
+  const laid = layRows(list, layout, before, part, habits, was)
   const old = was?.rows ?? undefined
   const anew = simulate(laid, before, habits, old)
   const isOld = old?.rows.length === anew.rows.length && anew.worked === 0 && old.start === before
   const rows = isOld ? old : anew
-  return { rows, after: afterRows(rows, part, habits, was) }
+  return { list, layout, rows, after: afterRows(rows, part, habits, was) }
 }
 
 /**
@@ -206,8 +233,9 @@ function layRows(
   before: LoomState,
   { pegs, toAndFro, whole }: Part,
   { shape }: Habits,
+  was?: StepWork,
 ): readonly PatternRow[] {
-  if (whole && (!toAndFro || shape === 'bar')) return list.map((row) => onPegs(row, layout))
+  if (whole && (!toAndFro || shape === 'bar')) return layWhole(list, layout, was)
   let heading = headingFrom(before.yarn.gap, before.stacks.length, pegs, shape)
   return list.map((row) => {
     const own = row.run !== null || row.heading !== null || row.end !== 'on'
@@ -215,6 +243,16 @@ function layRows(
     heading = opposite(now)
     return onPegs(own ? row : partRow(row, pegs, now), layout)
   })
+}
+
+/** Rows that go their own way; of an earlier version only those that changed are laid again. */
+function layWhole(list: readonly Row[], layout: Layout, was?: StepWork): readonly PatternRow[] {
+  const last = was?.layout === layout ? was : undefined
+  const old = last?.list ?? noRows
+  const laid = last?.rows?.given ?? []
+  const { from, to, oldTo } = changeOf(list, old)
+  const middle = list.slice(from, to).map((row, index) => onPegs(row, layout, old[from + index]))
+  return laid.slice(0, from).concat(middle, laid.slice(oldTo))
 }
 
 /** Rows on pegs in work begin at the end beside which the yarn hangs, in this gap of so many pegs. */
@@ -247,10 +285,34 @@ function partRow(row: Row, run: Run, heading: Heading): Row {
 const plainChart = { columns: 1, repeat: { from: 0, to: 0 } }
 const plainOf = new Map<string, Row>()
 
-function plainRow(stitch: string): Row {
-  let row = plainOf.get(stitch)
-  if (!row) plainOf.set(stitch, (row = { cells: [stitch], run: null, heading: null, end: 'on' }))
+/**
+ * A row of one stitch: one column where each peg holds a loop, else one for each peg, with no stitch on those
+ * that a decrease emptied or that were never cast on. Pegs that were bound off are worked; that cannot be, and
+ * is found. The same object for the same.
+ */
+function plainRow(
+  stitch: string,
+  { stacks }: LoomState,
+  isBoundOff: (peg: number) => boolean,
+): Row {
+  const rests = (peg: number): boolean => stacks[peg] === emptyStack && !isBoundOff(peg)
+  const cells = stacks.map((_, peg) => (rests(peg) ? 'none' : stitch))
+  const isFull = !cells.includes('none') || !cells.includes(stitch)
+  const own = isFull ? [stitch] : cells
+  const key = own.join()
+  let row = plainOf.get(key)
+  if (!row) plainOf.set(key, (row = { cells: own, run: null, heading: null, end: 'on' }))
   return row
+}
+
+/** Is a peg empty since one of these steps bound it off? */
+function boundOff(done: readonly StepWork[]): (peg: number) => boolean {
+  const off = new Set<number>()
+  for (const { step, edge } of done)
+    for (const peg of edge?.way.pegs ?? [])
+      if (step.kind === 'bind off') off.add(peg)
+      else off.delete(peg)
+  return (peg) => off.has(peg)
 }
 
 /** Far more than a piece can have: what goes beyond its own limit is said as left out, with its number. */

@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { withDirection } from './pieces'
-import { arbitraryPattern } from '../arbitraries'
+import { arbitraryOneChart } from '../arbitraries'
 import type { Pattern } from '../../src/pattern/pattern'
 import { findStitch } from '../../src/stitches/vocabulary'
 
 const simple = ['k', 'p', 'yo', 'none', '2/1 LPC', 'kfb'].flatMap((id) => findStitch(id) ?? [])
 
 /** Pieces of any loom, repeat, bands, runs and turns, in a few stitches. */
-export const arbitraryPiece = arbitraryPattern({
+export const arbitraryPiece = arbitraryOneChart({
   columns: 12,
   rows: 6,
   stitches: simple,

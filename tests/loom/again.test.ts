@@ -7,7 +7,7 @@ import { setRun } from '../../src/pattern/edits/turning'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
 import { vocabulary } from '../../src/stitches/vocabulary'
-import { arbitraryPattern } from '../arbitraries'
+import { arbitraryOneChart } from '../arbitraries'
 import { arbitraryBalancedCells, arbitrarySteadyCells, piece } from './pieces'
 
 const arbitraryEdit = fc.oneof(
@@ -35,7 +35,7 @@ const arbitraryEdit = fc.oneof(
 const arbitraryStart = fc.oneof(
   fc.array(arbitrarySteadyCells(14), { minLength: 1, maxLength: 9 }).map((rows) => piece(rows)),
   fc.array(arbitraryBalancedCells(14), { minLength: 1, maxLength: 9 }).map((rows) => piece(rows)),
-  arbitraryPattern({ columns: 12, cut: true }).map((pattern): Pattern => ({
+  arbitraryOneChart({ columns: 12, cut: true }).map((pattern): Pattern => ({
     ...pattern,
     loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 12) },
     chart: {

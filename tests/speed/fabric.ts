@@ -1,7 +1,8 @@
 import { fabricDrawing, type FabricDrawing } from '../../src/drawing/fabric/fabric'
 import { short } from '../../src/drawing/path'
 import { paint } from '../../src/pattern/edits/paint'
-import { habitsOf, workPattern, type Work } from '../../src/pattern/work'
+import { habitsOf } from '../../src/pattern/habits'
+import { workPattern, type Work } from '../../src/pattern/work'
 import { against, measureSteps, show, table } from './measure'
 import { texturedPiece } from './pieces'
 

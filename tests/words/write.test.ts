@@ -12,7 +12,7 @@ import { readSettingsOf } from '../../src/words/read/reading'
 import { statements, cautions } from '../../src/words/statements'
 import { plainText } from '../../src/words/text'
 import { writeWords } from '../../src/words/write'
-import { arbitraryPattern } from '../arbitraries'
+import { arbitraryOneChart } from '../arbitraries'
 import { editedPiece } from '../edits'
 import { linesOf, pieceOf, rowOf } from './helpers'
 
@@ -90,7 +90,7 @@ describe('the lines of a chart', () => {
 
   it('stand for every row of the chart, in order', () => {
     fc.assert(
-      fc.property(arbitraryPattern(), (pattern) => {
+      fc.property(arbitraryOneChart(), (pattern) => {
         const { lines } = writeWords(workPattern(pattern), 'uk')
         const rows = new Set<number>()
         for (const { rows: run, kind, label, text } of lines) {
@@ -134,7 +134,7 @@ describe('abbreviations', () => {
 
   it('hold every stitch once for any pattern, in the order of the vocabulary', () => {
     fc.assert(
-      fc.property(arbitraryPattern(), (pattern) => {
+      fc.property(arbitraryOneChart(), (pattern) => {
         const work = workPattern(pattern)
         const used = new Set(work.run.rows.flatMap(({ row }) => row.sites.map((s) => s.stitch)))
         const listed = abbreviations(work, 'us').flatMap(({ stitch }) => stitch ?? [])

@@ -81,7 +81,10 @@ export class Bench {
   )
   /** The piece that is looked at. */
   readonly pattern: Pattern = $derived(this.isSecond ? secondOf(this.first) : this.first)
-  readonly work: Work = $derived.by(() => (this.#work = workPattern(this.pattern, this.#work)))
+  /** The chart on the bench, worked in the step where the place is. */
+  readonly work: Work = $derived.by(
+    () => (this.#work = workPattern(this.pattern, this.#work, this.piece.here)),
+  )
   readonly report: Report = $derived.by(
     () => (this.#report = checkPattern(this.work, this.#report)),
   )

@@ -61,6 +61,10 @@ export function followLadders(list: readonly Passing[]): readonly Ladder[] {
   return ladders
 }
 
+/** Was none of its pegs emptied by these rows, on a loom that was so before the first of them? */
+export const isFromBefore = ({ first, pegs }: Ladder, { stacks }: LoomState): boolean =>
+  first === 0 && sharedPegs(pegs, pegs, stacks.length).every((peg) => stacks[peg] === emptyStack)
+
 export const widthOf = ({ from, to }: Run): number => to - from + 1
 
 /** Do the runs share a peg that has stayed empty since the ladder was last passed? */

@@ -9,7 +9,7 @@ import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
 import { inEachRepeat, millimetres, pegsNamed, rowNamed } from '../wording'
-import { followLadders, widthOf, type Ladder } from './follow'
+import { followLadders, isFromBefore, widthOf, type Ladder } from './follow'
 import { atJoin, nonePassed } from '../../pattern/passedEmpty'
 
 function check(view: ChartView): readonly PlacedNote[] {
@@ -20,9 +20,14 @@ function check(view: ChartView): readonly PlacedNote[] {
     after,
     passed: (passed[row] ?? nothing).filter((run) => !flat || !atJoin(run, setting.pegs)),
   }))
-  return followLadders(list)
-    .filter(({ pegs }) => inFirstCopy(work.layout, pegs.from))
-    .map((ladder) => ({ row: ladder.first, noted: note(view, ladder) }))
+  return (
+    followLadders(list)
+      // What the step before left empty is told of the piece.
+      .filter(
+        (one) => inFirstCopy(work.layout, one.pegs.from) && !isFromBefore(one, work.run.start),
+      )
+      .map((ladder) => ({ row: ladder.first, noted: note(view, ladder) }))
+  )
 }
 
 function note({ work, setting }: ChartView, { pegs, widest, widestAt }: Ladder): Noted {

@@ -2,15 +2,21 @@ import { pegsInWork } from '../../loom/state'
 import { addStep, changeStep } from '../../pattern/edits/piece'
 import { centimetres } from '../../pattern/size'
 import type { Miscount } from '../../loom/gather'
-import type { Pattern, Run } from '../../pattern/pattern'
-import { withOnBench } from '../../pattern/sections'
-import { workOnce } from '../../pattern/workOnce'
+import type { Run } from '../../pattern/pattern'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import { counted, listed, upperFirst } from '../wording'
 import { castOnTooFew } from './opening'
 import { castOnAgain } from './reach'
-import { forSteps, rowInStep, rowOfStep, stepNamed, unitOf, type PieceRule } from './rule'
+import {
+  firstWork,
+  forSteps,
+  rowInStep,
+  rowOfStep,
+  stepNamed,
+  unitOf,
+  type PieceRule,
+} from './rule'
 
 /** The loops a step begins with are those the step before it left. */
 export const loopsAgree: PieceRule = {
@@ -23,10 +29,10 @@ export const loopsAgree: PieceRule = {
       const row = rows.findIndex(({ miscount }) => miscount)
       const miscount = rows[row]?.miscount
       if (!miscount || pegsInWork(step.before) === 0) return null
-      if (isSaidAtChart(work.pattern, step, row, miscount)) return null
       const message = `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`
       const opening = row === 0 ? castOnTooFew(work, index, message) : null
       if (opening) return opening
+      if (isSaidAtChart(work, step, row, miscount)) return null
       return {
         step: index,
         message,
@@ -44,16 +50,16 @@ export const loopsAgree: PieceRule = {
   },
 }
 
-/** By itself its chart is off by the same there: then the findings of the chart say it. */
+/** Where its chart is first worked it is off by the same there: then the findings of the chart say it. */
 function isSaidAtChart(
-  pattern: Pattern,
+  work: PieceWork,
   step: StepWork,
   row: number,
   { takes, loops }: Miscount,
 ): boolean {
   if (!step.section) return false
-  const alone = workOnce(withOnBench(pattern, step.section.name)).run.rows
-  const own = alone[rowOfStep(step, row).number - 1]?.miscount
+  const first = firstWork(work, step.section.name)
+  const own = first?.run.rows[rowOfStep(step, row).number - 1]?.miscount
   return own?.takes === takes && own.loops === loops
 }
 

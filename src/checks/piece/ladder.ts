@@ -1,14 +1,18 @@
-import type { Work } from '../../pattern/work'
-import { workOnce } from '../../pattern/workOnce'
-import { withOnBench } from '../../pattern/sections'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
-import { followLadders, sharedPegs, widthOf, type Ladder, type Passing } from '../ladders/follow'
+import {
+  followLadders,
+  isFromBefore,
+  sharedPegs,
+  widthOf,
+  type Ladder,
+  type Passing,
+} from '../ladders/follow'
 import { emptyNamed, lengthOf, whatShows, whatToDo } from '../ladders/ladder'
 import { atJoin, passedEmpty } from '../../pattern/passedEmpty'
 import { nothing } from '../nothing'
 import { settingOf, type Setting } from '../setting'
 import { counted } from '../wording'
-import { rowInStep, rowOfStep, type PieceNote, type PieceRule } from './rule'
+import { firstWork, rowInStep, rowOfStep, type PieceNote, type PieceRule } from './rule'
 
 /** A row or an edge of a step, in the order of the piece. */
 interface Done extends Passing {
@@ -26,9 +30,9 @@ export const ladderInPiece: PieceRule = {
     const setting = settingOf(work.pattern)
     const done = work.steps.flatMap((step, index) => doneIn(step, index, setting))
     if (done.every(({ passed }) => passed === nothing)) return []
-    const alone = aloneIn(work)
+    const own = ownLadders(work)
     const ladders = followLadders(done).filter(
-      (ladder) => !isOpening(ladder, done, work) && !isSaid(ladder, done, work, alone),
+      (ladder) => !isOpening(ladder, done, work) && !isSaid(ladder, done, work, own),
     )
     const steps = [...new Set(ladders.map(({ first }) => done[first]?.step ?? 0))]
     return steps.map((step) =>
@@ -68,21 +72,22 @@ function isOpening({ first, rows, pegs }: Ladder, done: readonly Done[], work: P
   )
 }
 
-type Alone = (section: string) => { readonly work: Work; readonly ladders: readonly Ladder[] }
+type Own = (section: string) => readonly Ladder[]
 
-/** The ladders that a chart makes by itself, on a loom full of loops. */
-function aloneIn({ pattern }: PieceWork): Alone {
-  const known = new Map<string, ReturnType<Alone>>()
+/** The ladders that each chart makes where it is first worked. */
+function ownLadders(piece: PieceWork): Own {
+  const known = new Map<string, readonly Ladder[]>()
+  const setting = settingOf(piece.pattern)
   return (section) => {
     let found = known.get(section)
     if (!found) {
-      const work = workOnce(withOnBench(pattern, section))
-      const setting = settingOf(pattern)
-      const list = work.run.rows.map((run) => ({
-        after: run.after,
-        passed: passedEmpty(run, setting),
-      }))
-      known.set(section, (found = { work, ladders: followLadders(list) }))
+      const run = firstWork(piece, section)?.run
+      found = run
+        ? followLadders(
+            run.rows.map((row) => ({ after: row.after, passed: passedEmpty(row, setting) })),
+          ).filter((ladder) => !isFromBefore(ladder, run.start))
+        : []
+      known.set(section, found)
     }
     return found
   }
@@ -92,14 +97,15 @@ function isSaid(
   { first, pegs }: Ladder,
   done: readonly Done[],
   { steps, pattern }: PieceWork,
-  alone: Alone,
+  own: Own,
 ): boolean {
   const at = done[first]
   const step = at && steps[at.step]
   if (!at || !step?.section) return false
   const { number } = rowOfStep(step, at.row)
-  return alone(step.section.name).ladders.some(
-    (own) => own.first === number - 1 && sharedPegs(own.pegs, pegs, pattern.loom.pegs).length > 0,
+  return own(step.section.name).some(
+    (ladder) =>
+      ladder.first === number - 1 && sharedPegs(ladder.pegs, pegs, pattern.loom.pegs).length > 0,
   )
 }
 

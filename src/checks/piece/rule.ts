@@ -1,5 +1,6 @@
 import type { Step } from '../../pattern/piece'
 import { schedule } from '../../pattern/schedule'
+import { chartWork, firstStepOf, type Work } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix, Severity } from '../finding'
 import { lowerFirst, unitOf as unitOfRow, type Unit } from '../wording'
@@ -29,6 +30,12 @@ export interface PieceRule {
   readonly title: string
   readonly severity: Severity
   readonly check: (work: PieceWork) => readonly PieceNote[]
+}
+
+/** A chart where the piece works it first: what is wrong with it there, its own findings say. */
+export function firstWork(work: PieceWork, section: string): Work | null {
+  const step = firstStepOf(work.pattern, section)
+  return step === null ? null : chartWork(work, step)
 }
 
 /** "Step 3 (Heel)". */

@@ -1,13 +1,18 @@
-import type { Pattern } from '../../pattern/pattern'
-import { withOnBench } from '../../pattern/sections'
 import type { PatternRun } from '../../pattern/work'
-import { workOnce } from '../../pattern/workOnce'
 import { edgePegs, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { settingOf } from '../setting'
 import { gapNamed, pegNumber, pegsNamed, upperFirst } from '../wording'
 import { endBesideEdge, pegsUpTo, turnAndWorkBack } from './opening'
 import { besidesEdge, castOnAgain, reachEdge } from './reach'
-import { forSteps, rowInStep, rowOfStep, stepNamed, type PieceNote, type PieceRule } from './rule'
+import {
+  firstWork,
+  forSteps,
+  rowInStep,
+  rowOfStep,
+  stepNamed,
+  type PieceNote,
+  type PieceRule,
+} from './rule'
 
 /** The yarn cannot jump: rows, cast-on and bind-off begin beside it. */
 export const yarnReady: PieceRule = {
@@ -18,7 +23,7 @@ export const yarnReady: PieceRule = {
     const { pattern } = work
     const setting = settingOf(pattern)
     return forSteps(work, (step, index): PieceNote | null => {
-      const jump = jumpIn(pattern, step)
+      const jump = jumpIn(work, step)
       if (!jump) return null
       const { time, number } = rowOfStep(step, jump.row)
       const name = stepNamed(work, index)
@@ -40,19 +45,17 @@ interface Jump {
   readonly yarnGap: number
 }
 
-function jumpIn(pattern: Pattern, step: StepWork): Jump | null {
+function jumpIn(work: PieceWork, step: StepWork): Jump | null {
   const edge = step.edge?.faults.find((fault) => fault.kind === 'start')
   if (edge) return { ...edge, row: 0 }
   const rows = step.rows?.rows ?? []
-  let alone: readonly PatternRun[] | null = null
   for (let row = 0; row < rows.length; row++) {
     const fault = startFault(rows[row])
     if (!fault) continue
-    // Inside its chart a row may jump in that chart by itself: then the findings of the chart say it.
+    // A row that jumps inside its chart wherever that is worked: the findings of the chart say it.
     const { number } = rowOfStep(step, row)
-    if (number > 1 && step.section)
-      alone ??= workOnce(withOnBench(pattern, step.section.name)).run.rows
-    if (number === 1 || !startFault(alone?.[number - 1])) return { ...fault, row }
+    const first = number > 1 && step.section ? firstWork(work, step.section.name) : null
+    if (number === 1 || !startFault(first?.run.rows[number - 1])) return { ...fault, row }
   }
   return null
 }

@@ -2,7 +2,8 @@ import { walkRow } from '../../loom/walk'
 import type { Pattern } from '../pattern'
 import type { Pictures } from '../piece'
 import { findSection, withOnBench } from '../sections'
-import { habitsOf, type PatternRun } from '../work'
+import { habitsOf } from '../habits'
+import type { PatternRun } from '../work'
 import { workOnce } from '../workOnce'
 
 /** Moves of one stitch in its row, both ends included, 0-based, and the pegs it lies on. */

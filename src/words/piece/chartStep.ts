@@ -1,11 +1,6 @@
 import { pegsInWork } from '../../loom/state'
-import { layOut } from '../../pattern/layout'
-import type { Pattern } from '../../pattern/pattern'
-import { rowNumbers, schedule } from '../../pattern/schedule'
-import { withOnBench } from '../../pattern/sections'
-import type { Work } from '../../pattern/work'
-import { workOnce } from '../../pattern/workOnce'
-import type { StepWork } from '../../pattern/workPiece'
+import { chartWorks, type Work } from '../../pattern/work'
+import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../stitches/stitch'
 import type { LabelKind } from '../language'
 import { labelKind } from '../sentence'
@@ -26,57 +21,28 @@ export interface ChartStep {
 }
 
 /** The rows of a chart as this step of the piece works them, in words. */
-export function readChartStep(pattern: Pattern, step: StepWork, terms: Terms): ChartStep | null {
-  const works = chartWorks(pattern, step)
+export function readChartStep(piece: PieceWork, index: number, terms: Terms): ChartStep | null {
+  const works = chartWorks(piece, index)
   const [first] = works
-  if (!first) return null
+  const step = piece.steps[index]
+  if (!first || !step) return null
   const { shape } = first.run.habits
   const round = first.run.rows.every((run) => labelKind(run, shape) === 'round')
   const waiting = loopsWaiting(step)
   const readings: { lines: readonly Line[]; times: number[]; text: string }[] = []
-  works.forEach((work, index) => {
+  works.forEach((work, time) => {
     const lines = writeWords(work, terms).lines.map((line) =>
       leavesLoops(work, line, waiting) ? withoutCount(line) : countOnly(line, waiting),
     )
     const text = textOf(lines)
     const known = readings.find((reading) => reading.text === text)
-    if (known) known.times.push(index + 1)
-    else readings.push({ lines, times: [index + 1], text })
+    if (known) known.times.push(time + 1)
+    else readings.push({ lines, times: [time + 1], text })
   })
   return { kind: round ? 'round' : 'row', rows: first.passes.length, readings }
 }
 
 export const textOf = (lines: readonly Line[]): string => lines.map(({ text }) => text).join('\n')
-
-/** The chart's work at each of its times, with the loom as it is then. Whole times only. */
-export function chartWorks(pattern: Pattern, { step, section, rows }: StepWork): readonly Work[] {
-  if (step.kind !== 'chart' || !section || !rows) return []
-  const put = withOnBench(pattern, section.name)
-  const passes = schedule(section.chart)
-  const length = passes.length
-  // A chart longer than a whole piece can be is read as it stands by itself.
-  if (rows.rows.length < length) return [workOnce(put)]
-  const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
-  const works: Work[] = []
-  for (let start = 0; start + length <= rows.rows.length; start += length) {
-    const runs = rows.rows.slice(start, start + length)
-    works.push({
-      pattern: put,
-      layout,
-      passes,
-      run: {
-        ...rows,
-        given: rows.given.slice(start, start + length),
-        rows: runs,
-        start: runs[0]?.before ?? rows.start,
-        end: runs.at(-1)?.after ?? rows.end,
-      },
-      firstRuns: runs.filter((_, index) => passes[index]?.time === 0),
-      numbers: rowNumbers(section.chart),
-    })
-  }
-  return works
-}
 
 /** Loops on pegs that are not in work: they are not counted with the row. */
 const loopsWaiting = ({ before, pegs }: StepWork): number =>

@@ -1,5 +1,5 @@
 import { sectionsOf, withOnBench } from '../../pattern/sections'
-import { habitsOf } from '../../pattern/work'
+import { habitsOf } from '../../pattern/habits'
 import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../stitches/stitch'
 import { abbreviationsOf, type Abbreviation } from '../abbreviations'

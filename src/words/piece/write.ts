@@ -146,7 +146,7 @@ class PieceWriter {
   #chart(step: Step & { kind: 'chart' }, work: StepWork, index: number): void {
     const { section: name, times } = step
     const lines = this.#open(name)
-    const read = readChartStep(this.work.pattern, work, this.terms)
+    const read = readChartStep(this.work, index, this.terms)
     if (!read) {
       lines.push(line('chart', this.#phrases.noChart(name), index))
       return

@@ -7,7 +7,7 @@ import { addSection } from '../../../src/pattern/edits/piece'
 import { momentsOf, pieceStretches } from '../../../src/pattern/stretches'
 import { newPattern, type Pattern, type Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
-import { habitsOf } from '../../../src/pattern/work'
+import { habitsOf } from '../../../src/pattern/habits'
 import { workPiece, type PieceWork, type StepWork } from '../../../src/pattern/workPiece'
 
 /** The yarn hangs on one side of the peg that was worked last. */

@@ -9,7 +9,8 @@ import { slitsOf } from '../../../src/drawing/fabric/slits'
 import { placeLoops, type PlacedRow } from '../../../src/drawing/fabric/place'
 import { trace, type Trace } from '../../../src/loom/trace'
 import type { Pattern } from '../../../src/pattern/pattern'
-import { habitsOf, workPattern, type Work } from '../../../src/pattern/work'
+import { habitsOf } from '../../../src/pattern/habits'
+import { workPattern, type Work } from '../../../src/pattern/work'
 import type { InkRole, Item } from '../../../src/drawing/scene'
 
 export const drawWork = (

@@ -8,7 +8,7 @@ import { mirror } from '../../../src/pattern/edits/mirror'
 import { reverseDirection } from '../../../src/pattern/edits/turn-round'
 import type { Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
-import { arbitraryPattern } from '../../arbitraries'
+import { arbitraryOneChart } from '../../arbitraries'
 import { editedPiece } from '../../edits'
 import { arbitraryBalancedCells, arbitrarySteadyCells, piece } from '../../loom/pieces'
 import { ribCuff, withCell } from '../pieces'
@@ -176,7 +176,7 @@ describe('any chart at all', () => {
   it('is drawn in numbers, a few paths for each row', () => {
     fc.assert(
       fc.property(
-        arbitraryPattern({ rows: 5, cut: true }),
+        arbitraryOneChart({ rows: 5, cut: true }),
         arbitraryOptions,
         (pattern, options) => {
           const { scene } = draw(pattern, options)

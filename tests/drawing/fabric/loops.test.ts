@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { directions } from '../../../src/loom/direction'
 import type { TracedLoop } from '../../../src/loom/trace'
 import { workPattern } from '../../../src/pattern/work'
-import { arbitraryPattern } from '../../arbitraries'
+import { arbitraryOneChart } from '../../arbitraries'
 import { piece } from '../../loom/pieces'
 import { crossOrders } from '../../published/data/standards'
 import { cells, turnedHeel } from '../pieces'
@@ -22,7 +22,7 @@ const counted = (kinds: readonly string[]): Record<string, number> => {
 describe('the loops of the fabric', () => {
   it('are those of the strands, row by row, each once', () => {
     fc.assert(
-      fc.property(arbitraryPattern({ rows: 5 }), (pattern) => {
+      fc.property(arbitraryOneChart({ rows: 5 }), (pattern) => {
         const { loops } = traced(pattern)
         const rows = place(pattern)
         const passes = workPattern(pattern).run.rows.length

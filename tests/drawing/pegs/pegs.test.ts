@@ -13,7 +13,7 @@ import type { Moment } from '../../../src/loom/walk'
 import { newPattern, type LoomSetup, type Pattern, type Row } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
 import { vocabulary } from '../../../src/stitches/vocabulary'
-import { arbitraryPattern, cellsOf } from '../../arbitraries'
+import { arbitraryOneChart, cellsOf } from '../../arbitraries'
 import { withDirection } from '../pieces'
 import { bindOffWalk, castOnWalk, lastWalk, walksOf } from './walks'
 
@@ -149,7 +149,7 @@ describe('what is drawn is the state of the loom', () => {
   it('at every move of any chart at all', () => {
     fc.assert(
       fc.property(
-        arbitraryPattern({ rows: 2, columns: 12 }).map((pattern) => ({
+        arbitraryOneChart({ rows: 2, columns: 12 }).map((pattern) => ({
           ...pattern,
           loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 14) },
         })),

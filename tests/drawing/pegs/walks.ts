@@ -4,7 +4,8 @@ import { bindOffPegs, castOnPegs } from '../../../src/loom/edges'
 import type { BindOff, CastOn } from '../../../src/loom/move'
 import { emptyLoom } from '../../../src/loom/state'
 import type { Pattern } from '../../../src/pattern/pattern'
-import { habitsOf, workPattern } from '../../../src/pattern/work'
+import { habitsOf } from '../../../src/pattern/habits'
+import { workPattern } from '../../../src/pattern/work'
 
 /** Every row of a pattern, move by move. */
 export const walksOf = (pattern: Pattern): readonly (readonly Moment[])[] =>

@@ -8,7 +8,8 @@ import { usualHeel } from '../../../src/pattern/generate/wish'
 import { secondOf } from '../../../src/pattern/pair'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import type { Pictures } from '../../../src/pattern/piece'
-import { habitsOf, workPattern } from '../../../src/pattern/work'
+import { habitsOf } from '../../../src/pattern/habits'
+import { workPattern } from '../../../src/pattern/work'
 import { patternOf } from './chart-text'
 
 const rope = patternOf('p 2/2_LC . . . p k2tog yo k k p p')

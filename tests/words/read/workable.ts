@@ -2,12 +2,13 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { directions, type Heading } from '../../../src/loom/direction'
 import { rowEnds, type RowEnd } from '../../../src/loom/row'
-import type { LoomState } from '../../../src/loom/state'
+import { castOn, type LoomState } from '../../../src/loom/state'
 import { workRow } from '../../../src/loom/work'
 import { newPattern, type Pattern, type Row } from '../../../src/pattern/pattern'
 import { layoutOf } from '../../../src/pattern/layout'
 import { onPegs } from '../../../src/pattern/row'
-import { habitsOf, startOf, workPattern } from '../../../src/pattern/work'
+import { habitsOf } from '../../../src/pattern/habits'
+import { workPattern } from '../../../src/pattern/work'
 import { termSets, type Stitch } from '../../../src/stitches/stitch'
 import { stitchOf, vocabulary } from '../../../src/stitches/vocabulary'
 import { cellsOf } from '../../arbitraries'
@@ -91,7 +92,7 @@ function makePattern({ shape, pegs, rows: rowCount, overfull }: Wish, dice: Dice
     style: { ...base.style, terms: termSets[Math.floor(dice() * 2)] ?? 'us' },
   }
   const rows: Row[] = []
-  let state = startOf(pegs)
+  let state = castOn(pegs)
   while (rows.length < rowCount) {
     const plain = overfull && dice() < 0.4
     let row = plain ? makePlain(pattern, dice) : makeRow(pattern, state, dice, rows.at(-1))
