@@ -1,3 +1,4 @@
+import type { LoomState } from '../loom/state'
 import { changeOf, withChange, type Change } from '../pattern/changes'
 import type { Run } from '../pattern/pattern'
 import type { PatternRun, Work } from '../pattern/work'
@@ -109,6 +110,9 @@ function askNear(
   return withChange(old, { from, to, oldTo: to + shift }, asked)
 }
 
+/** Have steps before the chart led the yarn away from its first peg? */
+const isLedAway = ({ yarn }: LoomState): boolean => yarn.gap !== 0
+
 /** What every rule that is not switched off has noticed. */
 export function gather(known: Known): RuleAt[] {
   const { work, setting, rowNotes, nearNotes, turnings, passed } = known
@@ -117,7 +121,9 @@ export function gather(known: Known): RuleAt[] {
   for (let row = 0; row < rowNotes.length; row++) {
     const notes = rowNotes[row] ?? nothing
     if (notes === nothing) continue
-    for (const { rule, noted } of notes) if (!off.has(rule.id)) list.push({ rule, row, noted })
+    for (const { rule, noted } of notes)
+      if (!off.has(rule.id) && !(row === 0 && rule.startsWithPiece && isLedAway(work.run.start)))
+        list.push({ rule, row, noted })
   }
   nearRules.forEach((rule, index) => {
     if (!off.has(rule.id)) addOnce(list, rule, nearPlaces(rule, nearNotes[index] ?? [], known))

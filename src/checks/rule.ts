@@ -49,6 +49,8 @@ interface RuleHead {
   readonly severity: Severity
   /** Why it matters, for people. */
   readonly explain: string
+  /** Where steps before the chart led the yarn away, the piece tells it at the first row, with what to do. */
+  readonly startsWithPiece?: boolean
 }
 
 /** How many rows before and after a row a rule looks at. */

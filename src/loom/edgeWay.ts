@@ -1,6 +1,7 @@
 import type { Heading } from './direction'
 import type { BindOff, CastOn } from './move'
 import type { LoomState } from './state'
+import type { Stack } from './strand'
 import type { Habits } from './work'
 
 /** The order in which an edge is worked. Pegs are 0-based. */
@@ -156,9 +157,15 @@ const rotated = (pegs: readonly number[], gap: number): readonly number[] => [
   ...pegs.filter((peg) => peg < gap),
 ]
 
-/** Where work goes after an edge: away from the end of a bar, else as before. */
-export function headingAfter(gap: number, { before, shape }: EdgePlan): Heading {
-  if (shape === 'bar' && gap === 0) return 'forward'
-  if (shape === 'bar' && gap === before.stacks.length) return 'back'
+/** Where work goes after an edge that leaves these stacks: on a bar to where loops are, else as before. */
+export function headingAfter(
+  gap: number,
+  { before, shape }: EdgePlan,
+  stacks: readonly Stack[],
+): Heading {
+  if (shape === 'bar' && (gap === 0 || !holdsLoops(stacks.slice(0, gap)))) return 'forward'
+  if (shape === 'bar' && (gap === stacks.length || !holdsLoops(stacks.slice(gap)))) return 'back'
   return before.heading
 }
+
+const holdsLoops = (stacks: readonly Stack[]): boolean => stacks.some(({ length }) => length > 0)

@@ -41,7 +41,7 @@ export function castOnPegs(
   if (way.pegs.length === loom.pegs) {
     loom.gap = 0
     loom.heading = 'forward'
-  } else loom.heading = headingAfter(loom.gap, plan)
+  } else loom.heading = headingAfter(loom.gap, plan, loom.stacks)
   return edgeRun(loom, habits, before, way)
 }
 
@@ -160,6 +160,6 @@ export function bindOffPegs(
   begin(loom, newEnd ? { ...way, beside: true } : way)
   programs[how](loom, way.pegs)
   if (newEnd) loom.gap = before.yarn.gap
-  loom.heading = headingAfter(loom.gap, plan)
+  loom.heading = headingAfter(loom.gap, plan, loom.stacks)
   return { ...edgeRun(loom, habits, before, way), newEnd, fold }
 }

@@ -125,15 +125,28 @@ const standsOn = (site: Site, sources: readonly number[], heading: Heading): boo
     ? sources.every((peg, i) => peg === pegsOf(site, heading)[i])
     : sources.length === 1 && sources[0] === site.peg
 
-/** A row must start beside the yarn; on a ring the last gap is the first one again. */
+/**
+ * A row must start beside the yarn; on a ring the last gap is the first one again. The yarn may hang further
+ * on, where the row has no stitches up to there.
+ */
 function findYarn(loom: Loom, row: LoomRow, heading: Heading, habits: Habits): void {
   const first = heading === 'forward' ? row.from : row.to
   const gap = heading === 'forward' ? first : first + 1
   const same = (a: number, b: number): boolean =>
     a === b || (habits.shape === 'ring' && (a - b) % loom.pegs === 0)
-  if (!same(loom.gap, gap)) loom.faults.push({ kind: 'start', peg: first, yarnGap: loom.gap })
+  if (!same(loom.gap, gap) && !isPassedFree(loom.gap, row, heading))
+    loom.faults.push({ kind: 'start', peg: first, yarnGap: loom.gap })
   loom.gap = gap
 }
+
+/** Has the row no stitch between its start and this gap? */
+const isPassedFree = (gap: number, { from, to, sites }: LoomRow, heading: Heading): boolean =>
+  gap >= from &&
+  gap <= to + 1 &&
+  sites.every(
+    ({ peg, stitch }) =>
+      stitch.takes + stitch.makes === 0 || (heading === 'forward' ? peg >= gap : peg < gap),
+  )
 
 /** In a row that miscounts, work each stitch on the loops of its own pegs, so errors stay put. */
 function workAsDrawn(

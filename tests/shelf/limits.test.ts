@@ -159,7 +159,8 @@ test('the longest chart and piece that a file may hold are worked, checked, draw
     times: times.most,
   }))
   const step = { kind: 'chart' as const, section: 'Chart', times: pieceLimits.times.most }
-  const steps = Array.from({ length: pieceLimits.steps.most }, () => step)
+  const castOn = { kind: 'cast on' as const, how: 'e-wrap' as const, pegs: null }
+  const steps = [castOn, ...Array.from({ length: pieceLimits.steps.most - 1 }, () => step)]
   const file = writeFile({
     ...pattern,
     chart: { ...pattern.chart, bands },

@@ -2,10 +2,11 @@ import { firstPerColumn, runsOf } from '../copies'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { withRow } from '../../pattern/edits/chart'
-import type { Pattern } from '../../pattern/pattern'
+import type { Layout } from '../../pattern/layout'
+import type { Pattern, Run } from '../../pattern/pattern'
 import { stitchOf } from '../../stitches/vocabulary'
 import { nothing } from '../nothing'
-import type { RowRule } from '../rule'
+import type { Noted, RowRule } from '../rule'
 import { inEachRepeat, pegsNamed } from '../wording'
 
 export const emptyPeg: RowRule = {
@@ -18,26 +19,47 @@ export const emptyPeg: RowRule = {
   check: ({ run, layout }) => {
     if (run.faults.length === 0) return nothing
     const faults = run.faults.filter(({ kind }) => kind === 'empty peg')
-    return runsOf(firstPerColumn(faults, layout).map(({ peg }) => peg)).map((pegs) => {
-      const one = pegs.from === pegs.to
-      const columns = layout.columnOf.slice(pegs.from, pegs.to + 1)
-      return {
-        pegs,
-        say: (row) =>
-          `${row} works ${pegsNamed(pegs)}, but ${one ? 'that peg is' : 'these pegs are'} empty${inEachRepeat(layout, pegs.from)}.`,
-        advice: `Fill ${one ? 'it' : 'them'} again with ${one ? 'a yarn over' : 'yarn overs'}, or mark ${one ? 'it' : 'them'} as no stitch from here on.`,
-        mend: (row) => [
-          fix(
-            one
-              ? `Make a yarn over on ${pegsNamed(pegs)}`
-              : `Make yarn overs on ${pegsNamed(pegs)}`,
-            paintColumns('yo', row, columns),
-          ),
-          noStitchFromHere(pegsNamed(pegs), row, columns),
-        ],
-      }
-    })
+    const runs = runsOf(firstPerColumn(faults, layout).map(({ peg }) => peg))
+    return runs.length > mostApart
+      ? [together(runs, layout)]
+      : runs.map((pegs) => together([pegs], layout))
   },
+}
+
+/** More runs of empty pegs than this in one row have one reason, and are told as one. */
+const mostApart = 3
+
+function together(runs: readonly Run[], layout: Layout): Noted {
+  const pegs = { from: runs[0]?.from ?? 0, to: runs.at(-1)?.to ?? 0 }
+  const columns = runs.flatMap(({ from, to }) => layout.columnOf.slice(from, to + 1))
+  const one = columns.length === 1
+  const name = runs.length === 1 ? pegsNamed(pegs) : `${columns.length} pegs`
+  const which = runs.length === 1 ? '' : ` (${pegNumbers(runs)})`
+  return {
+    pegs,
+    say: (row) =>
+      `${row} works ${name}${which}, but ${one ? 'that peg is' : 'these pegs are'} empty${inEachRepeat(layout, pegs.from)}.`,
+    advice: `Fill ${one ? 'it' : 'them'} again with ${one ? 'a yarn over' : 'yarn overs'}, or mark ${one ? 'it' : 'them'} as no stitch from here on.`,
+    mend: (row) => [
+      fix(
+        one ? `Make a yarn over on ${name}` : `Make yarn overs on ${name}`,
+        paintColumns('yo', row, columns),
+      ),
+      noStitchFromHere(name, row, columns),
+    ],
+  }
+}
+
+const mostNumbers = 4
+
+/** "4, 8, 12 ... 48". */
+function pegNumbers(runs: readonly Run[]): string {
+  const numbers = runs.map(({ from, to }) =>
+    from === to ? `${from + 1}` : `${from + 1}-${to + 1}`,
+  )
+  return numbers.length <= mostNumbers
+    ? numbers.join(', ')
+    : `${numbers.slice(0, mostNumbers - 1).join(', ')} ... ${numbers.at(-1)}`
 }
 
 /** Mark the columns as no stitch up to the row that makes a loop there again. */

@@ -127,10 +127,16 @@ test('pegs that steps name are counted from the other end', () => {
     ...cuff,
     piece: {
       ...cuff.piece,
-      steps: [{ kind: 'pegs', run: { from: 0, to: 3 }, toAndFro: true }, ...cuff.piece.steps],
+      steps: [
+        ...cuff.piece.steps.slice(0, -1),
+        { kind: 'pegs', run: { from: 0, to: 3 }, toAndFro: true },
+        { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
+        { kind: 'pegs', run: null, toAndFro: false },
+        ...cuff.piece.steps.slice(-1),
+      ],
     },
   }
   expect(told(piece, mirror(piece)).changes).toContain(
-    'Step 1, pegs in work: pegs 7-10 instead of pegs 1-4.',
+    'Step 3, pegs in work: pegs 7-10 instead of pegs 1-4.',
   )
 })

@@ -80,9 +80,9 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   ],
   [
     'piece-loops',
-    // A decrease without a yarn over leaves a peg empty; plain rows then find a loop too few.
-    withSteps(patternOf('k k2tog none k k k k k k k k k'), castOn, chart(), knit(1), bindOff),
-    'Round 1 of step 3 (plain rounds) needs 12 stitches, the loom holds 11.',
+    // Pegs that were bound off are to be cast on again before plain rounds.
+    withSteps(ring, castOn, chart(), off(0, 4), knit(1), bindOff),
+    'Round 1 of step 4 (plain rounds) needs 12 stitches, the loom holds 7.',
   ],
   [
     'piece-yarn',
@@ -106,8 +106,8 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   ],
   [
     'piece-yarn',
-    withSteps(heeled(), castOn, on(0, 9), chart('Heel'), allPegs, knit(1), bindOff),
-    'Row 14 of step 3 (Heel) begins at peg 10, but the yarn is between pegs 20 and 1.',
+    withSteps(heeled(), castOn, chart('Heel'), on(0, 9), chart('Heel'), allPegs, knit(1), bindOff),
+    'Row 14 of step 4 (Heel) begins at peg 10, but the yarn is between pegs 20 and 1.',
   ],
   [
     'piece-pegs',
