@@ -1,7 +1,7 @@
-import type { LoomState } from '../loom/state'
 import { changeOf, withChange, type Change } from '../pattern/changes'
 import type { Run } from '../pattern/pattern'
 import type { PatternRun, Work } from '../pattern/work'
+import { worksBoundOff } from '../pattern/workPiece'
 import { digestOf } from './digest'
 import { nothing } from './nothing'
 import type { NearRule, Noted, PlacedNote, RowDigest, Rule, RuleNote } from './rule'
@@ -110,8 +110,11 @@ function askNear(
   return withChange(old, { from, to, oldTo: to + shift }, asked)
 }
 
-/** Have steps before the chart led the yarn away from its first peg? */
-const isLedAway = ({ yarn }: LoomState): boolean => yarn.gap !== 0
+/** Does the piece tell what this rule notices in the first row of the chart? */
+function isOfPiece({ startsWith }: Rule, { run, piece, step }: Work): boolean {
+  if (startsWith === 'yarn') return run.start.yarn.gap !== 0
+  return startsWith === 'loops' && piece !== null && step !== null && worksBoundOff(piece, step)
+}
 
 /** What every rule that is not switched off has noticed. */
 export function gather(known: Known): RuleAt[] {
@@ -122,7 +125,7 @@ export function gather(known: Known): RuleAt[] {
     const notes = rowNotes[row] ?? nothing
     if (notes === nothing) continue
     for (const { rule, noted } of notes)
-      if (!off.has(rule.id) && !(row === 0 && rule.startsWithPiece && isLedAway(work.run.start)))
+      if (!off.has(rule.id) && !(row === 0 && isOfPiece(rule, work)))
         list.push({ rule, row, noted })
   }
   nearRules.forEach((rule, index) => {

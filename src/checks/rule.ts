@@ -49,8 +49,11 @@ interface RuleHead {
   readonly severity: Severity
   /** Why it matters, for people. */
   readonly explain: string
-  /** Where steps before the chart led the yarn away, the piece tells it at the first row, with what to do. */
-  readonly startsWithPiece?: boolean
+  /**
+   * What the first row finds otherwise than the chart has it, since steps before led the yarn away or bound
+   * loops off: the piece tells that, with what to do.
+   */
+  readonly startsWith?: 'yarn' | 'loops'
 }
 
 /** How many rows before and after a row a rule looks at. */

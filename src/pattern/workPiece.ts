@@ -305,6 +305,21 @@ function plainRow(
   return row
 }
 
+/** Does the first row of a step work pegs that were bound off, and not cast on again? */
+export function worksBoundOff({ steps }: PieceWork, index: number): boolean {
+  const work = steps[index]
+  const first = work?.rows?.rows[0]
+  const isOff = boundOff(steps.slice(0, index))
+  return (
+    first?.row.sites.some(({ peg, stitch }) => {
+      if (stitch.takes + stitch.makes === 0) return false
+      for (let at = peg; at < peg + stitch.width; at++)
+        if (work?.before.stacks[at] === emptyStack && isOff(at)) return true
+      return false
+    }) ?? false
+  )
+}
+
 /** Is a peg empty since one of these steps bound it off? */
 function boundOff(done: readonly StepWork[]): (peg: number) => boolean {
   const off = new Set<number>()

@@ -16,6 +16,7 @@ export const emptyPeg: RowRule = {
   explain:
     'A stitch needs a loop to work; an empty peg can only be filled again, by a yarn over or an increase.',
   scope: 'row',
+  startsWith: 'loops',
   check: ({ run, layout }) => {
     if (run.faults.length === 0) return nothing
     const faults = run.faults.filter(({ kind }) => kind === 'empty peg')

@@ -20,6 +20,7 @@ export const rowCount: RowRule = {
   explain:
     'A round or row works exactly the stitches that are on its pegs; its decreases and increases have to balance.',
   scope: 'row',
+  startsWith: 'loops',
   check: (view) => {
     const { run, layout } = view
     const { miscount, row } = run

@@ -3,7 +3,7 @@ import { addStep, changeStep } from '../../pattern/edits/piece'
 import { centimetres } from '../../pattern/size'
 import type { Miscount } from '../../loom/gather'
 import type { Run } from '../../pattern/pattern'
-import type { PieceWork, StepWork } from '../../pattern/workPiece'
+import { worksBoundOff, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import { counted, listed, upperFirst } from '../wording'
 import { castOnTooFew } from './opening'
@@ -32,7 +32,8 @@ export const loopsAgree: PieceRule = {
       const message = `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`
       const opening = row === 0 ? castOnTooFew(work, index, message) : null
       if (opening) return opening
-      if (isSaidAtChart(work, step, row, miscount)) return null
+      if (!(row === 0 && worksBoundOff(work, index)) && isSaidAtChart(work, step, row, miscount))
+        return null
       return {
         step: index,
         message,

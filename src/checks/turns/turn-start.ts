@@ -16,7 +16,7 @@ export const turnStart: RowRule = {
   severity: 'error',
   explain: 'The yarn cannot jump: a row begins with a peg beside the yarn.',
   scope: 'row',
-  startsWithPiece: true,
+  startsWith: 'yarn',
   check: ({ run, setting, layout }) => {
     const fault = run.faults.find(({ kind }) => kind === 'start')
     if (fault?.kind !== 'start' || layout.over !== 0) return nothing
