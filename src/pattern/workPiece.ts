@@ -235,7 +235,8 @@ function layRows(
   { shape }: Habits,
   was?: StepWork,
 ): readonly PatternRow[] {
-  if (whole && (!toAndFro || shape === 'bar')) return layWhole(list, layout, was)
+  if (whole && (!toAndFro || shape === 'bar'))
+    return layWhole(list, layout, was && isWholeAlike(was, pegs, toAndFro) ? was : undefined)
   let heading = headingFrom(before.yarn.gap, before.stacks.length, pegs, shape)
   return list.map((row) => {
     const own = row.run !== null || row.heading !== null || row.end !== 'on'
@@ -244,6 +245,10 @@ function layRows(
     return onPegs(own ? row : partRow(row, pegs, now), layout)
   })
 }
+
+/** Were rows laid like those on these pegs, all of the loom? */
+const isWholeAlike = (was: StepWork, { from, to }: Run, toAndFro: boolean): boolean =>
+  was.pegs.from === from && was.pegs.to === to && was.toAndFro === toAndFro
 
 /** Rows that go their own way; of an earlier version only those that changed are laid again. */
 function layWhole(list: readonly Row[], layout: Layout, was?: StepWork): readonly PatternRow[] {
