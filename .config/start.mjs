@@ -4,39 +4,11 @@
 // npm start -- --port n, or PORT=n, serves on that port and no other (0: any free one); without
 // them the port is 4173, or the next free one.
 
-import {
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  rmSync,
-  statSync,
-  utimesSync,
-  writeFileSync,
-} from 'node:fs'
-import { join } from 'node:path'
 import { parseArgs } from 'node:util'
+import { app, buildIfOlder } from './built.mjs'
 import { installWhatIsMissing, root } from './install.mjs'
 
 process.chdir(root)
-
-const stamp = '.build/app.stamp'
-const sources = ['index.html', 'package-lock.json', 'tsconfig.json', 'vite.config.ts', 'src']
-
-/** The latest change of a file, or of anything in a folder (its own list of files included). */
-function changed(path) {
-  const stat = statSync(path)
-  if (!stat.isDirectory()) return stat.mtimeMs
-  return readdirSync(path).reduce(
-    (latest, name) => Math.max(latest, changed(join(path, name))),
-    stat.mtimeMs,
-  )
-}
-
-function isBuilt() {
-  if (!existsSync(stamp) || !existsSync('.build/app/index.html')) return false
-  const built = statSync(stamp).mtimeMs
-  return sources.every((path) => changed(path) < built)
-}
 
 function refuse(message) {
   console.error(message)
@@ -70,16 +42,10 @@ installWhatIsMissing()
 process.env.NODE_ENV = 'production'
 const { build, preview } = await import('vite')
 
-if (!isBuilt()) {
+await buildIfOlder(app, async () => {
   console.log('Building ...')
-  // The time before the build counts: what changes while it runs is built the next time.
-  const before = new Date()
-  rmSync(stamp, { force: true })
   await build({ logLevel: 'warn' })
-  mkdirSync('.build', { recursive: true })
-  writeFileSync(stamp, `${before.toISOString()}\n`)
-  utimesSync(stamp, before, before)
-}
+})
 
 try {
   const server = await preview({

@@ -4,6 +4,7 @@
 //   npm test                       everything
 //   npm test -- unit               one part; several names run several parts, in this order:
 //                                  format, lint, types, layers, unit, component, browser
+//   npm test -- quick              format, lint, types, layers and unit
 //   npm test -- unit tests/loom    words with a slash or a dot go to vitest as file filters,
 //                                  words with a leading dash go to it as they are
 
@@ -46,12 +47,17 @@ const checks = {
 const projects = ['unit', 'component', 'browser']
 const names = [...Object.keys(checks), ...projects]
 
-const args = process.argv.slice(2)
+/** Names for several parts. */
+const groups = { quick: [...Object.keys(checks), 'unit'] }
+
+const args = process.argv.slice(2).flatMap((arg) => groups[arg] ?? [arg])
 const passedOn = args.filter((arg) => /[/.]/.test(arg) || arg.startsWith('-'))
 const asked = args.filter((arg) => !passedOn.includes(arg))
 const unknown = asked.filter((arg) => !names.includes(arg))
 if (unknown.length > 0) {
-  console.error(`No part is called "${unknown[0]}". The parts are: ${names.join(', ')}.`)
+  console.error(
+    `No part is called "${unknown[0]}". The parts are: ${[...names, ...Object.keys(groups)].join(', ')}.`,
+  )
   process.exit(1)
 }
 const chosen = names.filter((name) => asked.length === 0 || asked.includes(name))

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process'
+import { execFileSync, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -6,6 +6,10 @@ import { fileURLToPath } from 'node:url'
 import { afterAll } from 'vitest'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
+
+/** What `npm run pegwright` runs. It is translated here first, so that no call is held up by that. */
+export const commandLine = join(root, '.config/pegwright.mjs')
+execFileSync(process.execPath, [commandLine, '--help'], { cwd: root })
 
 export interface Ended {
   readonly exit: number | null
@@ -20,17 +24,7 @@ export function pegwright(
   nodeArgs: readonly string[] = [],
 ): Promise<Ended> {
   return new Promise((resolve, reject) => {
-    const child = spawn(
-      process.execPath,
-      [
-        '--import',
-        join(root, 'node_modules/tsx/dist/loader.mjs'),
-        ...nodeArgs,
-        join(root, 'src/cli/main.ts'),
-        ...args,
-      ],
-      { cwd: root },
-    )
+    const child = spawn(process.execPath, [...nodeArgs, commandLine, ...args], { cwd: root })
     let [out, err] = ['', '']
     child.stdout.setEncoding('utf8').on('data', (text: string) => (out += text))
     child.stderr.setEncoding('utf8').on('data', (text: string) => (err += text))

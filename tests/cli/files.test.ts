@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { answer } from '../../src/cli/answer'
-import { pegwright, seed, workFolder } from './call'
+import { commandLine, pegwright, seed, workFolder } from './call'
 
 const folder = workFolder()
 const root = fileURLToPath(new URL('../../', import.meta.url))
@@ -90,13 +90,7 @@ describe('what is written', () => {
     const full = openSync('/dev/full', 'w')
     const { status, stderr } = spawnSync(
       process.execPath,
-      [
-        '--import',
-        join(root, 'node_modules/tsx/dist/loader.mjs'),
-        join(root, 'src/cli/main.ts'),
-        'write',
-        seed('hawser-band'),
-      ],
+      [commandLine, 'write', seed('hawser-band')],
       { cwd: root, stdio: ['ignore', full, 'pipe'], encoding: 'utf8' },
     )
     expect(status).toBe(2)
@@ -108,7 +102,7 @@ describe('what is written', () => {
       'sh',
       [
         '-c',
-        `"${process.execPath}" --import "${root}/node_modules/tsx/dist/loader.mjs" "${root}/src/cli/main.ts" write "${seed('fog-watch-socks')}" | head -n 1`,
+        `"${process.execPath}" "${commandLine}" write "${seed('fog-watch-socks')}" | head -n 1`,
       ],
       { cwd: root, encoding: 'utf8' },
     )

@@ -1,9 +1,11 @@
 import { execFileSync } from 'node:child_process'
+import { statSync, utimesSync } from 'node:fs'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { answer } from '../../src/cli/answer'
 import { usage } from '../../src/cli/usage'
-import { pegwright, seed } from './call'
+import { commandLine, pegwright, seed } from './call'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
 
@@ -47,6 +49,19 @@ describe('the command line', () => {
     ]
     for (const args of calls)
       expect(await pegwright(args, 'Rnd 1: Knit.', trapped)).toMatchObject({ exit: 0, err: '' })
+  })
+
+  it('starts from one file without the sources, and is translated again when one of them is newer', () => {
+    const made = join(root, '.build/cli/main.mjs')
+    const help = () => execFileSync(process.execPath, [commandLine, '--help'], { cwd: root })
+    help()
+    const first = statSync(made).mtimeMs
+    help()
+    expect(statSync(made).mtimeMs).toBe(first)
+    const later = new Date()
+    utimesSync(join(root, 'src/cli/usage.ts'), later, later)
+    help()
+    expect(statSync(made).mtimeMs).toBeGreaterThan(first)
   })
 
   it('is what npm runs, and its exit code and output come through', () => {

@@ -1,0 +1,18 @@
+/** The unit tests as mutants are tried with: properties in few cases, since each mutant asks anew. */
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  resolve: {
+    alias: [
+      { find: /^fast-check$/, replacement: fileURLToPath(new URL('fewCases.ts', import.meta.url)) },
+    ],
+  },
+  test: {
+    environment: 'node',
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/bench/**', 'tests/browser/**', 'tests/cli/**', 'tests/fuzz/**', 'tests/shelf/**'],
+    testTimeout: 60_000,
+  },
+})
