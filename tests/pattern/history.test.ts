@@ -60,3 +60,10 @@ test('law: after any edits, undoing them all gives the first pattern back, and r
     }),
   )
 })
+
+test('a gesture that is named like the one undone to is a new step', () => {
+  const two = purl(purl(start, 1, 'drag'), 2, 'other')
+  const after = purl(undo(two), 3, 'drag')
+  expect(after.past).toHaveLength(2)
+  expect(undo(after).present.pattern).toBe(undo(two).present.pattern)
+})

@@ -10,7 +10,7 @@ import type { Row } from '../../../src/pattern/pattern'
 import { cellsOf } from '../../arbitraries'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 import { bindOffWalk, lastWalk } from './walks'
-import { drawn, endsOf, layer, piece, plain, textsIn } from './figures'
+import { drawn, endsOf, layer, piece, plain, textsIn, xOf } from './figures'
 
 describe('a turn', () => {
   const ways = directions.flatMap((direction) =>
@@ -30,6 +30,24 @@ describe('a turn', () => {
     const [low, high] = [...endsOf(strand?.before[0])].toSorted((a, b) => b[1] - a[1])
     expect(Math.sign(low?.[0] ?? 0)).toBe(-side)
     expect(Math.sign(high?.[0] ?? 0)).toBe(side)
+  })
+
+  test.each(ways)('the arrow comes the way the row went and heads back, %s %s', (...way) => {
+    const [direction, heading] = way
+    const run = heading === 'forward' ? { from: 0, to: 4 } : { from: 4, to: 8 }
+    const pattern = piece(plain(9), direction, { run, heading, end: 'wrap' })
+    const { geometry, scene } = drawn(lastWalk(pattern), pattern, 'turn')
+    const [last, next] = heading === 'forward' ? [4, 5] : [4, 3]
+    const onwards = Math.sign((geometry.x(next) ?? 0) - (geometry.x(last) ?? 0))
+    const arrow = scene.layers
+      .find(({ key }) => key === 'move')
+      ?.items.find((item) => item.kind === 'path' && item.ink === 'note' && !item.fill)
+    const x = xOf(arrow)
+    expect(x).toHaveLength(4)
+    expect([Math.sign((x[1] ?? 0) - (x[0] ?? 0)), Math.sign((x[3] ?? 0) - (x[2] ?? 0))]).toEqual([
+      onwards,
+      -onwards,
+    ])
   })
 
   test.each(directions)('a German turn that waits goes on to the next peg, %s', (direction) => {

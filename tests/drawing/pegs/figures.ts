@@ -50,6 +50,12 @@ export const yOf = (item: Item | undefined): number[] =>
     .map(Number)
     .filter((_, index) => index % 2 === 1)
 
+/** Where all points of a path of whole coordinates stand from left to right. */
+export const xOf = (item: Item | undefined): number[] =>
+  (item?.kind === 'path' ? (item.d.match(/-?[\d.]+/g) ?? []) : [])
+    .map(Number)
+    .filter((_, index) => index % 2 === 0)
+
 /** The first and the last point of a path. */
 export function endsOf(item: Item | undefined): readonly [number, number][] {
   const numbers = item?.kind === 'path' ? (item.d.match(/-?[\d.]+/g) ?? []).map(Number) : []

@@ -29,6 +29,8 @@ test('the rest of a cross whose start is deleted becomes background', () => {
 test('the repeat moves and shrinks with the columns', () => {
   const pattern = setRepeat(patternOf('p k k k p'), { from: 1, to: 3 })
   expect(insertColumns(pattern, 0).chart.repeat).toEqual({ from: 2, to: 4 })
+  // Before its first column it goes on to the right; what comes in there is no part of it.
+  expect(insertColumns(pattern, 1).chart.repeat).toEqual({ from: 2, to: 4 })
   expect(insertColumns(pattern, 2).chart.repeat).toEqual({ from: 1, to: 4 })
   expect(deleteColumns(pattern, 0, 1).chart.repeat).toEqual({ from: 0, to: 1 })
   expect(deleteColumns(pattern, 1, 3).chart.repeat).toBeNull()
