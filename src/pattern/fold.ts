@@ -1,6 +1,6 @@
 import type { Run } from './pattern'
 import type { Step } from './piece'
-import type { PatternRun } from './work'
+import type { PatternRun } from './row'
 
 /** What of a worked step tells of the fold. */
 interface Worked {

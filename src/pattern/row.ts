@@ -1,4 +1,5 @@
 import { firstFrom, loomRow, pegOf, type LoomRow, type Site } from '../loom/row'
+import type { RowRun } from '../loom/work'
 import { cutStitch } from '../stitches/cut'
 import type { Stitch } from '../stitches/stitch'
 import { stitchOf, vocabulary } from '../stitches/vocabulary'
@@ -75,6 +76,7 @@ export function placedAt(row: Row, column: number): Placed | undefined {
 }
 
 export type PatternRow = LoomRow<Stitch>
+export type PatternRun = RowRun<PatternRow>
 
 const laid = new WeakMap<Row, { readonly layout: Layout; readonly row: PatternRow }>()
 

@@ -1,15 +1,14 @@
 import { simulate, type Run } from '../loom/simulate'
 import { castOn, type LoomState } from '../loom/state'
-import type { RowRun } from '../loom/work'
 import { habitsOf } from './habits'
 import { layoutOf, type Layout } from './layout'
 import type { Pattern } from './pattern'
-import { onPegs, type PatternRow } from './row'
+import { onPegs, type PatternRow, type PatternRun } from './row'
 import { rowNumbers, schedule, type Pass } from './schedule'
 import { withOnBench } from './sections'
 import { workPiece, type PieceWork, type StepWork } from './workPiece'
 
-export type PatternRun = RowRun<PatternRow>
+export type { PatternRun } from './row'
 
 /** A chart worked where it stands in the piece: the one run that all its readings are taken from. */
 export interface Work {

@@ -249,9 +249,8 @@ describe('totals', () => {
   test('moves of a cross counted by hand: carrying and turning the yarn are none', () => {
     const plain = newPattern(12, 1)
     const movesOf = (crossing: 'knit then move' | 'move then knit', id: string) =>
-      totalsOf(
-        workPiece({ ...paint(plain, id, 0, 4), making: { ...plain.making, crossing } }),
-      ).steps[1]?.moves
+      totalsOf(workPiece({ ...paint(plain, id, 0, 4), making: { ...plain.making, crossing } }))
+        .steps[1]?.moves
     // One loop goes to the spare needle, one to the other peg, the first back to its place; both are knitted.
     for (const id of ['1/1 LC', '1/1 RC']) {
       expect(movesOf('move then knit', id)).toBe(10 + 3 + 2)
