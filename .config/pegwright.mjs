@@ -20,7 +20,7 @@ async function translate() {
       ssr: 'src/cli/main.ts',
       outDir,
       target: 'node20',
-      rollupOptions: { output: { entryFileNames: 'main.mjs', inlineDynamicImports: true } },
+      rollupOptions: { output: { entryFileNames: 'main.mjs', codeSplitting: false } },
     },
   })
   mkdirSync(dirname(commandLine.made), { recursive: true })
