@@ -83,7 +83,7 @@ export async function benchBrowser(): Promise<void> {
 
     await open(96, 200)
     const start = performance.now()
-    await page.getByRole('button', { name: 'Print', exact: true }).click()
+    await page.getByRole('button', { name: 'Booklet', exact: true }).click()
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save as PDF' }).click(),
