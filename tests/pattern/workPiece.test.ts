@@ -210,6 +210,15 @@ describe('any piece at all', () => {
     )
   })
 
+  test('rows that stood on some pegs are laid anew where they come to stand on all', () => {
+    const knit = { kind: 'plain', stitch: 'k', amount: { rows: 3 } } as const
+    const one = { kind: 'pegs', run: { from: 7, to: 7 }, toAndFro: false } as const
+    const plain = newPattern(13, 1)
+    const first = { ...plain, piece: { ...plain.piece, steps: [one, knit, knit] } }
+    const moved = { ...plain, piece: { ...plain.piece, steps: [knit, knit, one] } }
+    expect(worked(workPiece(moved, workPiece(first)))).toEqual(worked(workPiece(moved)))
+  })
+
   test('an edit of the last step works no other step again', () => {
     const pattern = newPattern(36, 12)
     const before = workPiece(pattern)
