@@ -1,12 +1,13 @@
 import { readFileSync } from 'node:fs'
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { checkPiece } from '../../../src/checks/piece/check'
+import { pieceErrors } from '../../../src/checks/errors'
 import { directions } from '../../../src/loom/direction'
 import { bindOffs, castOns } from '../../../src/loom/move'
 import { addSection } from '../../../src/pattern/edits/piece'
 import type { Pattern, Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
+import { workPattern } from '../../../src/pattern/work'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { readFile } from '../../../src/shelf/format'
 import { termSets, type Terms } from '../../../src/stitches/stitch'
@@ -193,7 +194,7 @@ describe('the words of any piece', () => {
     fc.assert(
       fc.property(wholePieces, (pattern) => {
         const work = workPiece(pattern)
-        const faulty = checkPiece(work).some(({ severity }) => severity === 'error')
+        const faulty = pieceErrors(workPattern(pattern)).length > 0
         const { terms } = pattern.style
         const text = pieceText(work, terms)
         const { rows, errors } = readRows(pattern, text, terms)
