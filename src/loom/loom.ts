@@ -128,7 +128,7 @@ export class Loom {
     this.record?.({ do: 'carry', gap }, this)
   }
 
-  /** Go on past a peg that has no loop: nothing to catch there, and no float over it. */
+  /** The work goes on past a peg, where nothing more is caught; it is no float over it. */
   goPast(peg: number): void {
     this.#leave(peg)
   }

@@ -56,3 +56,16 @@ export type Move =
   | { readonly do: 'let go'; readonly peg: number; readonly how: BindOff }
   /** The loops fall off unworked: only where a row's count is wrong. */
   | { readonly do: 'drop'; readonly peg: number }
+
+/**
+ * A move of one stitch, on its own pegs: peg 0 is the one that work comes to first, gap 0 lies before
+ * it. Without `how` it is knitted as the pattern knits. Plain data, as a file could hold it.
+ */
+export type StitchMove =
+  | { readonly do: 'work'; readonly peg: number; readonly how?: How }
+  | Extract<
+      Move,
+      { do: 'lay' | 'pass' | 'carry' | 'take' | 'put' | 'move' | 'draw' | 'bar' | 'base' }
+    >
+
+export type StitchMoves = readonly StitchMove[]

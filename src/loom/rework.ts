@@ -1,6 +1,6 @@
 import { runsRightToLeft } from './direction'
-import { pegsOf } from './gather'
 import { Loom } from './loom'
+import { workStitch } from './workStitch'
 import { firstFrom, pegOf, type LoomRow, type Site } from './row'
 import type { LoomState } from './state'
 import { emptyStack } from './strand'
@@ -112,12 +112,7 @@ function workStretch<R extends LoomRow>(
   if (heading === 'back') sites.reverse()
   const loom = new Loom(before, habits.knit)
   loom.heading = heading
-  for (const site of sites)
-    site.stitch.work(loom, {
-      pegs: pegsOf(site, heading),
-      rightToLeft,
-      crossing: habits.crossing,
-    })
+  for (const site of sites) workStitch(loom, site, rightToLeft, habits.crossing)
 
   const low = (row.sites[first] as Site).peg
   const high = endOf(row.sites[last] as Site)

@@ -1,13 +1,5 @@
 import type { Heading } from './direction'
-import type { Loom } from './loom'
-
-/** Where a stitch is worked. `pegs` are 0-based and stand in the order they are worked. */
-export interface At {
-  readonly pegs: readonly number[]
-  /** Is the work going right to left, as the right side is seen? */
-  readonly rightToLeft: boolean
-  readonly crossing: Crossing
-}
+import type { StitchMoves } from './move'
 
 /** Which habit crosses are worked by (common practice); a pattern setting. */
 export const crossings = ['knit then move', 'move then knit'] as const
@@ -16,6 +8,12 @@ export type Crossing = (typeof crossings)[number]
 /** How decreases are stacked: so that the right loop shows, or simply on top; a pattern setting. */
 export const transfers = ['ordered', 'plain'] as const
 export type Transfer = (typeof transfers)[number]
+
+/** Moves that are others the other way round, and by the other habit of crossing. */
+export interface MovesByWay {
+  readonly rightToLeft: Readonly<Record<Crossing, StitchMoves>>
+  readonly leftToRight: Readonly<Record<Crossing, StitchMoves>>
+}
 
 /** What the loom must know of a stitch. */
 export interface Worked {
@@ -29,7 +27,7 @@ export interface Worked {
   /** The yarn goes past its pegs without being caught there. */
   readonly passes?: true
   /** The moves, once the loops it takes stand on its pegs. */
-  readonly work: (loom: Loom, at: At) => void
+  readonly moves: StitchMoves | MovesByWay
 }
 
 /** One stitch at its place. `peg` is its lowest peg. */

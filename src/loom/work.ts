@@ -12,7 +12,8 @@ import {
 } from './gather'
 import { Loom, type Fault } from './loom'
 import type { Knit, Move } from './move'
-import type { At, Crossing, LoomRow, Site, Transfer } from './row'
+import { workStitch } from './workStitch'
+import type { Crossing, LoomRow, Site, Transfer } from './row'
 import type { LoomState } from './state'
 import { emptyStack, holdsTurn } from './strand'
 
@@ -62,14 +63,9 @@ export function workRow<R extends LoomRow>(
 
   const loops = loopsInRun(before, row)
   const miscount = loops === row.takes ? null : findMiscount(before, row, heading)
-  const at = (site: Site): At => ({
-    pegs: pegsOf(site, heading),
-    rightToLeft,
-    crossing: habits.crossing,
-  })
   const workSite = (site: Site): void => {
     current = site
-    site.stitch.work(loom, at(site))
+    workStitch(loom, site, rightToLeft, habits.crossing)
   }
 
   if (miscount) {

@@ -1,5 +1,5 @@
-import type { Loom } from '../loom/loom'
-import type { At } from '../loom/row'
+import type { StitchMove, StitchMoves } from '../loom/move'
+import type { Crossing } from '../loom/row'
 import { crossSigns } from './signs/crosses'
 import type { Cross, Lean, Stitch, Term, Texture } from './stitch'
 
@@ -54,71 +54,72 @@ function ukTerm(cross: Cross, us: Term): Term {
   }
 }
 
-/**
- * The front group travels outside, the back group waits on a spare needle inside the loom. Which
- * group comes first depends on the way the work goes (common practice): a left cross has the right
- * hand loops in front, and those are worked first when work runs right to left.
- */
-export const workCross =
-  ({ front, back, lean, frontTexture, backTexture }: Cross) =>
-  (loom: Loom, { pegs, rightToLeft, crossing }: At): void => {
-    const how = (texture: Texture) => (texture === 'purl' ? 'purl' : loom.knit)
-    const frontFirst = (lean === 'left') === rightToLeft
-    const firstSize = frontFirst ? front : back
-    const first = pegs.slice(0, firstSize)
-    const second = pegs.slice(firstSize)
-    const [frontFrom, backFrom] = frontFirst ? [first, second] : [second, first]
-    const [frontTo, backTo] = frontFirst
-      ? [pegs.slice(back), pegs.slice(0, back)]
-      : [pegs.slice(0, front), pegs.slice(front)]
-    const gapAt = (position: number): number =>
-      loom.heading === 'forward'
-        ? (pegs[0] as number) + position
-        : (pegs[0] as number) + 1 - position
-    const workAll = (list: readonly number[], texture: Texture) => {
-      for (const peg of list) loom.work(peg, how(texture))
-    }
-    const moveFront = () => {
-      const pairs = frontFrom.map((from, i) => [from, frontTo[i] as number] as const)
-      for (const [from, to] of frontFirst ? pairs.reverse() : pairs) loom.move(from, to)
-    }
-    const park = () => backFrom.forEach((peg) => loom.take(peg, 'inside'))
-    const putBack = () => backTo.forEach((peg) => loom.put(peg))
+const upTo = (from: number, to: number): number[] =>
+  Array.from({ length: to - from }, (_, index) => from + index)
 
-    if (crossing === 'move then knit') {
-      park()
-      moveFront()
-      putBack()
-      const order = frontFirst
-        ? ([
-            [backTo, backTexture],
-            [frontTo, frontTexture],
-          ] as const)
-        : ([
-            [frontTo, frontTexture],
-            [backTo, backTexture],
-          ] as const)
-      for (const [list, texture] of order) workAll(list, texture)
-    } else if (frontFirst) {
-      loom.carry(gapAt(front))
-      workAll(backFrom, backTexture)
-      park()
-      loom.carry(gapAt(0))
-      workAll(frontFrom, frontTexture)
-      moveFront()
-      putBack()
-      loom.carry(gapAt(front + back))
-    } else {
-      park()
-      loom.carry(gapAt(back))
-      workAll(frontFrom, frontTexture)
-      moveFront()
-      putBack()
-      loom.carry(gapAt(front))
-      workAll(backTo, backTexture)
-      loom.carry(gapAt(front + back))
-    }
+/**
+ * The moves of a cross. The front group travels outside, the back group waits on a spare needle inside
+ * the loom. Which group comes first depends on the way the work goes (common practice): a left
+ * cross has the right hand loops in front, and those are worked first when work runs right to left.
+ */
+function movesOfCross(cross: Cross, rightToLeft: boolean, crossing: Crossing): StitchMoves {
+  const { front, back, frontTexture, backTexture } = cross
+  const total = front + back
+  const frontFirst = (cross.lean === 'left') === rightToLeft
+  const [frontFrom, backTo] = frontFirst
+    ? [upTo(0, front), upTo(0, back)]
+    : [upTo(back, total), upTo(front, total)]
+  const [backFrom, frontTo] = frontFirst
+    ? [upTo(front, total), upTo(back, total)]
+    : [upTo(0, back), upTo(0, front)]
+  const worked = (pegs: readonly number[], texture: Texture): StitchMoves =>
+    pegs.map((peg) => ({ do: 'work', peg, ...(texture === 'purl' && { how: 'purl' }) }))
+  const carried = (gap: number): StitchMove => ({ do: 'carry', gap })
+  const parked = backFrom.map((peg): StitchMove => ({ do: 'take', peg, to: 'inside' }))
+  const moved = frontFrom.map((from, index): StitchMove => ({
+    do: 'move',
+    from,
+    to: frontTo[index] ?? 0,
+    under: false,
+  }))
+  // The front loop that goes farthest ahead makes room for the others.
+  const crossed: StitchMoves = [
+    ...(frontFirst ? moved.reverse() : moved),
+    ...backTo.map((peg): StitchMove => ({ do: 'put', peg })),
+  ]
+  if (crossing === 'move then knit') {
+    const [workFront, workBack] = [worked(frontTo, frontTexture), worked(backTo, backTexture)]
+    return [
+      ...parked,
+      ...crossed,
+      ...(frontFirst ? [...workBack, ...workFront] : [...workFront, ...workBack]),
+    ]
   }
+  return frontFirst
+    ? [
+        carried(front),
+        ...worked(backFrom, backTexture),
+        ...parked,
+        carried(0),
+        ...worked(frontFrom, frontTexture),
+        ...crossed,
+        carried(total),
+      ]
+    : [
+        ...parked,
+        carried(back),
+        ...worked(frontFrom, frontTexture),
+        ...crossed,
+        carried(front),
+        ...worked(backTo, backTexture),
+        carried(total),
+      ]
+}
+
+const byHabit = (cross: Cross, rightToLeft: boolean) => ({
+  'knit then move': movesOfCross(cross, rightToLeft, 'knit then move'),
+  'move then knit': movesOfCross(cross, rightToLeft, 'move then knit'),
+})
 
 function declareCross(cross: Cross): Stitch {
   const { front, back, lean } = cross
@@ -141,7 +142,7 @@ function declareCross(cross: Cross): Stitch {
     look: 'cross',
     signs: crossSigns(cross),
     cross,
-    work: workCross(cross),
+    moves: { rightToLeft: byHabit(cross, true), leftToRight: byHabit(cross, false) },
   }
 }
 

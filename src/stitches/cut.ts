@@ -1,5 +1,5 @@
 import type { CutBy, Stitch, Term } from './stitch'
-import { stitchOf, vocabulary } from './vocabulary'
+import { vocabulary } from './vocabulary'
 
 /** How the words say what cuts a stitch. */
 export const cutWords: Readonly<Record<CutBy, string>> = {
@@ -11,7 +11,6 @@ export const cutWords: Readonly<Record<CutBy, string>> = {
 }
 
 const made = new Map<Stitch, Map<string, Stitch>>()
-const plain = stitchOf('k')
 
 /**
  * What stands on the loom where only `columns` pegs are left of a stitch: these are knitted plain,
@@ -50,9 +49,7 @@ function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
     look: 'knit',
     signs,
     cut: { of, by },
-    work: (loom, { pegs, ...at }) => {
-      for (const peg of pegs) plain.work(loom, { ...at, pegs: [peg] })
-    },
+    moves: Array.from({ length: columns }, (_, peg) => ({ do: 'work', peg })),
   }
 }
 

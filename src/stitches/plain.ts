@@ -1,14 +1,11 @@
-import type { How } from '../loom/move'
+import type { How, StitchMove } from '../loom/move'
 import { plainSigns } from './signs/plain'
 import type { Stitch } from './stitch'
 
 const term = (abbr: string, name: string) => ({ abbr, name })
 const one = { takes: 1, makes: 1, width: 1 } as const
 
-const worked =
-  (how?: How): Stitch['work'] =>
-  (loom, { pegs: [peg = 0] }) =>
-    loom.work(peg, how)
+const worked = (how?: How): StitchMove => ({ do: 'work', peg: 0, ...(how && { how }) })
 
 /** Stitches that work one loop into one. */
 export const knitAndPurl: readonly Stitch[] = [
@@ -23,7 +20,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'k',
     look: 'knit',
     signs: plainSigns.k,
-    work: worked(),
+    moves: [worked()],
   },
   {
     ...one,
@@ -37,7 +34,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'ew',
     look: 'twisted knit',
     signs: plainSigns.ew,
-    work: worked('e-wrap'),
+    moves: [worked('e-wrap')],
   },
   {
     ...one,
@@ -51,7 +48,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'uw',
     look: 'knit',
     signs: plainSigns.uw,
-    work: worked('u-wrap'),
+    moves: [worked('u-wrap')],
   },
   {
     ...one,
@@ -65,7 +62,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'fk',
     look: 'knit',
     signs: plainSigns.fk,
-    work: worked('flat'),
+    moves: [worked('flat')],
   },
   {
     ...one,
@@ -79,7 +76,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'tk',
     look: 'knit',
     signs: plainSigns.tk,
-    work: worked('true'),
+    moves: [worked('true')],
   },
   {
     ...one,
@@ -93,7 +90,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'p',
     look: 'purl',
     signs: plainSigns.p,
-    work: worked('purl'),
+    moves: [worked('purl')],
   },
   {
     ...one,
@@ -106,7 +103,7 @@ export const knitAndPurl: readonly Stitch[] = [
     mirror: 'ptbl',
     look: 'twisted purl',
     signs: plainSigns.ptbl,
-    work: worked('twisted purl'),
+    moves: [worked('twisted purl')],
   },
 ]
 
@@ -123,7 +120,7 @@ export const slips: readonly Stitch[] = [
     mirror: 'sl',
     look: 'slip',
     signs: plainSigns.sl,
-    work: (loom, { pegs: [peg = 0] }) => loom.pass(peg, 'inside'),
+    moves: [{ do: 'pass', peg: 0, yarn: 'inside' }],
   },
   {
     ...one,
@@ -138,7 +135,7 @@ export const slips: readonly Stitch[] = [
     mirror: 'slf',
     look: 'float in front',
     signs: plainSigns.slf,
-    work: (loom, { pegs: [peg = 0] }) => loom.pass(peg, 'outside'),
+    moves: [{ do: 'pass', peg: 0, yarn: 'outside' }],
   },
   {
     ...one,
@@ -152,7 +149,7 @@ export const slips: readonly Stitch[] = [
     mirror: 'tuck',
     look: 'tuck',
     signs: plainSigns.tuck,
-    work: (loom, { pegs: [peg = 0] }) => loom.lay(peg, 'tuck'),
+    moves: [{ do: 'lay', peg: 0, as: 'tuck' }],
   },
 ]
 
@@ -171,7 +168,7 @@ export const increases: readonly Stitch[] = [
     mirror: 'yo',
     look: 'yarn over',
     signs: plainSigns.yo,
-    work: (loom, { pegs: [peg = 0] }) => loom.lay(peg, 'yarn over'),
+    moves: [{ do: 'lay', peg: 0, as: 'yarn over' }],
   },
   ...(['left', 'right'] as const).map((lean): Stitch => ({
     id: lean === 'left' ? 'm1l' : 'm1r',
@@ -189,10 +186,7 @@ export const increases: readonly Stitch[] = [
     mirror: lean === 'left' ? 'm1r' : 'm1l',
     look: 'increase',
     signs: lean === 'left' ? plainSigns.m1l : plainSigns.m1r,
-    work: (loom, { pegs: [peg = 0] }) => {
-      loom.bar(peg)
-      loom.work(peg)
-    },
+    moves: [{ do: 'bar', peg: 0 }, worked()],
   })),
   {
     id: 'kfb',
@@ -208,11 +202,7 @@ export const increases: readonly Stitch[] = [
     mirror: 'kfb',
     look: 'increase',
     signs: plainSigns.kfb,
-    work: (loom, { pegs: [peg = 0, beside = 0] }) => {
-      loom.draw(peg, beside)
-      loom.work(peg, 'e-wrap')
-      loom.carry(loom.heading === 'forward' ? beside + 1 : beside)
-    },
+    moves: [{ do: 'draw', from: 0, to: 1 }, worked('e-wrap'), { do: 'carry', gap: 2 }],
   },
 ]
 
@@ -247,7 +237,7 @@ const declareDecrease = ({ id, takes, shows, purl, us, uk, also, mirror }: Decre
         ? 'right decrease'
         : 'left decrease',
   signs: plainSigns[id as keyof typeof plainSigns],
-  work: worked(purl ? 'purl' : undefined),
+  moves: [worked(purl ? 'purl' : undefined)],
 })
 
 /**
@@ -336,11 +326,11 @@ export const textures: readonly Stitch[] = [
     mirror: 'mb',
     look: 'bobble',
     signs: plainSigns.mb,
-    work: (loom, { pegs: [peg = 0] }) => {
-      for (let times = 0; times < bobbleKnits; times++) loom.work(peg)
-      loom.base(peg)
-      loom.work(peg)
-    },
+    moves: [
+      ...Array.from({ length: bobbleKnits }, () => worked()),
+      { do: 'base', peg: 0 },
+      worked(),
+    ],
   },
   {
     id: 'none',
@@ -355,6 +345,6 @@ export const textures: readonly Stitch[] = [
     mirror: 'none',
     look: 'none',
     signs: plainSigns.none,
-    work: (loom, { pegs: [peg = 0] }) => loom.goPast(peg),
+    moves: [],
   },
 ]

@@ -68,6 +68,15 @@ describe.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))('%s', (_
     ])
   })
 
+  test('is plain data, which a file could hold', () => {
+    expect(JSON.parse(JSON.stringify(stitch))).toEqual(stitch)
+  })
+
+  test('says of itself that the yarn passes its pegs where its moves do', () => {
+    const all = 'rightToLeft' in stitch.moves ? [] : stitch.moves
+    expect(stitch.passes ?? false).toBe(all.some((move) => move.do === 'pass'))
+  })
+
   test('is named and explained in both sets of terms', () => {
     for (const terms of termSets) {
       expect(stitch[terms].abbr).toMatch(/\S/)
