@@ -11,9 +11,9 @@ import type { Scene } from '../drawing/scene'
 import { writeSvg } from '../drawing/svg'
 import type { Work } from '../pattern/work'
 import { layOutBooklet } from './booklet'
-import { pageTexts, withoutTexts, type Booklet, type Page, type PagePicture } from './page'
-import type { BookletSettings } from './paper'
-import type { Face } from './text'
+import { pageTexts, withoutTexts, type Booklet, type Page, type PagePicture } from './page/page'
+import type { BookletSettings } from './page/paper'
+import type { Face } from './page/text'
 
 interface Font {
   readonly family: string

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
 import { draftMark } from '../../src/drawing/draft'
-import { pageTexts, type Booklet } from '../../src/booklet/page'
+import { pageTexts, type Booklet } from '../../src/booklet/page/page'
 import {
   chartChoices,
   liveArea,
@@ -10,10 +10,10 @@ import {
   paperSizes,
   usualSettings,
   type BookletSettings,
-} from '../../src/booklet/paper'
+} from '../../src/booklet/page/paper'
 import { phrasesOf } from '../../src/booklet/phrases'
-import { widthOf } from '../../src/booklet/text'
-import { typeScales } from '../../src/booklet/typeScale'
+import { widthOf } from '../../src/booklet/page/text'
+import { typeScales } from '../../src/booklet/page/typeScale'
 import { checkPattern } from '../../src/checks/check'
 import { paint, paintAll } from '../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'

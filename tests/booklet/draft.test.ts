@@ -1,6 +1,6 @@
 /** Nobody buys a pattern that cannot be worked: with an error each page says that it is a draft. */
 import { describe, expect, test } from 'vitest'
-import type { Booklet } from '../../src/booklet/page'
+import type { Booklet } from '../../src/booklet/page/page'
 import { checkPattern } from '../../src/checks/check'
 import { chartErrors, pieceErrors } from '../../src/checks/errors'
 import { countOpen, openFindings } from '../../src/checks/open'

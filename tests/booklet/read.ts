@@ -1,6 +1,6 @@
 import { layOutBooklet } from '../../src/booklet/booklet'
-import { pageTexts, type Booklet } from '../../src/booklet/page'
-import { usualSettings, type BookletSettings } from '../../src/booklet/paper'
+import { pageTexts, type Booklet } from '../../src/booklet/page/page'
+import { usualSettings, type BookletSettings } from '../../src/booklet/page/paper'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 

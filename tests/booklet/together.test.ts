@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { paperSizes } from '../../src/booklet/paper'
+import { paperSizes } from '../../src/booklet/page/paper'
 import { starterCharts } from '../../src/shelf/seeds'
 import { layOut, pageText } from './read'
 

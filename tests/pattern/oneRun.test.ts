@@ -10,7 +10,7 @@ import type { Step } from '../../src/pattern/piece'
 import { sectionsOf, withOnBench } from '../../src/pattern/sections'
 import { firstStepOf, workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
-import { patternOf } from '../pattern/edits/chart-text'
+import { patternOf } from './edits/chart-text'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const gather: Step = { kind: 'bind off', how: 'gather', pegs: null }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { papers } from '../../src/booklet/paper'
+import { papers } from '../../src/booklet/page/paper'
 import { inkTable } from '../../src/drawing/svg'
 import { papers as publishedPapers, wcag as guidelines } from './data/standards'
 

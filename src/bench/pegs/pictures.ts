@@ -1,4 +1,4 @@
-import { breakLines } from '../../booklet/text'
+import { breakLines } from '../../booklet/page/text'
 import { figurePicture, figureSheet, pictureWidth } from '../../drawing/pegs/sheet'
 import type { Scene } from '../../drawing/scene'
 import type { Moment } from '../../loom/walk'

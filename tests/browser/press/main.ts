@@ -1,6 +1,6 @@
 // A page that only prints: patterns come in from the test, PDF files go back to it.
 
-import type { BookletSettings } from '../../../src/booklet/paper'
+import type { BookletSettings } from '../../../src/booklet/page/paper'
 import { makePdf } from '../../../src/booklet/pdf'
 import type { Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'

@@ -1,0 +1,226 @@
+import { flatChart } from '../../drawing/flat'
+import { cellRatio } from '../../drawing/geometry'
+import { signScene } from '../../drawing/key'
+import { ringChart, type RingOptions } from '../../drawing/ring'
+import type { Run } from '../../pattern/pattern'
+import type { Unit } from '../../pattern/unit'
+import type { Work } from '../../pattern/work'
+import { councilSignIds } from '../../stitches/signs/plain'
+import { labelKind } from '../../words/sentence'
+import { byVocabulary } from '../../stitches/cut'
+import { stitchOf } from '../../stitches/vocabulary'
+import { heading, paragraph, pictureBlock, textStrips, type Column } from '../page/blocks'
+import { drawnSlots } from './sheets'
+import type { Block } from '../page/flow'
+import { keyBlock } from '../parts/keyBlock'
+import { markSpace, marksScene } from './marks'
+import { neighbours, overviewScene } from './overview'
+import type { QuietPegs } from './quietPegs'
+import { rowMarkEntries } from '../parts/rowMarks'
+import { type PagePicture } from '../page/page'
+import { phrasesOf } from '../phrases'
+import type { Sheet, Tiling } from './tiling'
+import { cellSizes } from '../page/typeScale'
+
+const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
+
+const sheetChart = (
+  work: Work,
+  { cell }: Tiling,
+  { rows, columns }: Sheet,
+  { type: { numbers } }: Column,
+) => flatChart(work, { cell: cell.width, leastText: numbers, rows, slots: columns })
+
+/** What stands over a chart, over its ring and over each of its sheets. */
+export interface ChartTitles {
+  readonly chart: string
+  readonly ring: string
+  readonly sheet: (letter: string) => string
+  /** Lines under the title: how often the chart is worked, which pegs are not drawn. */
+  readonly asides: readonly string[]
+}
+
+/** The titles of the one chart there is, or of the chart of a section. */
+export function chartTitles({ pattern }: Work, section: string | null): ChartTitles {
+  const { chart, ringChart, sheet, ringOf, sheetOf, timesWorked } = phrasesOf[pattern.style.terms]
+  if (section === null) return { chart, ring: ringChart, sheet, asides: [] }
+  const times = pattern.piece.steps.flatMap((step) =>
+    step.kind === 'chart' && step.section === section ? [step.times] : [],
+  )
+  return {
+    chart: section,
+    ring: ringOf(section),
+    sheet: (letter) => sheetOf(section, letter),
+    asides: times.some((one) => one > 1) ? [timesWorked(times)] : [],
+  }
+}
+
+/** The whole chart under its heading. */
+export function oneSheetBlocks(
+  work: Work,
+  tiling: Tiling,
+  column: Column,
+  { chart, asides }: ChartTitles,
+): Block[] {
+  const [sheet] = tiling.sheets
+  if (!sheet) return []
+  const scene = sheetChart(work, tiling, sheet, column)
+  return [
+    heading(chart, column),
+    ...asideBlocks(asides, column),
+    pictureBlock({ x: 0, y: 0, scale: column.type.chart, scene }, column),
+  ]
+}
+
+const asideBlocks = (asides: readonly string[], column: Column): Block[] =>
+  asides.map((text) => ({ ...paragraph(text, column), withNext: true }))
+
+/** What the words of a chart call its rows; where they have both, as in a heel, all are rows. */
+const unitOfChart = ({ run: { rows, habits } }: Work): Unit =>
+  rows.every((row) => labelKind(row, habits.shape) === 'round') ? 'round' : 'row'
+
+/** What pegs do that are not drawn, in a line. */
+export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): string {
+  const { style } = work.pattern
+  const numbered = (run: Run): Run => ({
+    from: work.numbers[run.from] ?? run.from + 1,
+    to: work.numbers[run.to] ?? run.to + 1,
+  })
+  return phrasesOf[style.terms].quiet({
+    unit: unitOfChart(work),
+    pegs: { from: from + 1, to: to + 1 },
+    rests: rests.map(numbered),
+    worked: worked.map((run) => ({
+      ...numbered(run),
+      abbr: stitchOf(run.stitch)[style.terms].abbr,
+    })),
+  })
+}
+
+/** How the sheets join, as a picture, on the page of the first of them where that has room for both. */
+export function overviewBlocks(
+  work: Work,
+  tiling: Tiling,
+  column: Column,
+  { chart, asides }: ChartTitles,
+): Block[] {
+  const { type } = column
+  const phrases = phrasesOf[work.pattern.style.terms]
+  const scene = overviewScene(tiling, { peg1AtRight: peg1AtRight(work), letter: type.text })
+  // Many sheets ask for more room than there is, each for its letter.
+  const scale = Math.min(1, column.width / scene.width, column.width / scene.height)
+  return [
+    heading(chart, column),
+    ...asideBlocks(asides, column),
+    { ...paragraph(phrases.sheetsJoin(tiling.sheets.length), column), withNext: true },
+    { ...pictureBlock({ x: 0, y: 0, scale, scene }, column, 1), beforeNext: 1 },
+  ]
+}
+
+/** Each sheet, never cut: letter, what stands on it, the chart and where it goes on. */
+export const sheetBlocks = (
+  work: Work,
+  tiling: Tiling,
+  column: Column,
+  titles: ChartTitles,
+): Block[] => tiling.sheets.flatMap((sheet) => oneOfSeveral(work, tiling, sheet, column, titles))
+
+function oneOfSeveral(
+  work: Work,
+  tiling: Tiling,
+  sheet: Sheet,
+  column: Column,
+  titles: ChartTitles,
+): Block[] {
+  const { type } = column
+  const chart = sheetChart(work, tiling, sheet, column)
+  const space = markSpace * type.small
+  const size = { width: type.chart * chart.width, height: type.chart * chart.height }
+  const marks = marksScene(size, neighbours(tiling, sheet, peg1AtRight(work)), type.small)
+  const pictures: PagePicture[] = [
+    { x: 0, y: 0, scale: 1, scene: marks },
+    { x: space, y: space, scale: type.chart, scene: chart },
+  ]
+  const strip = { height: size.height + 2 * space, texts: [], pictures }
+  return [
+    heading(titles.sheet(sheet.letter), column),
+    { ...paragraph(sheetLine(work, tiling, sheet), column), withNext: true },
+    { strips: [strip], before: 0 },
+  ]
+}
+
+/** Which rounds and pegs a sheet holds, and which of them its neighbour holds too. */
+function sheetLine(work: Work, { shared }: Tiling, { rows, columns }: Sheet): string {
+  const { style } = work.pattern
+  const phrases = phrasesOf[style.terms]
+  const { pegOf } = drawnSlots(work)
+  const peg = (slot: number) => Math.max(0, pegOf[slot] ?? 0) + 1
+  const parts = phrases.rowsAndColumns({
+    unit: unitOfChart(work),
+    firstRow: work.numbers[rows.from] ?? rows.from + 1,
+    lastRow: work.numbers[rows.to] ?? rows.to + 1,
+    firstPeg: peg(columns.from),
+    lastPeg: peg(columns.to),
+  })
+  const both = shared
+    .filter(({ from, to }) => from >= columns.from && to <= columns.to)
+    .map(({ from, to }) => phrases.overlap(peg(from), peg(to)))
+  return [`${parts}.`, ...both].join(' ')
+}
+
+/** The ring chart under its heading. */
+export function ringBlocks(
+  work: Work,
+  sizes: RingOptions,
+  column: Column,
+  { ring, asides }: ChartTitles,
+): Block[] {
+  const scene = ringChart(work, sizes)
+  const { chart: scale } = column.type
+  const x = Math.max(0, (column.width - scale * scene.width) / 2)
+  return [
+    heading(ring, column),
+    ...asideBlocks(asides, column),
+    pictureBlock({ x, y: 0, scale, scene }, column),
+  ]
+}
+
+/** Exactly the stitches in the charts: sign, abbreviation, name; and where the signs come from. */
+export function keyOf(works: readonly Work[], column: Column): Block[] {
+  const [first] = works
+  if (!first) return []
+  const { type, width } = column
+  const { style } = first.pattern
+  const phrases = phrasesOf[style.terms]
+  const stitches = new Set(
+    works.flatMap(({ run }) => run.rows.flatMap(({ row }) => row.sites.map((site) => site.stitch))),
+  )
+  const used = byVocabulary(stitches)
+  const widest = Math.max(1, ...used.map((stitch) => stitch.width))
+  const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
+  const ratio = cellRatio(first.pattern)
+  const entries = used.map((stitch) => ({
+    // The name says what is left of a stitch that is cut; its letters alone fit beside the sign.
+    ...stitch[style.terms],
+    ...(stitch.cut ? { abbr: stitch.cut.of[style.terms].abbr } : {}),
+    sign: signScene(stitch, style.symbols, {
+      cell,
+      ratio,
+      blank: stitch.id === style.background,
+      leftward: first.pattern.loom.direction === 'clockwise',
+    }),
+  }))
+  const council = used.filter(({ id, cut }) => !cut && councilSignIds.has(id))
+  const source = textStrips(
+    phrases.symbolSource(council.map((stitch) => stitch[style.terms].abbr)),
+    column,
+    { size: type.small, measure: width },
+  )
+  const sourced = style.symbols === 'cyc' && council.length > 0
+  const marks = rowMarkEntries(works, { width: cell, height: cell * ratio })
+  return [
+    heading(phrases.key, column),
+    { ...keyBlock([...entries, ...marks], column), withNext: sourced },
+    ...(sourced ? [{ strips: source, before: 0 }] : []),
+  ]
+}

@@ -1,0 +1,60 @@
+import type { Item, Scene } from '../../drawing/scene'
+import type { Neighbours } from './overview'
+import { widthOf } from '../page/text'
+
+/** Space round a sheet's chart for the marks that say where it goes on, in letter heights. */
+export const markSpace = 1.4
+const letterShare = 0.8
+
+/**
+ * The chart of one sheet with an arrow and a letter on each side where it goes on. The chart stands
+ * in the middle of the drawing, `markSpace` letter heights from its edges.
+ */
+export function marksScene(
+  chart: { readonly width: number; readonly height: number },
+  { above, below, left, right }: Neighbours,
+  size: number,
+): Scene {
+  const space = markSpace * size
+  const letter = letterShare * size
+  const [width, height] = [chart.width + 2 * space, chart.height + 2 * space]
+  const arrow = 0.28 * letter
+  const items: Item[] = []
+  const add = (sheet: string | undefined, x: number, y: number, dx: number, dy: number) => {
+    if (!sheet) return
+    const tip = [x + dx * 2.4 * arrow, y + dy * 2.4 * arrow]
+    const corners = [tip, [x + dy * arrow, y - dx * arrow], [x - dy * arrow, y + dx * arrow]]
+    items.push(
+      {
+        kind: 'path',
+        d: `M${corners.map((corner) => corner.map((n) => n.toFixed(2)).join(' ')).join('L')}Z`,
+        ink: 'solid',
+        stroke: 0,
+        fill: true,
+      },
+      {
+        kind: 'text',
+        // Beside an upright arrow, under a level one.
+        x: dx === 0 ? x + 2 * arrow : x + dx * arrow,
+        y: dx === 0 ? y + dy * arrow + 0.34 * letter : y + arrow + 1.1 * letter,
+        text: sheet,
+        // Two or three, as sheets after the 26th have, are no wider than the space at the side.
+        size: dx === 0 ? letter : Math.min(letter, (0.96 * space) / widthOf(sheet, 1, 'bold')),
+        anchor: dx === 0 ? 'start' : 'middle',
+        ink: 'note',
+        weight: 'bold',
+      },
+    )
+  }
+  const near = space - 2.8 * arrow
+  add(above?.letter, width / 2, space - 0.4 * arrow - near / 2, 0, -1)
+  add(below?.letter, width / 2, height - space + 0.4 * arrow + near / 2, 0, 1)
+  add(left?.letter, space - 0.4 * arrow - near / 2, height / 2, -1, 0)
+  add(right?.letter, width - space + 0.4 * arrow + near / 2, height / 2, 1, 0)
+  return {
+    width,
+    height,
+    title: 'Where the chart goes on',
+    layers: [{ key: 'marks', x: 0, y: 0, items }],
+  }
+}

@@ -1,0 +1,86 @@
+import type { Scene } from '../../drawing/scene'
+import { textStrips, type Column } from '../page/blocks'
+import type { Block, Strip } from '../page/flow'
+import { movedContent, textLine, type PageContent } from '../page/page'
+import { widthOf } from '../page/text'
+
+/** One stitch of the key: its sign, its abbreviation and its name. */
+export interface KeyEntry {
+  readonly sign: Scene
+  readonly abbr: string
+  readonly name: string
+}
+
+/** How the parts of an entry stand beside each other, mm. */
+interface Places {
+  readonly abbr: number
+  readonly name: number
+  /** For the whole entry. */
+  readonly width: number
+  /** The name stands beside the abbreviation, not under it. */
+  readonly beside: boolean
+}
+
+/** More entries than this are set in two columns where they fit. */
+const fewEntries = 5
+
+/** Signs, abbreviations and names: one block, so that the key stays together. */
+export function keyBlock(entries: readonly KeyEntry[], column: Column): Block {
+  const { type, width } = column
+  const gap = type.text
+  const signs = type.chart * Math.max(0, ...entries.map(({ sign }) => sign.width))
+  const abbreviations = Math.max(0, ...entries.map(({ abbr }) => widthOf(abbr, type.text, 'bold')))
+  const names = Math.max(0, ...entries.map(({ name }) => widthOf(name, type.text)))
+  const half = (width - 2 * gap) / 2
+  const close = { abbr: signs + gap, name: signs + abbreviations + 2 * gap }
+  if (entries.length > fewEntries && close.name + names <= half) {
+    const places = { ...close, width: half, beside: true }
+    const rows = Math.ceil(entries.length / 2)
+    const strips = entries.map((entry) => entryStrip(entry, places, column))
+    return {
+      strips: strips.slice(0, rows).map((left, i) => pair(left, strips[rows + i], half + 2 * gap)),
+      before: 0,
+    }
+  }
+  const abbr = Math.max(close.abbr, column.indent)
+  const name = abbr + abbreviations + gap
+  const beside = width - name >= 8 * type.text
+  const places = { abbr, name: beside ? name : abbr, width, beside }
+  return { strips: entries.map((entry) => entryStrip(entry, places, column)), before: 0 }
+}
+
+function entryStrip({ sign, abbr, name }: KeyEntry, places: Places, column: Column): Strip {
+  const { type } = column
+  const label = textLine(abbr, places.abbr, 0.74 * type.unit, { size: type.text, weight: 'bold' })
+  const names = textStrips(name, column, { x: places.name, measure: places.width - places.name })
+  const lines = places.beside ? names.length : names.length + 1
+  const signHeight = type.chart * sign.height
+  const space = 0.35 * type.unit
+  const height =
+    Math.ceil((Math.max(signHeight, lines * type.unit) + space) / type.unit - 0.01) * type.unit
+  const content: PageContent = {
+    texts: [
+      ...label,
+      ...names.flatMap(
+        (strip, i) => movedContent(strip, 0, (places.beside ? i : i + 1) * type.unit).texts,
+      ),
+    ],
+    pictures: [],
+  }
+  const picture = { x: 0, y: (height - signHeight) / 2, scale: type.chart, scene: sign }
+  return {
+    height,
+    ...movedContent(content, 0, (height - lines * type.unit) / 2),
+    pictures: [picture],
+  }
+}
+
+function pair(left: Strip, right: Strip | undefined, x: number): Strip {
+  if (!right) return left
+  const moved = movedContent(right, x, 0)
+  return {
+    height: Math.max(left.height, right.height),
+    texts: [...left.texts, ...moved.texts],
+    pictures: [...left.pictures, ...moved.pictures],
+  }
+}

@@ -1,0 +1,98 @@
+import type { Pattern } from '../../pattern/pattern'
+import type { Work } from '../../pattern/work'
+import { languages } from '../../words/languages'
+import { read } from '../../words/read/read'
+import { readSettingsOf, type Reading } from '../../words/read/reading'
+import { sectionKind } from '../../words/read/sections'
+import { heading, labelled, subheading, textStrips, type Column } from '../page/blocks'
+import { edgeLines } from './edges'
+import { movedContent } from '../page/page'
+import type { Block, Strip } from '../page/flow'
+
+const castOn = /\bcast(?:ing)?[ -]?on\b|\bco\b/i
+const finished =
+  /\b(?:bind|cast)(?:ing)?[ -]?off\b|\bbo\b|\bgather|\bgraft|\bweave\b|\bfasten off\b/i
+const endsWoven = /\bweav|\bdarn|\bends?\b[^.\n]*\bin\b|\b(?:sew|work|tuck) in\b/i
+
+/**
+ * The designer's own words as they stand: every line and empty line is kept, what the reader knows
+ * as a heading is set as one. Casting on and off is told where they do not tell it.
+ */
+export function ownWordBlocks({ pattern }: Work, words: string, column: Column): Block[] {
+  const { headings } = languages[pattern.style.terms]
+  const edges = edgeLines(pattern)
+  const reading = read(words, readSettingsOf(pattern))
+  const [first, ...others] = lineBlocks(reading, column)
+  const lines = first ? [first, ...others] : []
+  const begin = castOn.test(words)
+    ? []
+    : edges.begin.map((line) => labelled('', line, flush(column)))
+  const ending = [
+    ...(finished.test(words) ? [] : edges.end),
+    ...(endsWoven.test(words) ? [] : [edges.weaveIn]),
+  ]
+  const end = ending.map((line) => labelled('', line, flush(column)))
+  const title = first?.withNext ? words.trim().split('\n', 1)[0]?.trim() : undefined
+  const named = title?.replace(/:$/, '').toLowerCase() === headings.instructions.toLowerCase()
+  if (first && named) return [first, ...begin, ...others, ...end]
+  const headed = title !== undefined && begin.length === 0
+  return [...(headed ? [] : [heading(headings.instructions, column)]), ...begin, ...lines, ...end]
+}
+
+/** The designer's own words of one section of a piece; its name stands over them already. */
+export function sectionWordBlocks(pattern: Pattern, words: string, column: Column): Block[] {
+  const blocks = lineBlocks(read(words, readSettingsOf(pattern)), column, subheading)
+  const [first, ...others] = blocks
+  const title = words.trim().split('\n', 1)[0]?.trim().replace(/:$/, '').toLowerCase()
+  return first?.withNext && title === pattern.piece.onBench.toLowerCase() ? others : blocks
+}
+
+/** Own words have no column of labels. */
+const flush = (column: Column): Column => ({ ...column, indent: 0 })
+
+/** Do the words explain their own stitches? */
+export const explainsStitches = ({ pattern }: Work, words: string): boolean =>
+  read(words, readSettingsOf(pattern)).sections.some(({ title }) => sectionKind(title) === 'key')
+
+function lineBlocks(
+  { text, sections }: Reading,
+  column: Column,
+  headed: typeof heading = heading,
+): Block[] {
+  const heads = new Set(sections.map(({ range }) => range.from))
+  const { unit } = column.type
+  const blocks: Block[] = []
+  let empty = 0
+  let from = 0
+  for (const line of text.split('\n')) {
+    if (line.trim() === '') empty++
+    else {
+      const before = empty * unit
+      const block = heads.has(from)
+        ? headed(line.trim(), column)
+        : { strips: lineStrips(line, column), before: 0 }
+      blocks.push({ ...block, before: Math.max(before, block.before) })
+      empty = 0
+    }
+    from += line.length + 1
+  }
+  return blocks
+}
+
+/** In letter heights: how far the further lines of a line hang in, and spaces at its start. */
+const hangEms = 1.5
+const spaceEms = 0.4
+const mostSpaces = 12
+
+/** A line that is too long goes on hanging in, so that lines of the text are seen apart. */
+function lineStrips(line: string, column: Column): Strip[] {
+  const { text: size } = column.type
+  const [spaces = ''] = /^\s*/.exec(line.replaceAll('\t', '    ')) ?? []
+  const x = Math.min(mostSpaces, spaces.length) * spaceEms * size
+  const hang = hangEms * size
+  const measure = column.measure - x - hang
+  return textStrips(line.trim(), column, { measure }).map((strip, index) => ({
+    ...strip,
+    ...movedContent(strip, index === 0 ? x : x + hang, 0),
+  }))
+}

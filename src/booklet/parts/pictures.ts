@@ -1,0 +1,255 @@
+import { figurePicture, partOf } from '../../drawing/pegs/step'
+import type { StripPart } from '../../drawing/pegs/window'
+import type { Moment } from '../../loom/walk'
+import { walkRow } from '../../loom/walk'
+import type { Pictures } from '../../pattern/piece'
+import type { LoomSetup, Pattern } from '../../pattern/pattern'
+import type { PatternRun, Work } from '../../pattern/work'
+import { handsContext } from '../../words/hands/context'
+import { stepFigures, type StepFigure } from '../../words/hands/figures'
+import { labelKind } from '../../words/sentence'
+import { heading, paragraph, textStrips, type Column } from '../page/blocks'
+import type { ChartRoom, Part } from '../chart/chart'
+import { heightOf, type Block, type Strip } from '../page/flow'
+import { movedContent, textLine, type PagePicture, type PrintWarning } from '../page/page'
+import { phrasesOf } from '../phrases'
+import { widthOf } from '../page/text'
+
+/** The work of a section, as the piece works it first; null for a name that none has. */
+export type WorkOf = (section: string) => Work | null
+
+/** The page that pictures stand on. */
+export type PictureRoom = Pick<ChartRoom, 'column' | 'area'>
+
+/** The moves that the piece shows, each stretch of them under a heading of its own. */
+export function pictureParts(pattern: Pattern, workOf: WorkOf, room: PictureRoom): Part {
+  const parts = pattern.piece.pictures.map((item) => picturePart(pattern, item, workOf, room))
+  return {
+    blocks: parts.flatMap(({ blocks }) => blocks),
+    warnings: parts.flatMap(({ warnings }) => warnings),
+  }
+}
+
+function picturePart(pattern: Pattern, asked: Pictures, workOf: WorkOf, room: PictureRoom): Part {
+  const work = workOf(asked.section)
+  const run = work?.firstRuns[asked.row]
+  if (!work || !run) return leftOut(asked, work ? `it has ${work.firstRuns.length}` : null)
+  const moments = walkRow(run, work.run.habits)
+  const last = moments.length - 2
+  if (asked.from > last || asked.to < asked.from)
+    return leftOut(asked, `row ${asked.row + 1} has ${last + 1} moves`)
+  const shown = moments.slice(asked.from, asked.to + 2)
+  const warnings = asked.to > last ? [cutShort(asked, last)] : []
+  const figures = stepFigures(shown, handsContext(pattern))
+  return {
+    blocks: [
+      ...titleBlocks(pattern, asked, work, run, figures, room.column),
+      ...figureRows(shown, figures, pattern.loom, room),
+    ],
+    warnings,
+  }
+}
+
+function leftOut({ section, row, from, to }: Pictures, reason: string | null): Part {
+  return {
+    blocks: [],
+    warnings: [
+      {
+        message:
+          reason === null
+            ? `Step pictures of “${section}” are left out: there is no section of this name.`
+            : `Step pictures of moves ${from + 1} to ${to + 1} in row ${row + 1} of “${section}” are left out: ${reason}.`,
+        advice: 'Choose the moves anew in the pegs, or take these pictures out.',
+      },
+    ],
+  }
+}
+
+const cutShort = ({ section, row, to }: Pictures, last: number): PrintWarning => ({
+  message: `Step pictures in row ${row + 1} of “${section}” should go on to move ${to + 1}; the row has ${last + 1} moves, and the pictures end there.`,
+  advice: 'Choose the moves anew in the pegs to be sure that all are shown.',
+})
+
+/** Headings of the figures, each once, in order. */
+const stitchesIn = (figures: readonly StepFigure[]): readonly string[] => [
+  ...new Set(figures.filter(isNamed).map((figure) => figure.heading)),
+]
+const isNamed = ({ sentence, heading: name }: StepFigure): boolean =>
+  name !== '' && !sentence.startsWith('Do the last')
+
+function titleBlocks(
+  pattern: Pattern,
+  { section, row }: Pictures,
+  work: Work,
+  run: PatternRun,
+  figures: readonly StepFigure[],
+  column: Column,
+): Block[] {
+  const { pictures, picturesOf } = phrasesOf[pattern.style.terms]
+  const several = pattern.piece.others.length > 0
+  const where = picturesOf({
+    kind: labelKind(run, work.run.habits.shape),
+    number: work.numbers[row] ?? row + 1,
+    section: several ? section : null,
+  })
+  const [first = where, ...others] = stitchesIn(figures)
+  return [
+    heading(pictures(others.length === 0 ? first : where.replace(/\.$/, '')), column),
+    ...(others.length === 0 ? [{ ...paragraph(where, column), withNext: true }] : []),
+  ]
+}
+
+/** A picture with the lines of its sentence. */
+interface Cell {
+  readonly picture: Omit<PagePicture, 'x' | 'y'>
+  readonly caption: readonly Strip[]
+}
+
+/** Space between pictures of a row, in letter heights. */
+const gapEms = 1.6
+/** Pegs are drawn no closer to each other than this, mm before large print. */
+const leastUnit = 6
+/** Sentences are set no narrower than this, in letter heights. */
+const leastCaption = 12
+const mostPegs = 16
+
+/** Pictures with their sentences, two or three in a row; a row is never parted. */
+function figureRows(
+  moments: readonly Moment[],
+  figures: readonly StepFigure[],
+  loom: LoomSetup,
+  { column, area }: PictureRoom,
+): Block[] {
+  const { type, width } = column
+  const gap = gapEms * type.text
+  const shared = sharedPart(moments, loom)
+  const pegs = shared ? pegsIn(shared) : mostPegs
+  const cellWidth = (across: number) => (width - (across - 1) * gap) / across
+  const rowsOf = (across: number): Block[] => {
+    const cells = cellsOf(moments, figures, loom, shared, cellWidth(across), column)
+    const rows = Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>
+      cells.slice(row * across, (row + 1) * across),
+    )
+    const areTwo = rows.length === 2
+    return rows.map((row, index) => ({
+      ...(areTwo && index === 0 ? { beforeNext: 4 as const } : {}),
+      strips:
+        across === 1
+          ? row.flatMap((cell) => alone(cell, column))
+          : [rowStrip(row, cellWidth(across) + gap, column)],
+      before: (index === 0 ? 0.4 : 0.8) * type.unit,
+    }))
+  }
+  const fits = (across: number): boolean =>
+    cellWidth(across) / type.chart / (pegs + 0.9) >= leastUnit &&
+    cellWidth(across) >= leastCaption * type.text
+  for (const across of orders(figures.length).filter(fits)) {
+    const rows = rowsOf(across)
+    if (rows.every((row) => heightOf(row) <= area.height)) return rows
+  }
+  return rowsOf(1)
+}
+
+/** How many in a row, best first: no more than there are, and no single one after a row of three. */
+const orders = (figures: number): readonly number[] =>
+  figures < 3 ? [2] : figures % 3 === 1 ? [2, 3] : [3, 2]
+
+function cellsOf(
+  moments: readonly Moment[],
+  figures: readonly StepFigure[],
+  loom: LoomSetup,
+  shared: StripPart | null,
+  width: number,
+  column: Column,
+): Cell[] {
+  const scale = column.type.chart
+  const named = stitchesIn(figures).length > 1
+  let said = ''
+  return figures.map((figure, index) => {
+    const scene = figurePicture(moments, figure, loom, {
+      width: width / scale,
+      ...(shared ? { part: shared } : {}),
+    })
+    const title = named && figure.heading !== said && isNamed(figure) ? figure.heading : ''
+    if (isNamed(figure)) said = figure.heading
+    return {
+      picture: { scene, scale },
+      caption: captionOf(index + 1, title, figure, width, column),
+    }
+  })
+}
+
+const pegsIn = (part: StripPart): number => ('count' in part ? part.count : part.to - part.from + 1)
+
+/** The pegs that all the pictures show; null where there are too many of them. */
+function sharedPart(moments: readonly Moment[], loom: LoomSetup): StripPart | null {
+  let from = Infinity
+  let to = -Infinity
+  for (const [index, after] of moments.entries()) {
+    const before = moments[index - 1]
+    if (!before) continue
+    const part = partOf(before, after, loom)
+    if ('count' in part) return null
+    from = Math.min(from, part.from)
+    to = Math.max(to, part.to)
+  }
+  return to - from + 1 <= Math.min(mostPegs, loom.pegs) ? { from, to } : null
+}
+
+/** The sentence with its number before it, and the stitch over it where there are several. */
+function captionOf(
+  number: number,
+  title: string,
+  { sentence }: StepFigure,
+  width: number,
+  column: Column,
+): Strip[] {
+  const { type } = column
+  const x = widthOf('00 ', type.text, 'bold')
+  const measure = width - x
+  const lines = [
+    ...(title ? textStrips(title, column, { x, measure, weight: 'bold' }) : []),
+    ...textStrips(sentence, column, { x, measure }),
+  ]
+  return lines.map((strip, index) =>
+    index > 0
+      ? strip
+      : {
+          ...strip,
+          texts: [
+            ...textLine(String(number), 0, strip.texts[0]?.y ?? strip.height, {
+              size: type.text,
+              weight: 'bold',
+            }),
+            ...strip.texts,
+          ],
+        },
+  )
+}
+
+/** Pictures on one line, with their sentences below. */
+function rowStrip(cells: readonly Cell[], step: number, { type: { unit } }: Column): Strip {
+  const high = Math.max(...cells.map(({ picture }) => picture.scale * picture.scene.height))
+  const top = Math.ceil(high / unit - 0.01) * unit
+  const parts = cells.map(({ picture, caption }, index) => {
+    let y = top
+    const texts = caption.flatMap((strip) => {
+      const moved = movedContent(strip, index * step, y)
+      y += strip.height
+      return moved.texts
+    })
+    const height = picture.scale * picture.scene.height
+    return { texts, y, picture: { ...picture, x: index * step, y: top - height } }
+  })
+  return {
+    height: Math.max(...parts.map(({ y }) => y)),
+    texts: parts.flatMap(({ texts }) => texts),
+    pictures: parts.map(({ picture }) => picture),
+  }
+}
+
+/** One picture; its sentence may be longer than a page has room for below it. */
+function alone({ picture, caption: [first, ...others] }: Cell, column: Column): Strip[] {
+  const head = rowStrip([{ picture, caption: first ? [first] : [] }], 0, column)
+  return [head, ...others]
+}

@@ -1,0 +1,23 @@
+import { totalsOf } from '../../pattern/totals'
+import type { PieceWork } from '../../pattern/workPiece'
+import { sayTotals } from '../../words/piece/totals'
+import { heading, labelled, type Column } from '../page/blocks'
+import type { Block } from '../page/flow'
+import { phrasesOf } from '../phrases'
+
+/** What the piece comes to, with what the numbers rest on; what is not known is left out. */
+export function totalsBlocks(work: PieceWork, column: Column): Block[] {
+  const { pattern } = work
+  const { whole } = totalsOf(work)
+  const lines = sayTotals(whole, work).filter(
+    ({ kind }) =>
+      !(kind === 'yarn' && whole.yarn === null) && !(kind === 'time' && whole.minutes === null),
+  )
+  const together = (isAssumption: boolean): Block => ({
+    strips: lines
+      .filter(({ kind }) => (kind === 'assumption') === isAssumption)
+      .flatMap(({ text }) => labelled('', text, column).strips),
+    before: isAssumption ? 0.5 * column.type.unit : 0,
+  })
+  return [heading(phrasesOf[pattern.style.terms].totals, column), together(false), together(true)]
+}
