@@ -25,7 +25,7 @@ import {
 import { newPiece, pairs, pieceLimits, type Piece, type Step } from '../src/pattern/piece'
 import { traditions } from '../src/stitches/sign'
 import { termSets, type Stitch } from '../src/stitches/stitch'
-import { vocabulary } from '../src/stitches/vocabulary'
+import { standardVocabulary } from '../src/stitches/vocabulary'
 
 /** Records like any written object: toStrictEqual tells those without a prototype apart. */
 const record = <T>(parts: { [K in keyof T]: Arbitrary<T[K]> }): Arbitrary<T> =>
@@ -35,8 +35,9 @@ const between = ({ least, most }: { least: number; most: number }): Arbitrary<nu
   fc.double({ min: least, max: most, noNaN: true })
 
 /** Any stitch; or one of those given. */
-export const arbitraryStitch = (stitches: readonly Stitch[] = vocabulary): Arbitrary<Stitch> =>
-  fc.constantFrom(...stitches)
+export const arbitraryStitch = (
+  stitches: readonly Stitch[] = standardVocabulary.stitches,
+): Arbitrary<Stitch> => fc.constantFrom(...stitches)
 
 /** One stitch in its cells: its id, then '' for its other columns. */
 export const cellsOf = ({ id, width }: Stitch): string[] => [
@@ -47,7 +48,7 @@ export const cellsOf = ({ id, width }: Stitch): string[] => [
 /** A row's cells in which every stitch is whole. Runs of knits and purls are likely. */
 export const arbitraryCells = (
   columns: number,
-  stitches: readonly Stitch[] = vocabulary,
+  stitches: readonly Stitch[] = standardVocabulary.stitches,
 ): Arbitrary<string[]> =>
   fc
     .array(fc.tuple(arbitraryStitch(stitches), fc.integer({ min: 1, max: 4 })), {
@@ -65,7 +66,7 @@ export const arbitraryCells = (
 /** Cells in which stitches may be cut by a neighbour or the edge, and columns continue nothing. */
 export const arbitraryCutCells = (
   columns: number,
-  stitches: readonly Stitch[] = vocabulary,
+  stitches: readonly Stitch[] = standardVocabulary.stitches,
 ): Arbitrary<string[]> =>
   fc.array(
     fc.oneof(
@@ -175,7 +176,9 @@ export const arbitraryCheckSettings: Arbitrary<CheckSettings> = record({
 export const arbitraryStyle: Arbitrary<Style> = record({
   symbols: fc.constantFrom(...traditions),
   terms: fc.constantFrom(...termSets),
-  background: fc.constantFrom(...vocabulary.filter(({ width }) => width === 1)).map(({ id }) => id),
+  background: fc
+    .constantFrom(...standardVocabulary.stitches.filter(({ width }) => width === 1))
+    .map(({ id }) => id),
   cell: fc.constantFrom(...cellShapes),
   ringCastOn: fc.constantFrom(...ringStarts),
   heavyEvery: fc.nat(limits.heavyEvery.most),
@@ -195,7 +198,7 @@ export const arbitraryReadAs: Arbitrary<ReadAs> = record({
 
 const gaugeCount = between(limits.gauge)
 
-const plainStitches = vocabulary.filter(
+const plainStitches = standardVocabulary.stitches.filter(
   ({ width, takes, makes }) => width === 1 && takes === 1 && makes === 1,
 )
 

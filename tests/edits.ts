@@ -11,20 +11,22 @@ import { rotateColumns } from '../src/pattern/edits/turn-round'
 import { setEnd, setHeading, setRun } from '../src/pattern/edits/turning'
 import { shapes, type Pattern, type Run } from '../src/pattern/pattern'
 import { traditions } from '../src/stitches/sign'
-import { vocabulary } from '../src/stitches/vocabulary'
+import { standardVocabulary } from '../src/stitches/vocabulary'
 import { arbitraryOneChart } from './arbitraries'
 
 export type Edit = (pattern: Pattern) => Pattern
 
 const span = (a: number, b: number): Run => ({ from: Math.min(a, b), to: Math.max(a, b) })
-const few = vocabulary.filter(({ id }) => ['k', 'p', 'yo', 'k2tog', '1/1 LC'].includes(id))
+const few = standardVocabulary.stitches.filter(({ id }) =>
+  ['k', 'p', 'yo', 'k2tog', '1/1 LC'].includes(id),
+)
 
 /** Any edit there is, on any row and column. Going back to the first version is one of them. */
 export function arbitraryEdit(first: Pattern): Arbitrary<Edit> {
   const row = fc.nat(599).map((n) => (p: Pattern) => n % p.chart.rows.length)
   const column = fc.nat(399).map((n) => (p: Pattern) => n % p.chart.columns)
   const peg = fc.nat(399).map((n) => (p: Pattern) => n % p.loom.pegs)
-  const stitch = fc.oneof(fc.constantFrom(...few), fc.constantFrom(...vocabulary))
+  const stitch = fc.oneof(fc.constantFrom(...few), fc.constantFrom(...standardVocabulary.stitches))
   const edit = <T extends unknown[]>(
     parts: { [K in keyof T]: Arbitrary<T[K]> },
     make: (pattern: Pattern, ...parts: T) => Pattern,

@@ -1,17 +1,21 @@
 import { paint } from '../pattern/edits/paint'
 import type { Pattern } from '../pattern/pattern'
+import type { Role } from '../stitches/stitch'
+import { standardVocabulary } from '../stitches/vocabulary'
 import type { Fix } from './finding'
 
-/** Paint one stitch on several columns of a row; it is one edit. */
+/** Paint the stitch of this role on several columns of a row; it is one edit. */
 export const paintColumns =
-  (id: string, row: number, columns: readonly number[]) =>
+  (role: Role, row: number, columns: readonly number[]) =>
   (pattern: Pattern): Pattern =>
-    columns.reduce((painted, column) => paint(painted, id, row, column), pattern)
+    columns.reduce((painted, column) => paint(painted, idOf(role), row, column), pattern)
 
-/** Paint stitches side by side from a column on; it is one edit. */
+/** Paint stitches of these roles side by side from a column on; it is one edit. */
 export const paintLooks =
-  (ids: readonly string[], row: number, column: number) =>
+  (roles: readonly Role[], row: number, column: number) =>
   (pattern: Pattern): Pattern =>
-    ids.reduce((painted, id, offset) => paint(painted, id, row, column + offset), pattern)
+    roles.reduce((painted, role, at) => paint(painted, idOf(role), row, column + at), pattern)
+
+export const idOf = (role: Role): string => standardVocabulary.withRole(role).id
 
 export const fix = (label: string, edit: (pattern: Pattern) => Pattern): Fix => ({ label, edit })

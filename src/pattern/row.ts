@@ -2,7 +2,7 @@ import { firstFrom, loomRow, pegOf, type LoomRow, type Site } from '../loom/row'
 import type { RowRun } from '../loom/work'
 import { cutStitch } from '../stitches/cut'
 import type { Stitch } from '../stitches/stitch'
-import { stitchOf, vocabulary } from '../stitches/vocabulary'
+import { standardVocabulary } from '../stitches/vocabulary'
 import { edgeOf, whyCut, type Placed } from './cut'
 import type { Layout } from './layout'
 import type { Row, Run } from './pattern'
@@ -10,7 +10,6 @@ import type { Row, Run } from './pattern'
 export type { Placed } from './cut'
 
 const columnOfItem = ({ column }: Placed): number => column
-const widest = Math.max(...vocabulary.map(({ width }) => width))
 
 const placedOf = new WeakMap<readonly string[], readonly Placed[]>()
 
@@ -32,7 +31,8 @@ export function placed({ cells }: Row): readonly Placed[] {
 function readCells(cells: readonly string[], from: number, to: number, into: Placed[]): number {
   let column = from
   while (column < to) {
-    const stitch = stitchOf(cells[column] || 'k')
+    const id = cells[column]
+    const stitch = id ? standardVocabulary.stitch(id) : standardVocabulary.withRole('knit')
     let columns = 1
     while (columns < stitch.width && cells[column + columns] === '') columns++
     into.push({ stitch, column, columns })
@@ -54,7 +54,7 @@ function readAgain({ cells }: Row, earlier: Row): Run {
   let last = count - 1
   while (last > first && cells[last] === old[last]) last--
   // A stitch that cannot reach the first change cannot have grown or been cut.
-  let head = firstFrom(were, first - widest + 1, columnOfItem)
+  let head = firstFrom(were, first - standardVocabulary.widest + 1, columnOfItem)
   for (let item = were[head]; item && item.column + item.stitch.width <= first; item = were[head])
     head++
   const from = were[head]?.column ?? count
@@ -144,7 +144,7 @@ function laySites(
 ): Site<Stitch>[] {
   const { columnOf } = layout
   const items = placed(row)
-  const plain = stitchOf('k')
+  const plain = standardVocabulary.withRole('knit')
   const sites: Site<Stitch>[] = []
   let next = firstFrom(items, columnOf[from] ?? 0, columnOfItem)
   // The first column may continue a stitch that begins before it.

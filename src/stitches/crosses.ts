@@ -57,38 +57,58 @@ function ukTerm(cross: Cross, us: Term): Term {
 const upTo = (from: number, to: number): number[] =>
   Array.from({ length: to - from }, (_, index) => from + index)
 
+/** The pegs of the two groups of a cross, from 0. */
+export interface Groups {
+  readonly front: readonly number[]
+  readonly back: readonly number[]
+}
+
+/**
+ * Where the groups of a cross lie before and after it, on pegs counted from right to left or from left to
+ * right as the right side is seen. The front group of a left cross comes from the right and goes to
+ * the left.
+ */
+export function groupsOf(
+  { front, back, lean }: Cross,
+  rightToLeft: boolean,
+  when: 'before' | 'after',
+): Groups {
+  const total = front + back
+  const startsFirst = (lean === 'left') === rightToLeft
+  const frontIsFirst = when === 'before' ? startsFirst : !startsFirst
+  return frontIsFirst
+    ? { front: upTo(0, front), back: upTo(front, total) }
+    : { front: upTo(back, total), back: upTo(0, back) }
+}
+
 /**
  * The moves of a cross. The front group travels outside, the back group waits on a spare needle inside
- * the loom. Which group comes first depends on the way the work goes (common practice): a left
- * cross has the right hand loops in front, and those are worked first when work runs right to left.
+ * the loom. Which group comes first depends on the way the work goes (common practice): the right
+ * hand one when work runs right to left.
  */
 function movesOfCross(cross: Cross, rightToLeft: boolean, crossing: Crossing): StitchMoves {
   const { front, back, frontTexture, backTexture } = cross
   const total = front + back
-  const frontFirst = (cross.lean === 'left') === rightToLeft
-  const [frontFrom, backTo] = frontFirst
-    ? [upTo(0, front), upTo(0, back)]
-    : [upTo(back, total), upTo(front, total)]
-  const [backFrom, frontTo] = frontFirst
-    ? [upTo(front, total), upTo(back, total)]
-    : [upTo(0, back), upTo(0, front)]
+  const from = groupsOf(cross, rightToLeft, 'before')
+  const to = groupsOf(cross, rightToLeft, 'after')
+  const frontFirst = from.front[0] === 0
   const worked = (pegs: readonly number[], texture: Texture): StitchMoves =>
     pegs.map((peg) => ({ do: 'work', peg, ...(texture === 'purl' && { how: 'purl' }) }))
   const carried = (gap: number): StitchMove => ({ do: 'carry', gap })
-  const parked = backFrom.map((peg): StitchMove => ({ do: 'take', peg, to: 'inside' }))
-  const moved = frontFrom.map((from, index): StitchMove => ({
+  const parked = from.back.map((peg): StitchMove => ({ do: 'take', peg, to: 'inside' }))
+  const moved = from.front.map((peg, index): StitchMove => ({
     do: 'move',
-    from,
-    to: frontTo[index] ?? 0,
+    from: peg,
+    to: to.front[index] ?? 0,
     under: false,
   }))
   // The front loop that goes farthest ahead makes room for the others.
   const crossed: StitchMoves = [
     ...(frontFirst ? moved.reverse() : moved),
-    ...backTo.map((peg): StitchMove => ({ do: 'put', peg })),
+    ...to.back.map((peg): StitchMove => ({ do: 'put', peg })),
   ]
   if (crossing === 'move then knit') {
-    const [workFront, workBack] = [worked(frontTo, frontTexture), worked(backTo, backTexture)]
+    const [workFront, workBack] = [worked(to.front, frontTexture), worked(to.back, backTexture)]
     return [
       ...parked,
       ...crossed,
@@ -98,20 +118,20 @@ function movesOfCross(cross: Cross, rightToLeft: boolean, crossing: Crossing): S
   return frontFirst
     ? [
         carried(front),
-        ...worked(backFrom, backTexture),
+        ...worked(from.back, backTexture),
         ...parked,
         carried(0),
-        ...worked(frontFrom, frontTexture),
+        ...worked(from.front, frontTexture),
         ...crossed,
         carried(total),
       ]
     : [
         ...parked,
         carried(back),
-        ...worked(frontFrom, frontTexture),
+        ...worked(from.front, frontTexture),
         ...crossed,
         carried(front),
-        ...worked(backTo, backTexture),
+        ...worked(to.back, backTexture),
         carried(total),
       ]
 }
@@ -120,6 +140,20 @@ const byHabit = (cross: Cross, rightToLeft: boolean) => ({
   'knit then move': movesOfCross(cross, rightToLeft, 'knit then move'),
   'move then knit': movesOfCross(cross, rightToLeft, 'move then knit'),
 })
+
+/**
+ * The hand of a crossing does not depend on the side that it is seen from, as that of a screw does not:
+ * the strand that lies behind leans the other way, and seen from behind it is in front and leans the
+ * same way as the front strand did. So the groups change places, and knit and purl.
+ */
+const fromBehind = ({ front, back, lean, frontTexture, backTexture }: Cross): Cross => ({
+  front: back,
+  back: front,
+  lean,
+  frontTexture: otherTexture[backTexture],
+  backTexture: otherTexture[frontTexture],
+})
+const otherTexture = { knit: 'purl', purl: 'knit' } as const
 
 function declareCross(cross: Cross): Stitch {
   const { front, back, lean } = cross
@@ -139,6 +173,7 @@ function declareCross(cross: Cross): Stitch {
     width: total,
     steps: `${front === 1 ? 'The front loop crosses' : `The ${front} front loops cross`} to the ${lean}; ${back === 1 ? 'the back loop waits' : `the ${back} back loops wait`} on a spare needle inside the loom.`,
     mirror: crossId({ ...cross, lean: other }),
+    behind: crossId(fromBehind(cross)),
     look: 'cross',
     signs: crossSigns(cross),
     cross,

@@ -1,5 +1,5 @@
 import type { CutBy, Stitch, Term } from './stitch'
-import { vocabulary } from './vocabulary'
+import { standardVocabulary } from './vocabulary'
 
 /** How the words say what cuts a stitch. */
 export const cutWords: Readonly<Record<CutBy, string>> = {
@@ -55,7 +55,7 @@ function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
 
 /** Stitches in the order of the vocabulary, what is left of each behind it. */
 export function byVocabulary(stitches: Iterable<Stitch>): Stitch[] {
-  const place = ({ cut, width }: Stitch, stitch: Stitch): number =>
-    vocabulary.indexOf(cut?.of ?? stitch) + (cut ? 1 - width / 100 : 0)
-  return [...new Set(stitches)].sort((a, b) => place(a, a) - place(b, b))
+  const place = (stitch: Stitch): number =>
+    standardVocabulary.placeOf(stitch) + (stitch.cut ? 1 - stitch.width / 100 : 0)
+  return [...new Set(stitches)].sort((a, b) => place(a) - place(b))
 }

@@ -18,6 +18,9 @@ export const knitAndPurl: readonly Stitch[] = [
     also: ['knit', 'plain'],
     steps: 'Knit the peg the way this pattern knits.',
     mirror: 'k',
+    behind: 'p',
+    role: 'knit',
+    key: 'k',
     look: 'knit',
     signs: plainSigns.k,
     moves: [worked()],
@@ -32,6 +35,9 @@ export const knitAndPurl: readonly Stitch[] = [
     steps:
       'Wind the yarn once round the peg so that it crosses itself, and lift the bottom loop over it and off the peg.',
     mirror: 'ew',
+    behind: 'ptbl',
+    role: 'e-wrap',
+    key: 'e',
     look: 'twisted knit',
     signs: plainSigns.ew,
     moves: [worked('e-wrap')],
@@ -46,6 +52,9 @@ export const knitAndPurl: readonly Stitch[] = [
     steps:
       'Lay the yarn across the front of the peg and partly round it, above the loop, and lift the loop over it and off the peg.',
     mirror: 'uw',
+    behind: 'p',
+    role: 'u-wrap',
+    key: 'u',
     look: 'knit',
     signs: plainSigns.uw,
     moves: [worked('u-wrap')],
@@ -60,6 +69,9 @@ export const knitAndPurl: readonly Stitch[] = [
     steps:
       'Lay the yarn straight across the front of the peg, above the loop, and lift the loop over it and off the peg.',
     mirror: 'fk',
+    behind: 'p',
+    role: 'flat',
+    key: 'f',
     look: 'knit',
     signs: plainSigns.fk,
     moves: [worked('flat')],
@@ -74,6 +86,9 @@ export const knitAndPurl: readonly Stitch[] = [
     steps:
       'Lay the yarn above the loop, put the hook up through the loop and draw a new loop through; take the old loop off the peg and put the new one on.',
     mirror: 'tk',
+    behind: 'p',
+    role: 'true',
+    key: 't',
     look: 'knit',
     signs: plainSigns.tk,
     moves: [worked('true')],
@@ -88,6 +103,9 @@ export const knitAndPurl: readonly Stitch[] = [
     steps:
       'Lay the yarn below the loop, put the hook down through the loop and draw a new loop through; take the old loop off the peg and put the new one on.',
     mirror: 'p',
+    behind: 'k',
+    role: 'purl',
+    key: 'p',
     look: 'purl',
     signs: plainSigns.p,
     moves: [worked('purl')],
@@ -101,6 +119,8 @@ export const knitAndPurl: readonly Stitch[] = [
     also: ['p1tbl', 'p-b', 'twisted purl'],
     steps: 'Twist the loop once on the peg, then purl it.',
     mirror: 'ptbl',
+    behind: 'ew',
+    key: 'q',
     look: 'twisted purl',
     signs: plainSigns.ptbl,
     moves: [worked('twisted purl')],
@@ -118,6 +138,9 @@ export const slips: readonly Stitch[] = [
     also: ['slip', 'skip', 'sl1', 'sl1p', 'slwyib', 'miss', 'slip, yarn inside'],
     steps: 'Carry the yarn behind the peg, inside the loom, and leave the loop as it is.',
     mirror: 'sl',
+    behind: 'slf',
+    role: 'slip',
+    key: 's',
     look: 'slip',
     signs: plainSigns.sl,
     moves: [{ do: 'pass', peg: 0, yarn: 'inside' }],
@@ -133,6 +156,9 @@ export const slips: readonly Stitch[] = [
     steps:
       'Take the loop off, lay the yarn behind the peg but in front of the fabric, and put the loop back.',
     mirror: 'slf',
+    behind: 'sl',
+    role: 'slip in front',
+    key: 'w',
     look: 'float in front',
     signs: plainSigns.slf,
     moves: [{ do: 'pass', peg: 0, yarn: 'outside' }],
@@ -147,6 +173,9 @@ export const slips: readonly Stitch[] = [
     steps:
       'Lay the yarn on the peg above the loop and lift nothing over; when you next work that peg, work both as one.',
     mirror: 'tuck',
+    behind: 'tuck',
+    role: 'tuck',
+    key: 'c',
     look: 'tuck',
     signs: plainSigns.tuck,
     moves: [{ do: 'lay', peg: 0, as: 'tuck' }],
@@ -166,6 +195,9 @@ export const increases: readonly Stitch[] = [
     steps:
       'Lay the yarn across the front of the empty peg and lift nothing over; it leaves a hole.',
     mirror: 'yo',
+    behind: 'yo',
+    role: 'yarn over',
+    key: 'y',
     look: 'yarn over',
     signs: plainSigns.yo,
     moves: [{ do: 'lay', peg: 0, as: 'yarn over' }],
@@ -184,6 +216,8 @@ export const increases: readonly Stitch[] = [
     ],
     steps: `Lift the strand of yarn beside the empty peg onto that peg, twisted to the ${lean}, and knit it.`,
     mirror: lean === 'left' ? 'm1r' : 'm1l',
+    role: `make ${lean}`,
+    key: lean === 'left' ? '[' : ']',
     look: 'increase',
     signs: lean === 'left' ? plainSigns.m1l : plainSigns.m1r,
     moves: [{ do: 'bar', peg: 0 }, worked()],
@@ -200,43 +234,39 @@ export const increases: readonly Stitch[] = [
     steps:
       'Draw a new loop through the loop and put it on the empty peg beside it; then knit the first peg by e-wrap.',
     mirror: 'kfb',
+    role: 'knit twice',
+    key: 'v',
     look: 'increase',
     signs: plainSigns.kfb,
     moves: [{ do: 'draw', from: 0, to: 1 }, worked('e-wrap'), { do: 'carry', gap: 2 }],
   },
 ]
 
-interface Decrease {
-  readonly id: string
+interface Decrease extends Pick<Stitch, 'id' | 'mirror' | 'behind' | 'role' | 'key'> {
   readonly takes: 2 | 3
   readonly shows: 'left' | 'middle' | 'right'
   readonly purl?: boolean
   readonly us: [abbr: string, name: string]
   readonly uk?: [abbr: string, name: string]
   readonly also: readonly string[]
-  readonly mirror: string
 }
 
-const declareDecrease = ({ id, takes, shows, purl, us, uk, also, mirror }: Decrease): Stitch => ({
-  id,
-  takes,
+const declareDecrease = ({ purl, us, uk, ...declared }: Decrease): Stitch => ({
+  ...declared,
   makes: 1,
   width: 1,
-  shows,
   family: 'decrease',
   us: term(...us),
   uk: term(...(uk ?? us)),
-  also,
-  steps: `Move ${takes === 2 ? 'two' : 'three'} loops onto one peg, the ${shows === 'middle' ? 'middle' : `${shows}-hand`} one at the bottom, and ${purl ? 'purl' : 'knit'} them as one.`,
-  mirror,
+  steps: `Move ${declared.takes === 2 ? 'two' : 'three'} loops onto one peg, the ${declared.shows === 'middle' ? 'middle' : `${declared.shows}-hand`} one at the bottom, and ${purl ? 'purl' : 'knit'} them as one.`,
   look: purl
     ? 'purl decrease'
-    : shows === 'middle'
+    : declared.shows === 'middle'
       ? 'centre decrease'
-      : shows === 'left'
+      : declared.shows === 'left'
         ? 'right decrease'
         : 'left decrease',
-  signs: plainSigns[id as keyof typeof plainSigns],
+  signs: plainSigns[declared.id as keyof typeof plainSigns],
   moves: [worked(purl ? 'purl' : undefined)],
 })
 
@@ -253,6 +283,9 @@ export const decreases: readonly Stitch[] = (
       us: ['k2tog', 'knit two together'],
       also: [],
       mirror: 'ssk',
+      behind: 'p2tog',
+      role: 'two together',
+      key: '/',
     },
     {
       id: 'ssk',
@@ -262,6 +295,8 @@ export const decreases: readonly Stitch[] = (
       uk: ['skpo', 'slip one, knit one, pass slipped stitch over'],
       also: ['skp', 'sl1 k1 psso', 'k2tog tbl', 'k2tog-tbl'],
       mirror: 'k2tog',
+      behind: 'ssp',
+      key: '\\',
     },
     {
       id: 'p2tog',
@@ -271,6 +306,8 @@ export const decreases: readonly Stitch[] = (
       us: ['p2tog', 'purl two together'],
       also: [],
       mirror: 'ssp',
+      behind: 'k2tog',
+      key: 'z',
     },
     {
       id: 'ssp',
@@ -281,6 +318,8 @@ export const decreases: readonly Stitch[] = (
       uk: ['p2tog tbl', 'purl two together through the back loops'],
       also: ['p2togtbl', 'p2tog-tbl'],
       mirror: 'p2tog',
+      behind: 'ssk',
+      key: 'x',
     },
     {
       id: 'cdd',
@@ -290,6 +329,7 @@ export const decreases: readonly Stitch[] = (
       uk: ['s2kpo', 'centred double decrease'],
       also: ['cdd', 's2kp2', 'sl2 k1 p2sso', 'central double decrease'],
       mirror: 'cdd',
+      key: '^',
     },
     {
       id: 'k3tog',
@@ -324,6 +364,8 @@ export const textures: readonly Stitch[] = [
     also: ['bobble'],
     steps: `Knit the same peg ${bobbleKnits} times, lift the bottom loop of that little chain back onto the peg, and knit both loops as one.`,
     mirror: 'mb',
+    behind: 'mb',
+    key: 'b',
     look: 'bobble',
     signs: plainSigns.mb,
     moves: [
@@ -343,6 +385,9 @@ export const textures: readonly Stitch[] = [
     also: ['no stitch'],
     steps: 'The peg is empty here: go past it.',
     mirror: 'none',
+    behind: 'none',
+    role: 'no stitch',
+    key: 'n',
     look: 'none',
     signs: plainSigns.none,
     moves: [],

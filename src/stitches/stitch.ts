@@ -1,3 +1,4 @@
+import { knits } from '../loom/move'
 import type { Worked } from '../loom/row'
 import type { Signs } from './sign'
 
@@ -31,6 +32,26 @@ export const families = [
   'cross',
 ] as const
 export type Family = (typeof families)[number]
+
+/**
+ * What the house itself takes a stitch for: to fill, to mend, to read what words leave open. Each has
+ * one stitch; `knit` is worked in the pattern's own way, which is one of those that follow it.
+ */
+export const roles = [
+  'knit',
+  ...knits,
+  'purl',
+  'slip',
+  'slip in front',
+  'tuck',
+  'yarn over',
+  'make left',
+  'make right',
+  'knit twice',
+  'two together',
+  'no stitch',
+] as const
+export type Role = (typeof roles)[number]
 
 /** What cuts a stitch of several pegs that does not stand whole on them. */
 export const cutsBy = ['repeat', 'join', 'bar edge', 'run edge', 'overlap'] as const
@@ -67,6 +88,11 @@ export interface Stitch extends Worked {
   readonly steps: string
   /** Id of the stitch that is its mirror image; its own where it has no lean. */
   readonly mirror: string
+  /** Id of the stitch that it is seen from behind; none where the vocabulary has no such stitch. */
+  readonly behind?: string
+  readonly role?: Role
+  /** The key that takes it into the hand while a chart has the focus. */
+  readonly key?: string
   readonly look: Look
   readonly signs: Signs
   readonly cross?: Cross

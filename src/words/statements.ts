@@ -5,7 +5,7 @@ import { placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { PieceWork } from '../pattern/workPiece'
 import type { Family, Terms } from '../stitches/stitch'
-import { stitchOf } from '../stitches/vocabulary'
+import { standardVocabulary } from '../stitches/vocabulary'
 import { languages } from './languages'
 
 const familiesOf = new WeakMap<readonly string[], ReadonlySet<Family>>()
@@ -39,7 +39,7 @@ export function statements(
   return [
     directionSaid(pattern, terms),
     language.rightSide,
-    language.knitMeans(stitchOf('k')[terms].abbr, making.knit),
+    language.knitMeans(standardVocabulary.withRole('knit')[terms].abbr, making.knit),
     ...(uses('cross') ? [language.crossing[making.crossing]] : []),
     ...(uses('decrease') ? [language.transfer[making.transfer]] : []),
   ]

@@ -1,10 +1,10 @@
 import { runsRightToLeft, type Heading } from '../loom/direction'
-import type { Knit, Move } from '../loom/move'
+import type { Move } from '../loom/move'
 import { loomRow, type Site } from '../loom/row'
 import { castOn } from '../loom/state'
 import { workRow, type Habits } from '../loom/work'
 import type { Stitch, Terms } from '../stitches/stitch'
-import { stitchOf } from '../stitches/vocabulary'
+import { standardVocabulary } from '../stitches/vocabulary'
 import { emptiesPegs, unknownFates, type Fates, type PegFate } from './emptied'
 import type { Language, MovePlace } from './language'
 import { languages } from './languages'
@@ -30,15 +30,6 @@ export function stepsOfCross(
   return language.crossSteps(stitch.width, tellMoves([stitch], habits, heading, language))
 }
 
-/** The stitch that is worked in the pattern's own way of knitting. */
-const plainKnit = 'k'
-const stitchOfKnit: Readonly<Record<Knit, string>> = {
-  'e-wrap': 'ew',
-  'u-wrap': 'uw',
-  flat: 'fk',
-  true: 'tk',
-}
-
 /**
  * What the hands do for any stitch: from its moves where loops change their pegs, else from its
  * declaration. A stitch that empties pegs is told in each of the ways in which the pattern uses it:
@@ -53,8 +44,8 @@ export function stepsOfStitch(
 ): string {
   const language = languages[terms]
   if (stitch.cross) return stepsOfCross(stitch, habits, heading, terms)
-  if (stitch.id === plainKnit) {
-    const meant = stitchOf(stitchOfKnit[habits.knit])
+  if (stitch.role === 'knit') {
+    const meant = standardVocabulary.meant(stitch, habits.knit)
     return language.knitSteps(meant[terms].name, meant.steps)
   }
   if (!emptiesPegs(stitch)) return stitch.steps
@@ -88,11 +79,11 @@ function movesOf(
   heading: Heading,
   language: Language,
 ): string {
-  const row = fates.map((fate) => (fate === 'own' ? stitch : stitchOf(emptyPeg)))
+  const row = fates.map((fate) =>
+    fate === 'own' ? stitch : standardVocabulary.withRole('no stitch'),
+  )
   return tellMoves(row, habits, heading, language)
 }
-
-const emptyPeg = 'none'
 
 /** What is done with the emptied pegs; those on which a stitch is made stand in the label. */
 function fateOf(fates: Fates, { emptied }: Language): string[] {

@@ -22,7 +22,7 @@ import { workPattern } from '../../src/pattern/work'
 import { starterCharts } from '../../src/shelf/seeds'
 import { traditions } from '../../src/stitches/sign'
 import { termSets } from '../../src/stitches/stitch'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { cautions } from '../../src/words/statements'
 import { writeWords } from '../../src/words/write'
 import { arbitraryPattern } from '../arbitraries'
@@ -177,7 +177,7 @@ describe('what is printed', () => {
           const titles = booklet.pages.flatMap(({ pictures }) =>
             pictures.map(({ scene }) => scene.title),
           )
-          const known = new Set(vocabulary.map(({ us }) => us.name))
+          const known = new Set(standardVocabulary.stitches.map(({ us }) => us.name))
           expect(titles.filter((title) => known.has(title)).sort()).toEqual(
             used.map(({ us }) => us.name).sort(),
           )

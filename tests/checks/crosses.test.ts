@@ -4,10 +4,12 @@ import { checkAfresh } from '../../src/checks/check'
 import { directions, type Direction } from '../../src/loom/direction'
 import { newPattern, type Band, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../src/stitches/vocabulary'
 import type { Cross, Stitch } from '../../src/stitches/stitch'
 
-const crosses = vocabulary.filter((stitch): stitch is Stitch & { cross: Cross } => !!stitch.cross)
+const crosses = standardVocabulary.stitches.filter(
+  (stitch): stitch is Stitch & { cross: Cross } => !!stitch.cross,
+)
 
 const cellsOf = ({ id, width }: Stitch): string[] => [id, ...new Array<string>(width - 1).fill('')]
 

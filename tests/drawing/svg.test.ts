@@ -8,7 +8,7 @@ import { inkTable, writeSvg } from '../../src/drawing/svg'
 import { newPattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { traditions } from '../../src/stitches/sign'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { ribCuff, turnedHeel } from './pieces'
 
 const file = (name: string) => `output/${name}.svg`
@@ -28,7 +28,10 @@ describe('drawings', () => {
     ['heel-flat', flatChart(workPattern(turnedHeel()))],
     ...traditions.map(
       (symbols) =>
-        [`key-${symbols}`, keyScene(vocabulary, { ...style, symbols }, { columns: 3 })] as const,
+        [
+          `key-${symbols}`,
+          keyScene(standardVocabulary.stitches, { ...style, symbols }, { columns: 3 }),
+        ] as const,
     ),
   ]
   it.each(drawings)('%s', async (name, scene) => {

@@ -6,18 +6,20 @@ import { deleteRows, insertRows } from '../../src/pattern/edits/rows'
 import { setRun } from '../../src/pattern/edits/turning'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../src/stitches/vocabulary'
 import { arbitraryOneChart } from '../arbitraries'
 import { arbitraryBalancedCells, arbitrarySteadyCells, piece } from './pieces'
 
 const arbitraryEdit = fc.oneof(
   {
     weight: 5,
-    arbitrary: fc.tuple(fc.constantFrom(...vocabulary), fc.nat(99), fc.nat(99)).map(
-      ([{ id }, row, column]) =>
-        (p: Pattern) =>
-          paint(p, id, row % p.chart.rows.length, column % p.chart.columns),
-    ),
+    arbitrary: fc
+      .tuple(fc.constantFrom(...standardVocabulary.stitches), fc.nat(99), fc.nat(99))
+      .map(
+        ([{ id }, row, column]) =>
+          (p: Pattern) =>
+            paint(p, id, row % p.chart.rows.length, column % p.chart.columns),
+      ),
   },
   fc.nat(99).map((row) => (p: Pattern) => insertRows(p, row % p.chart.rows.length)),
   fc

@@ -10,7 +10,7 @@ import {
 } from '../../src/pattern/pattern'
 import { crosses } from '../../src/stitches/crosses'
 import { workPattern } from '../../src/pattern/work'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../src/stitches/vocabulary'
 import { cellsOf } from '../arbitraries'
 
 /** A piece of whole rows on its loom. */
@@ -39,7 +39,7 @@ export const inWork = (stacks: readonly Stack[]): number =>
   stacks.filter((stack) => stack !== emptyStack).length
 
 /** Stitches that take and make a loop on each of their pegs. */
-export const steadyStitches = vocabulary.filter(
+export const steadyStitches = standardVocabulary.stitches.filter(
   ({ takes, makes, width }) => takes === width && makes === width,
 )
 

@@ -3,12 +3,14 @@ import { expect, it } from 'vitest'
 import { onPegs, placed } from '../../src/pattern/row'
 import { layOut } from '../../src/pattern/layout'
 import { noRow, type Row, type Run } from '../../src/pattern/pattern'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { arbitraryCells, arbitraryCutCells, arbitraryRun, cellsOf } from '../arbitraries'
 
 const columns = 20
 const cross = cellsOf(stitchOf('2/2 LC'))
-const steady = vocabulary.filter(({ takes, makes, width }) => takes === width && makes === width)
+const steady = standardVocabulary.stitches.filter(
+  ({ takes, makes, width }) => takes === width && makes === width,
+)
 const cells = fc.oneof(
   arbitraryCells(columns, steady),
   arbitraryCells(columns),

@@ -2,13 +2,13 @@
  * The notation of the published examples: tokens between commas, "k3" for three, "(yo,k1)x6" for a
  * group worked six times, "k*" for knits over all that is left. Tokens may be of any age.
  */
-import { findStitch, vocabulary } from '../../src/stitches/vocabulary'
+import { findStitch, standardVocabulary } from '../../src/stitches/vocabulary'
 import type { Stitch } from '../../src/stitches/stitch'
 
 const bare = (text: string): string => text.toLowerCase().replace(/[\s.]/g, '')
 
 const spellings = new Map<string, Stitch>()
-for (const stitch of vocabulary)
+for (const stitch of standardVocabulary.stitches)
   for (const spelling of [stitch.id, stitch.us.abbr, stitch.uk.abbr, ...stitch.also])
     if (!spellings.has(bare(spelling))) spellings.set(bare(spelling), stitch)
 

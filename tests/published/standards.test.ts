@@ -16,7 +16,7 @@ import {
 } from '../../src/pattern/feet'
 import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
 import { councilSignIds } from '../../src/stitches/signs/plain'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations } from './data/abbreviations'
 import {
   councilSigns,
@@ -153,7 +153,7 @@ describe('abbreviations', () => {
 
   test('no spelling in our vocabulary stands for two stitches', () => {
     const owners = new Map<string, Set<string>>()
-    for (const { id, us, uk, also } of vocabulary)
+    for (const { id, us, uk, also } of standardVocabulary.stitches)
       for (const spelling of [id, us.abbr, uk.abbr, ...also]) {
         const key = spelling.toLowerCase().replaceAll(' ', '')
         owners.set(key, (owners.get(key) ?? new Set()).add(id))

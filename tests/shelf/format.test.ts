@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { setWords } from '../../src/pattern/edits/words'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { fileName, readFile, writeFile } from '../../src/shelf/format'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../src/stitches/vocabulary'
 import { arbitraryPattern, cellsOf } from '../arbitraries'
 
 const otherFile = 'This is not a Pegwright file. Choose a file that was saved in Pegwright.'
@@ -53,7 +53,7 @@ describe('round trip', () => {
   })
 
   test('the largest chart: 400 columns, 600 rows', () => {
-    const cells = vocabulary.flatMap(cellsOf).slice(0, 399)
+    const cells = standardVocabulary.stitches.flatMap(cellsOf).slice(0, 399)
     const row = { cells: [...cells, 'k'], run: null, heading: null, end: 'on' as const }
     const pattern = newPattern(400, 600)
     const large = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { mirrorSign, traditions, type Command, type Sign } from '../../src/stitches/sign'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 
 const round = (n: number) => (Math.round(n * 1e6) / 1e6 + 0).toFixed(6)
 
@@ -43,17 +43,17 @@ const points = (command: Command): [number, number][] => {
 describe.each(traditions)('signs after %s', (tradition) => {
   it('differ from stitch to stitch', () => {
     const seen = new Map<string, string>()
-    for (const { id, width, signs } of vocabulary) {
+    for (const { id, width, signs } of standardVocabulary.stitches) {
       const drawn = `${width}: ${strokes(signs[tradition]).join('; ')}`
       expect(signs[tradition].length, id).toBeGreaterThan(0)
       expect(seen.get(drawn), id).toBeUndefined()
       seen.set(drawn, id)
     }
-    expect(seen.size).toBe(vocabulary.length)
+    expect(seen.size).toBe(standardVocabulary.stitches.length)
   })
 
   it('stay inside their columns', () => {
-    for (const { id, width, signs } of vocabulary)
+    for (const { id, width, signs } of standardVocabulary.stitches)
       for (const { ink, path } of signs[tradition])
         for (const [x, y] of path.flatMap(points)) {
           const margin = ink === 'shade' ? 0 : 0.12
@@ -65,14 +65,14 @@ describe.each(traditions)('signs after %s', (tradition) => {
   })
 
   it('are mirror images where the stitches are', () => {
-    for (const { id, width, signs, mirror } of vocabulary)
+    for (const { id, width, signs, mirror } of standardVocabulary.stitches)
       expect(strokes(mirrorSign(signs[tradition], width)), id).toEqual(
         strokes(stitchOf(mirror).signs[tradition]),
       )
   })
 
   it('draw a front band without a break and lean it to its side', () => {
-    for (const { id, cross, signs, width } of vocabulary) {
+    for (const { id, cross, signs, width } of standardVocabulary.stitches) {
       if (!cross) continue
       const [first] = signs[tradition]
       const drawn = first?.path.flatMap(points) ?? []

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { termSets, type Terms } from '../../src/stitches/stitch'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { tradeSpellings } from '../../src/words/read/spellings'
 import { lex } from '../../src/words/read/lex'
 
@@ -41,13 +41,13 @@ describe('the names of stitches', () => {
   })
 
   it('print no letters that no list has', () => {
-    for (const stitch of vocabulary)
+    for (const stitch of standardVocabulary.stitches)
       for (const set of termSets) expect(stitch[set].abbr, stitch.id).not.toMatch(/PPC/)
     expect(stitchOf('2/2 LPPC').us.abbr).toBe('purled 2/2 LC')
   })
 
   it('are each read as that stitch, in the form that is printed and in the one files have', () => {
-    for (const stitch of vocabulary)
+    for (const stitch of standardVocabulary.stitches)
       for (const spelling of [stitch.id, ...termSets.map((set) => stitch[set].abbr)]) {
         const pieces = lex(spelling, 0)
         const found = tradeSpellings.find(pieces, 0)

@@ -3,7 +3,7 @@
  * repeat is written out. Shares nothing with src/words.
  */
 import type { Stitch, Terms } from '../../src/stitches/stitch'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../src/stitches/vocabulary'
 
 interface Reader {
   readonly text: string
@@ -72,9 +72,11 @@ function readItem(reader: Reader): Stitch[] {
 function readStitch(reader: Reader): Stitch[] {
   const word = /^[^,()[\]]+/.exec(reader.text.slice(reader.at))?.[0] ?? ''
   reader.at += word.length
-  const named = vocabulary.filter((stitch) => stitch[reader.terms].abbr === word)
+  const named = standardVocabulary.stitches.filter((stitch) => stitch[reader.terms].abbr === word)
   const [, letters, count] = /^([a-z]+)(\d+)$/.exec(word) ?? []
-  const counted = vocabulary.filter((stitch) => stitch[reader.terms].abbr === letters)
+  const counted = standardVocabulary.stitches.filter(
+    (stitch) => stitch[reader.terms].abbr === letters,
+  )
   const meanings = [
     ...named.map((stitch) => [stitch]),
     ...counted.map((stitch) => Array.from({ length: Number(count) }, () => stitch)),

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { placed } from '../../src/pattern/row'
 import { termSets } from '../../src/stitches/stitch'
-import { vocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../src/stitches/vocabulary'
 import { writeRow } from '../../src/words/sentence'
 import { isCounted } from '../../src/words/tokens'
 import { arbitraryCells } from '../arbitraries'
@@ -10,7 +10,8 @@ import { expandSentence } from './expand'
 import { firstRun, pieceOf, rowOf, sentenceOf } from './helpers'
 
 /** Rows of a few stitches, so that there is much to shorten. */
-const few = (names: readonly string[]) => vocabulary.filter(({ id }) => names.includes(id))
+const few = (names: readonly string[]) =>
+  standardVocabulary.stitches.filter(({ id }) => names.includes(id))
 const lists = [
   few(['k', 'p']),
   few(['k', 'p', 'ew', 'sl']),
@@ -18,7 +19,7 @@ const lists = [
   few(['k', 'p', '2/2 LC', '1/1 RC']),
   few(['k', 'none', 'kfb', 'cdd', 'yo']),
 ]
-const anyStitches = fc.constantFrom(...lists, vocabulary)
+const anyStitches = fc.constantFrom(...lists, standardVocabulary.stitches)
 const aperiodic = fc
   .tuple(anyStitches, fc.integer({ min: 3, max: 60 }))
   .chain(([stitches, columns]) => arbitraryCells(columns, stitches))
@@ -88,22 +89,22 @@ describe('the sentence of a row', () => {
 
 describe('every stitch of the vocabulary', () => {
   it.each(termSets)('has an abbreviation of its own, %s', (terms) => {
-    const abbreviations = vocabulary.map((stitch) => stitch[terms].abbr)
-    expect(new Set(abbreviations).size).toBe(vocabulary.length)
+    const abbreviations = standardVocabulary.stitches.map((stitch) => stitch[terms].abbr)
+    expect(new Set(abbreviations).size).toBe(standardVocabulary.stitches.length)
   })
 
   it.each(termSets)('has no spelling that another stitch is written by, %s', (terms) => {
-    for (const stitch of vocabulary) {
+    for (const stitch of standardVocabulary.stitches) {
       const { abbr } = stitch[terms]
       const written = isCounted(stitch, terms) ? [`${abbr}1`, `${abbr}2`, `${abbr}3`] : [abbr]
-      for (const other of vocabulary)
+      for (const other of standardVocabulary.stitches)
         if (other !== stitch)
           for (const word of written)
             expect(other.also, `${other.id} or ${abbr}`).not.toContain(word)
     }
   })
 
-  it.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))(
+  it.each(standardVocabulary.stitches.map((stitch) => [stitch.id, stitch] as const))(
     '%s can be written and read, once and several times',
     (id, { width }) => {
       const cells = [id, ...Array.from({ length: width - 1 }, () => '')]

@@ -3,7 +3,7 @@ import { directions, type Direction, type Heading } from '../../src/loom/directi
 import { crossings, type Crossing } from '../../src/loom/row'
 import type { Habits } from '../../src/loom/work'
 import { crosses } from '../../src/stitches/crosses'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { stepsOfCross, stepsOfStitch } from '../../src/words/steps'
 import { crossOrders } from '../published/data/standards'
 
@@ -189,7 +189,7 @@ describe('the steps of decreases', () => {
 
 describe('the steps of every stitch', () => {
   it('are said in whole sentences', () => {
-    for (const stitch of vocabulary)
+    for (const stitch of standardVocabulary.stitches)
       for (const direction of directions)
         expect(stepsOfStitch(stitch, habitsOf(direction), 'forward'), stitch.id).toMatch(/^\w.*\.$/)
   })

@@ -5,7 +5,7 @@ import type { Pattern } from '../../src/pattern/pattern'
 import { addStep } from '../../src/pattern/edits/piece'
 import { setBand } from '../../src/pattern/edits/rows'
 import { termSets } from '../../src/stitches/stitch'
-import { stitchOf, vocabulary } from '../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations, stepsIn } from '../../src/words/abbreviations'
 import { read } from '../../src/words/read/read'
 import { readSettingsOf } from '../../src/words/read/reading'
@@ -140,7 +140,9 @@ describe('abbreviations', () => {
         const listed = abbreviations(work, 'us').flatMap(({ stitch }) => stitch ?? [])
         expect(listed).toHaveLength(used.size)
         expect(new Set(listed)).toEqual(used)
-        const places = listed.map((stitch) => vocabulary.indexOf(stitch.cut?.of ?? stitch))
+        const places = listed.map((stitch) =>
+          standardVocabulary.stitches.indexOf(stitch.cut?.of ?? stitch),
+        )
         expect(places).toEqual(places.toSorted((a, b) => a - b))
       }),
       { numRuns: 80 },

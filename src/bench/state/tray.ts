@@ -1,32 +1,7 @@
 import type { Pattern } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
 import type { Stitch } from '../../stitches/stitch'
-import { stitchOf, vocabulary } from '../../stitches/vocabulary'
-
-/** Letters that take a stitch into the hand while a chart has the focus. */
-const letters: Readonly<Record<string, string>> = {
-  k: 'k',
-  p: 'p',
-  e: 'ew',
-  u: 'uw',
-  f: 'fk',
-  t: 'tk',
-  q: 'ptbl',
-  s: 'sl',
-  w: 'slf',
-  c: 'tuck',
-  y: 'yo',
-  '[': 'm1l',
-  ']': 'm1r',
-  v: 'kfb',
-  '/': 'k2tog',
-  '\\': 'ssk',
-  z: 'p2tog',
-  x: 'ssp',
-  '^': 'cdd',
-  b: 'mb',
-  n: 'none',
-}
+import { standardVocabulary, stitchOf } from '../../stitches/vocabulary'
 
 /** Crosses that lie ready before any is used. */
 const usualCrosses = ['1/1 LC', '1/1 RC', '2/2 LC', '2/2 RC', '2/1 LPC', '2/1 RPC']
@@ -43,10 +18,9 @@ export function trayItems(pattern: Pattern, inHand: string): TrayItem[] {
   for (const row of pattern.chart.rows)
     for (const { stitch } of placed(row)) if (stitch.cross) crosses.add(stitch.id)
   if (stitchOf(inHand).cross) crosses.add(inHand)
-  const keyOfPlain = new Map(Object.entries(letters).map(([key, id]) => [id, key]))
-  const plain = vocabulary.filter(({ cross }) => !cross)
+  const plain = standardVocabulary.stitches.filter(({ cross }) => !cross)
   return [
-    ...plain.map((stitch) => ({ stitch, key: keyOfPlain.get(stitch.id) ?? null })),
+    ...plain.map((stitch) => ({ stitch, key: stitch.key ?? null })),
     ...[...crosses].map((id, index) => ({
       stitch: stitchOf(id),
       key: index < 9 ? String(index + 1) : null,
@@ -57,7 +31,7 @@ export function trayItems(pattern: Pattern, inHand: string): TrayItem[] {
 /** Search by abbreviation, name or other spelling, in both sets of terms. */
 export function findStitches(query: string): Stitch[] {
   const wanted = query.trim().toLowerCase().split(/\s+/)
-  return vocabulary.filter((stitch) => {
+  return standardVocabulary.stitches.filter((stitch) => {
     const text = [
       stitch.id,
       stitch.us.abbr,

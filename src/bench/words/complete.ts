@@ -1,7 +1,7 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import type { LoomSetup } from '../../pattern/pattern'
 import type { Terms } from '../../stitches/stitch'
-import { vocabulary } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import type { TextRange } from '../../words/read/reading'
 
 const stitches = new Map<Terms, readonly Completion[]>()
@@ -10,7 +10,10 @@ const stitches = new Map<Terms, readonly Completion[]>()
 export function stitchCompletions(terms: Terms): readonly Completion[] {
   let list = stitches.get(terms)
   if (!list) {
-    list = vocabulary.map((stitch) => ({ label: stitch[terms].abbr, detail: stitch[terms].name }))
+    list = standardVocabulary.stitches.map((stitch) => ({
+      label: stitch[terms].abbr,
+      detail: stitch[terms].name,
+    }))
     stitches.set(terms, list)
   }
   return list

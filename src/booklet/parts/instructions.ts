@@ -41,7 +41,7 @@ export function abbreviationBlocks(work: Work, column: Column): Block[] {
 /** What stands beside an abbreviation; the steps of the plain knit begin with its name, and no word stands twice. */
 const explained = ({ abbr, name, steps, stitch }: Abbreviation): string => {
   if (!steps) return name
-  return abbr === name || stitch?.id === 'k' ? steps : `${name}. ${steps}`
+  return abbr === name || stitch?.role === 'knit' ? steps : `${name}. ${steps}`
 }
 
 export const abbreviationList = (

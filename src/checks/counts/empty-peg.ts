@@ -1,6 +1,6 @@
 import { firstPerColumn, runsOf } from '../copies'
 import type { Fix } from '../finding'
-import { fix, paintColumns } from '../mending'
+import { fix, idOf, paintColumns } from '../mending'
 import { withRow } from '../../pattern/edits/chart'
 import type { Layout } from '../../pattern/layout'
 import type { Pattern, Run } from '../../pattern/pattern'
@@ -44,7 +44,7 @@ function together(runs: readonly Run[], layout: Layout): Noted {
     mend: (row) => [
       fix(
         one ? `Make a yarn over on ${name}` : `Make yarn overs on ${name}`,
-        paintColumns('yo', row, columns),
+        paintColumns('yarn over', row, columns),
       ),
       noStitchFromHere(name, row, columns),
     ],
@@ -77,7 +77,7 @@ function markColumn(pattern: Pattern, from: number, column: number): Pattern {
     if (!cells || !id) return marked
     const { takes, makes, width } = stitchOf(id)
     if (takes !== 1 || makes !== 1 || width !== 1) return marked
-    marked = withRow(marked, row, { cells: cells.with(column, 'none') })
+    marked = withRow(marked, row, { cells: cells.with(column, idOf('no stitch')) })
   }
   return marked
 }

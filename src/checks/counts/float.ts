@@ -77,7 +77,7 @@ function passedPegs({ run: { row, heading } }: RowView, caught: number, passed: 
 
 function catchBetween({ run, layout }: RowView, pegs: Run, most: number, row: number): Fix[] {
   const every = layout.columnOf.slice(pegs.from, pegs.to + 1)
-  const knitAll = fix(`Knit ${pegsNamed(pegs)}`, paintColumns('k', row, every))
+  const knitAll = fix(`Knit ${pegsNamed(pegs)}`, paintColumns('knit', row, every))
   if (most === 0)
     return [knitAll, fix(`Tuck the yarn on ${pegsNamed(pegs)}`, paintColumns('tuck', row, every))]
   const list: number[] = []
@@ -87,7 +87,7 @@ function catchBetween({ run, layout }: RowView, pegs: Run, most: number, row: nu
   const name =
     list.length === 1 ? `peg ${(list[0] ?? 0) + 1}` : `pegs ${listed(list.map((peg) => peg + 1))}`
   return [
-    fix(`Knit ${name} in between`, paintColumns('k', row, columns)),
+    fix(`Knit ${name} in between`, paintColumns('knit', row, columns)),
     fix(`Tuck the yarn on ${name}`, paintColumns('tuck', row, columns)),
     knitAll,
   ]

@@ -130,9 +130,9 @@ function balance(view: RowView, index: number): Fix[] {
       empty
         ? fix(
             `Make yarn overs on pegs ${pegs}, which are empty`,
-            paintColumns('yo', index, columns),
+            paintColumns('yarn over', index, columns),
           )
-        : fix(`Knit pegs ${pegs}`, paintColumns('k', index, columns)),
+        : fix(`Knit pegs ${pegs}`, paintColumns('knit', index, columns)),
     )
   }
   for (const site of suspects.slice(0, mostSuspects)) fixes.push(...around(view, site, index))
@@ -149,15 +149,15 @@ function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fi
     return [
       fix(
         `Make a yarn over on peg ${peg + 1}, which is empty`,
-        paintColumns('yo', index, [column(peg)]),
+        paintColumns('yarn over', index, [column(peg)]),
       ),
       fix(
         `No stitch on peg ${peg + 1}, which is empty`,
-        paintColumns('none', index, [column(peg)]),
+        paintColumns('no stitch', index, [column(peg)]),
       ),
     ]
-  const partner = stitch.takes > 1 ? 'yo' : 'k2tog'
-  const partnerName = partner === 'yo' ? 'Make a yarn over' : 'Knit two together'
+  const partner = stitch.takes > 1 ? 'yarn over' : 'two together'
+  const partnerName = partner === 'yarn over' ? 'Make a yarn over' : 'Knit two together'
   const plainAt = (at: number): boolean =>
     run.row.sites.some(
       (site) => site.peg === at && site.stitch.takes === 1 && site.stitch.width === 1,
@@ -166,7 +166,7 @@ function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fi
   return [
     fix(
       stitch.look === 'none' ? `Knit peg ${peg + 1}` : `Knit peg ${peg + 1} instead of ${abbr}`,
-      paintColumns('k', index, [column(peg)]),
+      paintColumns('knit', index, [column(peg)]),
     ),
     ...(stitch.takes === 2
       ? neighbours.slice(0, 1).map((at) => noStitchFromHere(`peg ${at + 1}`, index, [column(at)]))
@@ -174,7 +174,7 @@ function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fi
     ...(Math.abs(stitch.takes - 1) > 1 && neighbours.length === 2
       ? [
           fix(
-            `${partner === 'yo' ? 'Make yarn overs' : partnerName} on pegs ${peg} and ${peg + 2} beside it`,
+            `${partner === 'yarn over' ? 'Make yarn overs' : partnerName} on pegs ${peg} and ${peg + 2} beside it`,
             paintColumns(partner, index, neighbours.map(column)),
           ),
         ]

@@ -30,7 +30,7 @@ export const stretch: RowRule = {
           advice:
             'Put each increase next to its decrease, so that no loop moves more than one peg.',
           mend: (row) => [
-            fix(`Knit ${pegsNamed(pegs)}`, paintColumns('k', row, columnsUnder(layout, pegs))),
+            fix(`Knit ${pegsNamed(pegs)}`, paintColumns('knit', row, columnsUnder(layout, pegs))),
           ],
         }
       })

@@ -23,7 +23,7 @@ export const tooManyLoops: RowRule = {
       mend: (row) => [
         fix(
           `Knit peg ${peg + 1} one ${unitOf(run, setting)} earlier`,
-          paintColumns('k', row - 1, [layout.columnOf[peg] ?? 0]),
+          paintColumns('knit', row - 1, [layout.columnOf[peg] ?? 0]),
         ),
       ],
     }))

@@ -6,9 +6,8 @@ import type { Layout } from '../../pattern/layout'
 import type { Pattern, Row } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { PatternRun } from '../../pattern/work'
-import type { Look as LoopLook } from '../../stitches/stitch'
 import { inFirstCopy } from '../copies'
-import { fix, paintLooks } from '../mending'
+import { fix, idOf, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
 import { counted, inEachRepeat, pegsNamed, unitOf } from '../wording'
@@ -91,23 +90,16 @@ type PlainRow = (row: Row) => Row
 function plainRow({ before }: PatternRun, { columnOf }: Layout, direction: Direction): PlainRow {
   const plainAt = ({ stitch, columns, column }: Placed): string[] => {
     const { cross, look } = stitch
-    if (cross && columns === stitch.width) return plainGroups(cross, direction, 'before')
+    if (cross && columns === stitch.width) return plainGroups(cross, direction, 'before').map(idOf)
     return Array.from({ length: columns }, (_, offset) => {
       const peg = columnOf.indexOf(column + offset)
-      if (peg >= 0 && before.stacks[peg] === emptyStack) return 'none'
-      if (stitch.width === 1 && worksOneLoop.has(look)) return stitch.id
-      return look === 'purl' || look === 'purl decrease' ? 'p' : 'k'
+      if (peg >= 0 && before.stacks[peg] === emptyStack) return idOf('no stitch')
+      if (stitch.family === 'knit and purl') return stitch.id
+      return idOf(look === 'purl' || look === 'purl decrease' ? 'purl' : 'knit')
     })
   }
   return (row) => ({ ...row, cells: placed(row).flatMap(plainAt), end: 'on' })
 }
-
-const worksOneLoop: ReadonlySet<LoopLook> = new Set([
-  'knit',
-  'twisted knit',
-  'purl',
-  'twisted purl',
-])
 
 /** Where a band begins with the row, rows are added before the band or inside it; elsewhere there is one way. */
 function addRows(

@@ -1,12 +1,11 @@
 import { paint } from '../../pattern/edits/paint'
-import { crossId } from '../../stitches/crosses'
 import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
 import { fix, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule, RowView } from '../rule'
 import { counted, inEachRepeat, millimetres, pegsNamed } from '../wording'
-import { stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import { crossesIn, type Crossed } from './crossed'
 import { columnsBelow, plainGroups } from './groups'
 
@@ -56,12 +55,13 @@ function crossFewer({ setting, layout }: RowView, { peg, cross }: Crossed, row: 
     front: Math.min(cross.front, most),
     back: Math.min(cross.back, most),
   }
-  const id = crossId(smaller)
+  const found = standardVocabulary.findCross(smaller)
+  if (!found) return []
   const low = column + columnsBelow(cross, smaller, direction)
   const looks = plainGroups(cross, direction, 'after')
   return [
-    fix(`Cross fewer loops: ${stitchOf(id)[terms].abbr}`, (pattern) =>
-      paint(paintLooks(looks, row, column)(pattern), id, row, low),
+    fix(`Cross fewer loops: ${found[terms].abbr}`, (pattern) =>
+      paint(paintLooks(looks, row, column)(pattern), found.id, row, low),
     ),
   ]
 }

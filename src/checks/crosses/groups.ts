@@ -1,27 +1,31 @@
-import type { Direction } from '../../loom/direction'
+import { runsRightToLeft, type Direction } from '../../loom/direction'
+import { groupsOf } from '../../stitches/crosses'
 import type { Cross, Texture } from '../../stitches/stitch'
 
-const plain: Readonly<Record<Texture, string>> = { knit: 'k', purl: 'p' }
-
-/** Does the front group go to higher pegs? */
-const frontGoesUp = ({ lean }: Cross, direction: Direction): boolean =>
-  (lean === 'left') === (direction === 'clockwise')
+/** On pegs in rising order. */
+const groups = (cross: Cross, direction: Direction, when: 'before' | 'after') =>
+  groupsOf(cross, runsRightToLeft(direction, 'forward'), when)
 
 /**
- * The plain stitches that a cross shows, one for each of its columns in rising order: before its groups
+ * The textures that a cross shows, one for each of its columns in rising order: before its groups
  * change places, or after.
  */
 export function plainGroups(
   cross: Cross,
   direction: Direction,
   when: 'before' | 'after',
-): string[] {
-  const front = new Array<string>(cross.front).fill(plain[cross.frontTexture])
-  const back = new Array<string>(cross.back).fill(plain[cross.backTexture])
-  const frontIsHigh = frontGoesUp(cross, direction) === (when === 'after')
-  return frontIsHigh ? [...back, ...front] : [...front, ...back]
+): Texture[] {
+  const { front } = groups(cross, direction, when)
+  return Array.from({ length: cross.front + cross.back }, (_, peg) =>
+    front.includes(peg) ? cross.frontTexture : cross.backTexture,
+  )
 }
 
 /** How many columns of a cross lie below those of a smaller one inside it: the same loops meet. */
-export const columnsBelow = (cross: Cross, smaller: Cross, direction: Direction): number =>
-  frontGoesUp(cross, direction) ? cross.back - smaller.back : cross.front - smaller.front
+export const columnsBelow = (cross: Cross, smaller: Cross, direction: Direction): number => {
+  const meet = (one: Cross): number => {
+    const { front, back } = groups(one, direction, 'after')
+    return Math.max(front[0] ?? 0, back[0] ?? 0)
+  }
+  return meet(cross) - meet(smaller)
+}

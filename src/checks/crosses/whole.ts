@@ -1,11 +1,10 @@
-import { paint } from '../../pattern/edits/paint'
+import { eraseAll, paint } from '../../pattern/edits/paint'
 import { whyCut } from '../../pattern/cut'
 import type { Layout } from '../../pattern/layout'
 import type { Pattern, Row, Run } from '../../pattern/pattern'
 import { cutWords } from '../../stitches/cut'
 import { placed, placedAt, type Placed } from '../../pattern/row'
 import type { CutBy } from '../../stitches/stitch'
-import { stitchOf } from '../../stitches/vocabulary'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
@@ -104,7 +103,7 @@ const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
       ? `Knit ${pegsNamed(pegs)} instead`
       : 'Knit all its pegs instead',
     paintColumns(
-      'k',
+      'knit',
       row,
       Array.from({ length: item.columns }, (_, offset) => item.column + offset),
     ),
@@ -125,11 +124,11 @@ export function fitsOn(
   const there = chart.rows[row]
   const { cross } = stitch
   if (!there || !cross) return false
-  return plainGroups(cross, loom.direction, 'after').every((plain, offset) => {
+  return plainGroups(cross, loom.direction, 'after').every((texture, offset) => {
     const at = column + offset
     if (at >= own && at < own + columns) return true
     const found = placedAt(there, at)?.stitch
-    return found?.width === 1 && (found.look === stitchOf(plain).look || isFree(found.id))
+    return found?.width === 1 && (found.look === texture || isFree(found.id))
   })
 }
 
@@ -138,9 +137,8 @@ export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
   const { stitch, column, columns } = item
   const moved = (by: number) => (pattern: Pattern) => {
     if (!fitsOn(pattern, item, row, column + by, column)) return pattern
-    const { background } = pattern.style
-    const own = Array.from({ length: columns }, (_, offset) => column + offset)
-    const cleared = paintColumns(background, row, own)(pattern)
+    const own = { from: column, to: column + columns - 1 }
+    const cleared = eraseAll(pattern, { from: row, to: row }, own)
     const painted = paint(cleared, stitch.id, row, column + by)
     return painted === cleared ? pattern : painted
   }

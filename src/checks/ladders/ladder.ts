@@ -4,7 +4,7 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { isBackAndForth } from '../../pattern/backAndForth'
 import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
-import { fix } from '../mending'
+import { fix, idOf } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
@@ -93,8 +93,9 @@ function beginAgain(pattern: Pattern, from: number, column: number): Pattern {
   let made = pattern
   for (let row = from; row < pattern.chart.rows.length; row++) {
     const cells = pattern.chart.rows[row]?.cells
-    if (cells?.[column] !== 'none') return made
-    made = withRow(made, row, { cells: cells.with(column, row === from ? 'yo' : 'k') })
+    if (cells?.[column] !== idOf('no stitch')) return made
+    const id = idOf(row === from ? 'yarn over' : 'knit')
+    made = withRow(made, row, { cells: cells.with(column, id) })
   }
   return made
 }

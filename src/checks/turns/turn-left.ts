@@ -3,7 +3,7 @@ import { noRow, type Pattern } from '../../pattern/pattern'
 import { withChart } from '../../pattern/edits/chart'
 import { isJoinedAfter } from '../../pattern/sections'
 import { runsOf } from '../copies'
-import { fix, paintColumns } from '../mending'
+import { fix, idOf, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
 import { PegsNamed, pegsNamed, unitOf } from '../wording'
 import { sectionsOf } from './section'
@@ -35,7 +35,7 @@ function check({ turnings, work, setting }: ChartView): PlacedNote[] {
           mend: (index) =>
             closedBy === null
               ? [fix('Add rows over all the pegs', (pattern) => addRows(pattern, after.yarn.gap))]
-              : [fix(`Knit ${pegsNamed(pegs)}`, paintColumns('k', index, columns))],
+              : [fix(`Knit ${pegsNamed(pegs)}`, paintColumns('knit', index, columns))],
         },
       })
     }
@@ -47,7 +47,7 @@ function check({ turnings, work, setting }: ChartView): PlacedNote[] {
 function addRows(pattern: Pattern, gap: number): Pattern {
   const { columns, rows } = pattern.chart
   const last = pattern.loom.pegs - 1
-  const plain = noRow(columns, 'k')
+  const plain = noRow(columns, idOf('knit'))
   const heading = 'forward' as const
   const rest = gap > 0 && gap <= last ? [{ ...plain, run: { from: gap, to: last }, heading }] : []
   const full = pattern.loom.shape === 'ring' ? { ...plain, heading } : plain

@@ -22,7 +22,7 @@ function check({ turnings, setting, work }: ChartView): PlacedNote[] {
           advice: 'Turn one peg further in, or knit the loop and its strands together first.',
           mend: (row) => [
             ...turnElsewhere(turn, row, inward),
-            fix(`Knit peg ${peg + 1} before turning on it`, paintColumns('k', row, [column])),
+            fix(`Knit peg ${peg + 1} before turning on it`, paintColumns('knit', row, [column])),
           ],
         },
       })

@@ -1,6 +1,8 @@
+import { runsRightToLeft } from '../../loom/direction'
 import { waleOf } from '../../loom/strand'
 import type { LoomSetup } from '../../pattern/pattern'
 import type { PatternRun } from '../../pattern/work'
+import { groupsOf } from '../../stitches/crosses'
 
 /** Where a strand is first and last seen: row (0-based) and peg. */
 export interface StrandEnds {
@@ -44,12 +46,8 @@ export function crossStrands(
   )
   const cross = site?.stitch.cross
   if (!site || !cross) return null
-  const wales = Array.from({ length: site.stitch.width }, (_, i) => waleAt(run, site.peg + i))
-  // What is in front now lies on the side to which the cross leans; higher pegs may be on the left.
-  const onHigherPegs = (cross.lean === 'left') === (direction === 'clockwise')
-  const cut = onHigherPegs ? cross.back : cross.front
-  const [low, high] = [wales.slice(0, cut), wales.slice(cut)].map((part) =>
-    part.filter((wale) => wale >= 0),
-  ) as [number[], number[]]
-  return onHigherPegs ? { front: high, behind: low } : { front: low, behind: high }
+  const groups = groupsOf(cross, runsRightToLeft(direction, 'forward'), 'after')
+  const walesOf = (pegs: readonly number[]) =>
+    pegs.map((offset) => waleAt(run, site.peg + offset)).filter((wale) => wale >= 0)
+  return { front: walesOf(groups.front), behind: walesOf(groups.back) }
 }

@@ -2,7 +2,7 @@ import type { Heading } from '../../loom/direction'
 import type { Knit } from '../../loom/move'
 import type { PatternRow } from '../../pattern/row'
 import type { Stitch } from '../../stitches/stitch'
-import { stitchOf, vocabulary } from '../../stitches/vocabulary'
+import { standardVocabulary as vocabulary } from '../../stitches/vocabulary'
 import type { ReadStitch } from '../read/reading'
 
 /**
@@ -11,30 +11,21 @@ import type { ReadStitch } from '../read/reading'
  */
 export type Meaning = string
 
-const explicit: Readonly<Record<Knit, Stitch>> = {
-  'e-wrap': stitchOf('ew'),
-  'u-wrap': stitchOf('uw'),
-  flat: stitchOf('fk'),
-  true: stitchOf('tk'),
-}
-const plain = stitchOf('k')
-const letters = new Map(
-  vocabulary.map((stitch, index) => [stitch, String.fromCharCode(index + 1)] as const),
-)
+/** Each stitch has as many letters as the widest has pegs: one for itself, the others for what is left of it. */
+const letterAt = (place: number, pegs: number): string =>
+  String.fromCharCode(1 + place * vocabulary.widest + pegs)
 
-/** Letters of cut stitches: so many for each stitch of the vocabulary, a letter for each width. */
-const firstCut = 0xe000
-const widthsOfCut = 8
-
-/** What cuts a stitch is no part of what is worked. */
-const letterOfCut = ({ cut, width }: Stitch): string =>
-  cut ? String.fromCharCode(firstCut + vocabulary.indexOf(cut.of) * widthsOfCut + width) : '\0'
-
-/** The letter of a stitch; the knit that "knit" means has the letter of plain knit. */
+/**
+ * The letter of a stitch; the knit that "knit" means has the letter of plain knit. What cuts a stitch is
+ * no part of what is worked.
+ */
 export const letterOf = (stitch: Stitch, knit: Knit): string =>
-  letters.get(stitch === explicit[knit] ? plain : stitch) ?? letterOfCut(stitch)
+  letterAt(
+    vocabulary.placeOf(stitch.role === knit ? vocabulary.withRole('knit') : stitch),
+    stitch.cut ? stitch.width : 0,
+  )
 
-const gap = letterOf(stitchOf('none'), 'e-wrap')
+const gap = letterOf(vocabulary.withRole('no stitch'), 'e-wrap')
 
 export const holdsGaps = (meaning: Meaning): boolean => meaning.includes(gap)
 

@@ -1,7 +1,7 @@
 import type { Direction } from '../../loom/direction'
 import type { Knit } from '../../loom/move'
 import { setLoom, setMaking } from '../../pattern/edits/settings'
-import { stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import { sentence as capital } from '../english'
 import type { Language } from '../language'
 import { statedDirection, statedKnit, statedPegs } from '../read/definitions'
@@ -34,7 +34,7 @@ function knitStated({ reading, work: { pattern }, language }: Both): Stated | nu
   const { knit: charted } = pattern.making
   if (knit === undefined || knit === charted) return null
   const range = sentenceThat(reading.text, (said) => statedKnit(said) === knit)
-  const abbr = stitchOf('k')[reading.settings.terms].abbr
+  const abbr = standardVocabulary.withRole('knit')[reading.settings.terms].abbr
   return {
     rule: 'knit-differs',
     range,

@@ -217,7 +217,7 @@ function sayDraw(list: readonly DoneOf<'draw'>[], { direction }: HandsContext): 
 function sayBar(list: readonly DoneOf<'bar'>[]): string {
   const { move, after } = firstOf(list)
   const stitch = stitchAt(after.site)
-  const twist = stitch?.id === 'm1r' ? ', twisted to the right' : ', twisted to the left'
+  const twist = stitch?.role === 'make right' ? ', twisted to the right' : ', twisted to the left'
   return `Lift the strand of yarn that lies beside peg ${move.peg + 1}, below its neighbour’s loop, onto the empty peg ${move.peg + 1}${stitch ? twist : ''}.`
 }
 

@@ -1,21 +1,13 @@
 import type { Heading } from '../../loom/direction'
 import { pegsOf } from '../../loom/gather'
-import type { Knit } from '../../loom/move'
 import type { Site } from '../../loom/row'
 import type { Moment } from '../../loom/walk'
 import type { Stitch } from '../../stitches/stitch'
-import { stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import { sentence as capital } from '../english'
 import { languages } from '../languages'
 import { stitchAt, type HandsContext } from './context'
 import { namePegs } from './pegs'
-
-const stitchOfKnit: Readonly<Record<Knit, string>> = {
-  'e-wrap': 'ew',
-  'u-wrap': 'uw',
-  flat: 'fk',
-  true: 'tk',
-}
 
 /** "2/2 left cross", "cable 4 front", "knit two together (k2tog)", "u-wrap knit". */
 function nameOf(stitch: Stitch, { terms, knit }: HandsContext): string {
@@ -28,7 +20,7 @@ function nameOf(stitch: Stitch, { terms, knit }: HandsContext): string {
     return backTexture === 'purl' ? `${size} purl cross` : `${size} cross`
   }
   if (cross) return `${name} (${abbr})`
-  if (stitch.id === 'k') return stitchOf(stitchOfKnit[knit])[terms].name
+  if (stitch.role === 'knit') return standardVocabulary.meant(stitch, knit)[terms].name
   return stitch.family === 'increase' || stitch.family === 'decrease' ? `${name} (${abbr})` : name
 }
 

@@ -1,5 +1,5 @@
 import { knits, type Knit } from '../../loom/move'
-import { findStitch } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import { termSets, type Stitch } from '../../stitches/stitch'
 import { lex } from './lex'
 import { readNumber } from './numberWords'
@@ -54,14 +54,15 @@ function knownAs(name: string): Stitch | null {
   return known?.end === pieces.length && known.meaning.is === 'stitch' ? known.meaning.stitch : null
 }
 
-/** The knit stitches that a pattern can have for its plain one. */
-const plainKnits = new Set(['k', 'ew', 'uw', 'fk', 'tk'])
+/** Can the plain knit of a pattern be this one? */
+const isKnit = ({ role }: Stitch): boolean =>
+  role !== undefined && [...knits, 'knit'].includes(role)
 
 /** "k = u-wrap knit" says how the plain knit is made, and makes no other stitch of it. */
 const alreadySo = (name: string, meaning: Meaning): boolean => {
   if (meaning.is !== 'stitch') return false
   const known = knownAs(name)
-  return known === meaning.stitch || (known?.id === 'k' && plainKnits.has(meaning.stitch.id))
+  return known === meaning.stitch || (known?.role === 'knit' && isKnit(meaning.stitch))
 }
 
 /** "sl wyif: slip, yarn in front" defines nothing new, and not a plain slip. */
@@ -110,10 +111,9 @@ function cableOf(text: string): Stitch | null {
   const purled = (word: string) => /^p/i.test(word)
   const [front, back] = inFront ? [waiting, other] : [other, waiting]
   const [frontPurl, backPurl] = inFront
-    ? [purled(second || 'k'), purled(first)]
-    : [purled(first), purled(second || 'k')]
-  const letters = frontPurl && backPurl ? 'PPC' : backPurl ? 'PC' : 'C'
-  return findStitch(`${front}/${back} ${inFront ? 'L' : 'R'}${letters}`) ?? null
+    ? [purled(second), purled(first)]
+    : [purled(first), purled(second)]
+  return crossOf(front, back, inFront, frontPurl && backPurl, backPurl)
 }
 
 /** The parts of "1/1 left cross" in the order of those of "left cross, 1 over 1". */
@@ -123,11 +123,19 @@ const leanLast = (found: RegExpExecArray | null): (string | undefined)[] =>
 function crossNamed(text: string): Stitch | null {
   const [, lean, purl, front, back] = named.exec(text) ?? leanLast(numbered.exec(text))
   if (!lean || !/cross|cable|twist/i.test(text)) return null
-  const overPurl = /purl over purl|all purl/i.test(text)
-  const letters = overPurl ? 'PPC' : purl ? 'PC' : 'C'
-  const side = lean.toLowerCase() === 'left' ? 'L' : 'R'
-  return findStitch(`${valueOf(front)}/${valueOf(back)} ${side}${letters}`) ?? null
+  const allPurl = /purl over purl|all purl/i.test(text)
+  const left = lean.toLowerCase() === 'left'
+  return crossOf(valueOf(front), valueOf(back), left, allPurl, allPurl || Boolean(purl))
 }
+
+const crossOf = (front: number, back: number, left: boolean, over: boolean, behind: boolean) =>
+  standardVocabulary.findCross({
+    front,
+    back,
+    lean: left ? 'left' : 'right',
+    frontTexture: over ? 'purl' : 'knit',
+    backTexture: behind ? 'purl' : 'knit',
+  }) ?? null
 
 function stitchAt(text: string, name: string): Stitch | null {
   const pieces = lex(text.slice(0, 200), 0)

@@ -1,7 +1,7 @@
 import type { Heading } from '../../loom/direction'
 import { opposite } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
-import { stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import { readLimits } from './limits'
 import type {
   Ambiguity,
@@ -22,7 +22,7 @@ import { options, type Side, type Stretch, type Taken, type Trouble } from './st
 
 const wrongReads = new WeakMap<StitchItem, ReadStitch>()
 
-const appearing = [stitchOf('k'), stitchOf('p')] as const
+const appearing = (['knit', 'purl'] as const).map((role) => standardVocabulary.withRole(role))
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
 export class Expander {
@@ -163,8 +163,9 @@ export class Expander {
 
   #choose(rule: Ambiguity, count: number, range: TextRange): void {
     this.#mixed = true
-    const id = rule === 'ask-times' ? null : (options[rule][this.taken[rule] ?? 0] ?? null)
-    if (id) this.#put({ stitch: seen(stitchOf(id), this.side.wrong), range }, count)
+    const role = rule === 'ask-times' ? null : (options[rule][this.taken[rule] ?? 0] ?? null)
+    const stitch = role && standardVocabulary.withRole(role)
+    if (stitch) this.#put({ stitch: seen(stitch, this.side.wrong), range }, count)
   }
 
   #group(item: GroupItem, list: readonly Item[], at: number, after: number, depth: number): void {

@@ -1,10 +1,10 @@
 import type { Heading } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
 import type { Stitch } from '../../stitches/stitch'
-import { stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import { loopsOn, type Laid, type Place } from './place'
 
-const none = stitchOf('none')
+const none = standardVocabulary.withRole('no stitch')
 const isSteady = ({ takes, makes, width }: Stitch) => takes === width && makes === width
 
 /** Cells tried at most for one row; longer rows are laid from the first peg on as they come. */

@@ -1,4 +1,4 @@
-import { stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import type { GroupItem, Item } from './nodes'
 import { remembered } from './remembered'
 import { options, type Taken } from './stretch'
@@ -22,8 +22,8 @@ export function sizeOf(list: readonly Item[], from: number, taken: Taken, depth 
       size.takes += item.stitch ? Math.abs(item.last - item.first) + 1 : 0
     else if (item.do === 'turn' || item.do === 'fabric' || item.do === 'appear') size.turns = true
     else if (item.do === 'choice') {
-      const id = item.rule === 'ask-times' ? null : options[item.rule][taken[item.rule] ?? 0]
-      if (id) size.takes += stitchOf(id).takes * item.count
+      const role = item.rule === 'ask-times' ? null : options[item.rule][taken[item.rule] ?? 0]
+      if (role) size.takes += standardVocabulary.withRole(role).takes * item.count
     } else if (item.do === 'group') addGroup(item, size, taken, depth)
   }
   return size

@@ -1,4 +1,4 @@
-import { vocabulary, stitchOf } from '../../stitches/vocabulary'
+import { standardVocabulary, stitchOf } from '../../stitches/vocabulary'
 import type { Stitch } from '../../stitches/stitch'
 import { lex, type Piece } from './lex'
 import type { Ambiguity } from './nodes'
@@ -194,7 +194,7 @@ function crossMeaning(
   size: number,
   lean: 'left' | 'right',
 ): Meaning {
-  const stitch = vocabulary.find(({ id }) => id === `${front}/${back} ${side}${letters}`)
+  const stitch = standardVocabulary.find(`${front}/${back} ${side}${letters}`)
   return stitch ? { is: 'stitch', stitch } : { is: 'cross', size, lean }
 }
 
@@ -276,16 +276,16 @@ function makeSpellings(): Spellings {
   const spellings = new Spellings()
   const add = (spelling: string, stitch: Stitch) =>
     spellings.add(spelling, { is: 'stitch', stitch })
-  for (const stitch of vocabulary) {
+  for (const stitch of standardVocabulary.stitches) {
     for (const spelling of [stitch.id, stitch.us.abbr, stitch.uk.abbr]) add(spelling, stitch)
     if (stitch.cross) add(stitch.id.replace(' ', ''), stitch)
   }
   for (const [spelling, rule] of ambiguous) spellings.add(spelling, { is: 'choice', rule })
   for (const [id, list] of Object.entries(more))
     for (const spelling of list) add(spelling, stitchOf(id))
-  for (const stitch of vocabulary)
+  for (const stitch of standardVocabulary.stitches)
     for (const spelling of [...stitch.also, stitch.us.name, stitch.uk.name]) add(spelling, stitch)
-  const back: Meaning = { is: 'stitch', stitch: stitchOf('sl'), atBack: true }
+  const back: Meaning = { is: 'stitch', stitch: standardVocabulary.withRole('slip'), atBack: true }
   for (const spelling of ['sl wyib', 'sl1 wyib', 'slip wyib', 'sl1p wyib', 'slwyib'])
     spellings.add(spelling, back)
   for (const [spelling, meaning] of crossSpellings()) spellings.add(spelling, meaning)
@@ -307,7 +307,7 @@ export const tradeSpellings = makeSpellings()
 /** Short spellings of all stitches, to find one that is near to a word that is not known. */
 export const nearWords: readonly string[] = [
   ...new Set([
-    ...vocabulary.flatMap(({ us, uk, also }) => [us.abbr, uk.abbr, ...also]),
+    ...standardVocabulary.stitches.flatMap(({ us, uk, also }) => [us.abbr, uk.abbr, ...also]),
     'knit',
     'purl',
     'repeat',

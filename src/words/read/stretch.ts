@@ -1,7 +1,7 @@
 import type { Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
 import type { Run } from '../../pattern/pattern'
-import type { Texture } from '../../stitches/stitch'
+import type { Role, Texture } from '../../stitches/stitch'
 import type { Ambiguity, StitchItem, TurnItem } from './nodes'
 import type { ReadStitch, TextRange } from './reading'
 
@@ -9,14 +9,13 @@ import type { ReadStitch, TextRange } from './reading'
 export type Taken = Readonly<Partial<Record<Ambiguity, number>>>
 
 /** What the ambiguous words can stand for, the first unless the counts say otherwise. */
-export const options: Readonly<
-  Record<Exclude<Ambiguity, 'ask-times'>, readonly (string | null)[]>
-> = {
-  'ask-yfwd': ['yo', null],
-  'ask-inc': ['kfb', 'm1l'],
-  'ask-ds': ['k'],
-  'ask-k1b': ['ew'],
-}
+export const options: Readonly<Record<Exclude<Ambiguity, 'ask-times'>, readonly (Role | null)[]>> =
+  {
+    'ask-yfwd': ['yarn over', null],
+    'ask-inc': ['knit twice', 'make left'],
+    'ask-ds': ['knit'],
+    'ask-k1b': ['e-wrap'],
+  }
 
 /** Why a row does not come out. */
 export type Trouble =

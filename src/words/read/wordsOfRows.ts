@@ -10,9 +10,8 @@ export const inCycle = (words: Words, index: number): Words => {
 
 export const lastRow: Named = { kind: 'last', rows: 1 }
 
-const plain = new Set(['k', 'p', 'ew', 'uw', 'fk', 'tk', 'ptbl'])
 export const isPlain = (row: ReadRow | undefined): boolean =>
-  row?.stitches.every(({ stitch }) => plain.has(stitch.id)) ?? false
+  row?.stitches.every(({ stitch }) => stitch.family === 'knit and purl') ?? false
 
 /** Words with a turn or with pegs in them tell a row, not a round. */
 export const turnsOrNames = ({ items }: Body): boolean =>

@@ -12,7 +12,7 @@ import { crossings } from '../../../src/loom/row'
 import type { Moment } from '../../../src/loom/walk'
 import { newPattern, type LoomSetup, type Pattern, type Row } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
-import { vocabulary } from '../../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { arbitraryOneChart, cellsOf } from '../../arbitraries'
 import { withDirection } from '../pieces'
 import { bindOffWalk, castOnWalk, lastWalk, walksOf } from './walks'
@@ -161,7 +161,7 @@ describe('what is drawn is the state of the loom', () => {
     )
   })
 
-  it.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))(
+  it.each(standardVocabulary.stitches.map((stitch) => [stitch.id, stitch] as const))(
     'at every move of %s, in both directions and headings and by both habits',
     (_, stitch) => {
       // As many loops as it takes, for the row to add up.

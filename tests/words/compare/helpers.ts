@@ -8,7 +8,7 @@ import { readFile } from '../../../src/shelf/format'
 import { directions } from '../../../src/loom/direction'
 import { shapes } from '../../../src/pattern/pattern'
 import { termSets } from '../../../src/stitches/stitch'
-import { vocabulary } from '../../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { applyChanges, compare, type Comparison } from '../../../src/words/compare/compare'
 import { read } from '../../../src/words/read/read'
 import { readSettingsOf, type Reading } from '../../../src/words/read/reading'
@@ -66,7 +66,7 @@ export const starters: readonly Pattern[] = readdirSync(seeds)
   })
 
 /** Stitches that leave the loops where they are: any row of them can be worked. */
-const steady = vocabulary.filter(
+const steady = standardVocabulary.stitches.filter(
   ({ takes, makes, width, id }) =>
     takes === width && makes === width && !['ew', 'uw', 'fk', 'tk'].includes(id),
 )

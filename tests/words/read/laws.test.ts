@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { directions } from '../../../src/loom/direction'
 import { shapes, type Pattern } from '../../../src/pattern/pattern'
 import { termSets, type Stitch } from '../../../src/stitches/stitch'
-import { vocabulary } from '../../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { workPattern } from '../../../src/pattern/work'
 import { plainText } from '../../../src/words/text'
 import { writeWords } from '../../../src/words/write'
@@ -88,23 +88,26 @@ describe('words written from a chart, read', () => {
     )
   })
 
-  it.each(vocabulary.map((stitch) => [stitch.id, stitch] as const))('name %s', (_, stitch) => {
-    for (const terms of termSets)
-      for (const direction of directions)
-        for (const shape of shapes) {
-          const pattern = pieceWith(stitch)
-          const { loom, style } = pattern
-          const piece: Pattern = {
-            ...pattern,
-            loom: { ...loom, shape, direction },
-            style: { ...style, terms },
+  it.each(standardVocabulary.stitches.map((stitch) => [stitch.id, stitch] as const))(
+    'name %s',
+    (_, stitch) => {
+      for (const terms of termSets)
+        for (const direction of directions)
+          for (const shape of shapes) {
+            const pattern = pieceWith(stitch)
+            const { loom, style } = pattern
+            const piece: Pattern = {
+              ...pattern,
+              loom: { ...loom, shape, direction },
+              style: { ...style, terms },
+            }
+            const text = plainText(workPattern(piece))
+            const { errors, chart } = settled(text, piece)
+            expect(errors, text).toEqual([])
+            expect(workedRows(chart.pattern), text).toEqual(workedRows(piece))
           }
-          const text = plainText(workPattern(piece))
-          const { errors, chart } = settled(text, piece)
-          expect(errors, text).toEqual([])
-          expect(workedRows(chart.pattern), text).toEqual(workedRows(piece))
-        }
-  })
+    },
+  )
 })
 
 it('an abbreviation that gives a stitch its own name makes no other stitch of it', () => {

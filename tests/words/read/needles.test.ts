@@ -1,29 +1,11 @@
-import { describe, expect, it } from 'vitest'
-import { stitchOf, vocabulary } from '../../../src/stitches/vocabulary'
-import { fromWrongSide } from '../../../src/words/read/needles'
+import { expect, it } from 'vitest'
 import { read } from '../../../src/words/read/read'
 import { usual } from './cases'
 
-describe('a stitch worked on the wrong side', () => {
-  it.each(['sl', 'tuck', 'yo', 'mb', 'none'])(
-    '%s is the same from both sides (common practice)',
-    (id) => {
-      expect(fromWrongSide(stitchOf(id))).toBe(stitchOf(id))
-    },
-  )
-
-  it('seen from behind twice is the stitch itself', () => {
-    // These two look from behind like a plainer stitch, which comes back as itself.
-    const plainer = ['slf', 'uw', 'fk', 'tk']
-    const there = vocabulary.filter(
-      (stitch) => fromWrongSide(stitch) && !plainer.includes(stitch.id),
-    )
-    expect(there.length).toBeGreaterThan(100)
-    for (const stitch of there) {
-      const behind = fromWrongSide(stitch)
-      expect(behind && fromWrongSide(behind), stitch.id).toBe(stitch)
-    }
-  })
+it('a slip on the wrong side leaves the yarn there, unless it is said to be at the back', () => {
+  const words = 'Row 1: k3.\nRow 2: sl 1, sl 1 wyif, sl 1 wyib.'
+  const { rows } = read(words, { ...usual, shape: 'bar', needles: true, pegs: 3 })
+  expect(rows[1]?.stitches.map(({ stitch }) => stitch.id)).toEqual(['sl', 'sl', 'slf'])
 })
 
 it('a repeat is broken off before a decrease only where its loops are there', () => {

@@ -1,11 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { termSets } from '../../../src/stitches/stitch'
-import { vocabulary } from '../../../src/stitches/vocabulary'
+import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { read } from '../../../src/words/read/read'
 import { usual as settings } from './cases'
 
-const stitches = fc.array(fc.constantFrom(...vocabulary), { minLength: 2, maxLength: 60 })
+const stitches = fc.array(fc.constantFrom(...standardVocabulary.stitches), {
+  minLength: 2,
+  maxLength: 60,
+})
 
 describe('a row told stitch by stitch', () => {
   it('is read stitch by stitch, each at its own words', () => {

@@ -10,7 +10,7 @@ import { onPegs } from '../../../src/pattern/row'
 import { habitsOf } from '../../../src/pattern/habits'
 import { workPattern } from '../../../src/pattern/work'
 import { termSets, type Stitch } from '../../../src/stitches/stitch'
-import { stitchOf, vocabulary } from '../../../src/stitches/vocabulary'
+import { stitchOf, standardVocabulary } from '../../../src/stitches/vocabulary'
 import { cellsOf } from '../../arbitraries'
 
 const plain = ['k', 'p', 'ew', 'sl', 'yo', 'k2tog', 'none'].map(stitchOf)
@@ -30,7 +30,8 @@ function fillRow(width: number, loops: number, dice: Dice): Stitch[] {
   }
   while (pegs > 0) {
     const few = list.slice(-Math.ceil(dice() * 5))
-    const pool = dice() < 0.5 ? plain : dice() < 0.5 ? [few[0] ?? stitchOf('k')] : vocabulary
+    const pool =
+      dice() < 0.5 ? plain : dice() < 0.5 ? [few[0] ?? stitchOf('k')] : standardVocabulary.stitches
     const last = list.at(-1)
     const wish = dice() < 0.4 && last ? last : pool[Math.floor(dice() * pool.length)]
     const need = left > pegs ? 'k2tog' : left < pegs && dice() < 0.5 ? 'none' : 'k'

@@ -1,5 +1,5 @@
 import type { Stitch } from '../../../stitches/stitch'
-import { stitchOf } from '../../../stitches/vocabulary'
+import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Copies, FabricItem, Item } from '../nodes'
 import type { TextRange } from '../reading'
 import { readLimits } from '../limits'
@@ -10,8 +10,8 @@ import * as phrases from './phrases'
 import { spanOf } from './items'
 import type { Stars } from './stars'
 
-const k = stitchOf('k')
-const p = stitchOf('p')
+const k = standardVocabulary.withRole('knit')
+const p = standardVocabulary.withRole('purl')
 
 /**
  * Fabrics by name, as the right side looks: one list of stitches for each row until the rows begin

@@ -1,5 +1,5 @@
 import type { Stitch } from '../../../stitches/stitch'
-import { stitchOf } from '../../../stitches/vocabulary'
+import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Item } from '../nodes'
 import { madeInOne, noStitch, standsIn } from '../remarks/parsing'
 import { stitchItem } from './items'
@@ -8,9 +8,11 @@ import type { Parsing } from './parsing'
 /** So many loops are made of one at most; more cannot be meant. */
 const mostMade = 9
 
-const [knit, twisted] = [stitchOf('k'), stitchOf('ew')]
-const both = stitchOf('kfb')
-const [left, right] = [stitchOf('m1l'), stitchOf('m1r')]
+const knit = standardVocabulary.withRole('knit')
+const twisted = standardVocabulary.withRole('e-wrap')
+const both = standardVocabulary.withRole('knit twice')
+const left = standardVocabulary.withRole('make left')
+const right = standardVocabulary.withRole('make right')
 
 /**
  * "(k1, yo, k1) in next st": several stitches worked into one loop. Knit and twisted knit in one

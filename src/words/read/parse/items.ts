@@ -1,6 +1,6 @@
 import type { ChoiceItem, Copies, GapItem, GroupItem, Item, StitchItem } from '../nodes'
 import type { Stitch } from '../../../stitches/stitch'
-import { stitchOf } from '../../../stitches/vocabulary'
+import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Meaning } from '../spellings'
 import type { TextRange } from '../reading'
 
@@ -40,7 +40,7 @@ export function itemOf(
   if (meaning.is === 'choice') return { do: 'choice', rule: meaning.rule, count: count ?? 1, range }
   // A cross whose halves are not told takes its loops all the same: they are knitted for now.
   if (meaning.is === 'cross' && meaning.size > 0)
-    return stitchItem(stitchOf('k'), meaning.size * (count ?? 1), range)
+    return stitchItem(standardVocabulary.withRole('knit'), meaning.size * (count ?? 1), range)
   return { do: 'gap', number: null, range }
 }
 

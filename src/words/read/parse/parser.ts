@@ -1,4 +1,4 @@
-import { stitchOf } from '../../../stitches/vocabulary'
+import { standardVocabulary } from '../../../stitches/vocabulary'
 import { closing } from '../lex'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
@@ -221,7 +221,11 @@ export class Parser {
     if (knit || cursor.eatOne(phrases.reversed, 'stitch')) {
       const range = cursor.rangeFrom(start)
       stars.items.push(
-        groupItem([stitchItem(stitchOf(knit ? 'k' : 'p'), 1, range)], untilEnd, range),
+        groupItem(
+          [stitchItem(standardVocabulary.withRole(knit ? 'knit' : 'purl'), 1, range)],
+          untilEnd,
+          range,
+        ),
       )
       return true
     }

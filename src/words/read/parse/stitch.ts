@@ -1,4 +1,4 @@
-import { stitchOf } from '../../../stitches/vocabulary'
+import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Copies, Item } from '../nodes'
 import { askCross, askDoubled, noStitch, standsIn } from '../remarks/parsing'
 import type { TextRange } from '../reading'
@@ -72,7 +72,11 @@ function remarkOn(meaning: Meaning, start: number, name: TextRange, parsing: Par
 function readPegsOf(meaning: Meaning, start: number, parsing: Parsing, stars: Stars): boolean {
   const { cursor } = parsing
   const doubled = meaning.is === 'choice' && meaning.rule === 'ask-ds'
-  const stitch = doubled ? stitchOf('k') : meaning.is === 'stitch' ? meaning.stitch : null
+  const stitch = doubled
+    ? standardVocabulary.withRole('knit')
+    : meaning.is === 'stitch'
+      ? meaning.stitch
+      : null
   if (stitch?.takes !== 1) return false
   const named = cursor.looksAt('from? pegs|peg #') || cursor.looksAt('from #')
   const list = named ? readPegs(cursor) : readBarePegs(cursor)
@@ -135,8 +139,9 @@ const goesOn = ({ cursor, spellings }: Parsing): boolean =>
 
 /** "sl 2 wyif": where the yarn is may stand behind the number. */
 function slipped(meaning: Meaning, cursor: Cursor): Meaning {
-  if (meaning.is !== 'stitch' || meaning.stitch.id !== 'sl') return meaning
-  if (cursor.eatOne(phrases.inFront, 'stitch')) return { is: 'stitch', stitch: stitchOf('slf') }
+  if (meaning.is !== 'stitch' || meaning.stitch.role !== 'slip') return meaning
+  if (cursor.eatOne(phrases.inFront, 'stitch'))
+    return { is: 'stitch', stitch: standardVocabulary.withRole('slip in front') }
   if (!cursor.looksAt('pwise|purlwise|wyib|with')) return meaning
   const back = !cursor.looksAt('pwise|purlwise') || cursor.looksAt('pwise|purlwise wyib')
   return cursor.eatOne(phrases.atBack, 'stitch') && back ? { ...meaning, atBack: true } : meaning

@@ -1,4 +1,4 @@
-import { stitchOf } from '../../../stitches/vocabulary'
+import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Item } from '../nodes'
 import type { Cursor } from './cursor'
 import { stitchItem } from './items'
@@ -17,7 +17,7 @@ export function readWraps(cursor: Cursor): readonly Item[] | null {
   const how = cursor.text()
   const works = cursor.eatOne(phrases.wrapsWorked, 'word')
   if (!works && !cursor.eatOne(phrases.wrapNotes, 'word')) return null
-  const stitch = stitchOf(how === 'purl' ? 'p' : 'k')
+  const stitch = standardVocabulary.withRole(how === 'purl' ? 'purl' : 'knit')
   let one = false
   let peg: number | null = null
   while (!cursor.done && !pauses.has(cursor.text())) {
