@@ -8,7 +8,7 @@ import { workPattern, type Work } from '../pattern/work'
 import { workPiece, type PieceWork } from '../pattern/workPiece'
 import type { Terms } from '../stitches/stitch'
 import { compare } from '../words/compare/compare'
-import { joined } from '../words/compare/saidOnce'
+import { joined } from '../words/compare/told/saidOnce'
 import { read } from '../words/read/read'
 import { readSettingsOf, type Reading } from '../words/read/reading'
 import {

@@ -1,5 +1,5 @@
-import { lex } from './read/lex'
-import { sizeNames } from './read/onlySizes'
+import { lex } from './read/lines/lex'
+import { sizeNames } from './read/lines/onlySizes'
 
 /** How many sizes a text is written in: of "24 (28, 32)" three; 1 where it has no such list. */
 export const sizesIn = (text: string): number =>

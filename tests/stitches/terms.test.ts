@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { termSets, type Terms } from '../../src/stitches/stitch'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
-import { tradeSpellings } from '../../src/words/read/spellings'
-import { lex } from '../../src/words/read/lex'
+import { tradeSpellings } from '../../src/words/read/terms/spellings'
+import { lex } from '../../src/words/read/lines/lex'
 
 /**
  * Names as published lists of knitting abbreviations give them (from memory). UK lists tell a

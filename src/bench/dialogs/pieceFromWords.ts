@@ -1,7 +1,7 @@
 import type { Pattern } from '../../pattern/pattern'
 import { setReadAs, setWords } from '../../pattern/edits/words'
 import { sectionsOf } from '../../pattern/sections'
-import { chartFrom, patternFor } from '../../words/read/chartFrom'
+import { chartFrom, patternFor } from '../../words/read/chart/chartFrom'
 import type { Reading } from '../../words/read/reading'
 import { counted } from '../pair/counted'
 

@@ -2,14 +2,14 @@ import type { Fix, Severity } from '../../checks/finding'
 import { setWords } from '../../pattern/edits/words'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { applyChanges, type Comparison, type Difference } from '../../words/compare/compare'
-import { toldOf, type ToldDifference, type ToldRemark } from '../../words/compare/told'
+import { toldOf, type ToldDifference, type ToldRemark } from '../../words/compare/told/told'
 import type { Reading, TextFix, TextRange } from '../../words/read/reading'
 import { attempt } from './attempt'
 import type { Rows } from './places'
 
 /** What the reader or the comparison found in own words, as the bench shows it. */
 export interface WordsFinding {
-  /** Stable while the same thing is wrong with the same line: see words/compare/findingIds.ts. */
+  /** Stable while the same thing is wrong with the same line: see words/compare/told/findingIds.ts. */
   readonly id: string
   readonly rule: string
   readonly severity: Severity

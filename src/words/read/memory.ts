@@ -1,10 +1,10 @@
-import type { Definitions } from './definitions'
-import { shapeOf, type LineShape } from './outline'
+import type { Definitions } from './terms/definitions'
+import { shapeOf, type LineShape } from './lines/outline'
 import { parseBody } from './parse/body'
 import type { Body } from './nodes'
-import { Places, type Place } from './place'
+import { Places, type Place } from './loops/place'
 import type { ReadRow, ReadSettings, Reading } from './reading'
-import type { Resolved, Worked } from './work'
+import type { Resolved, Worked } from './loops/work'
 
 /**
  * What one reading remembers for the next, by the text of lines and words: an edit of a line costs

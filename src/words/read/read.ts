@@ -1,12 +1,12 @@
-import { readDefinitions, statedDirection, statedKnit, statedPegs } from './definitions'
-import { closeTurns, turnsGerman } from './doubled'
+import { readDefinitions, statedDirection, statedKnit, statedPegs } from './terms/definitions'
+import { closeTurns, turnsGerman } from './rows/doubled'
 import { figuresOf, isTooLarge, readLimits } from './limits'
 import { Memory, shapesFrom, usable } from './memory'
 import type { Body } from './nodes'
-import { outline, type LineShape, type Statement } from './outline'
+import { outline, type LineShape, type Statement } from './lines/outline'
 import type { Reading, ReadSettings, Remark, TextRange, Token } from './reading'
-import { isFor, sizeNames } from './onlySizes'
-import { isProse } from './prose'
+import { isFor, sizeNames } from './lines/onlySizes'
+import { isProse } from './lines/prose'
 import {
   askSize,
   noRows,
@@ -16,9 +16,9 @@ import {
   tooLarge,
   tooLong,
 } from './remarks/rows'
-import { Resolver } from './resolve'
-import { statedGauge, statedTitle } from './stated'
-import { strangeRows, strangeText } from './strange'
+import { Resolver } from './rows/resolve'
+import { statedGauge, statedTitle } from './lines/stated'
+import { strangeRows, strangeText } from './lines/strange'
 
 /**
  * Read instructions into rows. Never fails: what is not understood becomes remarks. With the

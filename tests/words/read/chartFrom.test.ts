@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
-import { chartFrom } from '../../../src/words/read/chartFrom'
+import { chartFrom } from '../../../src/words/read/chart/chartFrom'
 import { read } from '../../../src/words/read/read'
 import { readSettingsOf } from '../../../src/words/read/reading'
-import { withSmallestRepeat } from '../../../src/words/read/smallestRepeat'
+import { withSmallestRepeat } from '../../../src/words/read/chart/smallestRepeat'
 import { pieceOf, rowOf } from '../helpers'
 
 const ring = (pegs: number): Pattern => newPattern(pegs, 1)

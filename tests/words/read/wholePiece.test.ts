@@ -16,7 +16,7 @@ import { writePiece } from '../../../src/words/piece/write'
 import { read } from '../../../src/words/read/read'
 import { readLimits } from '../../../src/words/read/limits'
 import { readSettingsOf, type Reading } from '../../../src/words/read/reading'
-import { versionAt } from '../../../src/words/read/sectionRows'
+import { versionAt } from '../../../src/words/read/piece/sectionRows'
 import { chartOf, ferryMitt, keeperSock, withPiece } from '../piece/pieces'
 import { workable } from './workable'
 

@@ -1,5 +1,5 @@
 import type { Said } from '../nodes'
-import { closing } from '../lex'
+import { closing } from '../lines/lex'
 import type { Cursor } from './cursor'
 
 const loops = 'st|sts|stitch|stitches|loop|loops|peg|pegs'

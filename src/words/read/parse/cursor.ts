@@ -1,4 +1,4 @@
-import type { Piece } from '../lex'
+import type { Piece } from '../lines/lex'
 import type { BodyTokens } from '../nodes'
 import type { TextRange, TokenKind } from '../reading'
 

@@ -1,6 +1,6 @@
 import { cutStitch, cutWords } from '../../../stitches/cut'
 import { cutsBy } from '../../../stitches/stitch'
-import type { Meaning } from '../spellings'
+import type { Meaning } from '../terms/spellings'
 import type { Cursor } from './cursor'
 
 /** "2/2 LC (cut at the edge of the repeat, 2 of 4 pegs)": as the writer names what is left of a stitch. */

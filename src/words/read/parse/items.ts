@@ -1,7 +1,7 @@
 import type { ChoiceItem, Copies, GapItem, GroupItem, Item, StitchItem } from '../nodes'
 import type { Stitch } from '../../../stitches/stitch'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import type { Meaning } from '../spellings'
+import type { Meaning } from '../terms/spellings'
 import type { TextRange } from '../reading'
 
 export const stitchItem = (

@@ -1,5 +1,5 @@
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import { closing } from '../lex'
+import { closing } from '../lines/lex'
 import { readLimits } from '../limits'
 import type { Copies, Item } from '../nodes'
 import { bracketOpen, tooDeep, unknownWord } from '../remarks/parsing'

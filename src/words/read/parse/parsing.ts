@@ -2,7 +2,7 @@ import { readLimits } from '../limits'
 import type { Body, Reference, RelativeRemark, Said } from '../nodes'
 import type { Terms } from '../../../stitches/stitch'
 import type { TextRange } from '../reading'
-import type { Spellings } from '../spellings'
+import type { Spellings } from '../terms/spellings'
 import type { Cursor } from './cursor'
 
 /** What is gathered while the words of a row are read. */

@@ -1,6 +1,6 @@
 import type { Gauge, Run } from '../../../pattern/pattern'
 import type { Reading, ReadRow, Remark } from '../reading'
-import { nameOf } from '../wordsOfRows'
+import { nameOf } from '../rows/wordsOfRows'
 
 /** Stitches of a row that have no peg. */
 export function noRoom(

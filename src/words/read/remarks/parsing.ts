@@ -1,10 +1,10 @@
 import { excerpt } from '../../../pattern/excerpt'
 import { readLimits } from '../limits'
 import type { Stitch } from '../../../stitches/stitch'
-import { nearest } from '../near'
+import { nearest } from '../terms/near'
 import type { RelativeRemark } from '../nodes'
 import type { TextRange } from '../reading'
-import { nearWords, type Meaning } from '../spellings'
+import { nearWords, type Meaning } from '../terms/spellings'
 
 const remark = (
   rule: string,

@@ -2,10 +2,10 @@ import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
 import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
 import type { Run } from '../../../pattern/pattern'
-import type { Stretch, Trouble } from '../stretch'
+import type { Stretch, Trouble } from '../loops/stretch'
 import type { Ambiguity, Body, Named, RelativeRemark, Said } from '../nodes'
 import type { TextFix, TextRange } from '../reading'
-import { listOfRows } from '../wordsOfRows'
+import { listOfRows } from '../rows/wordsOfRows'
 
 const stitches = (count: number): string => `${count} ${count === 1 ? 'stitch' : 'stitches'}`
 const sts = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`

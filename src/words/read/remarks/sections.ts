@@ -1,6 +1,6 @@
 import { excerpt } from '../../../pattern/excerpt'
 import type { RelativeRemark } from '../nodes'
-import type { WorkOrder } from '../orders'
+import type { WorkOrder } from '../lines/orders'
 import type { TextRange } from '../reading'
 
 const listOf = ({ rows }: WorkOrder): string =>

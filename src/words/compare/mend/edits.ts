@@ -1,0 +1,107 @@
+import type { Heading } from '../../../loom/direction'
+import type { RowEnd } from '../../../loom/row'
+import { withRow } from '../../../pattern/edits/chart'
+import { insertRows } from '../../../pattern/edits/rows'
+import { setRun } from '../../../pattern/edits/turning'
+import { layoutOf } from '../../../pattern/layout'
+import { limits, type Pattern, type Run } from '../../../pattern/pattern'
+import type { ReadRow } from '../../read/reading'
+import type { Item } from '../within/hunks'
+import type { Path } from '../within/path'
+import type { Place } from '../within/row'
+
+/** A stitch and its lowest peg. */
+type OnPeg = Pick<Item, 'stitch' | 'peg'>
+
+export type Put =
+  | { readonly can: true; readonly pattern: Pattern }
+  | { readonly can: false; readonly reason: 'copies' | 'pegs' }
+
+/**
+ * Put stitches on pegs of a row. With a repeat every copy must come out alike, since the chart
+ * holds it once; pegs beyond the row's run hold nothing against it.
+ */
+export function putOnPegs(pattern: Pattern, index: number, items: readonly OnPeg[]): Put {
+  const row = pattern.chart.rows[index]
+  if (!row) return { can: false, reason: 'pegs' }
+  const { columnOf } = layoutOf(pattern)
+  const wanted = columnOf.map((column) => row.cells[column] ?? '')
+  for (const { stitch, peg } of items)
+    for (let offset = 0; offset < stitch.width; offset++) {
+      if (wanted[peg + offset] === undefined) return { can: false, reason: 'pegs' }
+      wanted[peg + offset] = offset === 0 ? stitch.id : ''
+    }
+  const cells = [...row.cells]
+  const filled = new Map<number, string>()
+  const { from, to } = row.run ?? { from: 0, to: columnOf.length - 1 }
+  for (let peg = Math.max(0, from); peg <= to && peg < columnOf.length; peg++) {
+    const column = columnOf[peg] as number
+    const cell = wanted[peg] as string
+    if ((filled.get(column) ?? cell) !== cell) return { can: false, reason: 'copies' }
+    filled.set(column, cell)
+    cells[column] = cell
+  }
+  return { can: true, pattern: withRow(pattern, index, { cells }) }
+}
+
+/** The words' stitches at these places, on the pegs where the chart has its own. */
+export function wordsOnPegs(places: readonly Place[], heading: Heading): OnPeg[] | null {
+  const items: OnPeg[] = []
+  for (const { words, chart, pegs } of places) {
+    const width = (list: readonly Item[]) => list.reduce((sum, { stitch }) => sum + stitch.width, 0)
+    if (width(words) !== width(chart) || width(chart) !== pegs.to - pegs.from + 1) return null
+    let next = pegs.from
+    for (const { stitch } of heading === 'forward' ? words : words.toReversed()) {
+      items.push({ stitch, peg: next })
+      next += stitch.width
+    }
+  }
+  return items
+}
+
+/** All stitches of a row of the words on the pegs of its path; null: they do not fill it. */
+function rowOnPegs({ stitches }: ReadRow, { heading, run }: Path): OnPeg[] | null {
+  const items: OnPeg[] = []
+  let next = run.from
+  const inPegOrder = heading === 'forward' ? stitches : stitches.toReversed()
+  for (const { stitch } of inPegOrder) {
+    items.push({ stitch, peg: next })
+    next += stitch.width
+  }
+  return next === run.to + 1 ? items : null
+}
+
+/** Give a chart row the words' stitches, pegs, way and end. */
+export function putRow(
+  pattern: Pattern,
+  index: number,
+  read: ReadRow,
+  path: Path,
+  heading: Heading | null,
+): Put {
+  const items = rowOnPegs(read, path)
+  if (!items) return { can: false, reason: 'pegs' }
+  const turned = withRow(setRun(pattern, index, path.run), index, { heading, end: path.end })
+  return putOnPegs(turned, index, items)
+}
+
+/** A row of the words that the chart does not have, and the way it is worked. */
+export interface NewRow {
+  readonly read: ReadRow
+  readonly heading: Heading
+}
+
+/** Insert rows of the words before chart row `at`. */
+export function insertRead(pattern: Pattern, at: number, rows: readonly NewRow[]): Put {
+  if (pattern.chart.rows.length + rows.length > limits.rows.most)
+    return { can: false, reason: 'pegs' }
+  let result = insertRows(pattern, at, rows.length)
+  for (const [offset, { read, heading }] of rows.entries()) {
+    const run: Run = read.run ?? { from: 0, to: pattern.loom.pegs - 1 }
+    const end: RowEnd = read.end
+    const put = putRow(result, at + offset, read, { heading, run, end }, read.heading)
+    if (!put.can) return put
+    result = put.pattern
+  }
+  return { can: true, pattern: result }
+}

@@ -1,0 +1,177 @@
+import type { Run } from '../../../pattern/pattern'
+import { readHead } from '../../read/lines/heads'
+import type { ReadRow, Reading, TextRange, Token } from '../../read/reading'
+import type { Comparison, RowPair } from '../comparison'
+import type { Changes } from './rewrite'
+import type { Both } from '../differences/setting'
+
+/** What becomes of the numbers of the rows after a place where the words leave rows out. */
+export interface Renumbering {
+  /** The rows' new numbers, which are those of the chart. */
+  readonly numbers: ReadonlyMap<ReadRow, number>
+  /** Heads and references with their new numbers, beside other changes; null: it cannot be done. */
+  readonly renumber: (changes: Changes) => Changes | null
+  /** Does the chart agree with all those numbers now? */
+  readonly agrees: (before: Comparison, after: Comparison) => boolean
+}
+
+/**
+ * Words that leave a row out and are numbered without it have too low a number on every row after
+ * it, as far as their numbers run on. `agree`: no number is wrong. `own`: they are numbered in a
+ * way of their own, so that the chart's numbers would not make them right.
+ */
+export function renumberingAfter(
+  both: Both,
+  pairs: readonly RowPair[],
+  missing: Run,
+  after: number | null,
+): Renumbering | 'agree' | 'own' {
+  const { rows, text } = both.reading
+  const at = after ?? -1
+  const label = (index: number): number => Number(rows[index]?.label)
+  let end = at + 1
+  while (end < rows.length && (end === 0 || label(end) > label(end - 1))) end++
+  const passOf = new Map<number, number>()
+  for (const { read, pass } of pairs) if (read !== null && pass !== null) passOf.set(read, pass)
+  const shift = (index: number): number => {
+    const pass = passOf.get(index)
+    return pass === undefined ? NaN : both.number(pass) - label(index)
+  }
+  const following = Array.from({ length: end - at - 1 }, (_, n) => at + 1 + n)
+  if (following.every((index) => shift(index) === 0)) return 'agree'
+  for (let index = at; index >= 0; index--) {
+    if (shift(index) !== 0) return 'own'
+    if (!(label(index) > label(index - 1))) break
+  }
+  const size = missing.to - missing.from + 1
+  let last = size
+  for (const index of following) {
+    // Where more rows are left out further on, the numbers are too low by more.
+    if (!(shift(index) >= last) || (index === at + 1 && shift(index) !== size)) return 'own'
+    last = shift(index)
+  }
+  const from = at < 0 ? 0 : (rows[at]?.saidAt.to ?? 0)
+  const to = rows[end]?.saidAt.from ?? text.length
+  const first = at < 0 ? 0 : label(at)
+  const numberOf = (old: number): number => {
+    if (old <= first) return old
+    const index = following.findLast((one) => label(one) <= old)
+    return old + (index === undefined ? size : shift(index))
+  }
+  const numbers = new Map(
+    following.map((index) => [rows[index] as ReadRow, numberOf(label(index))] as const),
+  )
+  return {
+    numbers,
+    renumber: (changes) => withNumbers(both.reading, { from, to }, numberOf, changes),
+    agrees: (was, now) => mislabelled(now) <= mislabelled(was) - following.length,
+  }
+}
+
+/** Rows that go by another number in the words than in the chart. */
+function mislabelled({ reading, work, pairs }: Comparison): number {
+  let count = 0
+  for (const { read, pass } of pairs)
+    if (read !== null && pass !== null)
+      if (Number(reading.rows[read]?.label) !== work.passes[pass]?.number) count++
+  return count
+}
+
+const rowWord = /^(?:rounds?|rnds?|rows?)$/i
+const joins = /^(?:-|–|—|,|&|\+|and|to|through|thru)$/i
+/** Heads that count, or name every other row: other numbers would change what they say. */
+const unnumbered = /^\s*(?:next)\b/i
+const alternating = /\b(?:alt|alternate|even|odd|other|every|all)\b/i
+
+/** Where a number stands in a reference: an end of "6-11", or by itself. */
+export type Position = 'first' | 'last' | 'alone'
+type NumberOf = (old: number, at: Position) => number
+
+/**
+ * Heads and references in a stretch of the text with other numbers, beside other changes. `numberOf`
+ * may depend on where the number stands; NaN: it has no other. null: it cannot be done.
+ */
+export function withNumbers(
+  { text, tokens }: Reading,
+  { from, to }: TextRange,
+  numberOf: NumberOf,
+  changes: Changes,
+): Changes | null {
+  const list = [...changes]
+  const taken = (range: TextRange): boolean =>
+    changes.some((one) => one.range.from < range.to && one.range.to > range.from)
+  const put = (range: TextRange, said: string): void => {
+    if (said !== text.slice(range.from, range.to)) list.push({ range, text: said })
+  }
+  let names = false
+  for (const { kind, range } of tokens) {
+    if (range.from < from || range.to > to || taken(range)) continue
+    const said = text.slice(range.from, range.to)
+    if (kind === 'head') {
+      names = false
+      if (unnumbered.test(said) || !/\d/.test(said)) continue
+      if (alternating.test(said) || breaksRange(said, numberOf)) return null
+      put(
+        range,
+        said.replaceAll(figure, (one) => renumbered(one, numberOf, 'alone')),
+      )
+    } else if (kind === 'reference') {
+      const isNumber = /^\d/.test(said)
+      if (isNumber && (names || isOrdinal(said))) {
+        const at = positionOf(tokens, range, text)
+        if (Number.isNaN(numberOf(parseInt(said, 10), at))) return null
+        put(range, renumbered(said, numberOf, at))
+      }
+      names =
+        rowWord.test(said) ||
+        (names && (isNumber ? follows(tokens, range, text) : joins.test(said)))
+    } else names = false
+  }
+  return list.sort((a, b) => a.range.from - b.range.from || a.range.to - b.range.to)
+}
+
+/** After a number, more numbers of rows follow only behind a dash, a comma or the like. */
+const follows = (tokens: readonly Token[], range: TextRange, text: string): boolean =>
+  joins.test(besideOf(tokens, range, text)[1])
+
+/** The tokens before and after a range, as they stand. */
+function besideOf(
+  tokens: readonly Token[],
+  { from, to }: TextRange,
+  text: string,
+): [before: string, after: string] {
+  const said = (token: Token | undefined) =>
+    token ? text.slice(token.range.from, token.range.to) : ''
+  return [
+    said(tokens.findLast(({ range }) => range.to <= from)),
+    said(tokens.find(({ range }) => range.from >= to)),
+  ]
+}
+
+const dash = /^(?:-|–|—|to|through|thru)$/i
+
+function positionOf(tokens: readonly Token[], range: TextRange, text: string): Position {
+  const [before, after] = besideOf(tokens, range, text)
+  return dash.test(before) ? 'last' : dash.test(after) ? 'first' : 'alone'
+}
+
+const figure = /\d{1,5}(?:st|nd|rd|th)?\b/gi
+const isOrdinal = (said: string): boolean => /\d(?:st|nd|rd|th)$/i.test(said)
+
+/** "5-8" has to stay as long as it was. */
+function breaksRange(head: string, numberOf: NumberOf): boolean {
+  const numbers = readHead(head)?.head.numbers ?? []
+  const [first = 0] = numbers
+  const last = numbers.at(-1) ?? first
+  return numberOf(last, 'alone') - numberOf(first, 'alone') !== last - first
+}
+
+function renumbered(said: string, numberOf: NumberOf, at: Position): string {
+  const number = numberOf(parseInt(said, 10), at)
+  return isOrdinal(said) ? `${number}${ordinalEnd(number)}` : String(number)
+}
+
+function ordinalEnd(number: number): string {
+  if (number % 100 >= 11 && number % 100 <= 13) return 'th'
+  return ['th', 'st', 'nd', 'rd'][number % 10] ?? 'th'
+}

@@ -1,0 +1,112 @@
+import type { Pattern } from '../../../pattern/pattern'
+import { workPattern, type Work } from '../../../pattern/work'
+import { read } from '../../read/read'
+import type { Reading, TextFix } from '../../read/reading'
+import type { Comparison, DifferenceFix } from '../comparison'
+import type { Draft } from '../differences/draft'
+import { applyChanges, rewrite, type Plan } from './rewrite'
+import { saidOnce } from '../told/saidOnce'
+
+type Compare = (reading: Reading, work: Work) => Comparison
+
+const perRule = (differences: Comparison['differences']): Map<string, number> => {
+  const counts = new Map<string, number>()
+  for (const { rule } of differences) counts.set(rule, (counts.get(rule) ?? 0) + 1)
+  return counts
+}
+
+/** What was there before, though the rows could not be read then, has not come by a repair. */
+const sinceThen = ({ differences }: Comparison, { agreement }: Comparison) =>
+  differences.filter(
+    ({ rows }) => rows.length === 0 || rows.some((row) => agreement[row] !== 'unread'),
+  )
+
+/** One difference of that rule less, and no more of any other. */
+function isBetter(
+  after: Comparison['differences'],
+  before: Comparison['differences'],
+  rule: string,
+): boolean {
+  const [now, was] = [perRule(after), perRule(before)]
+  if ((now.get(rule) ?? 0) >= (was.get(rule) ?? 0)) return false
+  return [...now].every(([other, count]) => count <= (was.get(other) ?? 0))
+}
+
+/** Fewer differences, of that rule too, and none of a row that agreed: for the same chart rows. */
+function isNearer(after: Comparison, before: Comparison, rule: string): boolean {
+  const now = sinceThen(after, before)
+  if (isBetter(now, before.differences, rule)) return true
+  const count = (list: Comparison['differences']) => perRule(list).get(rule) ?? 0
+  return (
+    now.length < before.differences.length &&
+    count(now) < count(before.differences) &&
+    now.every(
+      ({ rows }) => rows.length > 0 && rows.every((row) => before.agreement[row] !== 'same'),
+    )
+  )
+}
+
+/** A line that others repeat has its errors once, however often it is repeated. */
+const errorsIn = (reading: Reading): number =>
+  saidOnce(reading).filter(({ severity }) => severity === 'error').length
+
+/**
+ * Of the repairs drafted, at most one of the words and one of the chart: the first after which
+ * that difference is gone and no other has come. Each is tried out on a copy.
+ */
+export function fixesThatWork(
+  comparison: Comparison,
+  { rule, rewrites, edits }: Draft,
+  head: Plan['head'],
+  compare: Compare,
+): readonly DifferenceFix[] {
+  const { reading, work } = comparison
+  const fixes: DifferenceFix[] = []
+  for (const one of rewrites) {
+    const { label } = one
+    const changes = 'plan' in one ? planned(reading, head, one.plan()) : one.changes()
+    if (!changes) continue
+    const after = read(applyChanges(reading.text, changes), reading.settings, reading)
+    if (errorsIn(after) > errorsIn(reading)) continue
+    const now = compare(after, work)
+    if (!isNearer(now, comparison, rule)) continue
+    if ('holds' in one && !one.holds?.(comparison, now)) continue
+    fixes.push({ label, changes } satisfies TextFix)
+    break
+  }
+  for (const { label, edit } of edits) {
+    const pattern = edit(work.pattern)
+    if (pattern === work.pattern) continue
+    const now = readFor(pattern, reading, work.pattern)
+    if (errorsIn(now) > errorsIn(reading)) continue
+    const then = compare(now, workPattern(pattern, work))
+    if (!isBetter(then.differences, comparison.differences, rule)) continue
+    fixes.push({ label, edit })
+    break
+  }
+  return onlyLoses(rule, fixes) ? [] : fixes
+}
+
+/** Rows of the chart are not to go where the words cannot take them instead. */
+const onlyLoses = (rule: string, fixes: readonly DifferenceFix[]): boolean =>
+  rule === 'row-missing-in-words' && fixes.every((fix) => 'edit' in fix)
+
+const planned = (reading: Reading, head: Plan['head'], plan: Partial<Plan>) =>
+  rewrite(reading, {
+    sentences: new Map(),
+    gone: new Set(),
+    added: new Map(),
+    head,
+    ...plan,
+  })
+
+/** The words as they are read for another loom, or as the edit left them. */
+function readFor({ loom, making, words }: Pattern, reading: Reading, before: Pattern): Reading {
+  const { settings } = reading
+  const text = words !== null && words !== before.words ? words : reading.text
+  const { shape, pegs, direction } = loom
+  const now = { ...settings, shape, pegs, direction, knit: making.knit }
+  const keys = ['shape', 'pegs', 'direction', 'knit'] as const
+  const isSame = text === reading.text && keys.every((key) => now[key] === settings[key])
+  return isSame ? reading : read(text, now, reading)
+}

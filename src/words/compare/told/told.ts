@@ -1,0 +1,74 @@
+import type { Run } from '../../../pattern/pattern'
+import type { Work } from '../../../pattern/work'
+import { read } from '../../read/read'
+import { readSettingsOf } from '../../read/reading'
+import { compare } from '../compare'
+import type { Comparison, Difference } from '../comparison'
+import { findingIds } from './findingIds'
+import { joined, type Joined } from './saidOnce'
+
+export interface ToldRemark extends Joined {
+  /** By which it can be set aside. */
+  readonly id: string
+}
+
+export interface ToldDifference {
+  readonly difference: Difference
+  /** 0-based; none: the whole row. */
+  readonly places: readonly Run[]
+  readonly id: string
+}
+
+/** What is listed of own words: each fault once, with the name by which it can be set aside. */
+export function toldOf(comparison: Comparison): {
+  readonly remarks: readonly ToldRemark[]
+  readonly differences: readonly ToldDifference[]
+} {
+  const { remarks, differences } = joined(comparison)
+  const all = withoutCascade(comparison, differences)
+  const ids = findingIds(
+    comparison.reading,
+    remarks.map(({ remark }) => remark),
+    all.map(({ difference }) => difference),
+  )
+  return {
+    remarks: remarks.map((told, index) => ({ ...told, id: ids[index] ?? '' })),
+    differences: all.map((told, index) => ({ ...told, id: ids[remarks.length + index] ?? '' })),
+  }
+}
+
+/** How many errors the own words of the chart on the bench have that are not set aside. */
+export function countErrors(work: Work): number {
+  const { words, checks } = work.pattern
+  if (words === null) return 0
+  const { remarks, differences } = toldOf(compare(read(words, readSettingsOf(work.pattern)), work))
+  return [
+    ...remarks.map(({ remark, id }) => ({ severity: remark.severity, id })),
+    ...differences.map(({ difference, id }) => ({ severity: difference.severity, id })),
+  ].filter(({ severity, id }) => severity === 'error' && !checks.aside.includes(id)).length
+}
+
+/**
+ * Where the stitches of a line do not add up, those after the mistake stand beside others than they
+ * should: of these differences one is enough, for the whole row.
+ */
+function withoutCascade(
+  { reading }: Comparison,
+  differences: readonly Difference[],
+): Omit<ToldDifference, 'id'>[] {
+  const wrong = new Set<number>()
+  for (const { row, severity } of reading.remarks) {
+    const line = severity === 'error' && row !== null ? reading.rows[row] : undefined
+    if (line) wrong.add(line.range.from)
+  }
+  const said = new Set<string>()
+  return differences.flatMap((difference) => {
+    const line = difference.read === null ? undefined : reading.rows[difference.read]
+    if (difference.rule !== 'words-differ' || !line || !wrong.has(line.range.from))
+      return [{ difference, places: difference.places }]
+    const key = difference.rows.join(' ')
+    if (said.has(key)) return []
+    said.add(key)
+    return [{ difference, places: [] }]
+  })
+}

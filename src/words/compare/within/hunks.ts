@@ -1,0 +1,90 @@
+import { diffArrays } from 'diff'
+import type { Stitch } from '../../../stitches/stitch'
+import type { TextRange } from '../../read/reading'
+
+/** A stitch of the words or of the chart at its place, in working order. */
+export interface Item {
+  readonly stitch: Stitch
+  readonly letter: string
+  /** Its lowest peg, 0-based. */
+  readonly peg: number
+}
+
+export interface WordItem extends Item {
+  readonly range: TextRange
+}
+
+/** Stitches from..to (not included) of the words stand where those of the chart should. */
+export interface Hunk {
+  readonly words: readonly [from: number, to: number]
+  readonly chart: readonly [from: number, to: number]
+}
+
+/** Where two rows differ, peg by peg: both stand on the same pegs. Neighbours make one hunk. */
+export function hunksByPeg(words: readonly Item[], chart: readonly Item[]): Hunk[] {
+  const hunks: Hunk[] = []
+  let [i, j] = [0, 0]
+  let start: readonly [number, number] | null = null
+  const close = () => {
+    if (start) hunks.push({ words: [start[0], i], chart: [start[1], j] })
+    start = null
+  }
+  while (i < words.length && j < chart.length) {
+    if (words[i]?.letter === chart[j]?.letter) {
+      close()
+      i++
+      j++
+      continue
+    }
+    start ??= [i, j]
+    let drift = 0
+    do {
+      if (drift <= 0) drift += words[i++]?.stitch.width ?? 0
+      if (drift > 0) drift -= chart[j++]?.stitch.width ?? drift
+    } while (drift !== 0 && i < words.length && j < chart.length)
+  }
+  if (i < words.length || j < chart.length) start ??= [i, j]
+  i = words.length
+  j = chart.length
+  close()
+  return hunks
+}
+
+/**
+ * Where two rows differ as lists of stitches, so that one left out moves no other; null where more
+ * than `mostEdits` are added and left out.
+ */
+export function hunksInOrder(
+  words: readonly Item[],
+  chart: readonly Item[],
+  mostEdits: number,
+): Hunk[] | null {
+  const least = Math.min(words.length, chart.length)
+  let start = 0
+  while (start < least && words[start]?.letter === chart[start]?.letter) start++
+  let tail = 0
+  while (tail < least - start && words.at(-1 - tail)?.letter === chart.at(-1 - tail)?.letter) tail++
+  const letters = (items: readonly Item[]) =>
+    items.slice(start, items.length - tail).map(({ letter }) => letter)
+  const changes = diffArrays(letters(words), letters(chart), { maxEditLength: mostEdits })
+  if (!changes) return null
+  const hunks: Hunk[] = []
+  let [i, j] = [start, start]
+  let [fromWords, fromChart] = [i, j]
+  const close = () => {
+    if (i > fromWords || j > fromChart) hunks.push({ words: [fromWords, i], chart: [fromChart, j] })
+  }
+  for (const { added, removed, count } of changes) {
+    if (added) j += count
+    else if (removed) i += count
+    else {
+      close()
+      i += count
+      j += count
+      fromWords = i
+      fromChart = j
+    }
+  }
+  close()
+  return hunks
+}

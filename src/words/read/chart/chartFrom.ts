@@ -1,0 +1,177 @@
+import {
+  limits,
+  newPattern,
+  type Gauge,
+  type Pattern,
+  type Row,
+  type Run,
+} from '../../../pattern/pattern'
+import type { Step } from '../../../pattern/piece'
+import { bandsOf, type LaidRow } from './bands'
+import { layStitches } from '../loops/lay'
+import { Memory } from '../memory'
+import { Places, type Laid, type Place } from '../loops/place'
+import type { Reading, ReadRow, ReadSettings, Remark } from '../reading'
+import { noRoom, statedGaugeRemark, tooManyRows } from '../remarks/charting'
+import { statedGauge } from '../lines/stated'
+import { withSmallestRepeat } from './smallestRepeat'
+
+export interface ChartMade {
+  readonly pattern: Pattern
+  /** What could not be laid as the words say. */
+  readonly remarks: readonly Remark[]
+}
+
+/** An empty piece on a loom like the one that words are read for. */
+export function patternFor({ pegs, shape, direction, knit, terms }: ReadSettings): Pattern {
+  const piece = newPattern(Math.min(limits.pegs.most, Math.max(limits.pegs.least, pegs)), 1)
+  return {
+    ...piece,
+    loom: { ...piece.loom, shape, direction },
+    making: { ...piece.making, knit },
+    style: { ...piece.style, terms },
+  }
+}
+
+/** The plain knit that the words state is that of the piece. */
+const knitOf = ({ stated: { knit } }: Reading) => (knit ? { knit } : {})
+
+/**
+ * Put the rows of a reading on the loom of a pattern, as its chart: a column for each peg, or the
+ * smallest repeat of columns there is. Pegs that a decrease empties get no-stitch cells beside it;
+ * increases go to the nearest empty peg. A title and a gauge that the words state are taken up where
+ * the pattern has none. What has no room is left out, with a remark.
+ */
+export function chartFrom(
+  reading: Reading,
+  pattern: Pattern = patternFor({ ...reading.settings, ...knitOf(reading) }),
+): ChartMade {
+  const { pegs, shape } = pattern.loom
+  const remarks: Remark[] = []
+  const places = new Places()
+  const background = pattern.style.background
+  let place = places.start(pegs)
+  const { rows: made } = Memory.of.get(reading) ?? {}
+  const stretchOf = (read: ReadRow): object => made?.get(read)?.stretch ?? read
+  const laidOf = new Map<object, KnownRow>()
+  const laid = reading.rows.map((read, index): LaidRow => {
+    const covers = coversOn(read, reading, pegs)
+    // A row that is worked again on the same loom is the same row.
+    const key = stretchOf(read)
+    const known = laidOf.get(key)
+    const again = known?.place === place && isSameRun(known.covers, covers) ? known : null
+    const { kept, left } = again ?? fitting(read, covers, place)
+    if (left > 0) remarks.push(noRoom(read, index, left, covers, shape))
+    const row = again?.row ?? rowOf(read, kept, covers, place, background)
+    if (!again) laidOf.set(key, { place, covers, kept, left, row })
+    place = places.after(place, shape, covers, read.goes, read.end, kept, place.loops)
+    // A plain turn turns as well: the next row says its way itself.
+    return { row, goes: read.goes }
+  })
+  const { rows, bands, leftOut } = bandsOf(laid, reading.bands)
+  const { gauge, title } = reading.stated
+  const other = gauge && pattern.gauge && !isSameGauge(gauge, pattern.gauge)
+  if (other)
+    remarks.push(
+      statedGaugeRemark(
+        gauge,
+        pattern.gauge,
+        statedGauge(reading.text)?.range ?? { from: 0, to: 0 },
+      ),
+    )
+  if (leftOut > 0) remarks.push(tooManyRows(reading, leftOut))
+  return {
+    pattern: withSmallestRepeat({
+      ...pattern,
+      piece: { ...pattern.piece, steps: endedAs(reading, pattern.piece.steps) },
+      title: hasTitle(pattern) ? pattern.title : (title ?? pattern.title),
+      gauge: pattern.gauge ?? gauge ?? null,
+      chart: {
+        columns: pegs,
+        repeat: null,
+        bands,
+        rows: rows.length > 0 ? rows : [emptyRow(pegs, background)],
+      },
+    }),
+    remarks,
+  }
+}
+
+/** The last bind-off is the one that the words name at their end. */
+function endedAs({ edges, rows }: Reading, steps: readonly Step[]): readonly Step[] {
+  const end = edges.at(-1)
+  const last = steps.at(-1)
+  if (!end?.how || end.row < rows.length || last?.kind !== 'bind off') return steps
+  return [...steps.slice(0, -1), { ...last, how: end.how }]
+}
+
+/** A row as it was laid, on the loom as it was then. */
+interface KnownRow {
+  readonly place: Place
+  readonly covers: Run
+  readonly kept: Laid
+  readonly left: number
+  readonly row: Row
+}
+
+const isSameRun = (a: Run, b: Run): boolean => a.from === b.from && a.to === b.to
+const untitled = newPattern().title
+const hasTitle = ({ title }: Pattern): boolean => title !== '' && title !== untitled
+const isSameGauge = (a: Gauge, b: Gauge): boolean => a.stitches === b.stitches && a.rows === b.rows
+
+const emptyRow = (pegs: number, background: string): Row => ({
+  cells: Array.from({ length: pegs }, () => background),
+  run: null,
+  heading: null,
+  end: 'on',
+})
+
+/** The pegs of a row on this loom, which may have others than the words were read for. */
+function coversOn({ covers, run, goes }: ReadRow, { settings }: Reading, pegs: number): Run {
+  const whole: Run = { from: 0, to: pegs - 1 }
+  if (!covers) return run ? clip(run, pegs) : whole
+  if (!run && covers.from === 0 && covers.to >= Math.min(settings.pegs, pegs) - 1) return whole
+  if (!run && goes === 'forward' && covers.to === settings.pegs - 1)
+    return clip({ from: covers.from, to: pegs - 1 }, pegs)
+  return clip(covers, pegs)
+}
+
+const clip = ({ from, to }: Run, pegs: number): Run => {
+  const first = Math.min(Math.max(0, from), pegs - 1)
+  return { from: first, to: Math.min(Math.max(first, to), pegs - 1) }
+}
+
+/** The row as it is laid; of one with too many stitches only as many as there is room for. */
+function fitting(read: ReadRow, covers: Run, place: Place): { kept: Laid; left: number } {
+  const stitches = read.stitches.map(({ stitch }) => stitch)
+  const whole = layStitches(place, covers, read.goes, stitches)
+  if (whole) return { kept: whole, left: 0 }
+  const room = covers.to - covers.from + 1
+  let width = 0
+  let count = 0
+  for (const stitch of stitches) {
+    if (width + stitch.width > room) break
+    width += stitch.width
+    count++
+  }
+  const kept = layStitches(place, covers, read.goes, stitches.slice(0, count))
+  return {
+    kept: kept ?? { sites: [], steady: false, miscount: true },
+    left: stitches.length - count,
+  }
+}
+
+function rowOf(read: ReadRow, { sites }: Laid, covers: Run, place: Place, background: string): Row {
+  const cells = Array.from({ length: place.pegs }, () => background)
+  for (const { stitch, peg } of sites) {
+    cells.fill('', peg, peg + stitch.width)
+    cells[peg] = stitch.id
+  }
+  const all = covers.from === 0 && covers.to === place.pegs - 1
+  return {
+    cells,
+    run: all ? null : covers,
+    heading: read.goes === place.heading ? null : read.goes,
+    end: read.end,
+  }
+}

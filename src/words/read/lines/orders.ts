@@ -1,0 +1,217 @@
+import { bindOffs, type BindOff } from '../../../loom/move'
+import { bindOffNames } from '../../edges'
+import { languages } from '../../languages'
+import { numberIn } from '../limits'
+import type { Often } from '../nodes'
+import { numberWordsPattern, readNumber } from './numberWords'
+import { sectionKind } from './sections'
+
+/** Where a chart or section is called for by its name. */
+export interface WorkOrder {
+  readonly do: 'work'
+  readonly verb: 'work' | 'rep'
+  readonly name: string
+  /** The rows it names, first and last; null: all of them. */
+  readonly rows: readonly [first: number, last: number] | null
+  readonly often: Often
+  /** Its rows follow; or they stand before it, and it says so. */
+  readonly where: 'follow' | 'before' | null
+  /** It cannot mean anything else than a name. */
+  readonly sure: boolean
+  /** As the program itself writes it. */
+  readonly strict: boolean
+}
+
+/** A line of a whole piece that is no row itself, and says what becomes of rows. Pegs from 1. */
+export type Order =
+  | WorkOrder
+  /** "The 1st and 3rd time:" */
+  | { readonly do: 'times'; readonly times: readonly number[] }
+  /** From here on these pegs are in work; null: all. */
+  | {
+      readonly do: 'pegs'
+      readonly run: readonly [first: number, last: number] | null
+      readonly round: boolean
+    }
+  /** Loops are put on or taken off; null: on all pegs. From the first peg to the last one worked. */
+  | {
+      readonly do: 'cast on' | 'bind off'
+      readonly pegs: readonly [first: number, last: number] | null
+      /** Which bind-off, where the line names it. */
+      readonly how: BindOff | null
+    }
+  /** Plain rows that are measured on the piece. */
+  | { readonly do: 'measured' }
+
+const pegs = String.raw`pegs? (\d{1,4})(?:\s*(?:to|-|–|through)\s*(?:peg )?(\d{1,4}))?`
+const toAndFro = String.raw`(?:to and fro|back and forth|flat)`
+const rows = String.raw`(?:rnds?|rounds?|rows?)\.? (\d{1,4})(?:\s*(?:-|–|to|through)\s*(\d{1,4}))?`
+const often = String.raw`((?:once|twice)(?: more| again)?|(?:\d{1,9}|${numberWordsPattern}) (?:more )?times(?: more| in all| in total)?)`
+const name = String.raw`(?:the )?([a-z][\w&'’/ -]{0,58}?)`
+const verb = '(work|rep|repeat)'
+const line = (pattern: string, flags = 'i'): RegExp =>
+  new RegExp(String.raw`^\s*${pattern}\s*$`, flags)
+
+/** As `words/piece` writes it: "Work Cuff, Rnds 1-2, 6 times:", "Work Cuff again, Rnd 1." */
+const strict = line(
+  String.raw`Work (.{1,80}), (?:Rnds?|Rows?) (\d{1,4})(?:-(\d{1,4}))?(?:, (once|twice|\d{1,9} times))?([:.])`,
+  '',
+)
+const noChart = line(String.raw`Work (.{1,80}): there is no chart of this name yet\.`, '')
+const follows = line(`work ${name}(?:,? ${rows})?,? ${often}:`)
+const rowsOf = line(`${verb} (?:the )?${rows} of ${name}(?:,? ${often})?[.:]?`)
+const nameThenRows = line(`${verb} ${name},? ${rows}(?:,? ${often})?[.]?`)
+const byName = line(String.raw`${verb} ${name}( again)?(?:,? ${often})?\.?`)
+const asBefore = line(String.raw`${verb} ${name} as (?:before|above)(?:,? ${often})?\.?`)
+
+const someTime = /^\s*The ((?:\d{1,4}(?:st|nd|rd|th)(?:, | and )?)+) times?:\s*$/i
+const somePegs = [
+  new RegExp(
+    String.raw`^\s*(?:from here,? )?work(?: ${toAndFro})? (?:only )?on(?: only)? ${pegs}\b`,
+  ),
+  new RegExp(String.raw`^\s*(?:from here,? )?work (?:only )?${pegs} only\b`),
+].map(({ source }) => new RegExp(source, 'i'))
+const allPegs = new RegExp(
+  String.raw`^\s*from here,? work (?:(in the round)|${toAndFro}) on all(?: \d{1,4})? pegs\b`,
+  'i',
+)
+const castOn =
+  /^\s*Cast on \d{1,4} pegs? (?:by|with) [^.:]{1,60}(?:: pegs? (\d{1,4})(?: to (\d{1,4}))?\.|,.*\.)\s*$/
+const bindOff =
+  /^\s*(?:Bind|Cast) off (?:all \d{1,4} loops?|the \d{1,4} loops? on pegs? (\d{1,4})(?: to (\d{1,4}))?)\b.*\.\s*$/
+const measured = /^\s*(?:Knit|Purl|Work) [\d.]{1,6} cm\b.{0,100}, measured on your piece\b/
+
+/** What no section is called: the words go on in another way. */
+const noName =
+  /^(?:(?:rnds?|rounds?|rows?|last|next|these|this|those|that|from|in|on|with|even|as|to|until|each|every|all|any|across|around|an?|it|them|both|same|straight|back|sts?|stitch(?:es)?|pegs?|plain|flat|short|decs?|decreases?|incs?|increases?|knit|purl|set|border|edges?|other|another|remaining|rem|again|between|inc|dec)\b|[kp]\d|(?:k|p)\b)/i
+/** What many charts could be called, so that nothing is said of it where no section is. */
+const anyName =
+  /^(?:chart|(?:the )?(?:chart|lace|cable|st|stitch)? ?(?:patt?(?:ern)?s?|rib(?:bing)?|stitch|repeat|rpt|sequence|section|instructions))$/i
+
+/** What a line of the whole piece says, if it is one; most are not. */
+export function readOrder(text: string): Order | null {
+  if (!/^\s*(?:work|rep|the|from|cast|bind|knit|purl)\b/i.test(text) && !/^\s*repeat\b/i.test(text))
+    return null
+  return readPieceLine(text) ?? readCall(text)
+}
+
+const surely = { sure: true, strict: true } as const
+
+function readPieceLine(text: string): Order | null {
+  const written = strict.exec(text)
+  if (written) {
+    const [, said = '', first, last, times, end] = written
+    const again = end === '.' && said.endsWith(' again')
+    return {
+      do: 'work',
+      verb: 'work',
+      name: again ? said.slice(0, -' again'.length) : said,
+      rows: rangeOf(first, last),
+      often: oftenOf(times),
+      where: end === ':' ? 'follow' : again ? 'before' : null,
+      sure: true,
+      strict: true,
+    }
+  }
+  const missing = noChart.exec(text)?.[1]
+  if (missing) return { ...call('work', missing, null, undefined), where: 'before', ...surely }
+  const times = someTime.exec(text)?.[1]
+  if (times) return { do: 'times', times: (times.match(/\d+/g) ?? []).map(numberIn) }
+  const all = allPegs.exec(text)
+  if (all) return { do: 'pegs', run: null, round: all[1] !== undefined }
+  for (const pattern of somePegs) {
+    const [, first, last] = pattern.exec(text) ?? []
+    if (first) return { do: 'pegs', run: rangeOf(first, last), round: false }
+  }
+  const edge = castOn.exec(text) ?? bindOff.exec(text)
+  if (edge) {
+    const does = castOn.test(text) ? 'cast on' : 'bind off'
+    const how = does === 'bind off' ? bindOffNamed(text) : null
+    return { do: does, pegs: rangeOf(edge[1], edge[2]), how }
+  }
+  return measured.test(text) ? { do: 'measured' } : null
+}
+
+/** As the words name it, in either set of terms. */
+const bindOffNamed = (text: string): BindOff | null =>
+  bindOffs.find((how) =>
+    [languages.us, languages.uk].some(({ finishing }) =>
+      text.includes(bindOffNames(finishing)[how]),
+    ),
+  ) ?? null
+
+function readCall(text: string): WorkOrder | null {
+  const head = follows.exec(text)
+  if (head && isName(head[1]))
+    return { ...call('work', head[1], rangeOf(head[2], head[3]), head[4]), where: 'follow' }
+  const of = rowsOf.exec(text)
+  if (of && isName(of[4])) return call(of[1], of[4], rangeOf(of[2], of[3]), of[5])
+  const rowsLater = nameThenRows.exec(text)
+  if (rowsLater && isName(rowsLater[2])) {
+    const [, does, said, first, last, times] = rowsLater
+    return call(does, said, rangeOf(first, last), times)
+  }
+  const before = asBefore.exec(text)
+  if (before && isName(before[2]))
+    return { ...call(before[1], before[2], null, before[3] ?? 'once'), where: 'before' }
+  const named = byName.exec(text)
+  if (!named || !isName(named[2])) return null
+  const [, does, said, again, times] = named
+  return { ...call(does, said, null, times), where: again ? 'before' : null }
+}
+
+const isName = (said: string | undefined): said is string =>
+  said !== undefined && !noName.test(said)
+
+/**
+ * A name with a capital, the word "chart" or a part that pieces usually have is surely one, if it is not what any
+ * could be called.
+ */
+function call(
+  does: string | undefined,
+  said: string,
+  rowsSaid: WorkOrder['rows'],
+  times: string | undefined,
+): WorkOrder {
+  const plain = said.trim()
+  const isOne =
+    /\bchart\b/i.test(plain) ||
+    sectionKind(plain) === 'work' ||
+    (/^[A-Z]/.test(plain) && (rowsSaid || times))
+  return {
+    do: 'work',
+    verb: does?.toLowerCase().startsWith('rep') ? 'rep' : 'work',
+    name: plain,
+    rows: rowsSaid,
+    often: oftenOf(times),
+    where: null,
+    sure: Boolean(isOne) && !anyName.test(plain),
+    strict: false,
+  }
+}
+
+const rangeOf = (
+  first: string | undefined,
+  last: string | undefined,
+): readonly [number, number] | null =>
+  first === undefined ? null : [numberIn(first), numberIn(last ?? first)]
+
+function oftenOf(said: string | undefined): Often {
+  if (said === undefined) return { kind: 'none' }
+  const [word = ''] = said.toLowerCase().split(' ')
+  const times =
+    word === 'once' ? 1 : word === 'twice' ? 2 : /\d/.test(word) ? numberIn(word) : readNumber(word)
+  if (/\b(?:more|again)\b/i.test(said)) return { kind: 'more', times }
+  if (/\bin (?:all|total)$/i.test(said)) return { kind: 'all', times }
+  return { kind: 'bare', times, said: { from: 0, to: 0 } }
+}
+
+/** Names of sections that lines call for, so that a line that is just that name is their heading. */
+export const namesCalled = (text: string): ReadonlySet<string> =>
+  new Set(
+    [
+      ...text.matchAll(
+        /^Work (.{1,80}?)(?: again)?(?:, (?:Rnds?|Rows?) \d[^\n]*|: there is no chart[^\n]*)$/gm,
+      ),
+    ].map(([, called = '']) => called.trim()),
+  )

@@ -1,0 +1,407 @@
+import type { Heading } from '../../../loom/direction'
+import { opposite } from '../../../loom/direction'
+import type { Run } from '../../../pattern/pattern'
+import { standardVocabulary } from '../../../stitches/vocabulary'
+import { readLimits } from '../limits'
+import type {
+  Ambiguity,
+  AppearItem,
+  FabricItem,
+  GroupItem,
+  Item,
+  PegsItem,
+  StitchItem,
+  TurnItem,
+} from '../nodes'
+import { itemFromBehind, seen } from './needles'
+import { endsInTurns, withFills } from './fills'
+import { loopAt, loopsOn, type Place } from './place'
+import type { ReadStitch, TextRange } from '../reading'
+import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
+import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
+
+const wrongReads = new WeakMap<StitchItem, ReadStitch>()
+
+const appearing = (['knit', 'purl'] as const).map((role) => standardVocabulary.withRole(role))
+
+/** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
+export class Expander {
+  readonly stretches: Stretch[] = []
+  #stitches: ReadStitch[] = []
+  #takes = 0
+  #makes = 0
+  #loops = 0
+  #goes: Heading = 'forward'
+  #run: Run | null = null
+  #first: PegsItem | null = null
+  #last: PegsItem | null = null
+  #mixed = false
+  /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
+  #joinedAt: number | null = null
+  #trouble: Trouble | null = null
+  #pegTrouble: Stretch['pegTrouble'] = null
+  #gaps = 0
+  /** Loops that words that are not known may stand for. */
+  #gapLoops = 0
+  #tooLong = false
+  /** Loops that its words take, if they are too long to be worked out. */
+  #needs: number | null = null
+  #steps = 0
+
+  constructor(
+    private place: Place,
+    private readonly taken: Taken,
+    /** Rounds start at peg 1, whatever stands there. */
+    private readonly whole: boolean,
+    private readonly advance: (stretch: Stretch, place: Place) => Place,
+    private readonly shape: 'ring' | 'bar',
+    private readonly side: Side,
+  ) {
+    this.#begin()
+  }
+
+  run(items: readonly Item[]): readonly Stretch[] {
+    const all = withFills(items)
+    const { takes, turns } = sizeOf(all, 0, this.taken)
+    this.#needs = turns || takes >= readLimits.number ? null : takes
+    this.#execute(all, 0, 0)
+    if (this.#stitches.length > 0 || this.#gaps > 0 || this.stretches.length === 0)
+      this.#finish(null, items.length > 0, endsInTurns(items))
+    return this.stretches
+  }
+
+  get #left(): number {
+    return this.#loops - this.#takes
+  }
+
+  #begin(): void {
+    this.#stitches = []
+    this.#takes = this.#makes = this.#gaps = this.#gapLoops = 0
+    this.#run = this.#first = this.#last = this.#trouble = this.#pegTrouble = null
+    this.#mixed = this.#tooLong = false
+    this.#joinedAt = null
+    this.#goes = this.place.heading
+    this.#loops = this.#available(this.#goes)
+  }
+
+  /** Loops from the yarn on to the end of the round or row. */
+  #available(goes: Heading): number {
+    const { place } = this
+    const { gap, pegs } = place
+    const atStart = goes === 'forward' ? gap === 0 || gap === pegs : gap === pegs || gap === 0
+    if (atStart || (this.whole && this.stretches.length === 0)) return place.loops
+    return goes === 'forward' ? loopsOn(place, gap, pegs - 1) : loopsOn(place, 0, gap - 1)
+  }
+
+  #execute(items: readonly Item[], after: number, depth: number): void {
+    // A repeat of nothing costs its step as well.
+    if (depth > deepest || this.#steps++ > readLimits.steps) {
+      this.#tooLong = true
+      return
+    }
+    for (let i = 0; i < items.length; i++) {
+      if (this.#steps++ > readLimits.steps || this.#stitches.length >= readLimits.stitches)
+        this.#tooLong = true
+      if (this.#tooLong) return
+      const item = items[i] as Item
+      switch (item.do) {
+        case 'stitch':
+          this.#work(item)
+          break
+        case 'choice':
+          this.#choose(item.rule, item.count, item.range)
+          break
+        case 'group':
+          this.#group(item, items, i, after, depth)
+          break
+        case 'pegs':
+          this.#pegs(item)
+          break
+        case 'fabric':
+          this.#fabric(item, items, i, after)
+          break
+        case 'turn':
+          this.#turn(item)
+          break
+        case 'appear':
+          this.#appear(item, items, i, after)
+          break
+        case 'gap':
+          this.#gaps++
+          this.#gapLoops += item.number ?? Infinity
+          break
+      }
+    }
+  }
+
+  #work(item: StitchItem): void {
+    this.#mixed = true
+    this.#put(this.#readOf(item), item.count ?? 1)
+  }
+
+  /** The same object for the same words; as the right side looks, the item itself. */
+  #readOf(item: StitchItem): ReadStitch {
+    if (!this.side.wrong) {
+      if (item.twinOf) this.side.unknown.add(item)
+      return item
+    }
+    const stitch = itemFromBehind(item)
+    if (!stitch) this.side.unknown.add(item)
+    let read = wrongReads.get(item)
+    if (!read) wrongReads.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
+    return read
+  }
+
+  #put(read: ReadStitch, count: number): void {
+    const room = readLimits.stitches - this.#stitches.length
+    if (count > room) this.#tooLong = true
+    const times = Math.min(count, room)
+    for (let n = 0; n < times; n++) this.#stitches.push(read)
+    this.#takes += read.stitch.takes * times
+    this.#makes += read.stitch.makes * times
+  }
+
+  #choose(rule: Ambiguity, count: number, range: TextRange): void {
+    this.#mixed = true
+    const role = rule === 'ask-times' ? null : (options[rule][this.taken[rule] ?? 0] ?? null)
+    const stitch = role && standardVocabulary.withRole(role)
+    if (stitch) this.#put({ stitch: seen(stitch, this.side.wrong), range }, count)
+  }
+
+  #group(item: GroupItem, list: readonly Item[], at: number, after: number, depth: number): void {
+    const { copies } = item
+    const fixed = timesOf(item, this.taken)
+    if (fixed !== null) {
+      const rest = fixed === 1 && hasUntil(item) ? this.#sizeAfter(list, at, after) : 0
+      for (let n = 0; n < fixed && !this.#tooLong; n++) this.#execute(item.items, rest, depth + 1)
+      return
+    }
+    const rest = this.#sizeAfter(list, at, after)
+    const last = copies.kind === 'until' && copies.last > 0 ? copies.last : rest
+    const block = sizeOf(item.items, 0, this.taken)
+    const target = this.#left - last
+    if (block.takes <= 0) {
+      this.#execute(item.items, 0, depth + 1)
+      return
+    }
+    const times = Math.max(0, Math.floor(target / block.takes))
+    for (let n = 0; n < times && !this.#tooLong; n++) this.#execute(item.items, 0, depth + 1)
+    const over = target - times * block.takes
+    if (over === 0 || this.#tooLong) return
+    if (
+      over > 0 &&
+      copies.kind === 'until' &&
+      copies.ending &&
+      this.#cutShort(item, over, list[at + 1])
+    )
+      return
+    this.#trouble ??= { kind: 'repeat', block: block.takes, copies: times, over }
+  }
+
+  /**
+   * Flat, every other row goes back over the first one and meets the repeat from its other end: so
+   * the columns stand above each other. Named in a row that shows its wrong side, it begins as that
+   * side looks: knit and purl change places in all of its rows.
+   */
+  #fabric(item: FabricItem, list: readonly Item[], at: number, after: number): void {
+    this.#mixed = true
+    const { needles, wrong, row } = this.side
+    const cells = item.rows[row % item.rows.length] ?? []
+    const behind = needles && wrong === (row % 2 === 0)
+    const reads = cells.map((stitch): ReadStitch => ({
+      stitch: seen(stitch, behind),
+      range: item.range,
+    }))
+    const back = this.shape === 'bar' && row % 2 === 1
+    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const copies = Math.max(0, Math.floor(count / cells.length))
+    for (let n = 0; n < count && !this.#tooLong; n++) {
+      const read = reads[(back ? count - 1 - n : n) % cells.length]
+      if (read) this.#put(read, 1)
+    }
+    const over = count - copies * cells.length
+    if (count < 0 || (over > 0 && item.whole && this.shape === 'ring'))
+      this.#trouble ??= { kind: 'repeat', block: cells.length, copies, over }
+  }
+
+  /** Each loop as it looks: nothing of it depends on the side that is seen. */
+  #appear(item: AppearItem, list: readonly Item[], at: number, after: number): void {
+    this.#mixed = true
+    const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range: item.range }))
+    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const way = { run: this.#run, goes: this.#goes, whole: this.#loops === this.place.loops }
+    const first = this.#takes
+    for (let n = 0; n < count && !this.#tooLong; n++) {
+      const read = this.side.looks?.[loopAt(this.place, way, first + n)] === 'purl' ? purl : knit
+      if (read) this.#put(read, 1)
+    }
+  }
+
+  /** "end k3": the last copy is broken off in the middle, at a stitch that the ending goes on with. */
+  #cutShort(item: GroupItem, over: number, ending: Item | undefined): boolean {
+    const probe = new Expander(
+      { ...this.place, loops: over + 1 },
+      this.taken,
+      true,
+      (_, place) => place,
+      this.shape,
+      this.side,
+    )
+    probe.#loops = readLimits.stitches
+    probe.#execute(item.items, 0, 1)
+    let taken = 0
+    let count = 0
+    while (taken < over && count < probe.#stitches.length)
+      taken += probe.#stitches[count++]?.stitch.takes ?? 0
+    const next = probe.#stitches[count]
+    const first = firstStitch(ending)
+    if (taken !== over || !next || first !== next.stitch) return false
+    for (const read of probe.#stitches.slice(0, count)) this.#put(read, 1)
+    return true
+  }
+
+  /** Loops that the items behind one take, with those that follow their list. */
+  #sizeAfter(list: readonly Item[], at: number, after: number): number {
+    const { takes, turns } = sizeOf(list, at + 1, this.taken)
+    return turns ? takes : takes + after
+  }
+
+  #pegs(item: PegsItem): void {
+    if (item.stitch === null) {
+      if (this.#stitches.length > 0) return
+      this.#setRun(item.first, item.last, item.back)
+      return
+    }
+    if (this.#stitches.length === 0) {
+      const back = item.back || (item.first === item.last && this.#goes === 'back')
+      this.#goes = back ? 'back' : 'forward'
+      this.#first = item
+      this.#loops = this.place.loops
+      if (this.#goesOverJoin(item)) return this.#workOverJoin(item)
+    } else {
+      const step = this.#goes === 'forward' ? 1 : -1
+      const next = this.#last
+        ? this.#last.last + step
+        : (this.#goes === 'forward' ? 0 : this.place.pegs - 1) + step * this.#takes
+      if (this.#isJoin(next, item.first)) this.#joinedAt ??= this.#takes
+      else if (next !== item.first)
+        this.#pegTrouble ??= { range: item.range, named: item.first, next }
+    }
+    this.#last = item
+    this.#put(
+      { stitch: seen(item.stitch, this.side.wrong), range: item.range },
+      Math.abs(item.last - item.first) + 1,
+    )
+  }
+
+  /** On a ring peg 1 follows the last peg. */
+  #isJoin(next: number, named: number): boolean {
+    const { pegs } = this.place
+    if (this.shape !== 'ring') return false
+    return (next === pegs && named === 0) || (next === -1 && named === pegs - 1)
+  }
+
+  /** "Knit pegs 20 to 4" goes back, but on over the join where the yarn waits before peg 20. */
+  #goesOverJoin({ first, last }: PegsItem): boolean {
+    const { gap, heading } = this.place
+    return (
+      this.shape === 'ring' && first > last && gap > 0 && gap === first && heading === 'forward'
+    )
+  }
+
+  #workOverJoin(item: PegsItem): void {
+    const { first, last, stitch, range } = item
+    if (!stitch) return
+    this.#goes = 'forward'
+    this.#last = item
+    this.#joinedAt = this.place.pegs - first
+    this.#put({ stitch: seen(stitch, this.side.wrong), range }, this.#joinedAt + last + 1)
+  }
+
+  #setRun(first: number, last: number, back: boolean): void {
+    const run = { from: Math.min(first, last), to: Math.max(first, last) }
+    this.#goes = back ? 'back' : 'forward'
+    this.#run = run
+    this.#loops = loopsOn(this.place, run.from, run.to)
+  }
+
+  #turn(item: TurnItem): void {
+    if (this.#stitches.length > 0 || this.#run) {
+      this.#finish(item, true)
+      return
+    }
+    // A turn before anything is worked only turns.
+    this.place = { ...this.place, heading: opposite(this.place.heading) }
+    this.#begin()
+  }
+
+  /** `goesOn`: what is left unworked is not left over. */
+  #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#run): void {
+    this.#settleRun()
+    const loops = this.#loops
+    let unread = 0
+    const join = this.#tooLong ? null : this.#overJoin(turn)
+    if (join) this.#trouble = join
+    if (told && !this.#trouble && !this.#tooLong) {
+      if (this.#takes > loops) this.#trouble = { kind: 'over', loops }
+      else if (this.#takes < loops && !(goesOn && !this.#run)) {
+        const left = loops - this.#takes
+        if (this.#gaps === 0) this.#trouble = { kind: 'short', loops }
+        else if (this.#gapLoops !== left && this.#gapLoops !== Infinity) unread = left
+      }
+    }
+    const stretch: Stretch = {
+      stitches: this.#stitches,
+      run: this.#run,
+      goes: this.#goes,
+      end: turn?.end ?? 'on',
+      takes: this.#takes,
+      makes: this.#makes,
+      loops,
+      trouble: this.#trouble,
+      pegTrouble: this.#pegTrouble,
+      turn,
+      turnPeg: turn?.peg ?? null,
+      gaps: this.#gaps,
+      unread,
+      tooLong: this.#tooLong,
+      needs: this.#needs,
+    }
+    this.stretches.push(stretch)
+    this.place = this.advance(stretch, this.place)
+    this.#begin()
+  }
+
+  #overJoin(turn: TurnItem | null): Trouble | null {
+    const takes = this.#takes
+    const named = this.#joinedAt
+    if (named !== null) return { kind: 'join', loops: named, over: takes - named }
+    const loops = this.#loops
+    const inside = this.shape === 'ring' && turn !== null && !this.#run && !this.#first
+    return inside && loops < takes && takes <= this.place.loops
+      ? { kind: 'join', loops, over: takes - loops }
+      : null
+  }
+
+  /** A row told by peg numbers alone covers just them; other rows start where the yarn is. */
+  #settleRun(): void {
+    const first = this.#first
+    const last = this.#last
+    if (this.#run || this.#joinedAt !== null) return
+    if (first && last && !this.#mixed) {
+      const run = {
+        from: Math.min(first.first, last.last, first.last, last.first),
+        to: Math.max(first.first, last.last, first.last, last.first),
+      }
+      this.#run = run
+      this.#loops = loopsOn(this.place, run.from, run.to)
+      return
+    }
+    if (first) this.#loops = this.place.loops
+    // Told in full for every peg, though the yarn hangs elsewhere.
+    if (this.#takes === this.place.loops) this.#loops = this.place.loops
+  }
+}
+
+const firstStitch = (item: Item | undefined): unknown =>
+  item?.do === 'stitch' ? item.stitch : item?.do === 'group' ? firstStitch(item.items[0]) : null

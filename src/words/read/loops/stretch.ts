@@ -1,0 +1,71 @@
+import type { Heading } from '../../../loom/direction'
+import type { RowEnd } from '../../../loom/row'
+import type { Run } from '../../../pattern/pattern'
+import type { Role, Texture } from '../../../stitches/stitch'
+import type { Ambiguity, StitchItem, TurnItem } from '../nodes'
+import type { ReadStitch, TextRange } from '../reading'
+
+/** How the words that have several meanings are taken: which option of each. */
+export type Taken = Readonly<Partial<Record<Ambiguity, number>>>
+
+/** What the ambiguous words can stand for, the first unless the counts say otherwise. */
+export const options: Readonly<Record<Exclude<Ambiguity, 'ask-times'>, readonly (Role | null)[]>> =
+  {
+    'ask-yfwd': ['yarn over', null],
+    'ask-inc': ['knit twice', 'make left'],
+    'ask-ds': ['knit'],
+    'ask-k1b': ['e-wrap'],
+  }
+
+/** Why a row does not come out. */
+export type Trouble =
+  | {
+      readonly kind: 'repeat'
+      readonly block: number
+      readonly copies: number
+      readonly over: number
+    }
+  | { readonly kind: 'short'; readonly loops: number }
+  | { readonly kind: 'over'; readonly loops: number }
+  /** A row that turns goes over the join of a ring: loops up to it, and beyond. */
+  | { readonly kind: 'join'; readonly loops: number; readonly over: number }
+
+/** One real row as it is told; ranges count from the start of its words. */
+export interface Stretch {
+  readonly stitches: readonly ReadStitch[]
+  /** Pegs it names. */
+  readonly run: Run | null
+  readonly goes: Heading
+  readonly end: RowEnd
+  readonly takes: number
+  readonly makes: number
+  /** Loops there were for it. */
+  readonly loops: number
+  readonly trouble: Trouble | null
+  readonly pegTrouble: {
+    readonly range: TextRange
+    readonly named: number
+    readonly next: number
+  } | null
+  readonly turn: TurnItem | null
+  readonly turnPeg: number | null
+  /** Words in it that stand for nothing known. */
+  readonly gaps: number
+  /** Loops that are left where words are not known, which those do not make up; 0 for none. */
+  readonly unread: number
+  readonly tooLong: boolean
+  /** Of a row that is too long: the loops that its words take; null: they cannot be counted. */
+  readonly needs: number | null
+}
+
+/** Is it a row of needles as its wrong side looks, and which of its items cannot be shown as said. */
+export interface Side {
+  readonly wrong: boolean
+  /** Are the words for needles: do the sides change from row to row? */
+  readonly needles: boolean
+  /** Which row of its fabric's cycle is worked, from 0. */
+  readonly row: number
+  readonly unknown: Set<StitchItem>
+  /** How the loops looked before it, in peg order, where its words ask for it. */
+  readonly looks: readonly Texture[] | null
+}

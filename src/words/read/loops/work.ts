@@ -1,0 +1,176 @@
+import type { Run } from '../../../pattern/pattern'
+import type { Texture } from '../../../stitches/stitch'
+import { Expander } from './expand'
+import { options, type Side, type Stretch, type Taken } from './stretch'
+import { layStitches } from './lay'
+import { readLimits } from '../limits'
+import type { Ambiguity, Body, Item } from '../nodes'
+import { fromYarn, type Place, type Places } from './place'
+import type { ReadSettings } from '../reading'
+
+/** One real row of a body, on the loom. */
+export interface Worked extends Stretch {
+  readonly before: Place
+  readonly after: Place
+  /** Pegs that it covers; null when they cannot be told. */
+  readonly covers: Run | null
+}
+
+/** What the words of a body come to at one place. */
+export interface Resolved {
+  readonly rows: readonly Worked[]
+  readonly after: Place
+  readonly trouble: boolean
+  /** Ambiguous words that the counts do not settle. */
+  readonly asks: readonly Ambiguity[]
+  readonly side: Side
+}
+
+export interface WorkSettings {
+  readonly settings: ReadSettings
+  readonly places: Places
+  /** A round, which starts at peg 1 wherever the yarn is. */
+  readonly whole: boolean
+  readonly wrong: boolean
+  /** Which row of its fabric's cycle is worked, from 0. */
+  readonly row: number
+  /** How the loops look, in peg order, where the words ask for it. */
+  readonly looks: readonly Texture[] | null
+  /** There are German turns, so "ds" is the stitch that one left doubled. */
+  readonly german: boolean
+}
+
+/** Words that can be taken in several ways, settled where only one way agrees with the counts. */
+export function workBody(body: Body, place: Place, how: WorkSettings): Resolved {
+  const rules = [...ambiguitiesIn(body.items)]
+  const tries = waysOf(rules).map((taken) => ({ taken, ...workOnce(body, place, how, taken) }))
+  const first = tries[0] as (typeof tries)[number]
+  const fitting = tries.filter((one) => fits(one, body, place))
+  const kept = fitting.filter((one) => one.after.loops === place.loops)
+  // A yarn over that is one keeps the count together with the decrease beside it.
+  const best = fitting.length > 1 && kept.length === 1 && !hasTotal(body) ? kept : fitting
+  const chosen = best[0] ?? first
+  const asks = rules.filter(
+    (rule) =>
+      (rule !== 'ask-ds' || !how.german) &&
+      (best.length === 0 || unsettled.has(rule) || differ(best, rule)),
+  )
+  return {
+    rows: chosen.rows,
+    after: chosen.after,
+    trouble: chosen.trouble,
+    asks,
+    side: chosen.side,
+  }
+}
+
+/** No count tells these apart. */
+const unsettled = new Set<Ambiguity>(['ask-ds', 'ask-k1b'])
+
+const differ = (list: readonly { taken: Taken }[], rule: Ambiguity): boolean =>
+  new Set(list.map(({ taken }) => taken[rule])).size > 1
+
+const hasTotal = ({ said }: Body): boolean => said.some(({ kind }) => kind !== 'rows')
+
+function fits({ trouble, after }: Resolved | Tried, body: Body, place: Place): boolean {
+  if (trouble) return false
+  return body.said.every(({ kind, count }) => {
+    if (kind === 'total') return count === after.loops
+    return kind !== 'change' || count === after.loops - place.loops
+  })
+}
+
+function ambiguitiesIn(items: readonly Item[], found = new Set<Ambiguity>(), depth = 0) {
+  if (depth > 60) return found
+  for (const item of items) {
+    if (item.do === 'choice') found.add(item.rule)
+    if (item.do !== 'group') continue
+    if (item.copies.kind === 'bare') found.add('ask-times')
+    ambiguitiesIn(item.items, found, depth + 1)
+  }
+  return found
+}
+
+/** All ways to take the ambiguous words, each rule the same everywhere in the row. */
+function waysOf(rules: readonly Ambiguity[]): Taken[] {
+  let ways: Taken[] = [{}]
+  for (const rule of rules) {
+    const count = rule === 'ask-times' ? 2 : options[rule].length
+    ways = ways.flatMap((way) =>
+      Array.from({ length: count }, (_, option) => ({ ...way, [rule]: option })),
+    )
+  }
+  return ways
+}
+
+type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
+
+function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tried {
+  const { settings, places, whole, wrong, row, looks } = how
+  const { shape } = settings
+  const rows: Worked[] = []
+  const side: Side = {
+    wrong,
+    needles: settings.needles,
+    row,
+    unknown: new Set(),
+    looks,
+  }
+  const advance = (stretch: Stretch, before: Place): Place => {
+    const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
+    const covers = coversOf(stretch, before)
+    const after = afterRow(places, before, shape, covers, { ...stretch, stitches })
+    rows.push({ ...stretch, stitches, before, after, covers })
+    return after
+  }
+  new Expander(start, taken, whole, advance, shape, side).run(body.items)
+  return {
+    rows,
+    after: rows.at(-1)?.after ?? start,
+    trouble: rows.some(({ trouble, tooLong }) => trouble !== null || tooLong),
+    side,
+  }
+}
+
+/** Pegs that a row covers: those it names, all, or those from the yarn on. */
+function coversOf(
+  { run, goes, takes, loops, end, turn, trouble }: Stretch,
+  before: Place,
+): Run | null {
+  if (trouble?.kind === 'join') return null
+  if (run) return run.to < before.pegs ? run : null
+  if (!turn && end === 'on' && loops === before.loops) return { from: 0, to: before.pegs - 1 }
+  if (!turn) {
+    const { gap, pegs } = before
+    return goes === 'forward' ? { from: gap, to: pegs - 1 } : { from: 0, to: Math.max(0, gap - 1) }
+  }
+  return fromYarn(before, goes, takes)
+}
+
+function afterRow(
+  places: Places,
+  before: Place,
+  shape: 'ring' | 'bar',
+  covers: Run | null,
+  { stitches, goes, end, takes, makes, trouble, turn, gaps, tooLong }: Stretch,
+): Place {
+  if (trouble?.kind === 'join')
+    return places.overJoin(before, goes, end, trouble.over, turn !== null)
+  const left = before.loops - takes + makes
+  const all: Run = covers ?? { from: 0, to: before.pegs - 1 }
+  // After a row that does not come out, go on from the loops that were there before it; words that
+  // are not known may have worked the pegs that the others leave.
+  const laid =
+    trouble || tooLong || gaps > 0 || stitches.length === 0 || !covers
+      ? null
+      : layStitches(
+          before,
+          covers,
+          goes,
+          stitches.map(({ stitch }) => stitch),
+        )
+  const lost = trouble !== null || tooLong || left < 0 || left > readLimits.stitches
+  const loops = lost ? before.loops : left
+  const after = places.after(before, shape, all, goes, end, laid, loops)
+  return turn && end === 'on' ? places.turned(after, goes, all) : after
+}

@@ -1,0 +1,62 @@
+import type { Body, Named } from '../nodes'
+import type { ReadRow } from '../reading'
+import type { Words } from './rows'
+
+/** The words as they stand for one of their rows. */
+export const inCycle = (words: Words, index: number): Words => {
+  const row = index % words.body.cycle
+  return row === words.row ? words : { ...words, row }
+}
+
+export const lastRow: Named = { kind: 'last', rows: 1 }
+
+export const isPlain = (row: ReadRow | undefined): boolean =>
+  row?.stitches.every(({ stitch }) => stitch.family === 'knit and purl') ?? false
+
+/** Words with a turn or with pegs in them tell a row, not a round. */
+export const turnsOrNames = ({ items }: Body): boolean =>
+  items.some((item) => item.do === 'turn' || item.do === 'pegs')
+
+/** The highest number of rows that are named by number. */
+export const lastOf = (named: Named): number | null =>
+  named.kind === 'numbers' ? named.numbers.reduce((most, n) => Math.max(most, n), 0) : null
+
+/** Even rows of needles show their wrong side unless the words say otherwise. */
+export function isWrong({ side, kind }: Words, number: number): boolean {
+  if (side) return side === 'wrong'
+  return kind === 'row' && number % 2 === 0
+}
+
+export const nameOf = (kind: 'round' | 'row', label: string): string =>
+  `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
+
+const namesOf = (kind: 'round' | 'row', labels: string): string =>
+  `${kind === 'round' ? 'Rnds' : 'Rows'} ${labels}`
+
+/** "Rnd 2", "Rnds 2-4" */
+export const rowsFromTo = (kind: 'round' | 'row', first: number, last: number): string =>
+  first === last ? nameOf(kind, `${first}`) : namesOf(kind, `${first}-${last}`)
+
+/** What several of them are called in a sentence. */
+export const unitOf = (kind: 'round' | 'row'): string => (kind === 'round' ? 'rnds' : 'rows')
+
+/** The second row of one line is 5b. */
+export const letterOf = (index: number): string =>
+  index < 26 ? String.fromCharCode(97 + index) : `.${index + 1}`
+
+const mostNamed = 6
+
+/** "Rnd 4", "Rnds 2-4", "Rnds 1, 5 and 9"; of very many only the first. */
+export function listOfRows(kind: 'round' | 'row', numbers: readonly number[]): string {
+  const runs: [from: number, to: number][] = []
+  for (const number of numbers) {
+    const last = runs.at(-1)
+    if (last && number === last[1] + 1) last[1] = number
+    else runs.push([number, number])
+  }
+  const said = runs.map(([from, to]) => (from === to ? `${from}` : `${from}-${to}`))
+  const named = said.length > mostNamed ? [...said.slice(0, mostNamed - 1), 'more'] : said
+  const last = named.pop() ?? ''
+  const list = named.length > 0 ? `${named.join(', ')} and ${last}` : last
+  return numbers.length === 1 ? nameOf(kind, list) : namesOf(kind, list)
+}

@@ -1,0 +1,321 @@
+import { standardVocabulary, stitchOf } from '../../../stitches/vocabulary'
+import type { Stitch } from '../../../stitches/stitch'
+import { lex, type Piece } from '../lines/lex'
+import type { Ambiguity } from '../nodes'
+
+/** What a spelling stands for. */
+export type Meaning =
+  | { readonly is: 'stitch'; readonly stitch: Stitch; readonly atBack?: true }
+  | { readonly is: 'choice'; readonly rule: Ambiguity }
+  /** A cross whose two groups the spelling does not tell. `size`: loops in all, 0 if not told. */
+  | {
+      readonly is: 'cross'
+      readonly size: number
+      readonly lean: 'left' | 'right' | null
+      /** It has three groups; the letters of its textures. */
+      readonly three?: string
+    }
+  /** A stitch of the trade that the vocabulary does not have. */
+  | { readonly is: 'none'; readonly name: string }
+  /**
+   * Another one that it does not have, and one that takes and makes as many loops. `twin`: the same
+   * with knit for purl, so that it is what shows of it when it is worked on the wrong side.
+   */
+  | {
+      readonly is: 'lacking'
+      readonly name: string
+      readonly stitch: Stitch
+      readonly twin: boolean
+    }
+
+interface Node {
+  readonly next: Map<string, Node>
+  meaning: Meaning | null
+}
+
+/** Spellings of more stitches than the vocabulary names, by id (common practice). */
+const more: Readonly<Record<string, readonly string[]>> = {
+  k: ['knit', 'plain', 'kn', 'k st', 'knit st', 'knit stitch'],
+  ew: ['e wrap', 'ewrap', 'e wrap knit', 'ewk', 'k tbl', 'k1 tbl', 'knit tbl', 'twisted knit'],
+  uw: ['u wrap', 'uwrap', 'u wrap knit', 'u knit', 'u st', 'u stitch'],
+  fk: ['flat knit', 'flat st', 'flat stitch'],
+  tk: ['true knit'],
+  p: ['purl', 'pearl', 'pl', 'purl stitch'],
+  ptbl: ['p tbl', 'p1 tbl', 'p1 b', 'purl tbl', 'twisted purl'],
+  sl: [
+    'slip',
+    'skip',
+    'miss',
+    's',
+    'sl1p',
+    'sl p',
+    'sl1 pwise',
+    'sl pwise',
+    'sl1 purlwise',
+    'sl1k',
+    'sl1 kwise',
+    'sl kwise',
+    'sl1 knitwise',
+  ],
+  slf: [
+    'sl wyif',
+    'sl1 wyif',
+    'slip wyif',
+    'sl1p wyif',
+    'sl1 pwyif',
+    'slip1 wyif',
+    'sl wyf',
+    'wyif sl',
+    'wyif sl1',
+    'wyif slip',
+    'with yarn in front sl',
+    'with yarn in front slip',
+  ],
+  tuck: ['tuck'],
+  yo: ['yarn over', 'yarn round needle', 'wool forward', 'yfrn', 'yon', 'yrn', 'yarn forward'],
+  m1l: ['m1', 'm1l', 'make 1', 'make one', 'm1 left', 'make 1 left'],
+  m1r: ['m1r', 'm1 right', 'make 1 right', 'make one right'],
+  kfb: [
+    'k1fb',
+    'k1f/b',
+    'kf&b',
+    'kf/b',
+    'k1f&b',
+    'kbf',
+    'knit front and back',
+    'knit into front and back',
+    'knit into the front and back',
+    'inc1',
+    'inc 1',
+  ],
+  k2tog: ['k2 tog', 'knit two together', 'knit 2 together', 'knit 2 tog', 'k2together'],
+  ssk: [
+    'sl1 k1 psso',
+    'sl k psso',
+    'slip 1 knit 1 psso',
+    'k2tog tbl',
+    'k2tog b',
+    'k2togtbl',
+    'k2tog through back loops',
+    'skpo',
+    'skp',
+  ],
+  p2tog: ['purl two together', 'purl 2 together', 'purl 2 tog'],
+  ssp: ['p2tog tbl', 'p2togtbl', 'p2tog b'],
+  cdd: ['s2kp', 's2kpo', 's2kp2', 'sl2 k1 p2sso', 'sl2tog k1 p2sso', 'sl2 k p2sso', 'dcd'],
+  k3tog: ['knit three together', 'knit 3 together', 'knit 3 tog'],
+  sk2p: ['sk2po', 'sl1 k2tog psso', 'slip 1 k2tog psso', 'sl k2tog psso', 'k3tog tbl'],
+  mb: ['bobble', 'make bobble'],
+  none: ['no st', 'no stitch'],
+}
+
+const ambiguous: readonly (readonly [string, Ambiguity])[] = [
+  ['yfwd', 'ask-yfwd'],
+  ['yf', 'ask-yfwd'],
+  ['yft', 'ask-yfwd'],
+  ['inc', 'ask-inc'],
+  ['inc in next st', 'ask-inc'],
+  ['inc 1 st', 'ask-inc'],
+  ['ds', 'ask-ds'],
+  ['dsk', 'ask-ds'],
+  ['dsp', 'ask-ds'],
+  ['k ds', 'ask-ds'],
+  ['double stitch', 'ask-ds'],
+  ['k1b', 'ask-k1b'],
+  ['kb', 'ask-k1b'],
+]
+
+/** Known to the trade, but no stitch of the vocabulary. */
+const without: readonly string[] = ['k4tog', 'k5tog']
+
+/** The purl stitches of published lists whose knit twin is one of the vocabulary. */
+const purlTwins: Readonly<Record<string, readonly string[]>> = {
+  kfb: ['pfb', 'p1fb', 'p1f&b', 'p1f/b', 'pf&b', 'purl front and back'],
+  k3tog: ['p3tog', 'p3 tog', 'purl 3 together', 'purl three together', 'purl 3 tog'],
+  sk2p: ['p3tog tbl', 'sssp'],
+  m1l: ['m1p', 'm1 p', 'm1 purlwise', 'make 1 purlwise', 'm1lp'],
+  m1r: ['m1rp'],
+}
+
+/** Others, with a stitch that takes and makes as many loops and leans the same way. */
+const alike: Readonly<Record<string, readonly string[]>> = {
+  kfb: ['pfkb', 'kfpb'],
+  sk2p: ['sssk'],
+  ew: ['dew', 'double e wrap'],
+}
+
+const words = { l: 'left', r: 'right' } as const
+
+/** Crosses by their total: "4-st RC", "C6L", "T3F", "Cr3L" (common practice; UK habit). */
+function* crossSpellings(): Generator<readonly [string, Meaning]> {
+  for (let size = 2; size <= 8; size++)
+    for (const side of ['l', 'r'] as const) {
+      const lean = words[side]
+      const half = size / 2
+      const plain = crossMeaning(half, half, side.toUpperCase(), 'C', size, lean)
+      const purl = crossMeaning(half, half, side.toUpperCase(), 'PC', size, lean)
+      const long =
+        size - 1 <= 4 ? crossMeaning(size - 1, 1, side.toUpperCase(), 'PC', size, lean) : null
+      const place = side === 'l' ? 'f' : 'b'
+      for (const spelling of [`c${size}${side}`, `c${size}${place}`, `${size} st ${side}c`])
+        yield [spelling, plain]
+      yield [`${size}${side}cc`, plain]
+      yield [`${size} st ${lean} cross`, plain]
+      yield [`${lean} cross ${size}`, plain]
+      if (size === 3) {
+        yield [`t3${place}`, long ?? purl]
+        yield [`t3${side}`, long ?? purl]
+      } else {
+        yield [`t${size}${place}`, purl]
+        yield [`t${size}${side}`, purl]
+        yield [`tw${size}${side}`, plain]
+      }
+      yield [`cr${size}${side}`, long && size > 2 ? long : purl]
+      yield [`${size} st ${side}pc`, purl]
+    }
+  for (const side of ['l', 'r'] as const) {
+    const lean = words[side]
+    const twist: Meaning = { is: 'stitch', stitch: stitchOf(`1/1 ${side.toUpperCase()}C`) }
+    yield [`${side}t`, twist]
+    yield [`${lean} twist`, twist]
+    yield [`tw${side}`, twist]
+    yield [`${side}c`, { is: 'cross', size: 0, lean }]
+    yield [`${lean} cross`, { is: 'cross', size: 0, lean }]
+    yield [`cable ${lean}`, { is: 'cross', size: 0, lean }]
+  }
+  yield ['cable', { is: 'cross', size: 0, lean: null }]
+}
+
+function crossMeaning(
+  front: number,
+  back: number,
+  side: string,
+  letters: string,
+  size: number,
+  lean: 'left' | 'right',
+): Meaning {
+  const stitch = standardVocabulary.find(`${front}/${back} ${side}${letters}`)
+  return stitch ? { is: 'stitch', stitch } : { is: 'cross', size, lean }
+}
+
+/** Crosses of three groups, "2/1/2 LC": the vocabulary has those of two. */
+function* threeGroups(): Generator<readonly [string, Meaning]> {
+  const sizes = [1, 2, 3, 4]
+  for (const a of sizes)
+    for (const b of sizes)
+      for (const c of sizes)
+        for (const side of ['l', 'r'] as const)
+          for (const three of ['C', 'PC', 'PPC']) {
+            const size = a + b + c
+            yield [
+              `${a}/${b}/${c} ${side}${three.toLowerCase()}`,
+              { is: 'cross', size, lean: words[side], three },
+            ]
+          }
+}
+
+/** Signs that may stand between the parts of a spelling and are no part of it. */
+const skipped = new Set(['-', ',', '.', '&', "'"])
+const pauses = new Set([',', '.'])
+
+/** "sl 1, k1, psso" is one stitch; otherwise a comma parts two. */
+const mayPause = (last: string): boolean => last.endsWith('sso')
+
+/** "sl1p" is one stitch, but "sl1, p1" and "sl1 p to end" are two. */
+const standsApart = (piece: Piece, next: Piece | undefined): boolean =>
+  (piece.text === 'p' || piece.text === 'k') && (!piece.glued || next?.kind === 'number')
+
+/** All known spellings, looked up piece by piece; the longest one counts. */
+export class Spellings {
+  readonly #root: Node = { next: new Map(), meaning: null }
+  readonly #below: Spellings | null
+
+  constructor(below: Spellings | null = null) {
+    this.#below = below
+  }
+
+  add(spelling: string, meaning: Meaning): void {
+    let node = this.#root
+    for (const { text } of lex(spelling, 0)) {
+      if (skipped.has(text)) continue
+      let next = node.next.get(text)
+      if (!next) node.next.set(text, (next = { next: new Map(), meaning: null }))
+      node = next
+    }
+    if (node !== this.#root) node.meaning ??= meaning
+  }
+
+  /** The longest spelling that starts at a piece: what it means and the piece after it. */
+  find(pieces: readonly Piece[], start: number): { meaning: Meaning; end: number } | null {
+    let node: Node | undefined = this.#root
+    let found: { meaning: Meaning; end: number } | null = null
+    let paused = false
+    for (let at = start; at < pieces.length;) {
+      let piece = pieces[at] as Piece
+      while (at > start && skipped.has(piece.text) && !node.next.has(piece.text)) {
+        const after: Piece | undefined = pieces[at + 1]
+        if (!after || !node.next.has(after.text)) break
+        if (pauses.has(piece.text)) paused = true
+        else if (!piece.glued && !after.glued) break
+        at++
+        piece = after
+      }
+      node = node.next.get(piece.text)
+      if (!node) break
+      at++
+      if (!node.meaning || (paused && !mayPause(piece.text))) continue
+      if (at - start > 1 && standsApart(piece, pieces[at])) continue
+      found = { meaning: node.meaning, end: at }
+    }
+    const below = this.#below?.find(pieces, start) ?? null
+    return below && (!found || below.end > found.end) ? below : found
+  }
+}
+
+function makeSpellings(): Spellings {
+  const spellings = new Spellings()
+  const add = (spelling: string, stitch: Stitch) =>
+    spellings.add(spelling, { is: 'stitch', stitch })
+  for (const stitch of standardVocabulary.stitches) {
+    for (const spelling of [stitch.id, stitch.us.abbr, stitch.uk.abbr]) add(spelling, stitch)
+    if (stitch.cross) add(stitch.id.replace(' ', ''), stitch)
+  }
+  for (const [spelling, rule] of ambiguous) spellings.add(spelling, { is: 'choice', rule })
+  for (const [id, list] of Object.entries(more))
+    for (const spelling of list) add(spelling, stitchOf(id))
+  for (const stitch of standardVocabulary.stitches)
+    for (const spelling of [...stitch.also, stitch.us.name, stitch.uk.name]) add(spelling, stitch)
+  const back: Meaning = { is: 'stitch', stitch: standardVocabulary.withRole('slip'), atBack: true }
+  for (const spelling of ['sl wyib', 'sl1 wyib', 'slip wyib', 'sl1p wyib', 'slwyib'])
+    spellings.add(spelling, back)
+  for (const [spelling, meaning] of crossSpellings()) spellings.add(spelling, meaning)
+  for (const [spelling, meaning] of threeGroups()) spellings.add(spelling, meaning)
+  for (const [list, twin] of [
+    [purlTwins, true],
+    [alike, false],
+  ] as const)
+    for (const [id, names] of Object.entries(list))
+      for (const name of names)
+        spellings.add(name, { is: 'lacking', name, stitch: stitchOf(id), twin })
+  for (const name of without) spellings.add(name, { is: 'none', name })
+  return spellings
+}
+
+/** The spellings of the trade, without what a pattern defines for itself. */
+export const tradeSpellings = makeSpellings()
+
+/** Short spellings of all stitches, to find one that is near to a word that is not known. */
+export const nearWords: readonly string[] = [
+  ...new Set([
+    ...standardVocabulary.stitches.flatMap(({ us, uk, also }) => [us.abbr, uk.abbr, ...also]),
+    'knit',
+    'purl',
+    'repeat',
+    'rep',
+    'twice',
+    'times',
+    'turn',
+    'end',
+    'around',
+  ]),
+]
