@@ -4,9 +4,11 @@ import { setPair } from '../../src/pattern/edits/piece'
 import { setText } from '../../src/pattern/edits/settings'
 import { setWords } from '../../src/pattern/edits/words'
 import { headingsOf } from '../../src/pattern/headings'
-import { secondByItself, secondOf } from '../../src/pattern/pair'
+import { pegInSecond, secondByItself, secondOf } from '../../src/pattern/pair'
 import type { Pattern } from '../../src/pattern/pattern'
 import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { workPattern } from '../../src/pattern/work'
+import type { Stitch } from '../../src/stitches/stitch'
 import { arbitraryPattern } from '../arbitraries'
 import { patternOf, textOf } from './edits/chart-text'
 
@@ -61,6 +63,49 @@ describe('laws', () => {
         }
       }),
     )
+  })
+
+  test('on each peg of the second lies the mirror image of what lies there on the first', () => {
+    const cellsOnPegs = (pattern: Pattern) =>
+      workPattern(pattern).firstRuns.map(({ row }) => {
+        const on = new Map<number, { stitch: Stitch; part: number }>()
+        for (const { stitch, peg } of row.sites)
+          for (let part = 0; part < stitch.width; part++) on.set(peg + part, { stitch, part })
+        return on
+      })
+    let compared = 0
+    fc.assert(
+      fc.property(arbitraryFirst.map(mirrored), (first) => {
+        const second = secondOf(first)
+        for (const { name } of sectionsOf(first)) {
+          const others = cellsOnPegs(withOnBench(second, name))
+          cellsOnPegs(withOnBench(first, name)).forEach((row, index) => {
+            expect(others[index]?.size).toBe(row.size)
+            const whole = [...row].filter(([, { stitch }]) => !stitch.cut)
+            const sameOrder = second.loom.direction !== first.loom.direction
+            expect(
+              whole.map(([peg]) => {
+                const there = others[index]?.get(pegInSecond(first, peg))
+                return [there?.stitch.id, there?.part]
+              }),
+            ).toEqual(
+              whole.map(
+                ([
+                  ,
+                  {
+                    stitch: { mirror, width },
+                    part,
+                  },
+                ]) => [mirror, sameOrder ? part : width - 1 - part],
+              ),
+            )
+            compared += whole.length
+          })
+        }
+      }),
+      { numRuns: 40 },
+    )
+    expect(compared).toBeGreaterThan(500)
   })
 
   test('the first is left as it is, and has one second', () => {
