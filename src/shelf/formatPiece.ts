@@ -1,5 +1,6 @@
 import type { Pictures, Piece, Section, Step } from '../pattern/piece'
 import { inQuotes } from '../pattern/excerpt'
+import { keepsItsLoop } from '../stitches/stitch'
 import { findStitch } from '../stitches/vocabulary'
 import { Misfit, toChart, toChartEntry, toEntry, toRun, toWords } from './formatChart'
 import type { PatternFile, RunEntry, StepEntry } from './formatSchema'
@@ -64,7 +65,7 @@ function toStep(entry: StepEntry, number: number, names: readonly string[]): Ste
     case 'plain': {
       const { stitch, rows, mm } = entry
       const found = findStitch(stitch)
-      if (found?.width !== 1 || found.takes !== 1 || found.makes !== 1)
+      if (!found || !keepsItsLoop(found))
         throw new Misfit(
           `Step ${number} works rows of ${inQuotes(stitch)}; it must be a stitch that makes one loop of one, such as "k".`,
         )

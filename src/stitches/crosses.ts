@@ -3,7 +3,8 @@ import type { Crossing } from '../loom/row'
 import { crossSigns } from './signs/crosses'
 import type { Cross, Lean, Stitch, Term, Texture } from './stitch'
 
-const sizes = [1, 2, 3, 4] as const
+/** Pegs that a group of a cross can have. */
+export const groupSizes = [1, 2, 3, 4] as const
 const leans = ['left', 'right'] as const
 /** Front over back. */
 const textures: readonly (readonly [Texture, Texture])[] = [
@@ -183,8 +184,8 @@ function declareCross(cross: Cross): Stitch {
 
 /** Every cross a/b with a and b from 1 to 4: one parametric family. */
 export const crosses: readonly Stitch[] = textures.flatMap(([frontTexture, backTexture]) =>
-  sizes.flatMap((front) =>
-    sizes.flatMap((back) =>
+  groupSizes.flatMap((front) =>
+    groupSizes.flatMap((back) =>
       leans.map((lean) => declareCross({ front, back, lean, frontTexture, backTexture })),
     ),
   ),

@@ -32,6 +32,8 @@ export type Tradition = (typeof traditions)[number]
 export interface Signs {
   /** After the Craft Yarn Council's chart symbols. */
   readonly cyc: Sign
+  /** Is that the council's own symbol? Only these are printed under its name. */
+  readonly council?: true
   /** After JIS L 0201 letter symbols for knitting stitch. */
   readonly jis: Sign
 }

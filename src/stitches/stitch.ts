@@ -99,3 +99,7 @@ export interface Stitch extends Worked {
   /** Of what is left of a stitch that does not stand whole: which one, and what cuts it. */
   readonly cut?: { readonly of: Stitch; readonly by: CutBy }
 }
+
+/** Does it make one loop of the one on its peg, so that it may stand on every peg that holds one? */
+export const keepsItsLoop = ({ takes, makes, width }: Worked): boolean =>
+  takes === 1 && makes === 1 && width === 1

@@ -5,7 +5,6 @@ import { ringChart, type RingOptions } from '../../drawing/ring'
 import type { Run } from '../../pattern/pattern'
 import type { Unit } from '../../pattern/unit'
 import type { Work } from '../../pattern/work'
-import { councilSignIds } from '../../stitches/signs/plain'
 import { labelKind } from '../../words/sentence'
 import { byVocabulary } from '../../stitches/cut'
 import { stitchOf } from '../../stitches/vocabulary'
@@ -210,7 +209,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
       leftward: first.pattern.loom.direction === 'clockwise',
     }),
   }))
-  const council = used.filter(({ id, cut }) => !cut && councilSignIds.has(id))
+  const council = used.filter(({ signs, cut }) => !cut && signs.council)
   const source = textStrips(
     phrases.symbolSource(council.map((stitch) => stitch[style.terms].abbr)),
     column,

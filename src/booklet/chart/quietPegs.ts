@@ -1,6 +1,7 @@
 import type { Heading } from '../../loom/direction'
 import type { Row, Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
+import { keepsItsLoop } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 
 /** Pegs that all do the same in every row: they rest, or they are worked with one plain stitch. */
@@ -60,8 +61,7 @@ function stateOf({ cells, run, end }: Row, column: number, heading: Heading): st
   const isEnd = end !== 'on' && column === (heading === 'forward' ? to : from)
   const id = cells[column]
   if (isEnd || !id) return null
-  const { width, takes, makes } = stitchOf(id)
-  return width === 1 && takes === 1 && makes === 1 ? id : null
+  return keepsItsLoop(stitchOf(id)) ? id : null
 }
 
 function told(run: Run, states: readonly (string | null)[]): QuietPegs[] {

@@ -4,6 +4,7 @@ import { fix, idOf, paintColumns } from '../mending'
 import { withRow } from '../../pattern/edits/chart'
 import type { Layout } from '../../pattern/layout'
 import type { Pattern, Run } from '../../pattern/pattern'
+import { keepsItsLoop } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { nothing } from '../nothing'
 import type { Noted, RowRule } from '../rule'
@@ -75,8 +76,7 @@ function markColumn(pattern: Pattern, from: number, column: number): Pattern {
     const cells = pattern.chart.rows[row]?.cells
     const id = cells?.[column]
     if (!cells || !id) return marked
-    const { takes, makes, width } = stitchOf(id)
-    if (takes !== 1 || makes !== 1 || width !== 1) return marked
+    if (!keepsItsLoop(stitchOf(id))) return marked
     marked = withRow(marked, row, { cells: cells.with(column, idOf('no stitch')) })
   }
   return marked

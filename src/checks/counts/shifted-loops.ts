@@ -2,6 +2,7 @@ import { drifts, inOrder } from '../../loom/gather'
 import type { Layout } from '../../pattern/layout'
 import type { Run } from '../../pattern/pattern'
 import type { PatternRun } from '../../pattern/work'
+import { keepsItsLoop } from '../../stitches/stitch'
 import { inFirstCopy } from '../copies'
 
 /**
@@ -41,4 +42,4 @@ export function shiftedLoops(run: PatternRun, layout: Layout): ShiftedLoops[] | 
 }
 
 const isPlain = (site: ReturnType<typeof inOrder>[number] | undefined): boolean =>
-  site?.stitch.takes === 1 && site.stitch.makes === 1 && site.stitch.width === 1
+  site !== undefined && keepsItsLoop(site.stitch)

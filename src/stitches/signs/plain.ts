@@ -22,6 +22,7 @@ const far = 0.8
 const middle = 0.5
 
 const both = (sign: Sign): Signs => ({ cyc: sign, jis: sign })
+const ofCouncil = (signs: Signs): Signs => ({ ...signs, council: true })
 
 const upright = line([middle, near], [middle, far])
 const barBelow = line([0.24, 0.84], [0.76, 0.84])
@@ -41,7 +42,7 @@ const twistedLoop = (foot: number): Mark => {
 
 /** The knit kinds of a loom have no signs of their own in the published sets but the twisted one (from memory). */
 const knitKinds = {
-  k: both([upright]),
+  k: ofCouncil(both([upright])),
   ew: both([twistedLoop(far)]),
   uw: both([
     curve(
@@ -56,7 +57,7 @@ const knitKinds = {
 }
 
 const purls = {
-  p: { cyc: [dot(middle, middle, 0.135)], jis: [line([near, middle], [far, middle])] },
+  p: ofCouncil({ cyc: [dot(middle, middle, 0.135)], jis: [line([near, middle], [far, middle])] }),
   /** From memory. */
   ptbl: {
     cyc: [twistedLoop(far), dot(middle, 0.385, 0.075)],
@@ -91,7 +92,7 @@ const liftedRight: Signs = {
 }
 
 const increases = {
-  yo: both([circle(middle, middle, 0.27)]),
+  yo: ofCouncil(both([circle(middle, middle, 0.27)])),
   m1r: liftedRight,
   m1l: mirrorSigns(liftedRight, 1),
   /** From memory. Two columns wide. */
@@ -122,8 +123,8 @@ const rightThree: Signs = {
 
 /** Three loops as one: from memory. */
 const decreases = {
-  k2tog: rightTwo,
-  ssk: mirrorSigns(rightTwo, 1),
+  k2tog: ofCouncil(rightTwo),
+  ssk: ofCouncil(mirrorSigns(rightTwo, 1)),
   p2tog: rightTwoPurl,
   ssp: mirrorSigns(rightTwoPurl, 1),
   k3tog: rightThree,
@@ -156,6 +157,3 @@ export const plainSigns = {
   mb: bobble,
   none: noStitch,
 } satisfies Record<string, Signs>
-
-/** The stitches that have the Craft Yarn Council's own symbol: only these are printed under its name. */
-export const councilSignIds: ReadonlySet<string> = new Set(['k', 'p', 'yo', 'k2tog', 'ssk'])
