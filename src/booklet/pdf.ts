@@ -9,10 +9,7 @@ import { jsPDF } from 'jspdf'
 import { svg2pdf } from 'svg2pdf.js'
 import type { Scene } from '../drawing/scene'
 import { writeSvg } from '../drawing/svg'
-import type { Work } from '../pattern/work'
-import { layOutBooklet } from './booklet'
 import { pageTexts, withoutTexts, type Booklet, type Page, type PagePicture } from './page/page'
-import type { BookletSettings } from './page/paper'
 import type { Face } from './page/text'
 
 interface Font {
@@ -28,10 +25,6 @@ const fonts: Readonly<Record<Face, Font>> = {
   bold: { family, style: 'bold', file: 'bold.ttf', url: boldUrl },
   fallback: { family: 'DejaVu Sans', style: 'normal', file: 'fallback.ttf', url: fallbackUrl },
 }
-
-/** Lay out a pattern's booklet and write it as a PDF file. */
-export const makePdf = (work: Work, settings: BookletSettings): Promise<Uint8Array<ArrayBuffer>> =>
-  writePdf(layOutBooklet(work, settings))
 
 /**
  * Write a booklet as a PDF file: fonts embedded, text searchable, title and language set.

@@ -3,14 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
 import { draftMark } from '../../src/drawing/draft'
 import { pageTexts, type Booklet } from '../../src/booklet/page/page'
-import {
-  chartChoices,
-  liveArea,
-  papers,
-  paperSizes,
-  usualSettings,
-  type BookletSettings,
-} from '../../src/booklet/page/paper'
+import { liveArea, papers, paperSizes } from '../../src/booklet/page/paper'
+import { chartChoices, usualSettings, type BookletSettings } from '../../src/booklet/settings'
 import { phrasesOf } from '../../src/booklet/phrases'
 import { widthOf } from '../../src/booklet/page/text'
 import { typeScales } from '../../src/booklet/page/typeScale'

@@ -1,6 +1,6 @@
 import { layOutBooklet } from '../../src/booklet/booklet'
 import { pageTexts, type Booklet } from '../../src/booklet/page/page'
-import { usualSettings, type BookletSettings } from '../../src/booklet/page/paper'
+import { usualSettings, type BookletSettings } from '../../src/booklet/settings'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 

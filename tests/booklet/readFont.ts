@@ -96,6 +96,6 @@ export const makeTable = (): Record<keyof typeof fontFiles, Runs> => ({
 })
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const file = new URL('../../src/booklet/fontWidths.json', import.meta.url)
+  const file = new URL('../../src/booklet/page/fontWidths.json', import.meta.url)
   writeFileSync(file, JSON.stringify(makeTable()))
 }

@@ -3,12 +3,8 @@ import type { Browser, Page } from 'playwright-core'
 import { build, preview, type PreviewServer } from 'vite'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
-import {
-  papers,
-  paperSizes,
-  usualSettings,
-  type BookletSettings,
-} from '../../src/booklet/page/paper'
+import { papers, paperSizes } from '../../src/booklet/page/paper'
+import { usualSettings, type BookletSettings } from '../../src/booklet/settings'
 import { paint } from '../../src/pattern/edits/paint'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'

@@ -1,25 +1,19 @@
 import { flatChart } from '../../drawing/flat'
-import { cellRatio } from '../../drawing/geometry'
-import { signScene } from '../../drawing/key'
 import { ringChart, type RingOptions } from '../../drawing/ring'
 import type { Run } from '../../pattern/pattern'
 import type { Unit } from '../../pattern/unit'
 import type { Work } from '../../pattern/work'
 import { labelKind } from '../../words/sentence'
-import { byVocabulary } from '../../stitches/cut'
 import { stitchOf } from '../../stitches/vocabulary'
-import { heading, paragraph, pictureBlock, textStrips, type Column } from '../page/blocks'
+import { heading, paragraph, pictureBlock, type Column } from '../page/blocks'
 import { drawnSlots } from './sheets'
 import type { Block } from '../page/flow'
-import { keyBlock } from '../parts/keyBlock'
 import { markSpace, marksScene } from './marks'
 import { neighbours, overviewScene } from './overview'
 import type { QuietPegs } from './quietPegs'
-import { rowMarkEntries } from '../parts/rowMarks'
 import { type PagePicture } from '../page/page'
 import { phrasesOf } from '../phrases'
 import type { Sheet, Tiling } from './tiling'
-import { cellSizes } from '../page/typeScale'
 
 const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
 
@@ -181,45 +175,5 @@ export function ringBlocks(
     heading(ring, column),
     ...asideBlocks(asides, column),
     pictureBlock({ x, y: 0, scale, scene }, column),
-  ]
-}
-
-/** Exactly the stitches in the charts: sign, abbreviation, name; and where the signs come from. */
-export function keyOf(works: readonly Work[], column: Column): Block[] {
-  const [first] = works
-  if (!first) return []
-  const { type, width } = column
-  const { style } = first.pattern
-  const phrases = phrasesOf[style.terms]
-  const stitches = new Set(
-    works.flatMap(({ run }) => run.rows.flatMap(({ row }) => row.sites.map((site) => site.stitch))),
-  )
-  const used = byVocabulary(stitches)
-  const widest = Math.max(1, ...used.map((stitch) => stitch.width))
-  const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
-  const ratio = cellRatio(first.pattern)
-  const entries = used.map((stitch) => ({
-    // The name says what is left of a stitch that is cut; its letters alone fit beside the sign.
-    ...stitch[style.terms],
-    ...(stitch.cut ? { abbr: stitch.cut.of[style.terms].abbr } : {}),
-    sign: signScene(stitch, style.symbols, {
-      cell,
-      ratio,
-      blank: stitch.id === style.background,
-      leftward: first.pattern.loom.direction === 'clockwise',
-    }),
-  }))
-  const council = used.filter(({ signs, cut }) => !cut && signs.council)
-  const source = textStrips(
-    phrases.symbolSource(council.map((stitch) => stitch[style.terms].abbr)),
-    column,
-    { size: type.small, measure: width },
-  )
-  const sourced = style.symbols === 'cyc' && council.length > 0
-  const marks = rowMarkEntries(works, { width: cell, height: cell * ratio })
-  return [
-    heading(phrases.key, column),
-    { ...keyBlock([...entries, ...marks], column), withNext: sourced },
-    ...(sourced ? [{ strips: source, before: 0 }] : []),
   ]
 }

@@ -11,31 +11,22 @@ import {
 } from './blocks'
 import { wishedWidth } from './cellWish'
 import { planOneSheet, planSheets } from './sheets'
-import { heightOfChain, type Block } from '../page/flow'
-import type { PrintWarning } from '../page/page'
+import { heightOfChain } from '../page/flow'
 import { withoutQuietPegs } from './quietPegs'
-import { papers, type Area, type BookletSettings } from '../page/paper'
+import { papers } from '../page/paper'
+import type { Context, Laid } from '../part'
 import { largestRing } from './ringSize'
 import type { Tiling } from './tiling'
 import { cellSizes } from '../page/typeScale'
 
-/** Blocks with what is not printed as it was asked for. */
-export interface Part {
-  readonly blocks: readonly Block[]
-  readonly warnings: readonly PrintWarning[]
-}
-
 /** What a chart is printed with. */
-export interface ChartRoom {
-  readonly settings: BookletSettings
-  readonly column: Column
-  readonly area: Area
+export interface ChartRoom extends Pick<Context, 'settings' | 'column' | 'area'> {
   /** How much of the page that the chart comes to is full, mm. */
   readonly filled: number
 }
 
 /** A chart as rows, as a ring or as both; `section` stands over it where there are several. */
-export function chartPart(work: Work, room: ChartRoom, section: string | null = null): Part {
+export function chartBlocks(work: Work, room: ChartRoom, section: string | null): Laid {
   const titles = chartTitles(work, section)
   const wishes = room.settings.chart
   const ring = wishes === 'flat' ? null : ringPart(work, room, titles, section)
@@ -58,7 +49,7 @@ function flatPart(
   work: Work,
   { settings, column, area, filled }: ChartRoom,
   titles: ChartTitles,
-): Part {
+): Laid {
   const { unit, chart: scale } = column.type
   const { width: wished, warnings } = wishedWidth(work.pattern, settings.cell, scale)
   const fewer = withoutQuietPegs(work)
@@ -104,7 +95,7 @@ function ringPart(
   { settings, column, area }: ChartRoom,
   titles: ChartTitles,
   section: string | null,
-): Part {
+): Laid {
   const lines = asideHeight(titles.asides, column)
   const room = Math.min(area.width, area.height - headingHeight(column) - lines)
   const { chart: scale } = column.type

@@ -1,11 +1,11 @@
 import type { Pattern } from '../../pattern/pattern'
-import type { Work } from '../../pattern/work'
+import type { PieceWork } from '../../pattern/workPiece'
 import { languages } from '../../words/languages'
 import { read } from '../../words/read/read'
 import { readSettingsOf, type Reading } from '../../words/read/reading'
 import { sectionKind } from '../../words/read/lines/sections'
 import { heading, labelled, subheading, textStrips, type Column } from '../page/blocks'
-import { edgeLines } from './edges'
+import { edgeLines } from './chartWords'
 import { movedContent } from '../page/page'
 import type { Block, Strip } from '../page/flow'
 
@@ -18,9 +18,10 @@ const endsWoven = /\bweav|\bdarn|\bends?\b[^.\n]*\bin\b|\b(?:sew|work|tuck) in\b
  * The designer's own words as they stand: every line and empty line is kept, what the reader knows
  * as a heading is set as one. Casting on and off is told where they do not tell it.
  */
-export function ownWordBlocks({ pattern }: Work, words: string, column: Column): Block[] {
+export function ownWordBlocks(piece: PieceWork, words: string, column: Column): Block[] {
+  const { pattern } = piece
   const { headings } = languages[pattern.style.terms]
-  const edges = edgeLines(pattern)
+  const edges = edgeLines(piece)
   const reading = read(words, readSettingsOf(pattern))
   const [first, ...others] = lineBlocks(reading, column)
   const lines = first ? [first, ...others] : []
@@ -51,7 +52,7 @@ export function sectionWordBlocks(pattern: Pattern, words: string, column: Colum
 const flush = (column: Column): Column => ({ ...column, indent: 0 })
 
 /** Do the words explain their own stitches? */
-export const explainsStitches = ({ pattern }: Work, words: string): boolean =>
+export const explainsStitches = ({ pattern }: PieceWork, words: string): boolean =>
   read(words, readSettingsOf(pattern)).sections.some(({ title }) => sectionKind(title) === 'key')
 
 function lineBlocks(

@@ -4,34 +4,37 @@ import type { Moment } from '../../loom/walk'
 import { walkRow } from '../../loom/walk'
 import type { Pictures } from '../../pattern/piece'
 import type { LoomSetup, Pattern } from '../../pattern/pattern'
+import { findSection, withOnBench } from '../../pattern/sections'
 import type { PatternRun, Work } from '../../pattern/work'
+import { workOnce } from '../../pattern/workOnce'
 import { handsContext } from '../../words/hands/context'
 import { stepFigures, type StepFigure } from '../../words/hands/figures'
 import { labelKind } from '../../words/sentence'
 import { heading, paragraph, textStrips, type Column } from '../page/blocks'
-import type { ChartRoom, Part } from '../chart/chart'
+import type { Context, Laid, Part } from '../part'
 import { heightOf, type Block, type Strip } from '../page/flow'
 import { movedContent, textLine, type PagePicture, type PrintWarning } from '../page/page'
 import { phrasesOf } from '../phrases'
 import { widthOf } from '../page/text'
 
-/** The work of a section, as the piece works it first; null for a name that none has. */
-export type WorkOf = (section: string) => Work | null
-
-/** The page that pictures stand on. */
-export type PictureRoom = Pick<ChartRoom, 'column' | 'area'>
-
 /** The moves that the piece shows, each stretch of them under a heading of its own. */
-export function pictureParts(pattern: Pattern, workOf: WorkOf, room: PictureRoom): Part {
-  const parts = pattern.piece.pictures.map((item) => picturePart(pattern, item, workOf, room))
-  return {
-    blocks: parts.flatMap(({ blocks }) => blocks),
-    warnings: parts.flatMap(({ warnings }) => warnings),
-  }
+export const pictures: Part = {
+  id: 'pictures',
+  label: 'Step pictures',
+  leavable: { setting: 'pictures', isOffered: ({ piece }) => piece.pictures.length > 0 },
+  isAsked: ({ settings }) => settings.pictures,
+  blocks: (context) => {
+    const shown = context.piece.pattern.piece.pictures.map((asked) => picturesOf(asked, context))
+    return {
+      blocks: shown.flatMap(({ blocks }) => blocks),
+      warnings: shown.flatMap(({ warnings }) => warnings),
+    }
+  },
 }
 
-function picturePart(pattern: Pattern, asked: Pictures, workOf: WorkOf, room: PictureRoom): Part {
-  const work = workOf(asked.section)
+function picturesOf(asked: Pictures, context: Context): Laid {
+  const { pattern } = context.piece
+  const work = workOf(asked.section, context)
   const run = work?.firstRuns[asked.row]
   if (!work || !run) return leftOut(asked, work ? `it has ${work.firstRuns.length}` : null)
   const moments = walkRow(run, work.run.habits)
@@ -43,14 +46,20 @@ function picturePart(pattern: Pattern, asked: Pictures, workOf: WorkOf, room: Pi
   const figures = stepFigures(shown, handsContext(pattern))
   return {
     blocks: [
-      ...titleBlocks(pattern, asked, work, run, figures, room.column),
-      ...figureRows(shown, figures, pattern.loom, room),
+      ...titleBlocks(pattern, asked, work, run, figures, context.column),
+      ...figureRows(shown, figures, pattern.loom, context),
     ],
     warnings,
   }
 }
 
-function leftOut({ section, row, from, to }: Pictures, reason: string | null): Part {
+/** The chart as the piece works it first; null for a name that none has. */
+function workOf(section: string, { piece: { pattern }, charts }: Context): Work | null {
+  const used = charts.find((work) => work.pattern.piece.onBench === section)
+  return used ?? (findSection(pattern, section) ? workOnce(withOnBench(pattern, section)) : null)
+}
+
+function leftOut({ section, row, from, to }: Pictures, reason: string | null): Laid {
   return {
     blocks: [],
     warnings: [
@@ -85,16 +94,16 @@ function titleBlocks(
   figures: readonly StepFigure[],
   column: Column,
 ): Block[] {
-  const { pictures, picturesOf } = phrasesOf[pattern.style.terms]
+  const phrases = phrasesOf[pattern.style.terms]
   const several = pattern.piece.others.length > 0
-  const where = picturesOf({
+  const where = phrases.picturesOf({
     kind: labelKind(run, work.run.habits.shape),
     number: work.numbers[row] ?? row + 1,
     section: several ? section : null,
   })
   const [first = where, ...others] = stitchesIn(figures)
   return [
-    heading(pictures(others.length === 0 ? first : where.replace(/\.$/, '')), column),
+    heading(phrases.pictures(others.length === 0 ? first : where.replace(/\.$/, '')), column),
     ...(others.length === 0 ? [{ ...paragraph(where, column), withNext: true }] : []),
   ]
 }
@@ -118,7 +127,7 @@ function figureRows(
   moments: readonly Moment[],
   figures: readonly StepFigure[],
   loom: LoomSetup,
-  { column, area }: PictureRoom,
+  { column, area }: Context,
 ): Block[] {
   const { type, width } = column
   const gap = gapEms * type.text

@@ -1,13 +1,10 @@
 import { findSection, withOnBench } from '../../pattern/sections'
-import { habitsOf } from '../../pattern/habits'
 import type { PieceWork } from '../../pattern/workPiece'
-import { abbreviationsOf } from '../../words/abbreviations'
 import { languages } from '../../words/languages'
 import { piecePhrases } from '../../words/piece/phrases'
 import { writePiece, type PieceBlock, type PieceLine } from '../../words/piece/write'
 import { heading, labelled, subheading, type Column } from '../page/blocks'
 import type { Block, Link } from '../page/flow'
-import { abbreviationList } from './instructions'
 import { sectionWordBlocks } from './ownWords'
 
 /** The instructions from cast-on to bind-off; with the designer's own words where they are chosen. */
@@ -89,17 +86,4 @@ function ownWordsFor({ pattern }: PieceWork, { step, kind }: PieceLine) {
   if (words === null) return null
   const put = withOnBench(pattern, done.section)
   return { section: (column: Column) => sectionWordBlocks(put, words, column) }
-}
-
-/** Every abbreviation of the pieces that are written out, with what the hands do. */
-export function pieceAbbreviationBlocks(works: readonly PieceWork[], column: Column): Block[] {
-  const [first] = works
-  if (!first) return []
-  const { pattern } = first
-  const { terms } = pattern.style
-  const runs = works.flatMap(({ steps }) => steps.flatMap(({ rows }) => rows?.rows ?? []))
-  const lines = works.flatMap((work) =>
-    writePiece(work, terms).blocks.flatMap((block) => block.lines.map(({ text }) => text)),
-  )
-  return abbreviationList(abbreviationsOf(runs, habitsOf(pattern), lines, terms), terms, column)
 }

@@ -6,8 +6,14 @@ import { turnSigns } from '../../drawing/turnSigns'
 import { rowEnds } from '../../loom/row'
 import type { Work } from '../../pattern/work'
 import { languages } from '../../words/languages'
-import type { KeyEntry } from './keyBlock'
 import { phrasesOf } from '../phrases'
+
+/** One entry of the key: its sign, its abbreviation and its name. */
+export interface KeyEntry {
+  readonly sign: Scene
+  readonly abbr: string
+  readonly name: string
+}
 
 interface Cell {
   readonly width: number

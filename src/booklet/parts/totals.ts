@@ -3,10 +3,22 @@ import type { PieceWork } from '../../pattern/workPiece'
 import { sayTotals } from '../../words/piece/totals'
 import { heading, labelled, type Column } from '../page/blocks'
 import type { Block } from '../page/flow'
+import { laid, type Part } from '../part'
 import { phrasesOf } from '../phrases'
 
+/** Yarn, time and counts; of one chart alone only when yarn or time are known. */
+export const totals: Part = {
+  id: 'totals',
+  label: 'Yarn and stitch counts',
+  isAsked: ({ piece, isOneChart }) => {
+    const { yarn, minutes } = totalsOf(piece).whole
+    return !isOneChart || yarn !== null || minutes !== null
+  },
+  blocks: ({ piece, column }) => laid(totalsBlocks(piece, column)),
+}
+
 /** What the piece comes to, with what the numbers rest on; what is not known is left out. */
-export function totalsBlocks(work: PieceWork, column: Column): Block[] {
+function totalsBlocks(work: PieceWork, column: Column): Block[] {
   const { pattern } = work
   const { whole } = totalsOf(work)
   const lines = sayTotals(whole, work).filter(

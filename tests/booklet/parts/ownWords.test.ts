@@ -2,13 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { layOutBooklet } from '../../../src/booklet/booklet'
 import type { Booklet, PageText } from '../../../src/booklet/page/page'
-import {
-  liveArea,
-  papers,
-  paperSizes,
-  usualSettings,
-  type BookletSettings,
-} from '../../../src/booklet/page/paper'
+import { liveArea, papers, paperSizes } from '../../../src/booklet/page/paper'
+import { usualSettings, type BookletSettings } from '../../../src/booklet/settings'
 import { widthOf } from '../../../src/booklet/page/text'
 import { typeScales } from '../../../src/booklet/page/typeScale'
 import { setWords } from '../../../src/pattern/edits/words'

@@ -1,7 +1,8 @@
 // A page that only prints: patterns come in from the test, PDF files go back to it.
 
-import type { BookletSettings } from '../../../src/booklet/page/paper'
-import { makePdf } from '../../../src/booklet/pdf'
+import type { BookletSettings } from '../../../src/booklet/settings'
+import { layOutBooklet } from '../../../src/booklet/booklet'
+import { writePdf } from '../../../src/booklet/pdf'
 import type { Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
 
@@ -13,7 +14,7 @@ declare global {
 }
 
 window.printPattern = async (pattern, settings) => {
-  const bytes = await makePdf(workPattern(pattern), settings)
+  const bytes = await writePdf(layOutBooklet(workPattern(pattern), settings))
   let text = ''
   for (const byte of bytes) text += String.fromCharCode(byte)
   return text

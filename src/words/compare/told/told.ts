@@ -1,8 +1,4 @@
 import type { Run } from '../../../pattern/pattern'
-import type { Work } from '../../../pattern/work'
-import { read } from '../../read/read'
-import { readSettingsOf } from '../../read/reading'
-import { compare } from '../compare'
 import type { Comparison, Difference } from '../comparison'
 import { findingIds } from './findingIds'
 import { joined, type Joined } from './saidOnce'
@@ -37,15 +33,13 @@ export function toldOf(comparison: Comparison): {
   }
 }
 
-/** How many errors the own words of the chart on the bench have that are not set aside. */
-export function countErrors(work: Work): number {
-  const { words, checks } = work.pattern
-  if (words === null) return 0
-  const { remarks, differences } = toldOf(compare(read(words, readSettingsOf(work.pattern)), work))
+/** How many errors own words have that are not set aside. */
+export function countErrors(comparison: Comparison, aside: readonly string[]): number {
+  const { remarks, differences } = toldOf(comparison)
   return [
     ...remarks.map(({ remark, id }) => ({ severity: remark.severity, id })),
     ...differences.map(({ difference, id }) => ({ severity: difference.severity, id })),
-  ].filter(({ severity, id }) => severity === 'error' && !checks.aside.includes(id)).length
+  ].filter(({ severity, id }) => severity === 'error' && !aside.includes(id)).length
 }
 
 /**

@@ -1,14 +1,62 @@
-import type { Scene } from '../../drawing/scene'
-import { textStrips, type Column } from '../page/blocks'
+import { cellRatio } from '../../drawing/geometry'
+import { signScene } from '../../drawing/key'
+import type { Work } from '../../pattern/work'
+import { byVocabulary } from '../../stitches/cut'
+import { heading, textStrips, type Column } from '../page/blocks'
 import type { Block, Strip } from '../page/flow'
 import { movedContent, textLine, type PageContent } from '../page/page'
 import { widthOf } from '../page/text'
+import { cellSizes } from '../page/typeScale'
+import { laid, type Part } from '../part'
+import { phrasesOf } from '../phrases'
+import { rowMarkEntries, type KeyEntry } from './rowMarks'
 
-/** One stitch of the key: its sign, its abbreviation and its name. */
-export interface KeyEntry {
-  readonly sign: Scene
-  readonly abbr: string
-  readonly name: string
+/** What the signs of the charts mean. */
+export const key: Part = {
+  id: 'key',
+  label: 'Key',
+  isAsked: ({ settings }) => settings.charts,
+  blocks: ({ charts, column }) => laid(keyOf(charts, column)),
+}
+
+/** Exactly the stitches in the charts: sign, abbreviation, name; and where the signs come from. */
+export function keyOf(works: readonly Work[], column: Column): Block[] {
+  const [first] = works
+  if (!first) return []
+  const { type, width } = column
+  const { style } = first.pattern
+  const phrases = phrasesOf[style.terms]
+  const stitches = new Set(
+    works.flatMap(({ run }) => run.rows.flatMap(({ row }) => row.sites.map((site) => site.stitch))),
+  )
+  const used = byVocabulary(stitches)
+  const widest = Math.max(1, ...used.map((stitch) => stitch.width))
+  const cell = Math.min(cellSizes.key, (0.3 * width) / type.chart / widest)
+  const ratio = cellRatio(first.pattern)
+  const entries = used.map((stitch) => ({
+    // The name says what is left of a stitch that is cut; its letters alone fit beside the sign.
+    ...stitch[style.terms],
+    ...(stitch.cut ? { abbr: stitch.cut.of[style.terms].abbr } : {}),
+    sign: signScene(stitch, style.symbols, {
+      cell,
+      ratio,
+      blank: stitch.id === style.background,
+      leftward: first.pattern.loom.direction === 'clockwise',
+    }),
+  }))
+  const council = used.filter(({ signs, cut }) => !cut && signs.council)
+  const source = textStrips(
+    phrases.symbolSource(council.map((stitch) => stitch[style.terms].abbr)),
+    column,
+    { size: type.small, measure: width },
+  )
+  const sourced = style.symbols === 'cyc' && council.length > 0
+  const marks = rowMarkEntries(works, { width: cell, height: cell * ratio })
+  return [
+    heading(phrases.key, column),
+    { ...keyBlock([...entries, ...marks], column), withNext: sourced },
+    ...(sourced ? [{ strips: source, before: 0 }] : []),
+  ]
 }
 
 /** How the parts of an entry stand beside each other, mm. */

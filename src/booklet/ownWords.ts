@@ -1,0 +1,38 @@
+import { memo } from '../pattern/memo'
+import type { Pattern } from '../pattern/pattern'
+import { isOneChart, usedSections, withOnBench } from '../pattern/sections'
+import { workOnce } from '../pattern/workOnce'
+import { compare } from '../words/compare/compare'
+import { countErrors } from '../words/compare/told/told'
+import { read } from '../words/read/read'
+import { readSettingsOf } from '../words/read/reading'
+
+/** How the own words of a chart that is printed stand to it. */
+export interface OwnWords {
+  /** The chart's name. */
+  readonly name: string
+  /** In how many places they differ from it. */
+  readonly differences: number
+  /** Errors in them that are not set aside. */
+  readonly errors: number
+}
+
+/** The charts of the booklet that have own words: read and compared once for each version of the pattern. */
+export const ownWordsOf = memo((pattern: Pattern): readonly OwnWords[] => {
+  const used = isOneChart(pattern)
+    ? [pattern.piece.onBench]
+    : usedSections(pattern).map(({ name }) => name)
+  return used.flatMap((name) => {
+    const { words, checks, ...chart } = withOnBench(pattern, name)
+    if (words === null) return []
+    const put = { ...chart, words, checks }
+    const comparison = compare(read(words, readSettingsOf(put)), workOnce(put))
+    return [
+      {
+        name,
+        differences: comparison.differences.length,
+        errors: countErrors(comparison, checks.aside),
+      },
+    ]
+  })
+})
