@@ -24,7 +24,8 @@ import {
 } from '../src/pattern/pattern'
 import { newPiece, pairs, pieceLimits, type Piece, type Step } from '../src/pattern/piece'
 import { traditions } from '../src/stitches/sign'
-import { termSets, type Stitch } from '../src/stitches/stitch'
+import { termSets } from '../src/languages/terms'
+import type { Stitch } from '../src/stitches/stitch'
 import { standardVocabulary } from '../src/stitches/vocabulary'
 
 /** Records like any written object: toStrictEqual tells those without a prototype apart. */

@@ -3,9 +3,9 @@ import type { Pattern, Run } from '../pattern/pattern'
 import { euSizeOf, feetOfSock, roundFoot, ukChildSizeOf } from '../pattern/feet'
 import type { Pair } from '../pattern/piece'
 import { centimetres, inCentimetres, type Size } from '../pattern/size'
-import type { Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
 import type { Unit } from '../pattern/unit'
-import { languages } from '../words/languages'
+import { languages } from '../languages/languages'
 
 /** What a booklet says itself; instructions and statements come from the words. */
 export interface Phrases {
@@ -69,7 +69,7 @@ const range = (one: string, many: string, from: number, to: number): string =>
   from === to ? `${one} ${from}` : `${many} ${from}-${to}`
 
 const english = (terms: Terms, tag: string): Phrases => {
-  const { finishing } = languages[terms]
+  const { words } = languages[terms]
   return {
     tag,
     description: ({ loom, making, gauge }) => {
@@ -78,8 +78,8 @@ const english = (terms: Terms, tag: string): Phrases => {
         kind,
         `${loom.pegs} pegs`,
         `${decimal(loom.pitch)} mm apart`,
-        ...(loom.shape === 'ring' ? [finishing.clockwise[loom.direction]] : []),
-        gauge ? languages[terms].gauge(gauge, making.knit, finishing) : `${making.knit} knit`,
+        ...(loom.shape === 'ring' ? [words.clockwise[loom.direction]] : []),
+        gauge ? languages[terms].gauge(gauge, making.knit) : `${making.knit} knit`,
       ]
       return `${parts.join(', ')}.`
     },
@@ -97,7 +97,7 @@ const english = (terms: Terms, tag: string): Phrases => {
     ringOf: (section) => `${section}, as a ring`,
     sheetOf: (section, letter) => `${section}, sheet ${letter}`,
     pieceSize: ({ width, height }, shape) =>
-      `Finished size: about ${centimetres(width)} ${shape === 'ring' ? 'round' : 'wide'} and ${centimetres(height)} from cast-on to ${finishing.bindOff.replace(' ', '-')}, unstretched.`,
+      `Finished size: about ${centimetres(width)} ${shape === 'ring' ? 'round' : 'wide'} and ${centimetres(height)} from cast-on to ${words.bindOff.replace(' ', '-')}, unstretched.`,
     foot: (foot) => {
       const { least, most } = feetOfSock(foot)
       const [from, to] = [inCentimetres(least), inCentimetres(most)]

@@ -1,5 +1,5 @@
 import type { LoomSetup, Pattern } from '../pattern/pattern'
-import type { Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
 
 /** All that row rules need to know of a pattern besides the row itself. */
 export interface Setting extends LoomSetup {

@@ -4,7 +4,7 @@ import { excerpt, inQuotes } from '../pattern/excerpt'
 import { limits, type Pattern } from '../pattern/pattern'
 import { findSection, sectionsOf, withOnBench } from '../pattern/sections'
 import { sizesIn } from '../words/sizesIn'
-import { termSets, type Terms } from '../stitches/stitch'
+import { termSets, type Terms } from '../languages/terms'
 
 /** A call, or a file it names, that cannot be used; the message is one line for the user. */
 export class Unusable extends Error {}

@@ -5,10 +5,11 @@ import type { Finding as CheckFinding } from '../checks/finding'
 import type { Run } from '../pattern/pattern'
 import type { PatternRow } from '../pattern/row'
 import type { Work } from '../pattern/work'
-import type { Stitch, Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
 import type { Difference } from '../words/compare/comparison'
-import { languages } from '../words/languages'
-import type { LabelKind } from '../words/language'
+import { languages, termOf } from '../languages/languages'
+import type { LabelKind } from '../languages/language'
 import type { ReadRow, Reading, Remark } from '../words/read/reading'
 import { labelKind, writeStitches } from '../words/sentence'
 import { oneLine } from './files'
@@ -61,7 +62,7 @@ export const rowsRead = ({ rows }: Reading, terms: Terms): RowEntry[] =>
     takes,
     makes,
     after,
-    stitches: stitches.map(({ stitch }) => stitch[terms].abbr),
+    stitches: stitches.map(({ stitch }) => termOf(stitch, terms).abbr),
   }))
 
 const stitchesOf = (row: PatternRow, heading: 'forward' | 'back'): Stitch[] =>
@@ -76,7 +77,7 @@ export const rowsWorked = ({ run, passes }: Work, terms: Terms): RowEntry[] =>
       takes: row.takes,
       makes: row.makes,
       after: loops - row.takes + row.makes,
-      stitches: stitchesOf(row, heading).map((stitch) => stitch[terms].abbr),
+      stitches: stitchesOf(row, heading).map((stitch) => termOf(stitch, terms).abbr),
     }
   })
 

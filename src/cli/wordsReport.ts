@@ -1,7 +1,7 @@
 import type { Finding } from '../checks/finding'
 import { checkPattern } from '../checks/check'
 import { workPattern } from '../pattern/work'
-import type { Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
 import { saidOnce } from '../words/compare/told/saidOnce'
 import { chartFrom } from '../words/read/chart/chartFrom'
 import { wrongSideMessage, wrongSideRow } from '../words/wrongSide'

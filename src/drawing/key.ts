@@ -6,6 +6,7 @@ import { polyline, rectangle, type Point } from './path'
 import { drawSign } from './rowItems'
 import type { Item, Layer, Scene } from './scene'
 import { signWeight, textWidth, weights } from './sizes'
+import { termOf } from '../languages/languages'
 
 export interface SignOptions {
   /** Width of a cell, mm. */
@@ -28,7 +29,7 @@ export function signScene(stitch: Stitch, tradition: Tradition, options: SignOpt
   return {
     width: stitch.width * cell + 2 * rim,
     height: height + 2 * rim,
-    title: stitch.us.name,
+    title: termOf(stitch, 'us').name,
     layers: [
       {
         key: 'sign',
@@ -106,11 +107,11 @@ export function keyScene(
   const size = { width: cell, height: cell * ratio }
   const abbrX = signs + text
   const nameX =
-    abbrX + Math.max(...stitches.map((s) => textWidth(s[terms].abbr, text)), text) + text
-  const names = Math.max(...stitches.map((s) => textWidth(s[terms].name, text)), 0)
+    abbrX + Math.max(...stitches.map((s) => textWidth(termOf(s, terms).abbr, text)), text) + text
+  const names = Math.max(...stitches.map((s) => textWidth(termOf(s, terms).name, text)), 0)
   const columnWidth = options.columnWidth ?? nameX + names + text
   const layers = stitches.map((stitch, index): Layer => {
-    const { abbr, name } = stitch[terms]
+    const { abbr, name } = termOf(stitch, terms)
     const y = size.height / 2 + 0.35 * text
     const words = { kind: 'text', y, size: text, anchor: 'start', ink: 'note' } as const
     return {

@@ -2,7 +2,7 @@ import type { Direction } from '../loom/direction'
 import type { Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Tradition } from '../stitches/sign'
-import type { Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
 import type { Chart, Row } from './chart'
 import { newPiece, type Piece } from './piece'
 

@@ -6,7 +6,7 @@ import { excerpt, inQuotes } from '../pattern/excerpt'
 import { cellShapes, limits, ringStarts, shapes } from '../pattern/pattern'
 import { pairs, pieceLimits } from '../pattern/piece'
 import { traditions } from '../stitches/sign'
-import { termSets } from '../stitches/stitch'
+import { termSets } from '../languages/terms'
 
 /** Each schema's message says what must stand there; the reader puts the place before it. */
 const text = v.string('a text in quotes')

@@ -1,7 +1,7 @@
 import type { StitchMove, StitchMoves } from '../loom/move'
 import type { Crossing } from '../loom/row'
 import { crossSigns } from './signs/crosses'
-import type { Cross, Lean, Stitch, Term, Texture } from './stitch'
+import type { Cross, Lean, Stitch, Texture } from './stitch'
 
 /** Pegs that a group of a cross can have. */
 export const groupSizes = [1, 2, 3, 4] as const
@@ -23,37 +23,6 @@ const letters = ({ frontTexture, backTexture }: Cross): string =>
  */
 export const crossId = (cross: Cross): string =>
   `${cross.front}/${cross.back} ${cross.lean === 'left' ? 'L' : 'R'}${letters(cross)}`
-
-const numbers = ['', 'one', 'two', 'three', 'four']
-
-const crossName = (cross: Cross): string => {
-  const { front, back, lean, frontTexture, backTexture } = cross
-  const over = `${numbers[front]} over ${numbers[back]}`
-  const kind = frontTexture === 'knit' && backTexture === 'purl' ? 'purl ' : ''
-  return `${lean} ${kind}cross, ${over}${frontTexture === 'purl' ? ', all purled' : ''}`
-}
-
-/** "2/2 LC", "2/1 RPC"; what no standard has letters for is told in words: "purled 2/2 LC". */
-const crossAbbr = (cross: Cross): string =>
-  cross.frontTexture === 'purl'
-    ? `purled ${crossId({ ...cross, frontTexture: 'knit', backTexture: 'knit' })}`
-    : crossId(cross)
-
-/**
- * UK habit: all stitches counted, then where the cable needle waits (front leans left, back leans
- * right); C knit, T with purl. Only where the total says how it divides; otherwise the US form.
- */
-function ukTerm(cross: Cross, us: Term): Term {
-  const { front, back, lean, frontTexture, backTexture } = cross
-  const even = front === back
-  const twoOverOne = front === 2 && back === 1 && backTexture === 'purl'
-  if (frontTexture === 'purl' || !(even || twoOverOne)) return us
-  const where = lean === 'left' ? 'F' : 'B'
-  return {
-    abbr: `${backTexture === 'purl' ? 'T' : 'C'}${front + back}${where}`,
-    name: `${backTexture === 'purl' ? 'twist' : 'cable'} ${front + back} ${lean === 'left' ? 'front' : 'back'}`,
-  }
-}
 
 const upTo = (from: number, to: number): number[] =>
   Array.from({ length: to - from }, (_, index) => from + index)
@@ -159,20 +128,14 @@ const otherTexture = { knit: 'purl', purl: 'knit' } as const
 function declareCross(cross: Cross): Stitch {
   const { front, back, lean } = cross
   const id = crossId(cross)
-  const us = { abbr: crossAbbr(cross), name: crossName(cross) }
-  const uk = ukTerm(cross, us)
   const other: Lean = lean === 'left' ? 'right' : 'left'
   const total = front + back
   return {
     id,
     family: 'cross',
-    us,
-    uk,
-    also: [],
     takes: total,
     makes: total,
     width: total,
-    steps: `${front === 1 ? 'The front loop crosses' : `The ${front} front loops cross`} to the ${lean}; ${back === 1 ? 'the back loop waits' : `the ${back} back loops wait`} on a spare needle inside the loom.`,
     mirror: crossId({ ...cross, lean: other }),
     behind: crossId(fromBehind(cross)),
     look: 'cross',

@@ -1,14 +1,5 @@
-import type { CutBy, Stitch, Term } from './stitch'
+import type { CutBy, Stitch } from './stitch'
 import { standardVocabulary } from './vocabulary'
-
-/** How the words say what cuts a stitch. */
-export const cutWords: Readonly<Record<CutBy, string>> = {
-  repeat: 'cut at the edge of the repeat',
-  join: 'cut at the end of the round',
-  'bar edge': 'cut at the edge of the piece',
-  'run edge': 'cut at the edge of its row',
-  overlap: 'cut by the stitch beside it',
-}
 
 const made = new Map<Stitch, Map<string, Stitch>>()
 
@@ -28,23 +19,12 @@ export function cutStitch(of: Stitch, columns: number, by: CutBy): Stitch {
 
 function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
   const { id, family, mirror, signs } = of
-  const term = ({ abbr, name }: Term): Term => ({
-    abbr: `${abbr} (${cutWords[by]}, ${columns} of ${of.width} pegs)`,
-    name: `${name}, ${cutWords[by]}, ${columns} of ${of.width} pegs`,
-  })
   return {
     id,
     family,
-    us: term(of.us),
-    uk: term(of.uk),
-    also: [],
     takes: columns,
     makes: columns,
     width: columns,
-    steps:
-      columns === 1
-        ? `Only one of its ${of.width} pegs is here: knit it.`
-        : `Only ${columns} of its ${of.width} pegs are here: knit them.`,
     mirror,
     look: 'knit',
     signs,

@@ -2,14 +2,6 @@ import { knits } from '../loom/move'
 import type { Worked } from '../loom/row'
 import type { Signs } from './sign'
 
-export const termSets = ['us', 'uk'] as const
-export type Terms = (typeof termSets)[number]
-
-export interface Term {
-  readonly abbr: string
-  readonly name: string
-}
-
 export type Texture = 'knit' | 'purl'
 export type Lean = 'left' | 'right'
 
@@ -76,16 +68,10 @@ export type Look =
   | 'cross'
   | 'none'
 
-/** One stitch of the vocabulary: everything the house knows of it stands in its declaration. */
+/** One stitch of the vocabulary: what it is and does. What it is called, each language says itself. */
 export interface Stitch extends Worked {
   readonly id: string
   readonly family: Family
-  readonly us: Term
-  readonly uk: Term
-  /** Other spellings in use, lower case. */
-  readonly also: readonly string[]
-  /** What the hands do, in one sentence without direction; crosses are told move by move. */
-  readonly steps: string
   /** Id of the stitch that is its mirror image; its own where it has no lean. */
   readonly mirror: string
   /** Id of the stitch that it is seen from behind; none where the vocabulary has no such stitch. */

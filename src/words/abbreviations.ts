@@ -2,10 +2,11 @@ import { headings, type Heading } from '../loom/direction'
 import type { Habits } from '../loom/work'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun, Work } from '../pattern/work'
-import type { Stitch, Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
 import { byVocabulary } from '../stitches/cut'
 import { fatesIn, joinFates, type Fates } from './emptied'
-import { languages } from './languages'
+import { languages, termOf } from '../languages/languages'
 import { stepsOfStitch, wayOf } from './steps'
 import { writeWords } from './write'
 
@@ -91,7 +92,7 @@ export function abbreviationsOf(
   const used = usedStitches(runs)
   const stitches = byVocabulary(used.keys()).map((stitch): Abbreviation => {
     const steps = stepsWorked(habits, stitch, used.get(stitch) ?? new Map(), terms)
-    return { ...stitch[terms], steps, stitch }
+    return { ...termOf(stitch, terms), steps, stitch }
   })
   const ends = new Set(runs.map(({ row }) => row.end))
   const turns = (['German turn', 'wrap'] as const)

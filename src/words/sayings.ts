@@ -3,8 +3,8 @@ import { holdsTurn } from '../loom/strand'
 import type { Habits } from '../loom/work'
 import { changeOf, withChange } from '../pattern/changes'
 import type { PatternRun, Work } from '../pattern/work'
-import type { Terms } from '../stitches/stitch'
-import type { LabelKind } from './language'
+import type { Terms } from '../languages/terms'
+import type { LabelKind } from '../languages/language'
 import { labelKind, writeRow } from './sentence'
 
 /** A sentence: one object for all rows of a piece that say it, from version to version. */

@@ -3,10 +3,11 @@ import type { Heading } from '../loom/direction'
 import { holdsTurn } from '../loom/strand'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
-import type { Stitch, Terms } from '../stitches/stitch'
-import { sentence as capital } from './english'
-import type { Language, LabelKind, Turn } from './language'
-import { languages } from './languages'
+import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
+import { sentence as capital } from '../languages/english/english'
+import type { Language, LabelKind, Turn } from '../languages/language'
+import { languages, termOf } from '../languages/languages'
 import { shorten, type Part } from './shorten'
 import { tokensOf, type Tokens } from './tokens'
 
@@ -125,7 +126,7 @@ function writeParts(
         const inside = writeParts(part.parts, tokens, language, terms)
         return `${open}${inside}${close} ${language.times(part.times)}`
       }
-      const { abbr } = (tokens.vocabulary[part.stitch] as Stitch)[terms]
+      const { abbr } = termOf(tokens.vocabulary[part.stitch] as Stitch, terms)
       if (tokens.counted[part.stitch]) return `${abbr}${part.count}`
       return part.count === 1 ? abbr : `(${abbr}) ${language.times(part.count)}`
     })

@@ -4,9 +4,10 @@ import { passedEmpty } from '../pattern/passedEmpty'
 import { placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { PieceWork } from '../pattern/workPiece'
-import type { Family, Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
+import type { Family } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
-import { languages } from './languages'
+import { languages, termOf } from '../languages/languages'
 
 const familiesOf = new WeakMap<readonly string[], ReadonlySet<Family>>()
 
@@ -22,7 +23,7 @@ function familiesIn(row: Row): ReadonlySet<Family> {
 /** Which way the work goes. */
 export function directionSaid({ loom, style }: Pattern, terms: Terms = style.terms): string {
   const language = languages[terms]
-  return language.direction(loom.shape, loom.direction, language.finishing)
+  return language.direction(loom.shape, loom.direction)
 }
 
 /**
@@ -39,7 +40,7 @@ export function statements(
   return [
     directionSaid(pattern, terms),
     language.rightSide,
-    language.knitMeans(standardVocabulary.withRole('knit')[terms].abbr, making.knit),
+    language.knitMeans(termOf(standardVocabulary.withRole('knit'), terms).abbr, making.knit),
     ...(uses('cross') ? [language.crossing[making.crossing]] : []),
     ...(uses('decrease') ? [language.transfer[making.transfer]] : []),
   ]

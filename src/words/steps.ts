@@ -3,11 +3,12 @@ import type { Move } from '../loom/move'
 import { loomRow, type Site } from '../loom/row'
 import { castOn } from '../loom/state'
 import { workRow, type Habits } from '../loom/work'
-import type { Stitch, Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
 import { emptiesPegs, unknownFates, type Fates, type PegFate } from './emptied'
-import type { Language, MovePlace } from './language'
-import { languages } from './languages'
+import type { Language, MovePlace } from '../languages/language'
+import { languages, termOf } from '../languages/languages'
 
 /** A move as it was done, with what the words need of the loom around it. */
 interface Step {
@@ -46,9 +47,9 @@ export function stepsOfStitch(
   if (stitch.cross) return stepsOfCross(stitch, habits, heading, terms)
   if (stitch.role === 'knit') {
     const meant = standardVocabulary.meant(stitch, habits.knit)
-    return language.knitSteps(meant[terms].name, meant.steps)
+    return language.knitSteps(termOf(meant, terms).name, language.steps(meant))
   }
-  if (!emptiesPegs(stitch)) return stitch.steps
+  if (!emptiesPegs(stitch)) return language.steps(stitch)
   const told = (uses.length > 0 ? uses : [unknownFates(stitch)]).map((fates) => ({
     label: isMade(fates) || uses.length > 1 ? labelOf(stitch, fates, terms) : null,
     moves: [movesOf(stitch, fates, habits, heading, language), ...fateOf(fates, language)].join(
@@ -65,10 +66,14 @@ const isMade = (fates: Fates): boolean =>
 /** "yo, k2tog", in working order. */
 function labelOf(stitch: Stitch, fates: Fates, terms: Terms): string {
   const names = fates.flatMap((fate) =>
-    fate === 'own' ? [stitch[terms].abbr] : typeof fate === 'object' ? [fate[terms].abbr] : [],
+    fate === 'own'
+      ? [termOf(stitch, terms).abbr]
+      : typeof fate === 'object'
+        ? [termOf(fate, terms).abbr]
+        : [],
   )
   const alone = names.length === 1 && fates.length > 1
-  return alone ? languages[terms].emptied.noneLeft(stitch[terms].abbr) : names.join(', ')
+  return alone ? languages[terms].emptied.noneLeft(termOf(stitch, terms).abbr) : names.join(', ')
 }
 
 /** How the loops come to lie on one peg, and are worked there. */

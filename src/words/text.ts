@@ -1,8 +1,9 @@
 import { isPlainPiece } from '../pattern/sections'
+import { usualEdges } from '../pattern/piece'
 import type { Work } from '../pattern/work'
-import type { Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
 import { abbreviations } from './abbreviations'
-import { languages } from './languages'
+import { languages } from '../languages/languages'
 import { cautions, statements } from './statements'
 import { writeWords } from './write'
 
@@ -13,7 +14,7 @@ import { writeWords } from './write'
 export function plainText(work: Work, terms: Terms = work.pattern.style.terms): string {
   const { title, designer, notes, loom, making, gauge } = work.pattern
   const language = languages[terms]
-  const { headings, finishing } = language
+  const { headings } = language
   // A section of a larger piece is begun and ended by other steps.
   const alone = isPlainPiece(work.pattern)
   const key = abbreviations(work, terms).map(
@@ -25,15 +26,15 @@ export function plainText(work: Work, terms: Terms = work.pattern.style.terms): 
     [title, designer].filter(Boolean).join('\n'),
     ...section(headings.about, [
       ...statements(work.pattern, terms),
-      ...(gauge ? [language.gaugeLine(gauge, making.knit, finishing)] : []),
+      ...(gauge ? [language.gaugeLine(gauge, making.knit)] : []),
     ]),
     ...section(headings.abbreviations, key),
     ...section(headings.notes, notes.trim() ? [notes.trim()] : []),
     ...section(headings.instructions, [
-      ...(alone ? [language.start(loom.pegs, loom.shape, finishing)] : []),
+      ...(alone ? [language.start(usualEdges.castOn, loom.pegs, loom.shape)] : []),
       ...writeWords(work, terms).lines.map(({ text }) => text),
     ]),
-    ...section(headings.finishing, alone ? [language.finish(finishing)] : []),
+    ...section(headings.finishing, alone ? [language.finish(usualEdges.bindOff)] : []),
     ...section(headings.cautions, cautions(work.pattern, work.run.rows, terms)),
   ].join('\n\n')}\n`
 }

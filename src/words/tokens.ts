@@ -1,8 +1,10 @@
 import type { PatternRow } from '../pattern/row'
 import type { Heading } from '../loom/direction'
 import type { Site } from '../loom/row'
-import type { Stitch, Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
 import type { RowText } from './measure'
+import { termOf } from '../languages/languages'
 
 /**
  * Stitches whose abbreviation is one or two letters take a bare number: k2, ew3, sl2. All others
@@ -13,7 +15,7 @@ const countedFamilies = ['knit and purl', 'slip'] as const
 export function isCounted(stitch: Stitch, terms: Terms): boolean {
   return (
     countedFamilies.some((family) => family === stitch.family) &&
-    /^[a-z]{1,2}$/.test(stitch[terms].abbr)
+    /^[a-z]{1,2}$/.test(termOf(stitch, terms).abbr)
   )
 }
 
@@ -38,7 +40,7 @@ export function tokensOf({ sites }: PatternRow, heading: Heading, terms: Terms):
     stitches,
     vocabulary,
     counted: vocabulary.map((stitch) => isCounted(stitch, terms)),
-    length: vocabulary.map((stitch) => stitch[terms].abbr.length),
+    length: vocabulary.map((stitch) => termOf(stitch, terms).abbr.length),
     takes: vocabulary.map((stitch) => stitch.takes),
   }
 }

@@ -1,10 +1,10 @@
 import type { Band, Run } from '../pattern/pattern'
 import { withChange } from '../pattern/changes'
 import type { Work } from '../pattern/work'
-import type { Terms } from '../stitches/stitch'
+import type { Terms } from '../languages/terms'
 import { changedStretch, isInside } from './changed'
-import type { Language, LabelKind } from './language'
-import { languages } from './languages'
+import type { Language, LabelKind } from '../languages/language'
+import { languages } from '../languages/languages'
 import { sayAll, sayNothingNew, sayTheSame, type Saying, type Sayings } from './sayings'
 
 /** One line of the instructions. The same object as long as it says the same of the same rows. */

@@ -28,6 +28,15 @@ test('a letter takes a stitch into the hand and Enter puts it down', () => {
   expect(cellsOf(bench, 0)).toBe('k k k k k k k k k k k k')
 })
 
+test('a stitch that is picked up is named in the terms of the piece', () => {
+  const bench = smallBench()
+  press(bench, '\\')
+  press(bench, 'Enter')
+  bench.apply('Terms', (p) => ({ ...p, style: { ...p.style, terms: 'uk' } }))
+  press(bench, 'i')
+  expect(bench.said.text).toBe('In hand: slip one, knit one, pass slipped stitch over.')
+})
+
 test('a stitch that cannot land says why and changes nothing', () => {
   const bench = smallBench()
   bench.stitch = '2/2 LC'

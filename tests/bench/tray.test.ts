@@ -1,9 +1,10 @@
 import { screen, within } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
 import Tray from '../../src/bench/parts/Tray.svelte'
-import { findStitches, trayItems } from '../../src/bench/state/tray'
+import { trayItems } from '../../src/bench/state/tray'
 import { standardVocabulary } from '../../src/stitches/vocabulary'
 import { show, smallBench } from './render'
+import { findStitches, termOf } from '../../src/languages/languages'
 
 test('a stitch is taken into the hand by its button', async () => {
   const { user, bench } = show(Tray, { bench: smallBench() })
@@ -44,7 +45,7 @@ test('a cross is made from its groups, lean and textures', async () => {
 
 test('every stitch can be found, and no key is given twice', () => {
   for (const stitch of standardVocabulary.stitches)
-    expect(findStitches(stitch.us.name)).toContain(stitch)
+    expect(findStitches(termOf(stitch, 'us').name)).toContain(stitch)
   const keys = trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? [])
   expect(new Set(keys).size).toBe(keys.length)
 })

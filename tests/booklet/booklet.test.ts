@@ -15,11 +15,12 @@ import { placed } from '../../src/pattern/row'
 import { workPattern } from '../../src/pattern/work'
 import { starterCharts } from '../../src/shelf/seeds'
 import { traditions } from '../../src/stitches/sign'
-import { termSets } from '../../src/stitches/stitch'
+import { termSets } from '../../src/languages/terms'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { cautions } from '../../src/words/statements'
 import { writeWords } from '../../src/words/write'
 import { arbitraryPattern } from '../arbitraries'
+import { termOf } from '../../src/languages/languages'
 
 const layOut = (pattern: Pattern, settings: Partial<BookletSettings> = {}): Booklet =>
   layOutBooklet(workPattern(pattern), { ...usualSettings, ...settings })
@@ -171,14 +172,16 @@ describe('what is printed', () => {
           const titles = booklet.pages.flatMap(({ pictures }) =>
             pictures.map(({ scene }) => scene.title),
           )
-          const known = new Set(standardVocabulary.stitches.map(({ us }) => us.name))
+          const known = new Set(
+            standardVocabulary.stitches.map((stitch) => termOf(stitch, 'us').name),
+          )
           expect(titles.filter((title) => known.has(title)).sort()).toEqual(
-            used.map(({ us }) => us.name).sort(),
+            used.map((stitch) => termOf(stitch, 'us').name).sort(),
           )
           const text = textOf(booklet)
           for (const stitch of used) {
-            expect(text).toContain(stitch[terms].abbr)
-            expect(text).toContain(stitch[terms].name)
+            expect(text).toContain(termOf(stitch, terms).abbr)
+            expect(text).toContain(termOf(stitch, terms).name)
           }
         },
       ),
@@ -190,7 +193,7 @@ describe('what is printed', () => {
     '%s: the key has as many signs as the chart has stitches',
     (_, pattern) => {
       const used = new Set(pattern.chart.rows.flatMap((row) => placed(row).map((p) => p.stitch)))
-      const names = [...used].map(({ us }) => us.name).sort()
+      const names = [...used].map((stitch) => termOf(stitch, 'us').name).sort()
       const titles = layOut(pattern, { second: false }).pages.flatMap(({ pictures }) =>
         pictures.map(({ scene }) => scene.title),
       )

@@ -10,6 +10,7 @@ import { workPattern } from '../../src/pattern/work'
 import { traditions } from '../../src/stitches/sign'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { ribCuff, turnedHeel } from './pieces'
+import { termOf } from '../../src/languages/languages'
 
 const file = (name: string) => `output/${name}.svg`
 const { style } = newPattern()
@@ -78,7 +79,9 @@ describe('the key', () => {
     const words = layers.map(({ items }) =>
       items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
     )
-    expect(words).toEqual(stitches.map(({ uk }) => [uk.abbr, uk.name]))
+    expect(words).toEqual(
+      stitches.map((stitch) => termOf(stitch, 'uk')).map(({ abbr, name }) => [abbr, name]),
+    )
   })
 
   it('leaves the background stitch blank, as the chart does', () => {

@@ -4,12 +4,13 @@
  */
 import { findStitch, standardVocabulary } from '../../src/stitches/vocabulary'
 import type { Stitch } from '../../src/stitches/stitch'
+import { spellingsOf } from '../../src/languages/languages'
 
 const bare = (text: string): string => text.toLowerCase().replace(/[\s.]/g, '')
 
 const spellings = new Map<string, Stitch>()
 for (const stitch of standardVocabulary.stitches)
-  for (const spelling of [stitch.id, stitch.us.abbr, stitch.uk.abbr, ...stitch.also])
+  for (const spelling of [stitch.id, ...spellingsOf(stitch)])
     if (!spellings.has(bare(spelling))) spellings.set(bare(spelling), stitch)
 
 /** C3/3F, C4/4B: stitches in front and behind, and where the first ones wait (front leans left). */

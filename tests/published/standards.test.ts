@@ -28,6 +28,7 @@ import {
 } from './data/standards'
 import { stitchNamed } from './notation'
 import { habits } from './onLoom'
+import { spellingsOf } from '../../src/languages/languages'
 
 test('yarn classes have the gauges of the Craft Yarn Council', () => {
   const ours = yarnClasses.map(({ number, name, stitches: { least, most } }) => [
@@ -153,10 +154,10 @@ describe('abbreviations', () => {
 
   test('no spelling in our vocabulary stands for two stitches', () => {
     const owners = new Map<string, Set<string>>()
-    for (const { id, us, uk, also } of standardVocabulary.stitches)
-      for (const spelling of [id, us.abbr, uk.abbr, ...also]) {
+    for (const stitch of standardVocabulary.stitches)
+      for (const spelling of [stitch.id, ...spellingsOf(stitch)]) {
         const key = spelling.toLowerCase().replaceAll(' ', '')
-        owners.set(key, (owners.get(key) ?? new Set()).add(id))
+        owners.set(key, (owners.get(key) ?? new Set()).add(stitch.id))
       }
     expect([...owners].filter(([, ids]) => ids.size > 1)).toEqual([])
   })

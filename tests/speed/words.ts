@@ -8,6 +8,7 @@ import { readSettingsOf, type Reading } from '../../src/words/read/reading'
 import { writeWords } from '../../src/words/write'
 import { against, measureSteps, show, table } from './measure'
 import { texturedPiece } from './pieces'
+import { termOf } from '../../src/languages/languages'
 
 const [pegs, rounds] = [200, 500]
 const calls = 40
@@ -25,7 +26,7 @@ const wordings = {
   'written out without repeats': ({ run, numbers }: Work): string =>
     run.rows
       .map(({ row }, index) => {
-        const stitches = row.sites.map(({ stitch }) => stitch.us.abbr).join(', ')
+        const stitches = row.sites.map(({ stitch }) => termOf(stitch, 'us').abbr).join(', ')
         return `Rnd ${numbers[index] ?? 0}: ${stitches}.`
       })
       .join('\n'),

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { termSets, type Terms } from '../../src/stitches/stitch'
+import { termSets, type Terms } from '../../src/languages/terms'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { tradeSpellings } from '../../src/words/read/terms/spellings'
 import { lex } from '../../src/words/read/lines/lex'
+import { termOf } from '../../src/languages/languages'
 
 /**
  * Names as published lists of knitting abbreviations give them (from memory). UK lists tell a
@@ -37,18 +38,18 @@ const terms: readonly (readonly [id: string, set: Terms, abbr: string, name: str
 
 describe('the names of stitches', () => {
   it.each(terms)('%s in %s terms is %s, %s', (id, set, abbr, name) => {
-    expect(stitchOf(id)[set]).toEqual({ abbr, name })
+    expect(termOf(stitchOf(id), set)).toEqual({ abbr, name })
   })
 
   it('print no letters that no list has', () => {
     for (const stitch of standardVocabulary.stitches)
-      for (const set of termSets) expect(stitch[set].abbr, stitch.id).not.toMatch(/PPC/)
-    expect(stitchOf('2/2 LPPC').us.abbr).toBe('purled 2/2 LC')
+      for (const set of termSets) expect(termOf(stitch, set).abbr, stitch.id).not.toMatch(/PPC/)
+    expect(termOf(stitchOf('2/2 LPPC'), 'us').abbr).toBe('purled 2/2 LC')
   })
 
   it('are each read as that stitch, in the form that is printed and in the one files have', () => {
     for (const stitch of standardVocabulary.stitches)
-      for (const spelling of [stitch.id, ...termSets.map((set) => stitch[set].abbr)]) {
+      for (const spelling of [stitch.id, ...termSets.map((set) => termOf(stitch, set).abbr)]) {
         const pieces = lex(spelling, 0)
         const found = tradeSpellings.find(pieces, 0)
         expect(found?.end, spelling).toBe(pieces.length)

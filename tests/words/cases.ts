@@ -8,7 +8,7 @@ import { knits } from '../../src/loom/move'
 import { crossings, rowEnds, transfers } from '../../src/loom/row'
 import { newPattern, type Band, type Pattern, type Row } from '../../src/pattern/pattern'
 import { findStitch } from '../../src/stitches/vocabulary'
-import { termSets } from '../../src/stitches/stitch'
+import { termSets } from '../../src/languages/terms'
 
 export interface Case {
   readonly name: string

@@ -2,8 +2,10 @@
  * Reads a sentence of the writer back, stitch by stitch, in the plainest way: what is written as a
  * repeat is written out. Shares nothing with src/words.
  */
-import type { Stitch, Terms } from '../../src/stitches/stitch'
+import type { Terms } from '../../src/languages/terms'
+import type { Stitch } from '../../src/stitches/stitch'
 import { standardVocabulary } from '../../src/stitches/vocabulary'
+import { termOf } from '../../src/languages/languages'
 
 interface Reader {
   readonly text: string
@@ -72,10 +74,12 @@ function readItem(reader: Reader): Stitch[] {
 function readStitch(reader: Reader): Stitch[] {
   const word = /^[^,()[\]]+/.exec(reader.text.slice(reader.at))?.[0] ?? ''
   reader.at += word.length
-  const named = standardVocabulary.stitches.filter((stitch) => stitch[reader.terms].abbr === word)
+  const named = standardVocabulary.stitches.filter(
+    (stitch) => termOf(stitch, reader.terms).abbr === word,
+  )
   const [, letters, count] = /^([a-z]+)(\d+)$/.exec(word) ?? []
   const counted = standardVocabulary.stitches.filter(
-    (stitch) => stitch[reader.terms].abbr === letters,
+    (stitch) => termOf(stitch, reader.terms).abbr === letters,
   )
   const meanings = [
     ...named.map((stitch) => [stitch]),

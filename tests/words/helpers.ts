@@ -1,6 +1,6 @@
 import { workPattern, type PatternRun } from '../../src/pattern/work'
 import { newPattern, type Pattern, type Row } from '../../src/pattern/pattern'
-import type { Terms } from '../../src/stitches/stitch'
+import type { Terms } from '../../src/languages/terms'
 import { writeRow } from '../../src/words/sentence'
 import { writeWords } from '../../src/words/write'
 import { readCells } from './cases'

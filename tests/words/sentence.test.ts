@@ -1,13 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { placed } from '../../src/pattern/row'
-import { termSets } from '../../src/stitches/stitch'
+import { termSets } from '../../src/languages/terms'
 import { standardVocabulary } from '../../src/stitches/vocabulary'
 import { writeRow } from '../../src/words/sentence'
 import { isCounted } from '../../src/words/tokens'
 import { arbitraryCells } from '../arbitraries'
 import { expandSentence } from './expand'
 import { firstRun, pieceOf, rowOf, sentenceOf } from './helpers'
+import { languages, termOf } from '../../src/languages/languages'
 
 /** Rows of a few stitches, so that there is much to shorten. */
 const few = (names: readonly string[]) =>
@@ -89,18 +90,18 @@ describe('the sentence of a row', () => {
 
 describe('every stitch of the vocabulary', () => {
   it.each(termSets)('has an abbreviation of its own, %s', (terms) => {
-    const abbreviations = standardVocabulary.stitches.map((stitch) => stitch[terms].abbr)
+    const abbreviations = standardVocabulary.stitches.map((stitch) => termOf(stitch, terms).abbr)
     expect(new Set(abbreviations).size).toBe(standardVocabulary.stitches.length)
   })
 
   it.each(termSets)('has no spelling that another stitch is written by, %s', (terms) => {
     for (const stitch of standardVocabulary.stitches) {
-      const { abbr } = stitch[terms]
+      const { abbr } = termOf(stitch, terms)
       const written = isCounted(stitch, terms) ? [`${abbr}1`, `${abbr}2`, `${abbr}3`] : [abbr]
       for (const other of standardVocabulary.stitches)
         if (other !== stitch)
           for (const word of written)
-            expect(other.also, `${other.id} or ${abbr}`).not.toContain(word)
+            expect(languages[terms].also(other), `${other.id} or ${abbr}`).not.toContain(word)
     }
   })
 

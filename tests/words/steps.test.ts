@@ -1,3 +1,4 @@
+import { languages } from '../../src/languages/languages'
 import { describe, expect, it } from 'vitest'
 import { directions, type Direction, type Heading } from '../../src/loom/direction'
 import { crossings, type Crossing } from '../../src/loom/row'
@@ -196,6 +197,6 @@ describe('the steps of every stitch', () => {
 
   it('tell the plain knit in the way the pattern knits', () => {
     const flat = stepsOfStitch(stitchOf('k'), { ...habitsOf('clockwise'), knit: 'flat' }, 'forward')
-    expect(flat).toBe(`Flat knit in this pattern. ${stitchOf('fk').steps}`)
+    expect(flat).toBe(`Flat knit in this pattern. ${languages.us.steps(stitchOf('fk'))}`)
   })
 })

@@ -5,6 +5,7 @@ import type { Geometry } from '../../drawing/geometry'
 import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
 import { applyToStitches } from '../commands/lost'
 import { followsTheFirst, type Bench } from '../state/bench.svelte'
+import { termOf } from '../../languages/languages'
 
 /** Cells between two places, so that a quick drag leaves no gaps. */
 export function between(from: Spot, to: Spot): Spot[] {
@@ -47,7 +48,7 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
     else
       applyToStitches(
         bench,
-        `Paint ${stitch[bench.pattern.style.terms].abbr}`,
+        `Paint ${termOf(stitch, bench.pattern.style.terms).abbr}`,
         (pattern) => paint(pattern, bench.stitch, spot.row, column),
         gesture,
       )

@@ -12,6 +12,7 @@ import type { Bench } from '../state/bench.svelte'
 import { rowNoun } from '../state/row-name'
 import { editing, type Command } from './command'
 import { applyToStitches, sayLost } from './lost'
+import { termOf } from '../../languages/languages'
 
 const count = ({ from, to }: Run) => to - from + 1
 const plural = (n: number, word: string) => (n === 1 ? word : `${n} ${word}s`)
@@ -26,7 +27,7 @@ export const columnAt = (bench: Bench): number => bench.work.layout.columnOf[ben
 /** Fill what is marked with the stitch in hand. */
 function paintMarked(bench: Bench): void {
   const { rows, columns } = bench.marked
-  const { abbr } = stitchOf(bench.stitch)[bench.pattern.style.terms]
+  const { abbr } = termOf(stitchOf(bench.stitch), bench.pattern.style.terms)
   const before = bench.pattern
   const fill = (p: Pattern) => paintAll(p, bench.stitch, rows, columns)
   if (applyToStitches(bench, `Fill with ${abbr}`, fill)) return
@@ -46,7 +47,7 @@ export function paintHere(bench: Bench, gesture: string | null = null): void {
   if (where.can)
     applyToStitches(
       bench,
-      `Paint ${stitchOf(bench.stitch)[bench.pattern.style.terms].abbr}`,
+      `Paint ${termOf(stitchOf(bench.stitch), bench.pattern.style.terms).abbr}`,
       (pattern) => paint(pattern, bench.stitch, row, column),
       gesture,
     )
@@ -68,7 +69,7 @@ export function pickUpHere(bench: Bench): void {
   if (!item) return
   bench.stitch = item.stitch.id
   bench.hand = 'paint'
-  bench.say(`In hand: ${item.stitch.us.name}.`)
+  bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }
 
 /** What is marked; with nothing marked, the repeat where there is one. */

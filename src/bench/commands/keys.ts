@@ -6,6 +6,7 @@ import { keyOf, reasonAgainst, type Command } from './command'
 import { historyCommands } from './history'
 import { placeCommands } from './moving'
 import { walkFromChart } from './walk'
+import { termOf } from '../../languages/languages'
 
 /** Commands that run while a chart has the focus. */
 export const chartCommands: readonly Command[] = [
@@ -41,7 +42,7 @@ export function chartKey(bench: Bench, event: KeyboardEvent): void {
   event.preventDefault()
   bench.stitch = item.stitch.id
   bench.hand = 'paint'
-  bench.say(`In hand: ${item.stitch[bench.pattern.style.terms].name}.`)
+  bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }
 
 /** A key pressed anywhere, unless a field there has its own undo. */

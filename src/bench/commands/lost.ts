@@ -2,6 +2,7 @@ import { lostStitches, type Lost } from '../../pattern/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
 import { rowName, rowNoun } from '../state/row-name'
 import { upperFirst } from '../state/letters'
+import { termOf } from '../../languages/languages'
 
 /** More places than this are counted, not named. */
 const mostNamed = 3
@@ -32,7 +33,7 @@ function sentence(lost: readonly Lost[], { pattern, work }: Bench, isPainted: bo
   }
   const counts = new Map<string, number>()
   for (const { row, stitch, wasCut } of lost) {
-    const name = `${wasCut ? 'cut ' : ''}${stitch[terms].abbr} in ${rowName(work, row).toLowerCase()}`
+    const name = `${wasCut ? 'cut ' : ''}${termOf(stitch, terms).abbr} in ${rowName(work, row).toLowerCase()}`
     counts.set(name, (counts.get(name) ?? 0) + 1)
   }
   const names = [...counts].map(([name, count]) => `${numberWords[count]} ${name}`)

@@ -1,8 +1,10 @@
 import type { Pattern } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
-import type { Stitch, Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
+import type { Stitch } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { Side } from './sides'
+import { termOf } from '../../languages/languages'
 
 /**
  * What becomes its mirror image, counted in the charts: "12 left crosses become right crosses".
@@ -54,10 +56,11 @@ function idsByEnd({ chart }: Pattern, row: number, inPlace: boolean): ReadonlyMa
   )
 }
 
-function nameOf({ family, cross, ...stitch }: Stitch, terms: Terms) {
-  return family === 'cross' && cross
+function nameOf(stitch: Stitch, terms: Terms) {
+  const { cross } = stitch
+  return cross
     ? { one: `${cross.lean} cross`, many: `${cross.lean} crosses`, rank: 0 }
-    : { one: stitch[terms].abbr, many: stitch[terms].abbr, rank: 1 }
+    : { one: termOf(stitch, terms).abbr, many: termOf(stitch, terms).abbr, rank: 1 }
 }
 
 function pairOf(stitch: Stitch, terms: Terms) {

@@ -2,17 +2,17 @@ import type { BindOff, CastOn } from '../../loom/move'
 import type { Step } from '../../pattern/piece'
 import type { Stretch } from '../../pattern/stretches'
 import type { PieceWork } from '../../pattern/workPiece'
-import type { Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
 import { stitchOf } from '../../stitches/vocabulary'
-import { languages } from '../../words/languages'
+import { languages, termOf } from '../../languages/languages'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** "Round 7", "Cast on", "Row 5 of Heel, 2nd time". */
 export function stretchName(stretch: Stretch, terms: Terms): string {
-  const { finishing } = languages[terms]
+  const { words } = languages[terms]
   if (stretch.kind === 'edge')
-    return capital(stretch.edge.kind === 'cast on' ? finishing.castOn : finishing.bindOff)
+    return capital(stretch.edge.kind === 'cast on' ? words.castOn : words.bindOff)
   const { chart, number, step, time, times } = stretch
   const row = `${stretch.isRound ? 'Round' : 'Row'} ${number}`
   if (step === null) return row
@@ -37,16 +37,16 @@ const bindOffNames: Readonly<Record<BindOff, string>> = {
 }
 
 function stepName(step: Step, terms: Terms): string {
-  const { finishing } = languages[terms]
+  const { words } = languages[terms]
   switch (step.kind) {
     case 'cast on':
-      return `${capital(finishing.castOn)}: ${castOnNames[step.how]}`
+      return `${capital(words.castOn)}: ${castOnNames[step.how]}`
     case 'bind off':
-      return `${capital(finishing.bindOff)}: ${bindOffNames[step.how]}`
+      return `${capital(words.bindOff)}: ${bindOffNames[step.how]}`
     case 'chart':
       return step.times > 1 ? `${step.section}, ${step.times} times` : step.section
     case 'plain':
-      return `Plain: ${stitchOf(step.stitch)[terms].name}`
+      return `Plain: ${termOf(stitchOf(step.stitch), terms).name}`
     case 'pegs':
       return 'Pegs you work'
     case 'note':

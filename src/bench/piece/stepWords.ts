@@ -5,6 +5,7 @@ import type { PieceWork } from '../../pattern/workPiece'
 import { stitchOf } from '../../stitches/vocabulary'
 import { centimetres } from '../../pattern/size'
 import { rowsCounted } from '../../drawing/piece/length'
+import { termOf } from '../../languages/languages'
 
 /** Each kind of step, in the order in which a piece first needs them, as its button is called. */
 export const kindNames: Readonly<Record<StepKind, string>> = {
@@ -42,7 +43,7 @@ export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string
     case 'chart':
       return step.times > 1 ? `${step.section} × ${step.times}` : step.section
     case 'plain':
-      return `Plain ${stitchOf(step.stitch)[style.terms].name}`
+      return `Plain ${termOf(stitchOf(step.stitch), style.terms).name}`
     case 'pegs':
       return kindNames.pegs
     case 'note':

@@ -1,6 +1,7 @@
 import type { Spot } from '../../pattern/history'
 import type { Pattern } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
+import { termOf } from '../../languages/languages'
 
 /** What a line of the chart is called on this loom: "round" on a ring, "row" on a rake. */
 export const rowNoun = ({ loom }: Pick<Pattern, 'loom'>): 'round' | 'row' =>
@@ -19,6 +20,6 @@ export function placeName(work: Work, { row, peg }: Spot): string {
   const site = firstRuns[row]?.row.sites.find(
     ({ peg: first, stitch }) => peg >= first && peg < first + stitch.width,
   )
-  const stitch = site?.stitch[pattern.style.terms].name ?? 'not worked'
+  const stitch = site ? termOf(site.stitch, pattern.style.terms).name : 'not worked'
   return `${rowName(work, row).toLowerCase()}, peg ${peg + 1}: ${stitch}`
 }

@@ -27,21 +27,3 @@ export function trayItems(pattern: Pattern, inHand: string): TrayItem[] {
     })),
   ]
 }
-
-/** Search by abbreviation, name or other spelling, in both sets of terms. */
-export function findStitches(query: string): Stitch[] {
-  const wanted = query.trim().toLowerCase().split(/\s+/)
-  return standardVocabulary.stitches.filter((stitch) => {
-    const text = [
-      stitch.id,
-      stitch.us.abbr,
-      stitch.us.name,
-      stitch.uk.abbr,
-      stitch.uk.name,
-      ...stitch.also,
-    ]
-      .join(' ')
-      .toLowerCase()
-    return wanted.every((word) => text.includes(word))
-  })
-}

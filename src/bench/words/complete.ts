@@ -1,8 +1,9 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import type { LoomSetup } from '../../pattern/pattern'
-import type { Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
 import { standardVocabulary } from '../../stitches/vocabulary'
 import type { TextRange } from '../../words/read/reading'
+import { termOf } from '../../languages/languages'
 
 const stitches = new Map<Terms, readonly Completion[]>()
 
@@ -11,8 +12,8 @@ export function stitchCompletions(terms: Terms): readonly Completion[] {
   let list = stitches.get(terms)
   if (!list) {
     list = standardVocabulary.stitches.map((stitch) => ({
-      label: stitch[terms].abbr,
-      detail: stitch[terms].name,
+      label: termOf(stitch, terms).abbr,
+      detail: termOf(stitch, terms).name,
     }))
     stitches.set(terms, list)
   }

@@ -14,6 +14,7 @@ import type { QuietPegs } from './quietPegs'
 import { type PagePicture } from '../page/page'
 import { phrasesOf } from '../phrases'
 import type { Sheet, Tiling } from './tiling'
+import { termOf } from '../../languages/languages'
 
 const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
 
@@ -85,7 +86,7 @@ export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): s
     rests: rests.map(numbered),
     worked: worked.map((run) => ({
       ...numbered(run),
-      abbr: stitchOf(run.stitch)[style.terms].abbr,
+      abbr: termOf(stitchOf(run.stitch), style.terms).abbr,
     })),
   })
 }

@@ -1,4 +1,4 @@
-import { languages } from '../../words/languages'
+import { languages } from '../../languages/languages'
 import { cautions as sayCautions, runsOf } from '../../words/statements'
 import { heading, textStrips } from '../page/blocks'
 import { laid, type Part } from '../part'

@@ -1,6 +1,6 @@
 import { writePiece } from '../../words/piece/write'
 import { piecePhrases } from '../../words/piece/phrases'
-import { languages } from '../../words/languages'
+import { languages } from '../../languages/languages'
 import { writeWords } from '../../words/write'
 import type { Work } from '../../pattern/work'
 import type { PieceWork } from '../../pattern/workPiece'

@@ -10,6 +10,7 @@ import { cellSizes } from '../page/typeScale'
 import { laid, type Part } from '../part'
 import { phrasesOf } from '../phrases'
 import { rowMarkEntries, type KeyEntry } from './rowMarks'
+import { termOf } from '../../languages/languages'
 
 /** What the signs of the charts mean. */
 export const key: Part = {
@@ -35,8 +36,8 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
   const ratio = cellRatio(first.pattern)
   const entries = used.map((stitch) => ({
     // The name says what is left of a stitch that is cut; its letters alone fit beside the sign.
-    ...stitch[style.terms],
-    ...(stitch.cut ? { abbr: stitch.cut.of[style.terms].abbr } : {}),
+    ...termOf(stitch, style.terms),
+    ...(stitch.cut ? { abbr: termOf(stitch.cut.of, style.terms).abbr } : {}),
     sign: signScene(stitch, style.symbols, {
       cell,
       ratio,
@@ -46,7 +47,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
   }))
   const council = used.filter(({ signs, cut }) => !cut && signs.council)
   const source = textStrips(
-    phrases.symbolSource(council.map((stitch) => stitch[style.terms].abbr)),
+    phrases.symbolSource(council.map((stitch) => termOf(stitch, style.terms).abbr)),
     column,
     { size: type.small, measure: width },
   )

@@ -1,6 +1,6 @@
 import type { Pattern } from '../../pattern/pattern'
 import type { PieceWork } from '../../pattern/workPiece'
-import { languages } from '../../words/languages'
+import { languages } from '../../languages/languages'
 import { read } from '../../words/read/read'
 import { readSettingsOf, type Reading } from '../../words/read/reading'
 import { sectionKind } from '../../words/read/lines/sections'

@@ -1,6 +1,6 @@
 import { findSection, withOnBench } from '../../pattern/sections'
 import type { PieceWork } from '../../pattern/workPiece'
-import { languages } from '../../words/languages'
+import { languages } from '../../languages/languages'
 import { piecePhrases } from '../../words/piece/phrases'
 import { writePiece, type PieceBlock, type PieceLine } from '../../words/piece/write'
 import { heading, labelled, subheading, type Column } from '../page/blocks'

@@ -5,7 +5,7 @@ import { signWeight, weights } from '../../drawing/sizes'
 import { turnSigns } from '../../drawing/turnSigns'
 import { rowEnds } from '../../loom/row'
 import type { Work } from '../../pattern/work'
-import { languages } from '../../words/languages'
+import { languages } from '../../languages/languages'
 import { phrasesOf } from '../phrases'
 
 /** One entry of the key: its sign, its abbreviation and its name. */

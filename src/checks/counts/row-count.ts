@@ -11,6 +11,7 @@ import type { Noted, RowRule, RowView } from '../rule'
 import { counted, countedInWords, inEachRepeat, listed, pegsNamed } from '../wording'
 import { repeatBalance } from './balance'
 import { noStitchFromHere } from './empty-peg'
+import { termOf } from '../../languages/languages'
 
 /** The sum of takes must equal the pegs in work before the row (design rule of this house). */
 export const rowCount: RowRule = {
@@ -143,7 +144,7 @@ function balance(view: RowView, index: number): Fix[] {
 function around(view: RowView, { stitch, peg }: Site<Stitch>, index: number): Fix[] {
   const { run, layout, setting } = view
   const column = (at: number) => layout.columnOf[at] ?? 0
-  const { abbr } = stitch[setting.terms]
+  const { abbr } = termOf(stitch, setting.terms)
   const onEmpty = run.before.stacks[peg] === emptyStack
   if (stitch.takes === 1 && onEmpty)
     return [

@@ -14,6 +14,7 @@ import { counted, inEachRepeat, pegsNamed, unitOf } from '../wording'
 import type { Crossed } from './crossed'
 import { plainGroups } from './groups'
 import type { Setting } from '../setting'
+import { termOf } from '../../languages/languages'
 
 /**
  * Plain rows wanted after a cross of so many pegs: three after a four-peg cross, five after a
@@ -58,7 +59,7 @@ function noteOften(
     return {
       pegs,
       say: (row) =>
-        `${row}: ${stitch[setting.terms].abbr} on ${pegsNamed(pegs)} follows ${earlier.stitch[setting.terms].abbr} after ${plain === 0 ? `no plain ${unit}` : counted(plain, `plain ${unit}`)}; there should be ${need}${inEachRepeat(layout, peg)}.`,
+        `${row}: ${termOf(stitch, setting.terms).abbr} on ${pegsNamed(pegs)} follows ${termOf(earlier.stitch, setting.terms).abbr} after ${plain === 0 ? `no plain ${unit}` : counted(plain, `plain ${unit}`)}; there should be ${need}${inEachRepeat(layout, peg)}.`,
       advice: `Work ${counted(need - plain, `more plain ${unit}`)} between the two, or set fewer for this pattern.`,
       mend: (row) => mend(digest, crossed, row, need - plain),
     }

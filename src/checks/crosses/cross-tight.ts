@@ -8,6 +8,7 @@ import { counted, inEachRepeat, millimetres, pegsNamed } from '../wording'
 import { standardVocabulary } from '../../stitches/vocabulary'
 import { crossesIn, type Crossed } from './crossed'
 import { columnsBelow, plainGroups } from './groups'
+import { termOf } from '../../languages/languages'
 
 /** Strain = pegs moved x pitch: 2/2 at 9.5 mm is 19 mm each way (common practice). */
 export const crossTight: RowRule = {
@@ -31,7 +32,7 @@ export const crossTight: RowRule = {
         return {
           pegs,
           say: (row) =>
-            `${row}: ${stitch[terms].abbr} on ${pegsNamed(pegs)} moves loops ${counted(moved, 'peg')}, ${millimetres(moved * pitch)} mm; the limit is ${millimetres(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
+            `${row}: ${termOf(stitch, terms).abbr} on ${pegsNamed(pegs)} moves loops ${counted(moved, 'peg')}, ${millimetres(moved * pitch)} mm; the limit is ${millimetres(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
           advice: whatToDo(Math.floor(longestCross / pitch)),
           mend: (row) => crossFewer(view, crossed, row),
         }
@@ -60,7 +61,7 @@ function crossFewer({ setting, layout }: RowView, { peg, cross }: Crossed, row: 
   const low = column + columnsBelow(cross, smaller, direction)
   const looks = plainGroups(cross, direction, 'after')
   return [
-    fix(`Cross fewer loops: ${found[terms].abbr}`, (pattern) =>
+    fix(`Cross fewer loops: ${termOf(found, terms).abbr}`, (pattern) =>
       paint(paintLooks(looks, row, column)(pattern), found.id, row, low),
     ),
   ]

@@ -2,7 +2,6 @@ import { eraseAll, paint } from '../../pattern/edits/paint'
 import { whyCut } from '../../pattern/cut'
 import type { Layout } from '../../pattern/layout'
 import type { Pattern, Row, Run } from '../../pattern/pattern'
-import { cutWords } from '../../stitches/cut'
 import { placed, placedAt, type Placed } from '../../pattern/row'
 import type { CutBy } from '../../stitches/stitch'
 import type { Fix } from '../finding'
@@ -11,6 +10,7 @@ import { nothing } from '../nothing'
 import type { Noted, RowView } from '../rule'
 import { counted, inEachRepeat, pegsNamed } from '../wording'
 import { plainGroups } from './groups'
+import { languages } from '../../languages/languages'
 
 export interface Piece {
   readonly item: Placed
@@ -82,11 +82,12 @@ export const noteBroken = (
     .filter((piece) => piece.why === why)
     .map((piece) => {
       const { item, pegs } = piece
-      const { abbr } = item.stitch[view.setting.terms]
+      const language = languages[view.setting.terms]
+      const { abbr } = language.term(item.stitch)
       return {
         pegs,
         say: (row) =>
-          `${row}: ${abbr} on ${pegsNamed(pegs)} is ${cutWords[why]}: it needs ${needs(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
+          `${row}: ${abbr} on ${pegsNamed(pegs)} is ${language.cut[why]}: it needs ${needs(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
         advice,
         mend: (row) => mend(piece, row, workPlain(piece, row)),
       }

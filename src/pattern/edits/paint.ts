@@ -3,6 +3,7 @@ import { layoutOf } from '../layout'
 import type { Pattern, Run } from '../pattern'
 import { placed } from '../row'
 import { withRow } from './chart'
+import { termOf } from '../../languages/languages'
 
 /** Where a stitch would land, or why it cannot. */
 export type Landing =
@@ -30,7 +31,7 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
           ? 'the end of the round'
           : 'the edge of the piece'
     return no(
-      `${stitch[pattern.style.terms].abbr} needs ${stitch.width} pegs; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,
+      `${termOf(stitch, pattern.style.terms).abbr} needs ${stitch.width} pegs; only ${room} ${room === 1 ? 'is' : 'are'} left before ${edge}.`,
     )
   }
   if (row.run) {

@@ -157,3 +157,6 @@ export const plainSigns = {
   mb: bobble,
   none: noStitch,
 } satisfies Record<string, Signs>
+
+/** Ids of all stitches but crosses. */
+export type PlainId = keyof typeof plainSigns

@@ -3,7 +3,8 @@ import type { Knit, Move } from '../../loom/move'
 import type { Site, Worked } from '../../loom/row'
 import type { Moment } from '../../loom/walk'
 import type { Pattern } from '../../pattern/pattern'
-import type { Stitch, Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
+import type { Stitch } from '../../stitches/stitch'
 
 /** What the sentences must know beside the loom itself. */
 export interface HandsContext {

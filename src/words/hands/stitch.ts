@@ -4,23 +4,23 @@ import type { Site } from '../../loom/row'
 import type { Moment } from '../../loom/walk'
 import type { Stitch } from '../../stitches/stitch'
 import { standardVocabulary } from '../../stitches/vocabulary'
-import { sentence as capital } from '../english'
-import { languages } from '../languages'
+import { sentence as capital } from '../../languages/english/english'
+import { languages, termOf } from '../../languages/languages'
 import { stitchAt, type HandsContext } from './context'
 import { namePegs } from './pegs'
 
 /** "2/2 left cross", "cable 4 front", "knit two together (k2tog)", "u-wrap knit". */
 function nameOf(stitch: Stitch, { terms, knit }: HandsContext): string {
   const { cross } = stitch
-  const { abbr, name } = stitch[terms]
-  if (cross && abbr === stitch.us.abbr) {
+  const { abbr, name } = termOf(stitch, terms)
+  if (cross && abbr === termOf(stitch, 'us').abbr) {
     const { front, back, lean, frontTexture, backTexture } = cross
     const size = `${front}/${back} ${lean}`
     if (frontTexture === 'purl') return `purled ${size} cross`
     return backTexture === 'purl' ? `${size} purl cross` : `${size} cross`
   }
   if (cross) return `${name} (${abbr})`
-  if (stitch.role === 'knit') return standardVocabulary.meant(stitch, knit)[terms].name
+  if (stitch.role === 'knit') return termOf(standardVocabulary.meant(stitch, knit), terms).name
   return stitch.family === 'increase' || stitch.family === 'decrease' ? `${name} (${abbr})` : name
 }
 
@@ -35,7 +35,7 @@ export const headingOf = (stitch: Stitch, pegs: readonly number[], context: Hand
 
 /** The heading of moves that belong to no stitch: a turn, or an edge. */
 export function sayEdge({ move }: Moment, { terms }: HandsContext): string {
-  const { castOn, bindOff } = languages[terms].finishing
+  const { castOn, bindOff } = languages[terms].words
   switch (move?.do) {
     case undefined:
       return ''

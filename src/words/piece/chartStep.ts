@@ -1,8 +1,8 @@
 import { pegsInWork } from '../../loom/state'
 import { chartWorks, type Work } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
-import type { Terms } from '../../stitches/stitch'
-import type { LabelKind } from '../language'
+import type { Terms } from '../../languages/terms'
+import type { LabelKind } from '../../languages/language'
 import { labelKind } from '../sentence'
 import { writeWords, type Line } from '../write'
 

@@ -1,12 +1,13 @@
 import type { BindOff, CastOn } from '../../loom/move'
 import type { Direction } from '../../loom/direction'
 import type { LoomSetup } from '../../pattern/pattern'
-import type { Stitch, Terms } from '../../stitches/stitch'
-import { sentence as capital } from '../english'
-import { bindOffNames, castOnNames } from '../edges'
+import type { Terms } from '../../languages/terms'
+import type { Stitch } from '../../stitches/stitch'
+import { sentence as capital } from '../../languages/english/english'
+import { bindOffNames, castOnNames } from '../../languages/english/edges'
 import { castOnWays, drawstringWay, lastOfChain } from '../hands/phrases'
-import type { Language, LabelKind } from '../language'
-import { languages } from '../languages'
+import type { Language, LabelKind } from '../../languages/language'
+import { languages } from '../../languages/languages'
 
 /** What a piece says beside what its charts say. Pegs are numbered from 1. */
 export interface PiecePhrases {
@@ -153,20 +154,23 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
 
 const secondBegins = (
   { shape, direction }: PegsOfSecond,
-  { clockwise }: Language['finishing'],
+  { clockwise }: Language['words'],
 ): string =>
   shape === 'ring'
     ? `It is worked ${clockwise[direction]} round the loom, and its pegs are numbered that way.`
     : 'It begins at the other end of the loom, and its pegs are numbered from there.'
 
-function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
-  const { castOn, bindOff } = finishing
+function phrasesOf({ words, times, term }: Language): PiecePhrases {
+  const { castOn, bindOff } = words
   const off = bindOff.replace(' ', '-')
-  const offNames = bindOffNames(finishing)
-  const ofStitch = ({ id, [terms]: { abbr, name } }: Stitch) => ({
-    verb: plainVerbs[id] ?? 'Work',
-    what: plainVerbs[id] ? '' : ` of ${abbr === name ? abbr : `${abbr} (${name})`}`,
-  })
+  const offNames = bindOffNames(words)
+  const ofStitch = (stitch: Stitch) => {
+    const { abbr, name } = term(stitch)
+    const verb = plainVerbs[stitch.id]
+    return verb
+      ? { verb, what: '' }
+      : { verb: 'Work', what: ` of ${abbr === name ? abbr : `${abbr} (${name})`}` }
+  }
   return {
     castOnHeading: capital(castOn.replace(' ', '-')),
     bindOffHeading: capital(off),
@@ -209,7 +213,7 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     },
     plainToLength: (stitch, kind, length) => {
       const { verb, what } = ofStitch(stitch)
-      return `${verb} ${length}${what ? ` of ${rowWords[kind][1]}${what}` : ''}, measured on your piece: no ${finishing.gauge} is given, so the ${rowWords[kind][1]} are not counted.`
+      return `${verb} ${length}${what ? ` of ${rowWords[kind][1]}${what}` : ''}, measured on your piece: no ${words.gauge} is given, so the ${rowWords[kind][1]} are not counted.`
     },
     onAllPegs: (way, pegs, again) =>
       way === 'round'
@@ -223,7 +227,7 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
     mirroredSecond: (numbering) =>
       `For the second one follow its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way${
         numbering.turned
-          ? `. ${secondBegins(numbering, finishing)}`
+          ? `. ${secondBegins(numbering, words)}`
           : `; what is on peg 1 here is on peg ${numbering.pegs} there, and so on.`
       }`,
     secondPegs: (numbering) =>
@@ -237,6 +241,6 @@ function phrasesOf({ finishing, times }: Language, terms: Terms): PiecePhrases {
 }
 
 export const piecePhrases: Readonly<Record<Terms, PiecePhrases>> = {
-  us: phrasesOf(languages.us, 'us'),
-  uk: phrasesOf(languages.uk, 'uk'),
+  us: phrasesOf(languages.us),
+  uk: phrasesOf(languages.uk),
 }

@@ -1,9 +1,9 @@
 import { sectionsOf, withOnBench } from '../../pattern/sections'
 import { habitsOf } from '../../pattern/habits'
 import type { PieceWork } from '../../pattern/workPiece'
-import type { Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
 import { abbreviationsOf, type Abbreviation } from '../abbreviations'
-import { languages } from '../languages'
+import { languages } from '../../languages/languages'
 import { cautions, runsOf, statements } from '../statements'
 import { piecePhrases } from './phrases'
 import { writePiece, type PieceBlock } from './write'
@@ -42,7 +42,7 @@ export function pieceAbbreviations(
 export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.terms): string {
   const { pattern } = work
   const { title, designer, notes, making, gauge } = pattern
-  const { headings, gaugeLine, finishing } = languages[terms]
+  const { headings, gaugeLine } = languages[terms]
   const { blocks } = writePiece(work, terms)
   const key = pieceAbbreviations(work, terms, blocks).map(
     ({ abbr, name, steps }) => `${abbr}: ${name}${steps ? `. ${steps}` : '.'}`,
@@ -53,7 +53,7 @@ export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.ter
     [title, designer].filter(Boolean).join('\n'),
     ...part(headings.about, [
       ...pieceStatements(work, terms),
-      ...(gauge ? [gaugeLine(gauge, making.knit, finishing)] : []),
+      ...(gauge ? [gaugeLine(gauge, making.knit)] : []),
     ]),
     ...part(headings.abbreviations, key),
     ...part(headings.notes, notes.trim() ? [notes.trim()] : []),

@@ -2,9 +2,9 @@ import type { Pattern } from '../../pattern/pattern'
 import type { Totals } from '../../pattern/totals'
 import { unitOfPiece } from '../../pattern/unit'
 import type { PieceWork } from '../../pattern/workPiece'
-import type { Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
 import { stitchOf } from '../../stitches/vocabulary'
-import { languages } from '../languages'
+import { languages, termOf } from '../../languages/languages'
 
 export type TotalsLineKind = 'rows' | 'stitches' | 'yarn' | 'time' | 'assumption'
 
@@ -49,7 +49,7 @@ export const stitchCounts = ({ stitches, loops }: Totals, terms: Terms): readonl
   [...loops].flatMap(([id, made]) =>
     made === 0
       ? []
-      : [{ abbr: stitchOf(id)[terms].abbr, loops: made, times: stitches.get(id) ?? 0 }],
+      : [{ abbr: termOf(stitchOf(id), terms).abbr, loops: made, times: stitches.get(id) ?? 0 }],
   )
 
 function sayStitches(totals: Totals, terms: Terms): TotalsLine[] {
@@ -66,7 +66,7 @@ function sayStitches(totals: Totals, terms: Terms): TotalsLine[] {
 
 function sayYarn({ yarn, grams }: Totals, { piece }: Pattern, terms: Terms): string {
   if (yarn === null)
-    return `The yarn is not known: the pattern has no ${languages[terms].finishing.gauge} yet.`
+    return `The yarn is not known: the pattern has no ${languages[terms].words.gauge} yet.`
   const metres = `About ${rounded(yarn / 1000)} m of yarn`
   const needed = grams === null ? metres : `${metres}, ${rounded(grams)} g`
   return piece.pair === 'none' ? `${needed}.` : `${needed}, for one: double it for a pair.`
@@ -88,7 +88,7 @@ function sayTime({ minutes }: Totals, { piece: { pace, pair } }: Pattern): strin
 }
 
 function assumptions({ yarn }: Totals, { piece: { pair } }: Pattern, terms: Terms): string[] {
-  const { gauge } = languages[terms].finishing
+  const { gauge } = languages[terms].words
   return [
     // The line of the yarn says itself what it is for.
     ...(yarn !== null

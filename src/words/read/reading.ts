@@ -2,7 +2,8 @@ import type { Direction, Heading } from '../../loom/direction'
 import type { BindOff, Knit } from '../../loom/move'
 import type { RowEnd } from '../../loom/row'
 import type { Gauge, Pattern, Run } from '../../pattern/pattern'
-import type { Stitch, Terms } from '../../stitches/stitch'
+import type { Terms } from '../../languages/terms'
+import type { Stitch } from '../../stitches/stitch'
 
 /** A stretch of the text: character offsets (UTF-16), `to` not included. */
 export interface TextRange {

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { termSets } from '../../../src/stitches/stitch'
+import { termSets } from '../../../src/languages/terms'
 import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { read } from '../../../src/words/read/read'
 import { usual as settings } from './cases'
+import { termOf } from '../../../src/languages/languages'
 
 const stitches = fc.array(fc.constantFrom(...standardVocabulary.stitches), {
   minLength: 2,
@@ -14,7 +15,7 @@ describe('a row told stitch by stitch', () => {
   it('is read stitch by stitch, each at its own words', () => {
     fc.assert(
       fc.property(stitches, fc.constantFrom(...termSets), (list, terms) => {
-        const said = list.map((stitch) => stitch[terms].abbr)
+        const said = list.map((stitch) => termOf(stitch, terms).abbr)
         const text = `Cuff\nRnd 1: ${said.join(', ')}.`
         const { rows, remarks } = read(text, { ...settings, terms })
         const worked = rows.at(-1)?.stitches ?? []

@@ -2,12 +2,13 @@ import type { Direction } from '../../../loom/direction'
 import type { Knit } from '../../../loom/move'
 import { setLoom, setMaking } from '../../../pattern/edits/settings'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import { sentence as capital } from '../../english'
-import type { Language } from '../../language'
+import { sentence as capital } from '../../../languages/english/english'
+import type { Language } from '../../../languages/language'
 import { statedDirection, statedKnit, statedPegs } from '../../read/terms/definitions'
 import type { TextRange } from '../../read/reading'
 import type { Draft, Rewrite } from './draft'
 import type { Both } from './setting'
+import { termOf } from '../../../languages/languages'
 
 type Stated = Pick<Draft, 'rule' | 'range' | 'message' | 'advice' | 'edits' | 'rewrites'>
 
@@ -34,7 +35,7 @@ function knitStated({ reading, work: { pattern }, language }: Both): Stated | nu
   const { knit: charted } = pattern.making
   if (knit === undefined || knit === charted) return null
   const range = sentenceThat(reading.text, (said) => statedKnit(said) === knit)
-  const abbr = standardVocabulary.withRole('knit')[reading.settings.terms].abbr
+  const abbr = termOf(standardVocabulary.withRole('knit'), reading.settings.terms).abbr
   return {
     rule: 'knit-differs',
     range,
@@ -54,7 +55,7 @@ function directionStated({ reading, work: { pattern }, language }: Both): Stated
   const { loom } = pattern
   if (direction === undefined || direction === loom.direction) return null
   const range = sentenceThat(reading.text, (said) => statedDirection(said) === direction)
-  const name = language.finishing.clockwise
+  const name = language.words.clockwise
   return {
     rule: 'direction-differs',
     range,
@@ -120,8 +121,8 @@ const otherWay: ReadonlyMap<string, string> = new Map([
 ])
 
 /** "clockwise: right to left" becomes "counterclockwise: left to right". */
-function withDirection(said: string, direction: Direction, { finishing }: Language): string {
-  const name = finishing.clockwise[direction]
+function withDirection(said: string, direction: Direction, { words }: Language): string {
+  const name = words.clockwise[direction]
   return said
     .replace(/\b(?:(?:counter|anti)[- ]?)?clockwise\b/i, (was) =>
       /^[A-Z]/.test(was) ? capital(name) : name,

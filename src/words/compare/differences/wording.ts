@@ -1,11 +1,13 @@
 import type { RowEnd } from '../../../loom/row'
 import type { Run } from '../../../pattern/pattern'
-import type { Stitch, Terms } from '../../../stitches/stitch'
+import type { Terms } from '../../../languages/terms'
+import type { Stitch } from '../../../stitches/stitch'
 import { isCounted } from '../../tokens'
 import type { Item } from '../within/hunks'
 import type { OtherRepeat } from '../within/otherRepeat'
 import type { Path } from '../within/path'
 import type { Place } from '../within/row'
+import { termOf } from '../../../languages/languages'
 
 /** Pegs from 0 in, from 1 out: "peg 5", "pegs 5-8". */
 export const pegsNamed = ({ from, to }: Run): string =>
@@ -51,7 +53,7 @@ export function stitchesNamed(stitches: readonly Stitch[], terms: Terms): string
     else runs.push({ stitch, count: 1 })
   }
   const names = runs.slice(0, 8).map(({ stitch, count }) => {
-    const { abbr } = stitch[terms]
+    const { abbr } = termOf(stitch, terms)
     if (isCounted(stitch, terms)) return `${abbr}${count}`
     return count === 1 ? abbr : `${count} times ${abbr}`
   })

@@ -5,6 +5,7 @@ import { Memory } from '../../read/memory'
 import type { Reading, TextRange } from '../../read/reading'
 import { letterOf } from '../match/meaning'
 import type { Knits } from '../within/row'
+import { termOf } from '../../../languages/languages'
 
 /** "C4L = ...", "k: knit", "tw2R means ...", at the start of a line. */
 const explained = /^[ \t]*([^=:\s][^=:\n]{0,19}?)[ \t]{0,9}(?:=|:|\bmeans\b|\s[-–—]\s)/gm
@@ -72,8 +73,8 @@ export class Names {
     const { terms } = this.#reading.settings
     const letter = letterOf(stitch, this.#knits.chart)
     if (isCounted(stitch, terms))
-      return `${this.#counted.get(letter) ?? stitch[terms].abbr}${count}`
-    const name = this.#single.get(letter) ?? stitch[terms].abbr
+      return `${this.#counted.get(letter) ?? termOf(stitch, terms).abbr}${count}`
+    const name = this.#single.get(letter) ?? termOf(stitch, terms).abbr
     return Array.from({ length: count }, () => name).join(', ')
   }
 
@@ -83,7 +84,7 @@ export class Names {
     let said = sentence
     for (const stitch of stitches) {
       const letter = letterOf(stitch, this.#knits.chart)
-      const { abbr } = stitch[terms]
+      const { abbr } = termOf(stitch, terms)
       const counted = isCounted(stitch, terms)
       const name = counted ? this.#counted.get(letter) : this.#single.get(letter)
       if (name === undefined || name === abbr) continue

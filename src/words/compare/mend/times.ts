@@ -1,4 +1,4 @@
-import { nameTimes } from '../../english'
+import { nameTimes } from '../../../languages/english/english'
 import { readNumber } from '../../read/lines/numberWords'
 import type { ReadRow, Reading, TextRange } from '../../read/reading'
 import type { Changes } from './rewrite'

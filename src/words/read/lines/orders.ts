@@ -1,6 +1,6 @@
 import { bindOffs, type BindOff } from '../../../loom/move'
-import { bindOffNames } from '../../edges'
-import { languages } from '../../languages'
+import { bindOffNames } from '../../../languages/english/edges'
+import { languages } from '../../../languages/languages'
 import { numberIn } from '../limits'
 import type { Often } from '../nodes'
 import { numberWordsPattern, readNumber } from './numberWords'
@@ -135,9 +135,7 @@ function readPieceLine(text: string): Order | null {
 /** As the words name it, in either set of terms. */
 const bindOffNamed = (text: string): BindOff | null =>
   bindOffs.find((how) =>
-    [languages.us, languages.uk].some(({ finishing }) =>
-      text.includes(bindOffNames(finishing)[how]),
-    ),
+    [languages.us, languages.uk].some(({ words }) => text.includes(bindOffNames(words)[how])),
   ) ?? null
 
 function readCall(text: string): WorkOrder | null {

@@ -1,4 +1,4 @@
-import type { Terms } from '../../../stitches/stitch'
+import type { Terms } from '../../../languages/terms'
 import { lex } from '../lines/lex'
 import type { Body } from '../nodes'
 import type { Spellings } from '../terms/spellings'

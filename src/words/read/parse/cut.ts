@@ -1,4 +1,5 @@
-import { cutStitch, cutWords } from '../../../stitches/cut'
+import { languages } from '../../../languages/languages'
+import { cutStitch } from '../../../stitches/cut'
 import { cutsBy } from '../../../stitches/stitch'
 import type { Meaning } from '../terms/spellings'
 import type { Cursor } from './cursor'
@@ -8,7 +9,7 @@ export function cutShort(meaning: Meaning, cursor: Cursor): Meaning {
   if (meaning.is !== 'stitch' || !cursor.looksAt('( cut')) return meaning
   const { stitch } = meaning
   for (const by of cutsBy) {
-    const phrase = `( ${cutWords[by]} , # of # peg|pegs )`
+    const phrase = `( ${languages.us.cut[by]} , # of # peg|pegs )`
     if (!cursor.looksAt(phrase)) continue
     const [columns, width] = cursor.numbers.map(({ value }) => value)
     if (!columns || width !== stitch.width || columns >= width) continue

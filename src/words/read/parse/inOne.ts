@@ -4,6 +4,7 @@ import type { Item } from '../nodes'
 import { madeInOne, noStitch, standsIn } from '../remarks/parsing'
 import { stitchItem } from './items'
 import type { Parsing } from './parsing'
+import { termOf } from '../../../languages/languages'
 
 /** So many loops are made of one at most; more cannot be meant. */
 const mostMade = 9
@@ -39,7 +40,9 @@ export function readInOne(
     return [stitchItem(both, 1, range)]
   }
   const instead = [left, knit, ...worked.slice(2).map((_, index) => (index % 2 ? left : right))]
-  const words = instead.map((stitch) => (stitch === knit ? 'k1' : stitch.us.abbr)).join(', ')
+  const words = instead
+    .map((stitch) => (stitch === knit ? 'k1' : termOf(stitch, 'us').abbr))
+    .join(', ')
   parsing.remark(madeInOne(said, worked.length, words, range))
   return instead.map((stitch) => stitchItem(stitch, 1, range))
 }

@@ -1,6 +1,6 @@
 import { readLimits } from '../limits'
 import type { Body, Reference, RelativeRemark, Said } from '../nodes'
-import type { Terms } from '../../../stitches/stitch'
+import type { Terms } from '../../../languages/terms'
 import type { TextRange } from '../reading'
 import type { Spellings } from '../terms/spellings'
 import type { Cursor } from './cursor'

@@ -5,6 +5,7 @@ import { nearest } from '../terms/near'
 import type { RelativeRemark } from '../nodes'
 import type { TextRange } from '../reading'
 import { nearWords, type Meaning } from '../terms/spellings'
+import { termOf } from '../../../languages/languages'
 
 const remark = (
   rule: string,
@@ -44,9 +45,9 @@ export const standsIn = (name: string, stitch: Stitch, range: TextRange): Relati
     'no-stitch',
     'warning',
     range,
-    `"${excerpt(name)}" cannot be charted; ${stitch.us.abbr} is used instead: it takes ${stitch.takes} and makes ${stitch.makes} too.`,
-    `Write "${stitch.us.abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
-    [write(range, stitch.us.abbr)],
+    `"${excerpt(name)}" cannot be charted; ${termOf(stitch, 'us').abbr} is used instead: it takes ${stitch.takes} and makes ${stitch.makes} too.`,
+    `Write "${termOf(stitch, 'us').abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
+    [write(range, termOf(stitch, 'us').abbr)],
   )
 
 /** Several loops made of one: `instead` is what is charted, which comes to as many. */

@@ -7,6 +7,7 @@ import * as say from '../remarks/rows'
 import type { Words } from './rows'
 import type { Trouble } from '../loops/stretch'
 import type { Resolved, Worked } from '../loops/work'
+import { termOf } from '../../../languages/languages'
 
 /** A row that does not come out, with its remark. */
 export interface Miscount {
@@ -83,7 +84,7 @@ export class Remarker {
       this.add(
         item.twinOf && !side.wrong
           ? standsIn(item.twinOf, item.stitch, item.range)
-          : say.wrongSide(item.stitch.us.abbr, item.range),
+          : say.wrongSide(termOf(item.stitch, 'us').abbr, item.range),
         source.from,
         row,
       )

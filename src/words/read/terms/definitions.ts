@@ -1,11 +1,13 @@
 import { knits, type Knit } from '../../../loom/move'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import { termSets, type Stitch } from '../../../stitches/stitch'
+import { termSets } from '../../../languages/terms'
+import type { Stitch } from '../../../stitches/stitch'
 import { lex } from '../lines/lex'
 import { readNumber } from '../lines/numberWords'
 import type { Statement } from '../lines/outline'
 import type { TextRange } from '../reading'
 import { Spellings, tradeSpellings, type Meaning } from './spellings'
+import { termOf } from '../../../languages/languages'
 
 export interface Definition {
   readonly name: string
@@ -69,7 +71,7 @@ const alreadySo = (name: string, meaning: Meaning): boolean => {
 function givesItsName(name: string, text: string): boolean {
   const stitch = knownAs(name)
   const said = text.toLowerCase()
-  return stitch !== null && termSets.some((terms) => said.startsWith(stitch[terms].name))
+  return stitch !== null && termSets.some((terms) => said.startsWith(termOf(stitch, terms).name))
 }
 
 const number = String.raw`(\d|one|two|three|four)`

@@ -2,6 +2,7 @@ import { standardVocabulary, stitchOf } from '../../../stitches/vocabulary'
 import type { Stitch } from '../../../stitches/stitch'
 import { lex, type Piece } from '../lines/lex'
 import type { Ambiguity } from '../nodes'
+import { spellingsOf } from '../../../languages/languages'
 
 /** What a spelling stands for. */
 export type Meaning =
@@ -31,82 +32,6 @@ export type Meaning =
 interface Node {
   readonly next: Map<string, Node>
   meaning: Meaning | null
-}
-
-/** Spellings of more stitches than the vocabulary names, by id (common practice). */
-const more: Readonly<Record<string, readonly string[]>> = {
-  k: ['knit', 'plain', 'kn', 'k st', 'knit st', 'knit stitch'],
-  ew: ['e wrap', 'ewrap', 'e wrap knit', 'ewk', 'k tbl', 'k1 tbl', 'knit tbl', 'twisted knit'],
-  uw: ['u wrap', 'uwrap', 'u wrap knit', 'u knit', 'u st', 'u stitch'],
-  fk: ['flat knit', 'flat st', 'flat stitch'],
-  tk: ['true knit'],
-  p: ['purl', 'pearl', 'pl', 'purl stitch'],
-  ptbl: ['p tbl', 'p1 tbl', 'p1 b', 'purl tbl', 'twisted purl'],
-  sl: [
-    'slip',
-    'skip',
-    'miss',
-    's',
-    'sl1p',
-    'sl p',
-    'sl1 pwise',
-    'sl pwise',
-    'sl1 purlwise',
-    'sl1k',
-    'sl1 kwise',
-    'sl kwise',
-    'sl1 knitwise',
-  ],
-  slf: [
-    'sl wyif',
-    'sl1 wyif',
-    'slip wyif',
-    'sl1p wyif',
-    'sl1 pwyif',
-    'slip1 wyif',
-    'sl wyf',
-    'wyif sl',
-    'wyif sl1',
-    'wyif slip',
-    'with yarn in front sl',
-    'with yarn in front slip',
-  ],
-  tuck: ['tuck'],
-  yo: ['yarn over', 'yarn round needle', 'wool forward', 'yfrn', 'yon', 'yrn', 'yarn forward'],
-  m1l: ['m1', 'm1l', 'make 1', 'make one', 'm1 left', 'make 1 left'],
-  m1r: ['m1r', 'm1 right', 'make 1 right', 'make one right'],
-  kfb: [
-    'k1fb',
-    'k1f/b',
-    'kf&b',
-    'kf/b',
-    'k1f&b',
-    'kbf',
-    'knit front and back',
-    'knit into front and back',
-    'knit into the front and back',
-    'inc1',
-    'inc 1',
-  ],
-  k2tog: ['k2 tog', 'knit two together', 'knit 2 together', 'knit 2 tog', 'k2together'],
-  ssk: [
-    'sl1 k1 psso',
-    'sl k psso',
-    'slip 1 knit 1 psso',
-    'k2tog tbl',
-    'k2tog b',
-    'k2togtbl',
-    'k2tog through back loops',
-    'skpo',
-    'skp',
-  ],
-  p2tog: ['purl two together', 'purl 2 together', 'purl 2 tog'],
-  ssp: ['p2tog tbl', 'p2togtbl', 'p2tog b'],
-  cdd: ['s2kp', 's2kpo', 's2kp2', 'sl2 k1 p2sso', 'sl2tog k1 p2sso', 'sl2 k p2sso', 'dcd'],
-  k3tog: ['knit three together', 'knit 3 together', 'knit 3 tog'],
-  sk2p: ['sk2po', 'sl1 k2tog psso', 'slip 1 k2tog psso', 'sl k2tog psso', 'k3tog tbl'],
-  mb: ['bobble', 'make bobble'],
-  none: ['no st', 'no stitch'],
 }
 
 const ambiguous: readonly (readonly [string, Ambiguity])[] = [
@@ -277,14 +202,10 @@ function makeSpellings(): Spellings {
   const add = (spelling: string, stitch: Stitch) =>
     spellings.add(spelling, { is: 'stitch', stitch })
   for (const stitch of standardVocabulary.stitches) {
-    for (const spelling of [stitch.id, stitch.us.abbr, stitch.uk.abbr]) add(spelling, stitch)
+    for (const spelling of [stitch.id, ...spellingsOf(stitch)]) add(spelling, stitch)
     if (stitch.cross) add(stitch.id.replace(' ', ''), stitch)
   }
   for (const [spelling, rule] of ambiguous) spellings.add(spelling, { is: 'choice', rule })
-  for (const [id, list] of Object.entries(more))
-    for (const spelling of list) add(spelling, stitchOf(id))
-  for (const stitch of standardVocabulary.stitches)
-    for (const spelling of [...stitch.also, stitch.us.name, stitch.uk.name]) add(spelling, stitch)
   const back: Meaning = { is: 'stitch', stitch: standardVocabulary.withRole('slip'), atBack: true }
   for (const spelling of ['sl wyib', 'sl1 wyib', 'slip wyib', 'sl1p wyib', 'slwyib'])
     spellings.add(spelling, back)
@@ -307,7 +228,7 @@ export const tradeSpellings = makeSpellings()
 /** Short spellings of all stitches, to find one that is near to a word that is not known. */
 export const nearWords: readonly string[] = [
   ...new Set([
-    ...standardVocabulary.stitches.flatMap(({ us, uk, also }) => [us.abbr, uk.abbr, ...also]),
+    ...standardVocabulary.stitches.flatMap(spellingsOf),
     'knit',
     'purl',
     'repeat',

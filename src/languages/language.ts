@@ -1,8 +1,9 @@
 import type { Direction } from '../loom/direction'
-import type { How, Knit } from '../loom/move'
+import type { BindOff, CastOn, How, Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Side } from '../loom/state'
-import type { Gauge } from '../pattern/pattern'
+import type { Cross, CutBy, Stitch } from '../stitches/stitch'
+import type { Term } from './terms'
 
 /** A full round of a ring, or a row of a bar or of short rows. */
 export type LabelKind = 'round' | 'row'
@@ -10,12 +11,26 @@ export type LabelKind = 'round' | 'row'
 /** A turn at the end of a row; the peg is numbered from 1, or null where there is none. */
 export type Turn = { readonly end: 'German turn' | 'wrap'; readonly peg: number | null }
 
-/** Words that differ between term sets outside the stitches themselves. */
-export interface Finishing {
+/** The words that dialects have in common use for the same thing. */
+export interface DialectWords {
   readonly castOn: string
   readonly bindOff: string
   readonly gauge: string
   readonly clockwise: Readonly<Record<Direction, string>>
+}
+
+/** One way of speaking a language: its terms for stitches, and its own words. */
+export interface Dialect {
+  readonly words: DialectWords
+  /** Stitches that it calls otherwise than the language does, by id. */
+  readonly terms: ReadonlyMap<string, Term>
+  readonly cross: (cross: Cross) => Term
+}
+
+/** Stitches and rows to 10 cm. */
+export interface Gauge {
+  readonly stitches: number
+  readonly rows: number
 }
 
 /** Phrases for the moves of the hands. Pegs are numbered from 1 in working order. */
@@ -54,12 +69,17 @@ export interface Abbreviated {
   readonly steps: string
 }
 
-/**
- * Everything the writer says, except the stitches' own names. A language, or a set of terms, is
- * one entry in the table of languages.
- */
+/** All that is said in one language, in one of its dialects. */
 export interface Language {
-  readonly finishing: Finishing
+  readonly words: DialectWords
+  /** What a stitch of the vocabulary, or what is left of one, is called. */
+  readonly term: (stitch: Stitch) => Term
+  /** Other spellings in use, lower case. */
+  readonly also: (stitch: Stitch) => readonly string[]
+  /** What the hands do, in one sentence; empty for a stitch whose moves are told one by one. */
+  readonly steps: (stitch: Stitch) => string
+  /** What cuts a stitch. */
+  readonly cut: Readonly<Record<CutBy, string>>
   readonly label: (kind: LabelKind, from: number, to: number) => string
   readonly allKnit: string
   readonly allPurl: string
@@ -92,7 +112,7 @@ export interface Language {
   readonly headings: Readonly<
     Record<'about' | 'abbreviations' | 'notes' | 'instructions' | 'finishing' | 'cautions', string>
   >
-  readonly direction: (shape: 'ring' | 'bar', direction: Direction, words: Finishing) => string
+  readonly direction: (shape: 'ring' | 'bar', direction: Direction) => string
   readonly rightSide: string
   readonly knitMeans: (abbr: string, knit: Knit) => string
   readonly crossing: Readonly<Record<Crossing, string>>
@@ -100,10 +120,10 @@ export interface Language {
   /** For babies; takes how many pegs the yarn may pass before it is caught. */
   /** `ladders`: strands lie over empty pegs in this piece. */
   readonly cautions: (mostPassed: number, ladders: boolean) => readonly string[]
-  /** How a chart alone is begun and ended: with the usual edges. */
-  readonly start: (pegs: number, shape: 'ring' | 'bar', words: Finishing) => string
-  readonly finish: (words: Finishing) => string
+  /** How a chart alone is begun and ended. */
+  readonly start: (how: CastOn, pegs: number, shape: 'ring' | 'bar') => string
+  readonly finish: (how: BindOff) => string
   /** The gauge is measured in the plain knit of the pattern: among other facts, and as a line. */
-  readonly gauge: (gauge: Gauge, knit: Knit, words: Finishing) => string
-  readonly gaugeLine: (gauge: Gauge, knit: Knit, words: Finishing) => string
+  readonly gauge: (gauge: Gauge, knit: Knit) => string
+  readonly gaugeLine: (gauge: Gauge, knit: Knit) => string
 }

@@ -1,5 +1,5 @@
-import type { BindOff, CastOn } from '../loom/move'
-import type { Finishing } from './language'
+import type { BindOff, CastOn } from '../../loom/move'
+import type { DialectWords } from '../language'
 
 /** Which cast-on: "Cast on 36 pegs by e-wrap", "Cast on 36 pegs with the chain cast-on". */
 export const castOnNames: Readonly<Record<CastOn, string>> = {
@@ -11,7 +11,7 @@ export const castOnNames: Readonly<Record<CastOn, string>> = {
 }
 
 /** Which bind-off: "Bind off all stitches with the basic bind-off". */
-export function bindOffNames({ bindOff }: Finishing): Readonly<Record<BindOff, string>> {
+export function bindOffNames({ bindOff }: DialectWords): Readonly<Record<BindOff, string>> {
   const off = bindOff.replace(' ', '-')
   return {
     basic: `with the basic ${off}`,

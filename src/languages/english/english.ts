@@ -1,0 +1,250 @@
+import type { How, Knit } from '../../loom/move'
+import type { Side } from '../../loom/state'
+import type { CutBy, Stitch } from '../../stitches/stitch'
+import { standardVocabulary } from '../../stitches/vocabulary'
+import type { Dialect, Gauge, LabelKind, Language } from '../language'
+import type { StitchWords, Term } from '../terms'
+import { bindOffNames, castOnNames } from './edges'
+import { terms } from './terms'
+
+const stitchWords = new Map<string, StitchWords>(Object.entries(terms))
+/** A stitch that has no term goes by its id. */
+const wordsOf = ({ id }: Stitch): StitchWords =>
+  stitchWords.get(id) ?? { abbr: id, name: id, also: [] }
+
+const labels: Readonly<Record<LabelKind, readonly [one: string, many: string]>> = {
+  round: ['Rnd', 'Rnds'],
+  row: ['Row', 'Rows'],
+}
+
+const times = (count: number): string =>
+  count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`
+
+const numberWords = ['three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
+
+/** Written out where a number before it would run into it: "Rep Row 1 three times more." */
+export const nameTimes = (count: number): string => {
+  const word = numberWords[count - 3]
+  return word ? `${word} times` : times(count)
+}
+
+const stitches = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
+
+/** "peg 1", "pegs 1 and 2", "pegs 1 to 4": pegs that follow each other up or down become a range. */
+export function listPegs(pegs: readonly number[]): string {
+  const first = pegs[0] ?? 0
+  const last = pegs.at(-1) ?? first
+  if (pegs.length === 1) return `peg ${first}`
+  if (pegs.length === 2) return `pegs ${first} and ${last}`
+  const step = Math.sign(last - first)
+  if (pegs.every((peg, index) => peg === first + index * step)) return `pegs ${first} to ${last}`
+  return `pegs ${pegs.slice(0, -1).join(', ')} and ${last}`
+}
+
+const knitWords = (how: How): string =>
+  how === 'purl' ? 'purl' : how === 'twisted purl' ? 'purl twisted' : 'knit'
+
+const sides: Readonly<Record<Side, string>> = {
+  inside: 'inside the loom',
+  outside: 'outside the loom',
+}
+
+const counted = 'counted in the order you work them'
+
+/** "knit both loops of peg 2 as one" */
+const workAsOne = (word: string, pegs: readonly number[], loops: number): string =>
+  loops === 2
+    ? `${word} both loops of ${listPegs(pegs)} as one`
+    : `${word} the ${loops} loops of ${listPegs(pegs)} as one`
+
+/** What is left of a stitch by any of its names: "k2tog (cut at the end of the round, 1 of 2 pegs)". */
+const cutTerm = ({ abbr, name }: Term, by: CutBy, left: number, width: number): Term => ({
+  abbr: `${abbr} (${cut[by]}, ${left} of ${width} pegs)`,
+  name: `${name}, ${cut[by]}, ${left} of ${width} pegs`,
+})
+
+const cut: Readonly<Record<CutBy, string>> = {
+  repeat: 'cut at the edge of the repeat',
+  join: 'cut at the end of the round',
+  'bar edge': 'cut at the edge of the piece',
+  'run edge': 'cut at the edge of its row',
+  overlap: 'cut by the stitch beside it',
+}
+
+function stepsOf(stitch: Stitch): string {
+  if (!stitch.cut) return wordsOf(stitch).steps ?? ''
+  const { width } = stitch.cut.of
+  return stitch.width === 1
+    ? `Only one of its ${width} pegs is here: knit it.`
+    : `Only ${stitch.width} of its ${width} pegs are here: knit them.`
+}
+
+/** English as looms are written about, in one of its dialects. */
+export function english(dialect: Dialect): Language {
+  const { words } = dialect
+  const known = new WeakMap<Stitch, Term>()
+  const findTerm = (stitch: Stitch): Term => {
+    if (stitch.cut)
+      return cutTerm(term(stitch.cut.of), stitch.cut.by, stitch.width, stitch.cut.of.width)
+    if (stitch.cross) return dialect.cross(stitch.cross)
+    const { abbr, name } = dialect.terms.get(stitch.id) ?? wordsOf(stitch)
+    return { abbr, name }
+  }
+  const term = (stitch: Stitch): Term => {
+    let found = known.get(stitch)
+    if (!found) known.set(stitch, (found = findTerm(stitch)))
+    return found
+  }
+  const named = (knit: Knit) => term(standardVocabulary.withRole(knit)).name
+  return {
+    words,
+    term,
+    also: (stitch) => wordsOf(stitch).also,
+    steps: stepsOf,
+    cut,
+    label: (kind, from, to) =>
+      from === to ? `${labels[kind][0]} ${from}` : `${labels[kind][1]} ${from}-${to}`,
+    allKnit: 'knit',
+    allPurl: 'purl',
+    times,
+    repeatToEnd: 'rep from * to end',
+    repeatToLast: (count) => `rep from * to last ${count === 1 ? 'st' : stitches(count)}`,
+    as: (label) => `As ${label}.`,
+    stitches: (count) => `(${stitches(count)})`,
+    repeatRows: (label, more) => `Rep ${label} ${nameTimes(more)} more.`,
+    repeatUntil: (label, kind, rows) =>
+      `Rep ${label} until ${rows} ${labels[kind][1].toLowerCase()} are worked.`,
+    repeatTo: (label, last) => `Rep ${label} until ${last} is worked.`,
+    inAll: (kind, rows, count) =>
+      `(${rows} ${labels[kind][1].toLowerCase()} in all${count === null ? '' : `, ${stitches(count)}`})`,
+    pegs: (first, last, goingBack) =>
+      first === last
+        ? `Peg ${first}${goingBack ? ', going back' : ''}`
+        : `Pegs ${first} to ${last}`,
+    turn: ({ end, peg }) =>
+      end === 'German turn'
+        ? `turn; DS on peg ${peg ?? ''}`
+        : peg === null
+          ? 'wrap and turn'
+          : `wrap peg ${peg} and turn`,
+    turnSteps: {
+      'German turn': {
+        abbr: 'DS',
+        name: 'double stitch (German short rows)',
+        steps:
+          'Work the peg that is named and turn. Bring the yarn to the front and up over that peg, so that two strands lie on it, and work back from the peg beside it. When you come to that peg again, work its two strands as one.',
+      },
+      wrap: {
+        abbr: 'wrap and turn',
+        name: 'short rows with wrapped pegs',
+        steps:
+          'Stop before the peg that is named. Take its loop off, lay the yarn round the peg and put the loop back above it; then turn and work back. When you come to that peg again, work the loop and its wraps as one.',
+      },
+    },
+    moves: {
+      work: (how, pegs, loops, count) =>
+        loops > 1
+          ? workAsOne(knitWords(how), pegs, loops)
+          : `${knitWords(how)} ${listPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}`,
+      lay: (as, pegs) => `lay the yarn on ${listPegs(pegs)} (${as})`,
+      pass: (yarn, pegs) =>
+        `slip ${listPegs(pegs)}, yarn ${yarn === 'inside' ? 'behind' : 'in front'}`,
+      carryOn: (pegs) => `carry the yarn behind ${listPegs(pegs)}`,
+      carryBack: (peg) => `bring the yarn back behind the pegs to peg ${peg}`,
+      take: (to, pegs) =>
+        `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${listPegs(pegs)} onto the spare needle, ${sides[to]}`,
+      put: (pegs) => `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${listPegs(pegs)}`,
+      move: (steps) =>
+        steps.length > 1 && steps.every(({ place }) => place === 'alone')
+          ? `move the loops of ${listPegs(steps.map(({ from }) => from))}, one after the other, to ${listPegs(steps.map(({ to }) => to))}`
+          : steps
+              .map(({ from, to, place }, index) => {
+                const which =
+                  index === 0 ? `move the loop of peg ${from}` : `then that of peg ${from}`
+                return `${which} to peg ${to}${place === 'alone' ? '' : `, ${place}`}`
+              })
+              .join(', '),
+      draw: (from, to) => `draw a new loop through the loop on peg ${from} and put it on peg ${to}`,
+      bar: (peg) => `lift the strand of yarn beside peg ${peg} onto it`,
+      base: (peg) => `lift the base of the chain back onto peg ${peg}`,
+    },
+    decreaseSteps: (pegs, ways) => {
+      const [first, ...others] = ways
+      if (others.length === 0)
+        return first?.label
+          ? `${first.label} (over ${pegs} pegs, ${counted}): ${first.moves}.`
+          : `Over ${pegs} pegs, ${counted}: ${first?.moves ?? ''}.`
+      const told = ways.map(({ label, moves }) => `${label ?? ''}: ${moves}.`)
+      return `Over ${pegs} pegs, ${counted}. ${told.join(' ')}`
+    },
+    emptied: {
+      left: (pegs) => `leave ${listPegs(pegs)} empty`,
+      filled: (pegs, from) =>
+        from === 'after'
+          ? `fill ${listPegs(pegs)} by moving the loops after ${pegs.length === 1 ? 'it' : 'them'} back along the loom`
+          : `fill ${listPegs(pegs)} by moving the loops before ${pegs.length === 1 ? 'it' : 'them'} forward along the loom`,
+      open: (pegs) => `${listPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} now empty`,
+      noneLeft: (abbr) => `${abbr} with no peg left empty`,
+    },
+    crossSteps: (pegs, moves) => `Over ${pegs} pegs, ${counted}: ${moves}.`,
+    knitSteps: (name, steps) => `${sentence(name)} in this pattern. ${steps}`,
+    rightToLeft: 'Worked right to left.',
+    leftToRight: 'Worked left to right.',
+    abbreviations: {
+      rnd: { abbr: 'rnd(s)', name: 'round(s)' },
+      rep: { abbr: 'rep', name: 'repeat' },
+      st: { abbr: 'st(s)', name: 'stitch(es)' },
+    },
+    headings: {
+      about: 'How it is worked',
+      abbreviations: 'Abbreviations',
+      notes: 'Notes',
+      instructions: 'Instructions',
+      finishing: 'Finishing',
+      cautions: 'Cautions',
+    },
+    direction: (shape, direction) => {
+      const rightToLeft = direction === 'clockwise'
+      const [way, side] = rightToLeft ? ['right to left', 'right'] : ['left to right', 'left']
+      return shape === 'ring'
+        ? `Worked ${words.clockwise[direction]} round the loom seen from above: ${way} as you face it.`
+        : `Peg 1 is at the ${side} as you face the loom: rows from peg 1 up are worked ${way}, rows down to peg 1 the other way.`
+    },
+    rightSide: 'The right side always faces you.',
+    knitMeans: (abbr, knit) => `${abbr} means ${named(knit)} in this pattern.`,
+    crossing: {
+      'knit then move': 'Crosses: knit the loops first, then cross them.',
+      'move then knit': 'Crosses: cross the loops first, then knit them.',
+    },
+    transfer: {
+      ordered:
+        'Decreases: stack the loops in the order given under each abbreviation; the bottom one is the one that shows.',
+      plain: 'Decreases: put the loop that is moved on top of the other.',
+    },
+    cautions: (mostPassed, ladders) => [
+      `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${mostPassed === 1 ? '1 peg' : `${mostPassed} pegs`} before it is caught`}.`,
+      ...(ladders
+        ? [
+            'In some places the yarn runs over empty pegs and leaves a ladder that small fingers and toes can catch in: close each ladder from the inside with a yarn end.',
+          ]
+        : []),
+      'Weave ends in securely, turn the piece inside out and check it before every use.',
+      'No cords or ribbons at the head or neck; keep any other ties short and sew them on firmly.',
+      'Buttons and trims can come off: avoid them.',
+      "Use a soft, washable yarn that doesn't shed.",
+      "Check your local rules on children's clothing and small parts before you make or sell it.",
+    ],
+    start: (how, pegs, shape) =>
+      `${sentence(words.castOn)} ${pegs} pegs ${castOnNames[how]}, ${shape === 'ring' ? 'in the round' : 'flat'}.`,
+    finish: (how) =>
+      `${sentence(words.bindOff)} all stitches ${bindOffNames(words)[how]} and weave in the ends.`,
+    gauge: (gauge, knit) => `${words.gauge} ${gaugeIn(gauge, named(knit))}`,
+    gaugeLine: (gauge, knit) => `${sentence(words.gauge)}: ${gaugeIn(gauge, named(knit))}.`,
+  }
+}
+
+const gaugeIn = ({ stitches: count, rows }: Gauge, knit: string): string =>
+  `${count} sts and ${rows} rows to 10 cm (4 in) in ${knit}`
+
+/** With a capital first letter. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
