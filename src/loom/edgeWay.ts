@@ -1,7 +1,6 @@
 import type { Heading } from './direction'
 import type { BindOff, CastOn } from './move'
 import type { LoomState } from './state'
-import type { Stack } from './strand'
 import type { Habits } from './work'
 
 /** The order in which an edge is worked. Pegs are 0-based. */
@@ -157,15 +156,20 @@ const rotated = (pegs: readonly number[], gap: number): readonly number[] => [
   ...pegs.filter((peg) => peg < gap),
 ]
 
-/** Where work goes after an edge that leaves these stacks: on a bar to where loops are, else as before. */
+/**
+ * Where work goes after an edge that leaves the yarn in this gap: on a bar to where loops are, else as
+ * before. `holds`: is there a loop on a peg?
+ */
 export function headingAfter(
   gap: number,
-  { before, shape }: EdgePlan,
-  stacks: readonly Stack[],
+  { shape, pegs, heading }: { readonly shape: Habits['shape']; pegs: number; heading: Heading },
+  holds: (peg: number) => boolean,
 ): Heading {
-  if (shape === 'bar' && (gap === 0 || !holdsLoops(stacks.slice(0, gap)))) return 'forward'
-  if (shape === 'bar' && (gap === stacks.length || !holdsLoops(stacks.slice(gap)))) return 'back'
-  return before.heading
+  if (shape === 'ring') return heading
+  const holdsAny = (from: number, to: number): boolean => {
+    for (let peg = from; peg < to; peg++) if (holds(peg)) return true
+    return false
+  }
+  if (!holdsAny(0, gap)) return 'forward'
+  return holdsAny(gap, pegs) ? heading : 'back'
 }
-
-const holdsLoops = (stacks: readonly Stack[]): boolean => stacks.some(({ length }) => length > 0)

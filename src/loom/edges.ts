@@ -1,7 +1,9 @@
+import type { Heading } from './direction'
 import { bindOffWay, castOnWay, headingAfter, type EdgePlan, type EdgeWay } from './edgeWay'
 import { Loom, type Fault } from './loom'
 import type { BindOff, CastOn, Move } from './move'
 import type { LoomState } from './state'
+import { emptyStack } from './strand'
 import type { Habits } from './work'
 
 /** An edge, worked: loops put on or taken off. Pegs are 0-based. */
@@ -41,7 +43,7 @@ export function castOnPegs(
   if (way.pegs.length === loom.pegs) {
     loom.gap = 0
     loom.heading = 'forward'
-  } else loom.heading = headingAfter(loom.gap, plan, loom.stacks)
+  } else loom.heading = headingBehind(loom, plan)
   return edgeRun(loom, habits, before, way)
 }
 
@@ -61,6 +63,13 @@ function weave(loom: Loom, pegs: readonly number[], shape: Habits['shape']): voi
   if (!closed) loom.turn()
   for (const peg of closed ? pegs : pegs.toReversed()) (first.has(peg) ? behind : infront)(peg)
 }
+
+const headingBehind = (loom: Loom, { before: { heading }, shape }: EdgePlan): Heading =>
+  headingAfter(
+    loom.gap,
+    { shape, pegs: loom.pegs, heading },
+    (peg) => loom.stack(peg) !== emptyStack,
+  )
 
 /** Go the way of an edge; the yarn must hang beside its first peg. */
 function begin(loom: Loom, { pegs, heading, beside }: EdgeWay): void {
@@ -160,6 +169,6 @@ export function bindOffPegs(
   begin(loom, newEnd ? { ...way, beside: true } : way)
   programs[how](loom, way.pegs)
   if (newEnd) loom.gap = before.yarn.gap
-  loom.heading = headingAfter(loom.gap, plan, loom.stacks)
+  loom.heading = headingBehind(loom, plan)
   return { ...edgeRun(loom, habits, before, way), newEnd, fold }
 }

@@ -14,6 +14,7 @@ import { Loom, type Fault } from './loom'
 import type { Knit, Move } from './move'
 import { workStitch } from './workStitch'
 import type { Crossing, LoomRow, Site, Transfer } from './row'
+import { afterRow, gapBefore, pegInLoom, turnPegOf } from './rowEnd'
 import type { LoomState } from './state'
 import { emptyStack, holdsTurn } from './strand'
 
@@ -127,7 +128,7 @@ const standsOn = (site: Site, sources: readonly number[], heading: Heading): boo
  */
 function findYarn(loom: Loom, row: LoomRow, heading: Heading, habits: Habits): void {
   const first = heading === 'forward' ? row.from : row.to
-  const gap = heading === 'forward' ? first : first + 1
+  const gap = gapBefore(row, heading)
   const same = (a: number, b: number): boolean =>
     a === b || (habits.shape === 'ring' && (a - b) % loom.pegs === 0)
   if (!same(loom.gap, gap) && !isPassedFree(loom.gap, row, heading))
@@ -159,24 +160,18 @@ function workAsDrawn(
   workSite(site)
 }
 
-function endRow(loom: Loom, row: LoomRow, heading: Heading, habits: Habits): void {
+function endRow(loom: Loom, row: LoomRow, heading: Heading, { shape }: Habits): void {
+  const setting = { shape, pegs: loom.pegs }
+  const after = afterRow(row, heading, setting, loom.gap)
   const last = heading === 'forward' ? row.to : row.from
-  const next = heading === 'forward' ? last + 1 : last - 1
-  const farEdge = heading === 'forward' ? loom.pegs - 1 : 0
-  if (row.end === 'on') {
-    if (habits.shape === 'bar' && last === farEdge) loom.turn()
-    if (habits.shape === 'ring' && loom.gap === loom.pegs) loom.gap = 0
-    return
-  }
-  if (row.end === 'German turn') {
-    if (holdsTurn(loom.stack(last))) loom.faults.push({ kind: 'turned twice', peg: last })
-    loom.lay(last, 'German turn')
-    loom.gap = heading === 'forward' ? last : last + 1
-  } else {
-    const peg = habits.shape === 'ring' ? (next + loom.pegs) % loom.pegs : next
+  const turn = turnPegOf(row, heading)
+  if (turn !== null && row.end !== 'on') {
+    const peg = pegInLoom(turn, setting)
+    if (row.end === 'German turn' && holdsTurn(loom.stack(peg)))
+      loom.faults.push({ kind: 'turned twice', peg })
     if (peg < 0 || peg >= loom.pegs) loom.faults.push({ kind: 'no peg to wrap', peg: last })
-    else loom.lay(peg, 'wrap')
-    loom.gap = heading === 'forward' ? last + 1 : last
+    else loom.lay(peg, row.end)
   }
-  loom.turn()
+  loom.gap = after.gap
+  if (after.heading !== heading) loom.turn()
 }

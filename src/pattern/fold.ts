@@ -1,3 +1,4 @@
+import { turnPegOf } from '../loom/rowEnd'
 import type { Run } from './pattern'
 import type { Step } from './piece'
 import type { PatternRun } from './row'
@@ -24,7 +25,9 @@ export function toeBefore(steps: readonly Worked[]): Run | null {
   }
   const last = rows.findLastIndex(isTurned)
   if (last < 0 || rows.length - 1 - last > mostClosing) return null
-  const [one, other] = rows.filter(isTurned).map(turnPeg)
+  const [one, other] = rows
+    .map(({ row, heading }) => turnPegOf(row, heading))
+    .filter((peg) => peg !== null)
   if (one === undefined || other === undefined) return null
   return { from: Math.min(one, other), to: Math.max(one, other) }
 }
@@ -36,9 +39,3 @@ export function foldOf(steps: readonly Worked[], loops: number): number | null {
 }
 
 const isTurned = ({ row }: PatternRun): boolean => row.end !== 'on'
-
-/** A German turn lies on the last peg that is worked, a wrap on the next one. */
-function turnPeg({ row, heading }: PatternRun): number {
-  const beyond = row.end === 'wrap' ? 1 : 0
-  return heading === 'forward' ? row.to + beyond : row.from - beyond
-}

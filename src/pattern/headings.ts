@@ -1,4 +1,5 @@
-import { opposite, type Heading } from '../loom/direction'
+import type { Heading } from '../loom/direction'
+import { afterRow } from '../loom/rowEnd'
 import type { Pattern } from './pattern'
 
 /**
@@ -9,9 +10,7 @@ export function headingsOf({ chart, loom }: Pick<Pattern, 'chart' | 'loom'>): re
   let next: Heading = 'forward'
   return chart.rows.map(({ heading, run, end }) => {
     const now = heading ?? next
-    const last = now === 'forward' ? (run?.to ?? loom.pegs - 1) : (run?.from ?? 0)
-    const atEdge = last === (now === 'forward' ? loom.pegs - 1 : 0)
-    next = end !== 'on' || (loom.shape === 'bar' && atEdge) ? opposite(now) : now
+    next = afterRow({ ...(run ?? { from: 0, to: loom.pegs - 1 }), end }, now, loom).heading
     return now
   })
 }

@@ -7,6 +7,7 @@ import type { Habits } from '../loom/work'
 import { turnsBack } from './backAndForth'
 import { changeOf } from './changes'
 import { foldOf } from './fold'
+import { entersRound, gapToAndFro, headingFrom } from './inWork'
 import { layOut, type Layout } from './layout'
 import type { Chart, Pattern, Row, Run } from './pattern'
 import { pieceLimits, type Amount, type Section, type Step } from './piece'
@@ -181,7 +182,7 @@ function edgeHabits(habits: Habits, { whole, toAndFro }: Part): Habits {
 
 /** Work that went to and fro goes on in the round, from its start, whichever way it came there. */
 function intoTheRound(before: LoomState, part: Part, { shape }: Habits, was?: StepWork): LoomState {
-  const atJoin = before.yarn.gap % before.stacks.length === 0
+  const atJoin = entersRound(before.yarn.gap, before.stacks.length)
   const ready = before.heading === 'forward' && before.yarn.gap === 0
   if (shape === 'bar' || part.toAndFro || !atJoin || ready) return before
   if (was?.before === before && was.step.kind === 'pegs' && was.after !== before) return was.after
@@ -204,10 +205,6 @@ function workRows(
   return { list, layout, rows, after: afterRows(rows, part, habits, was) }
 }
 
-/**
- * In the round the last gap is the first one again. To and fro it is not: where the last row ended on
- * the last peg, the yarn hangs on that side of the join.
- */
 function afterRows(
   rows: WorkedRows<PatternRow>,
   { toAndFro }: Part,
@@ -217,10 +214,10 @@ function afterRows(
   const { end } = rows
   const pegs = end.stacks.length
   const last = rows.rows.at(-1)
-  const atLastPeg = last?.heading === 'forward' && last.row.to === pegs - 1 && end.yarn.gap === 0
-  if (shape === 'bar' || !toAndFro || !atLastPeg) return end
-  if (was?.rows === rows && was.after.yarn.gap === pegs) return was.after
-  return { ...end, yarn: { ...end.yarn, gap: pegs } }
+  const gap = gapToAndFro(end.yarn.gap, last && { to: last.row.to, heading: last.heading }, pegs)
+  if (shape === 'bar' || !toAndFro || gap === end.yarn.gap) return end
+  if (was?.rows === rows && was.after.yarn.gap === gap) return was.after
+  return { ...end, yarn: { ...end.yarn, gap } }
 }
 
 /**
@@ -258,20 +255,6 @@ function layWhole(list: readonly Row[], layout: Layout, was?: StepWork): readonl
   const { from, to, oldTo } = changeOf(list, old)
   const middle = list.slice(from, to).map((row, index) => onPegs(row, layout, old[from + index]))
   return laid.slice(0, from).concat(middle, laid.slice(oldTo))
-}
-
-/** Rows on pegs in work begin at the end beside which the yarn hangs, in this gap of so many pegs. */
-export function headingFrom(
-  gap: number,
-  length: number,
-  { from, to }: Run,
-  shape: Habits['shape'],
-): Heading {
-  if (gap === from) return 'forward'
-  if (gap === to + 1) return 'back'
-  if (shape === 'ring' && gap % length === from) return 'forward'
-  if (shape === 'ring' && gap === (to + 1) % length) return 'back'
-  return gap > from ? 'back' : 'forward'
 }
 
 const partRows = new WeakMap<Row, Map<string, Row>>()

@@ -1,3 +1,4 @@
+import { pegInLoom, turnPegOf } from '../loom/rowEnd'
 import type { Habits } from '../loom/work'
 import type { Heading } from '../loom/direction'
 import { holdsTurn } from '../loom/strand'
@@ -65,19 +66,18 @@ function write(run: PatternRun, shape: Shape, terms: Terms, whole: boolean): str
   const first = heading === 'forward' ? row.from : row.to
   const last = heading === 'forward' ? row.to : row.from
   const pegs = language.pegs(first + 1, last + 1, heading === 'back')
-  const turn = turnOf(run, last, shape)
+  const turn = turnOf(run, shape)
   return `${pegs}: ${stitches}${turn ? `; ${language.turn(turn)}` : ''}.`
 }
 
 const capitalWord = (stitches: string, { allKnit, allPurl }: Language): string =>
   stitches === allKnit || stitches === allPurl ? capital(stitches) : stitches
 
-function turnOf({ row, heading, before }: PatternRun, last: number, shape: Shape): Turn | null {
-  if (row.end === 'on') return null
-  if (row.end === 'German turn') return { end: row.end, peg: last + 1 }
+function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null {
+  const turn = turnPegOf(row, heading)
+  if (turn === null || row.end === 'on') return null
   const pegs = before.stacks.length
-  const next = heading === 'forward' ? last + 1 : last - 1
-  const peg = shape === 'ring' ? (next + pegs) % pegs : next
+  const peg = pegInLoom(turn, { shape, pegs })
   return { end: row.end, peg: peg < 0 || peg >= pegs ? null : peg + 1 }
 }
 

@@ -1,3 +1,4 @@
+import { pegInLoom, turnPegOf } from '../../loom/rowEnd'
 import { emptyStack, holdsTurn, isTurn, type Stack } from '../../loom/strand'
 import type { Heading } from '../../loom/direction'
 import type { Run } from '../../pattern/pattern'
@@ -34,9 +35,7 @@ export function turningOf(
   if (row.end === 'on' && row.from === 0 && row.to >= pegs - 1) return null
   const forward = heading === 'forward'
   const step = forward ? 1 : -1
-  const last = forward ? row.to : row.from
-  const german = row.end === 'German turn'
-  const turnPeg = row.end === 'on' ? null : german ? last : last + step
+  const turnPeg = turnPegOf(row, heading)
   const worked: number[] = []
   for (let peg = forward ? row.from : row.to; peg >= row.from && peg <= row.to; peg += step)
     if (peg !== turnPeg && turned(stacks[peg])) worked.push(peg)
@@ -44,11 +43,11 @@ export function turningOf(
   if (turnPeg !== null)
     for (let peg = turnPeg + step; beyond === null && peg >= 0 && peg < pegs; peg += step)
       if (turned(stacks[peg])) beyond = peg
-  const inLoom = turnPeg === null ? -1 : shape === 'ring' ? (turnPeg + pegs) % pegs : turnPeg
+  const inLoom = turnPeg === null ? -1 : pegInLoom(turnPeg, { shape, pegs })
   return {
     heading,
     pegs: { from: row.from, to: row.to },
-    german,
+    german: row.end === 'German turn',
     turnPeg,
     held: turned(stacks[inLoom]),
     worked,

@@ -1,3 +1,4 @@
+import { turnPegOf } from '../../loom/rowEnd'
 import { opposite, type Heading } from '../../loom/direction'
 import type { Chart, LoomSetup, Row, Run } from '../pattern'
 
@@ -101,11 +102,9 @@ const linesOf = (
  * null where it does not begin at one end of the pegs and end at the other, or would not fit.
  */
 function placeOf(lines: readonly Line[], { pegs, shape }: LoomSetup): Placed | null {
-  const turned = lines.flatMap(({ row, heading, pegs: { from, to } }) => {
-    if (row.end === 'on') return []
-    const beyond = row.end === 'wrap' ? 1 : 0
-    return heading === 'forward' ? to + beyond : from - beyond
-  })
+  const turned = lines.flatMap(
+    ({ row, heading, pegs: run }) => turnPegOf({ ...run, end: row.end }, heading) ?? [],
+  )
   const low = Math.min(...turned)
   const high = Math.max(...turned)
   const first = lines[0]

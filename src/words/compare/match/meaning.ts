@@ -1,5 +1,6 @@
 import type { Heading } from '../../../loom/direction'
 import type { Knit } from '../../../loom/move'
+import { remembered } from '../../../pattern/remembered'
 import type { PatternRow } from '../../../pattern/row'
 import type { Stitch } from '../../../stitches/stitch'
 import { standardVocabulary as vocabulary } from '../../../stitches/vocabulary'
@@ -35,36 +36,24 @@ export const withoutGaps = (meaning: Meaning): Meaning =>
 
 export const isGap = (letter: string): boolean => letter === gap
 
-type Known = Partial<Record<string, Meaning>>
-const ofWords = new WeakMap<readonly ReadStitch[], Known>()
-const ofRows = new WeakMap<PatternRow, Known>()
+type Way = `${Knit}/${Heading}`
 
-function remembered<K extends object>(
-  store: WeakMap<K, Known>,
-  key: K,
-  kind: string,
-  make: () => Meaning,
-): Meaning {
-  let known = store.get(key)
-  if (!known) store.set(key, (known = {}))
-  return (known[kind] ??= make())
-}
-
-export const meaningOfWords = (stitches: readonly ReadStitch[], knit: Knit): Meaning =>
-  remembered(ofWords, stitches, knit, () => {
+const lettersOf = remembered(
+  (stitches: readonly { readonly stitch: Stitch }[], way: Way): Meaning => {
+    const [knit, heading] = way.split('/') as [Knit, Heading]
     let meaning = ''
-    for (const { stitch } of stitches) meaning += letterOf(stitch, knit)
-    return meaning
-  })
-
-export const meaningOfRow = (row: PatternRow, heading: Heading, knit: Knit): Meaning =>
-  remembered(ofRows, row, `${knit}/${heading}`, () => {
-    let meaning = ''
-    for (const { stitch } of row.sites)
+    for (const { stitch } of stitches)
       meaning =
         heading === 'forward' ? meaning + letterOf(stitch, knit) : letterOf(stitch, knit) + meaning
     return meaning
-  })
+  },
+)
+
+export const meaningOfWords = (stitches: readonly ReadStitch[], knit: Knit): Meaning =>
+  lettersOf(stitches, `${knit}/forward`)
+
+export const meaningOfRow = ({ sites }: PatternRow, heading: Heading, knit: Knit): Meaning =>
+  lettersOf(sites, `${knit}/${heading}`)
 
 /** Do words and chart row say the same? Words that name no empty peg are not held to them. */
 export const meanTheSame = (words: Meaning, row: Meaning): boolean =>

@@ -1,6 +1,6 @@
-import type { Heading } from '../../../loom/direction'
-import { opposite } from '../../../loom/direction'
+import { opposite, type Heading } from '../../../loom/direction'
 import type { Run } from '../../../pattern/pattern'
+import { remembered } from '../../../pattern/remembered'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
 import type {
@@ -20,7 +20,11 @@ import type { ReadStitch, TextRange } from '../reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
 
-const wrongReads = new WeakMap<StitchItem, ReadStitch>()
+/** What an item shows on the right side, worked on the wrong side. */
+const fromBehind = remembered((item: StitchItem): ReadStitch => ({
+  stitch: itemFromBehind(item) ?? item.stitch,
+  range: item.range,
+}))
 
 const appearing = (['knit', 'purl'] as const).map((role) => standardVocabulary.withRole(role))
 
@@ -145,11 +149,8 @@ export class Expander {
       if (item.twinOf) this.side.unknown.add(item)
       return item
     }
-    const stitch = itemFromBehind(item)
-    if (!stitch) this.side.unknown.add(item)
-    let read = wrongReads.get(item)
-    if (!read) wrongReads.set(item, (read = { stitch: stitch ?? item.stitch, range: item.range }))
-    return read
+    if (!itemFromBehind(item)) this.side.unknown.add(item)
+    return fromBehind(item)
   }
 
   #put(read: ReadStitch, count: number): void {

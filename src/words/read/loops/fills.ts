@@ -1,6 +1,6 @@
 import type { GroupItem, Item } from '../nodes'
 import { groupItem, mayFill, untilEnd } from '../parse/items'
-import { remembered } from '../remembered'
+import { remembered } from '../../../pattern/remembered'
 
 /** "Knit." as all that a row says means all its pegs. */
 export const withFills: (items: readonly Item[]) => readonly Item[] = remembered((items) => {

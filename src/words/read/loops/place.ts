@@ -1,4 +1,5 @@
 import { opposite, type Heading } from '../../../loom/direction'
+import { afterRow, gapBehind, pegInLoom, turnPegOf } from '../../../loom/rowEnd'
 import type { RowEnd } from '../../../loom/row'
 import type { Run } from '../../../pattern/pattern'
 import type { Stitch } from '../../../stitches/stitch'
@@ -61,27 +62,18 @@ export class Places {
     laid: Laid | null,
     loops: number,
   ): Place {
-    const forward = goes === 'forward'
-    const last = forward ? covers.to : covers.from
-    let { pegs } = place
-    let occupied = place.occupied
+    const row = { ...covers, end }
+    const setting = { shape, pegs: place.pegs }
+    let { pegs, occupied } = place
     if (laid) occupied = laid.steady ? occupied : this.#occupiedAfter(place, laid)
     else if (loops !== place.loops) {
       pegs = Math.max(1, loops)
       occupied = null
     }
-    const atEdge = last === (forward ? place.pegs - 1 : 0)
-    const turned = end !== 'on' || (shape === 'bar' && atEdge)
-    let gap = forward ? last + 1 : last
-    if (end === 'German turn') gap = forward ? last : last + 1
-    if (shape === 'ring' && gap === place.pegs && end === 'on') gap = 0
-    if (end === 'German turn') occupied = withLoop(occupied, last)
-    if (end === 'wrap') {
-      const next = forward ? last + 1 : last - 1
-      const peg = shape === 'ring' ? (next + place.pegs) % place.pegs : next
-      if (peg >= 0 && peg < place.pegs) occupied = withLoop(occupied, peg)
-    }
-    return this.of(pegs, occupied, Math.min(gap, pegs), turned ? opposite(goes) : goes)
+    const turn = turnPegOf(row, goes)
+    if (turn !== null) occupied = withLoop(occupied, pegInLoom(turn, setting))
+    const { gap, heading } = afterRow(row, goes, setting)
+    return this.of(pegs, occupied, Math.min(gap, pegs), heading)
   }
 
   /** After a row that went on over the join of a ring, by so many pegs. */
@@ -94,8 +86,8 @@ export class Places {
   }
 
   /** A plain turn: back the other way from where the row ended. */
-  turned(place: Place, went: Heading, { from, to }: Run): Place {
-    const gap = went === 'forward' ? Math.min(to + 1, place.pegs) : from
+  turned(place: Place, went: Heading, covers: Run): Place {
+    const gap = Math.min(gapBehind(covers, went), place.pegs)
     return this.of(place.pegs, place.occupied, gap, opposite(went))
   }
 
@@ -111,7 +103,8 @@ export class Places {
 }
 
 function withLoop(occupied: Uint8Array | null, peg: number): Uint8Array | null {
-  if (!occupied || occupied[peg] === 1) return occupied
+  // A wrap beyond the pegs of a bar lies nowhere.
+  if (!occupied || occupied[peg] !== 0) return occupied
   const copy = occupied.slice()
   copy[peg] = 1
   return copy

@@ -1,6 +1,6 @@
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { GroupItem, Item } from '../nodes'
-import { remembered } from '../remembered'
+import { remembered } from '../../../pattern/remembered'
 import { options, type Taken } from './stretch'
 
 /** Groups inside groups: more are not worked out. */

@@ -1,3 +1,4 @@
+import { remembered } from '../../../pattern/remembered'
 import type { Piece } from '../lines/lex'
 import type { BodyTokens } from '../nodes'
 import type { TextRange, TokenKind } from '../reading'
@@ -21,25 +22,15 @@ function stepsOf(phrase: string): readonly Step[] {
 const number = '#'
 const noNumbers: readonly Piece[] = []
 
-/** Phrases of a list by what each of them can begin with. */
-const indexes = new WeakMap<readonly string[], ReadonlyMap<string, readonly string[]>>()
 const nothing: readonly string[] = []
 
-function indexOf(list: readonly string[]): ReadonlyMap<string, readonly string[]> {
-  let index = indexes.get(list)
-  if (!index) {
-    const found = new Map<string, string[]>()
-    for (const phrase of list) {
-      for (const word of firstWords(phrase)) {
-        const phrases = found.get(word)
-        if (phrases) phrases.push(phrase)
-        else found.set(word, [phrase])
-      }
-    }
-    indexes.set(list, (index = found))
-  }
-  return index
-}
+/** Phrases of a list by what each of them can begin with. */
+const indexOf = remembered((list: readonly string[]): ReadonlyMap<string, readonly string[]> => {
+  const found = new Map<string, string[]>()
+  for (const phrase of list)
+    for (const word of firstWords(phrase)) found.set(word, [...(found.get(word) ?? []), phrase])
+  return found
+})
 
 function firstWords(phrase: string): Set<string> {
   const first = new Set<string>()

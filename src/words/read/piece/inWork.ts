@@ -1,6 +1,7 @@
 import type { Heading } from '../../../loom/direction'
 import type { Run } from '../../../pattern/pattern'
-import { headingFrom } from '../../../pattern/workPiece'
+import { headingAfter } from '../../../loom/edgeWay'
+import { entersRound, gapToAndFro, headingFrom } from '../../../pattern/inWork'
 import type { Body, PegsItem } from '../nodes'
 import type { Order } from '../lines/orders'
 import { loopsOn, type Place, type Places } from '../loops/place'
@@ -21,8 +22,7 @@ export class InWork {
     const ends = run?.map((peg) => Math.min(Math.max(peg - 1, 0), last)) ?? [0, last]
     const [from, to] = [Math.min(...ends), Math.max(...ends)]
     this.#said = { run: { from, to }, round: round && this.shape === 'ring' }
-    const atJoin = place.gap % place.pegs === 0
-    return this.#said.round && atJoin
+    return this.#said.round && entersRound(place.gap, place.pegs)
       ? this.places.of(place.pegs, place.occupied, 0, 'forward')
       : place
   }
@@ -32,12 +32,12 @@ export class InWork {
     return this.#said?.round ?? false
   }
 
-  /** The words of a row that names no pegs, on those in work. */
-  bodyOf({ body, kind, headed }: Words, place: Place): Body {
+  /** The pegs in work and the way over them, for a row that names none; null: it is worked as it is told. */
+  pathOf({ body, kind, headed }: Words, place: Place): PathInWork | null {
     const said = this.#said
-    if (!said || said.round || (headed && kind === 'round' && this.shape === 'ring')) return body
-    if (body.items.some((item) => item.do === 'pegs' || item.do === 'turn')) return body
-    return onPegs(body, said.run, this.#heading(place, said.run))
+    if (!said || said.round || (headed && kind === 'round' && this.shape === 'ring')) return null
+    if (body.items.some((item) => item.do === 'pegs' || item.do === 'turn')) return null
+    return { run: said.run, heading: this.#heading(place, said.run) }
   }
 
   /** From the end of the pegs in work beside which the yarn hangs, as the piece is worked. */
@@ -46,14 +46,12 @@ export class InWork {
     return headingFrom(gap, pegs, { from, to }, this.shape)
   }
 
-  /** To and fro over the whole of a ring, the yarn stays on its side of the join. */
+  /** The loom after a row; to and fro over a ring, the yarn stays on its side of the join. */
   after(place: Place, covers: Run | null, goes: Heading): Place {
-    const said = this.#said
     const { pegs, occupied, gap, heading } = place
-    const last = goes === 'forward' && covers?.to === pegs - 1 && gap === 0
-    return said && !said.round && last && this.shape === 'ring'
-      ? this.places.of(pegs, occupied, pegs, heading)
-      : place
+    if (!this.#said || this.#said.round || this.shape === 'bar') return place
+    const last = covers ? { to: covers.to, heading: goes } : undefined
+    return this.places.of(pegs, occupied, gapToAndFro(gap, last, pegs), heading)
   }
 
   /** Loops that are counted with a row: those that wait are not. */
@@ -82,34 +80,25 @@ export class InWork {
     ]
     const occupied = place.occupied?.slice() ?? new Uint8Array(pegs).fill(first && on ? 0 : 1)
     occupied.fill(on, Math.min(start, end), Math.max(start, end) + 1)
-    const gap = end >= start ? end + 1 : end
-    if (this.shape === 'ring')
-      return this.places.of(pegs, occupied, gap === pegs ? 0 : gap, place.heading)
-    const heading = gap === 0 ? 'forward' : gap === pegs ? 'back' : place.heading
+    const ring = this.shape === 'ring'
+    const behind = end >= start ? end + 1 : end
+    const gap = ring && behind === pegs ? 0 : behind
+    const setting = { shape: this.shape, pegs, heading: place.heading }
+    const heading = headingAfter(gap, setting, (peg) => occupied[peg] === 1)
     return this.places.of(pegs, occupied, gap, heading)
   }
 }
 
-const made = new WeakMap<Body, Map<string, Body>>()
+export interface PathInWork {
+  readonly run: Run
+  readonly heading: Heading
+}
 
-/** The same object for the same words on the same pegs. */
-function onPegs(body: Body, run: Run, heading: Heading): Body {
-  let known = made.get(body)
-  if (!known) made.set(body, (known = new Map<string, Body>()))
-  const key = `${run.from}/${run.to}/${heading}`
-  let on = known.get(key)
-  if (!on) {
-    const back = heading === 'back'
-    const [first, last] = back ? [run.to, run.from] : [run.from, run.to]
-    const pegs: PegsItem = {
-      do: 'pegs',
-      stitch: null,
-      first,
-      last,
-      back,
-      range: { from: 0, to: 0 },
-    }
-    known.set(key, (on = { ...body, items: [pegs, ...body.items] }))
-  }
-  return on
+/** The words on a run of pegs, worked one way. */
+export function onPegs(body: Body, { run: { from, to }, heading }: PathInWork): Body {
+  const back = heading === 'back'
+  const [first, last] = back ? [to, from] : [from, to]
+  const range = { from: 0, to: 0 }
+  const pegs: PegsItem = { do: 'pegs', stitch: null, first, last, back, range }
+  return { ...body, items: [pegs, ...body.items] }
 }

@@ -1,5 +1,5 @@
 import type { Body, Item } from '../nodes'
-import { remembered } from '../remembered'
+import { remembered } from '../../../pattern/remembered'
 
 /** Does a row of these words end in a German turn? */
 export const turnsGerman: (items: readonly Item[]) => boolean = remembered((items) =>
@@ -10,9 +10,6 @@ export const turnsGerman: (items: readonly Item[]) => boolean = remembered((item
   ),
 )
 
-const closed = new WeakMap<Body, Body>()
-const begun = new WeakMap<Body, Body>()
-
 const endsPlain = ({ items }: Body): boolean => {
   const last = items.at(-1)
   return last?.do === 'turn' && last.end === 'on'
@@ -22,16 +19,13 @@ const beginsDoubled = ({ items }: Body): boolean => {
   return first?.do === 'choice' && first.rule === 'ask-ds'
 }
 
-/** The same object for the same words. */
-function kept(
-  known: WeakMap<Body, Body>,
-  body: Body,
-  items: (body: Body) => readonly Item[],
-): Body {
-  let made = known.get(body)
-  if (!made) known.set(body, (made = { ...body, items: items(body) }))
-  return made
-}
+const withoutFirst = remembered((body: Body): Body => ({ ...body, items: body.items.slice(1) }))
+const endingGerman = remembered((body: Body): Body => ({
+  ...body,
+  items: body.items.map((item, at) =>
+    at === body.items.length - 1 && item.do === 'turn' ? { ...item, end: 'German turn' } : item,
+  ),
+}))
 
 /**
  * "K9, turn." and then "DS, p6, turn": the doubled stitch that the next row begins with is the
@@ -43,14 +37,8 @@ export function closeTurns<T extends { readonly body: Body }>(list: readonly T[]
     const next = list[index + 1]
     const before = list[index - 1]
     let { body } = one
-    if (before && endsPlain(before.body) && beginsDoubled(body))
-      body = kept(begun, body, ({ items }) => items.slice(1))
-    if (next && endsPlain(body) && beginsDoubled(next.body))
-      body = kept(closed, body, ({ items }) =>
-        items.map((item, at) =>
-          at === items.length - 1 && item.do === 'turn' ? { ...item, end: 'German turn' } : item,
-        ),
-      )
+    if (before && endsPlain(before.body) && beginsDoubled(body)) body = withoutFirst(body)
+    if (next && endsPlain(body) && beginsDoubled(next.body)) body = endingGerman(body)
     return body === one.body ? one : { ...one, body }
   })
 }

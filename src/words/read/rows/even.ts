@@ -1,27 +1,20 @@
+import { remembered } from '../../../pattern/remembered'
 import type { Body } from '../nodes'
 import type { ReadRow } from '../reading'
 import type { Words } from './rows'
 import { isPlain } from './wordsOfRows'
 
-const bodies = new WeakMap<Body, Body>()
-
 /** The same words, read as "knit the knits and purl the purls". */
-function asLoopsLie(words: Words): Words {
-  const { body } = words
+const asLoopsLie = remembered((body: Body): Body => {
   const range = body.workEven?.range
-  if (!range) return words
-  let lying = bodies.get(body)
-  if (!lying) {
-    lying = {
-      ...body,
-      items: [{ do: 'appear', last: 0, range }],
-      appears: { range, set: false },
-      workEven: null,
-    }
-    bodies.set(body, lying)
+  if (!range) return body
+  return {
+    ...body,
+    items: [{ do: 'appear', last: 0, range }],
+    appears: { range, set: false },
+    workEven: null,
   }
-  return { ...words, body: lying }
-}
+})
 
 /**
  * What "work even" works: knit stitches are knitted and purl stitches purled, as they lie (common
@@ -33,4 +26,6 @@ export const evenRow = (
   steady: Words | null,
   last: ReadRow | undefined,
 ): Words | null =>
-  !last || words.body.workEven?.set || (steady && isPlain(last)) ? steady : asLoopsLie(words)
+  !last || words.body.workEven?.set || (steady && isPlain(last))
+    ? steady
+    : { ...words, body: asLoopsLie(words.body) }

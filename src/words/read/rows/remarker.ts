@@ -1,7 +1,8 @@
 import { readLimits } from '../limits'
 import type { Body, RelativeRemark, Said } from '../nodes'
 import type { Remark, TextRange } from '../reading'
-import { remembered } from '../remembered'
+import { pegInLoom, turnPegOf } from '../../../loom/rowEnd'
+import { remembered } from '../../../pattern/remembered'
 import { standsIn } from '../remarks/parsing'
 import * as say from '../remarks/rows'
 import type { Words } from './rows'
@@ -72,7 +73,7 @@ export class Remarker {
     if (worked.unread > 0) add(say.unreadCount(name, worked, whole))
     if (pegTrouble) add(say.pegsSkipped(name, pegTrouble.named, pegTrouble.next, pegTrouble.range))
     if (!turn) return
-    const next = turnPegOf(worked, this.shape)
+    const next = pegOfTurn(worked, this.shape)
     if (turnPeg !== null && next !== null && next !== turnPeg)
       add(say.turnPeg(name, turnPeg, next, turn.range))
     if (turn.end === 'on') add(say.plainTurn(name, turn.range))
@@ -149,10 +150,9 @@ function pegsLeft({ trouble, takes, goes, covers, before }: Worked): Remark['peg
 }
 
 /** The peg that a turn falls on, after the stitches before it. */
-function turnPegOf({ covers, goes, end, before }: Worked, shape: 'ring' | 'bar'): number | null {
+function pegOfTurn({ covers, goes, end, before }: Worked, shape: 'ring' | 'bar'): number | null {
   if (!covers) return null
-  const last = goes === 'forward' ? covers.to : covers.from
-  if (end !== 'wrap') return last
-  const next = goes === 'forward' ? last + 1 : last - 1
-  return shape === 'ring' ? (next + before.pegs) % before.pegs : next
+  const turn = turnPegOf({ ...covers, end }, goes)
+  if (turn === null) return goes === 'forward' ? covers.to : covers.from
+  return pegInLoom(turn, { shape, pegs: before.pegs })
 }

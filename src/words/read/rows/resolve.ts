@@ -13,6 +13,7 @@ import * as say from '../remarks/rows'
 import { settleTimes } from './repeats'
 import { makeRow, type Words } from './rows'
 import { Waiting } from './waiting'
+import { onPegs } from '../piece/inWork'
 import { WholePiece, wordsOfOrder } from '../piece/wholePiece'
 import {
   inCycle,
@@ -388,11 +389,13 @@ export class Resolver {
     const { row } = source
     const looks = source.body.appears ? this.#looks(source, label, said) : null
     const look = looks?.map((texture) => texture[0]).join('') ?? ''
-    const body = this.#piece.inWork.bodyOf(source, this.#place)
-    const key = `${whole ? 'whole' : ''}/${wrong ? 'wrong' : ''}/${german ? 'German' : ''}/${row}/${look}`
-    return this.memory.resolved(body, this.#place, key, () =>
-      workBody(body, this.#place, { settings, places, whole, wrong, german, row, looks }),
-    )
+    const path = this.#piece.inWork.pathOf(source, this.#place)
+    const pegs = path ? `${path.run.from}-${path.run.to} ${path.heading}` : ''
+    const key = [whole, wrong, german, row, look, pegs].join('/')
+    return this.memory.resolved(source.body, this.#place, key, () => {
+      const body = path ? onPegs(source.body, path) : source.body
+      return workBody(body, this.#place, { settings, places, whole, wrong, german, row, looks })
+    })
   }
 
   /** How the loops look before a row that works them as they look. */
