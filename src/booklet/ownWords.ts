@@ -3,7 +3,7 @@ import type { Pattern } from '../pattern/pattern'
 import { isOneChart, usedSections, withOnBench } from '../pattern/sections'
 import { workOnce } from '../pattern/workOnce'
 import { compare } from '../words/compare/compare'
-import { countErrors } from '../words/compare/told/told'
+import { countDifferences, countErrors } from '../words/compare/told/told'
 import { read } from '../words/read/read'
 import { readSettingsOf } from '../words/read/reading'
 
@@ -30,7 +30,7 @@ export const ownWordsOf = memo((pattern: Pattern): readonly OwnWords[] => {
     return [
       {
         name,
-        differences: comparison.differences.length,
+        differences: countDifferences(comparison),
         errors: countErrors(comparison, checks.aside),
       },
     ]

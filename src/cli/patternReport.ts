@@ -8,7 +8,7 @@ import { workPattern, type Work } from '../pattern/work'
 import { workPiece, type PieceWork } from '../pattern/workPiece'
 import type { Terms } from '../languages/terms'
 import { compare } from '../words/compare/compare'
-import { joined } from '../words/compare/told/saidOnce'
+import { toldOf } from '../words/compare/told/told'
 import { read } from '../words/read/read'
 import { readSettingsOf, type Reading } from '../words/read/reading'
 import {
@@ -87,11 +87,11 @@ export function reportCompared(
   terms: Terms,
 ): FileReport {
   const comparison = compare(reading, work)
-  const { remarks, differences: alone } = joined(comparison)
+  const { remarks, differences } = toldOf(comparison)
   const said = remarks.map(({ remark }) => remark)
   const told = reportReading(name, reading, terms, said)
-  const differences = alone.map(differenceEntry(reading, work))
-  return { ...told, findings: [...told.findings, ...differences] }
+  const differing = differences.map(differenceEntry(reading, work))
+  return { ...told, findings: [...told.findings, ...differing] }
 }
 
 /** What is wrong in the designer's own words, held against the chart; nothing without any. */

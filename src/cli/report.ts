@@ -7,7 +7,7 @@ import type { PatternRow } from '../pattern/row'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
-import type { Difference } from '../words/compare/comparison'
+import type { ToldDifference } from '../words/compare/told/told'
 import { languages, termOf } from '../languages/languages'
 import type { LabelKind } from '../languages/language'
 import type { ReadRow, Reading, Remark } from '../words/read/reading'
@@ -106,7 +106,10 @@ export const checkEntry =
 
 export const differenceEntry =
   ({ rows }: Reading, { numbers }: Work) =>
-  ({ rule, severity, row, read, pegs, message, advice }: Difference): FindingEntry => ({
+  ({
+    difference: { rule, severity, row, read, message, advice },
+    places: [pegs],
+  }: ToldDifference): FindingEntry => ({
     rule,
     severity,
     row:
@@ -115,7 +118,7 @@ export const differenceEntry =
         : read !== null
           ? (rows[read]?.label ?? null)
           : null,
-    pegs: pegsFromOne(pegs),
+    pegs: pegsFromOne(pegs ?? null),
     message,
     advice,
   })

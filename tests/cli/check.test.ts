@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import * as v from 'valibot'
 import { describe, expect, it } from 'vitest'
 import { paint } from '../../src/pattern/edits/paint'
-import type { Pattern } from '../../src/pattern/pattern'
+import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { readFile, writeFile } from '../../src/shelf/format'
 import { writeWords } from '../../src/words/write'
@@ -108,6 +108,18 @@ describe('check', () => {
     const { rows, findings } = parsed(output)
     expect(rows).toHaveLength(workPattern(cuff).passes.length)
     expect(findings.map(({ rule, row }) => [rule, row])).toEqual([['words-differ', '1']])
+  })
+
+  it('tells a round whose stitches do not add up once, as the bench does', async () => {
+    const pattern = folder.put('plain.json', writeFile(newPattern(12, 1)))
+    const words = folder.put('off.txt', 'Rnd 1: p1, k4, p1, k6. (13 sts)\n')
+    const { output } = await answer(['check', pattern, '--words', words, '--json'])
+    const { findings } = v.parse(severalFiles, JSON.parse(output))
+    const ofWords = findings.filter(({ file }) => file === words)
+    expect(ofWords.map(({ rule, pegs }) => [rule, pegs])).toEqual([
+      ['stated-count', null],
+      ['words-differ', null],
+    ])
   })
 
   it('holds words against their pattern', async () => {

@@ -4,10 +4,9 @@ import { sectionsOf, withOnBench } from '../../pattern/sections'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Line } from '../../words/write'
 import { compare } from '../../words/compare/compare'
+import { countDifferences } from '../../words/compare/told/told'
 import { read } from '../../words/read/read'
 import { readSettingsOf } from '../../words/read/reading'
-import { findingsOf } from '../words/findings'
-import { Rows } from '../words/places'
 
 /** A section of a piece, put on the bench to be looked at. */
 export interface SectionSide {
@@ -44,8 +43,5 @@ function sideOf(piece: Pattern, name: string): SectionSide {
   }
 }
 
-function differencesOf(words: string, work: Work): number {
-  const comparison = compare(read(words, readSettingsOf(work.pattern)), work)
-  const found = findingsOf(comparison, new Rows(work, comparison.pairs))
-  return found.filter(({ differs }) => differs).length
-}
+const differencesOf = (words: string, work: Work): number =>
+  countDifferences(compare(read(words, readSettingsOf(work.pattern)), work))

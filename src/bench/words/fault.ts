@@ -34,5 +34,4 @@ export const faultFinding = (fault: string): WordsFinding => ({
   advice: 'Your words are still there. Undo the last change, or write it another way.',
   fixes: [],
   lacking: null,
-  differs: false,
 })

@@ -25,8 +25,6 @@ export interface WordsFinding {
   readonly fixes: readonly Fix[]
   /** Why it cannot be mended in the words and in the chart alike; null: it can, or is not asked. */
   readonly lacking: string | null
-  /** Does it say that words and chart differ, whatever else it says? */
-  readonly differs: boolean
 }
 
 /** Changes of a text in rising order, as an edit of the pattern's own words. */
@@ -46,7 +44,6 @@ const ofRemark = (
 ): WordsFinding => {
   const row = remark.row === null ? null : rows.chartRow(remark.row)
   const own = remark.fixes.map((fix) => ({ label: fix.label, edit: editOf(text, fix) }))
-  const differs = differences.length > 0
   const all = [row === null ? [] : row, ...differences.map((one) => one.rows)].flat()
   return {
     id,
@@ -57,7 +54,6 @@ const ofRemark = (
     places: remark.pegs && all.length < 2 ? [remark.pegs] : [],
     message: remark.message,
     advice: remark.advice,
-    differs,
     get fixes() {
       const mends = differences.flatMap((one) => fixesOf(text, one))
       const labels = mends.map(({ label }) => label)
@@ -88,7 +84,6 @@ const ofDifference = (
   places,
   message: difference.message,
   advice: difference.advice,
-  differs: true,
   get fixes() {
     return fixesOf(text, difference)
   },

@@ -19,7 +19,6 @@ export function needlesHint({ text, settings }: Reading): WordsFinding[] {
       advice: 'If this is a needle pattern, have it read as one: wrong-side rows are turned over.',
       fixes: [{ label: 'Read as a needle pattern', edit: (p) => setReadAs(p, { needles: true }) }],
       lacking: null,
-      differs: false,
     },
   ]
 }

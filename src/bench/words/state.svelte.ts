@@ -4,6 +4,7 @@ import type { Pattern } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import { compare, type Agreement, type Comparison } from '../../words/compare/compare'
 import { isDifference } from '../../words/compare/comparison'
+import { countDifferences } from '../../words/compare/told/told'
 import { read } from '../../words/read/read'
 import { statesSizes } from '../../words/read/lines/statesSizes'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
@@ -111,8 +112,8 @@ export class WordsState {
     return aside.length > 0 ? aside : none
   })
   /** How many things words and chart say differently, set aside or not. */
-  readonly differences: number = $derived.by(
-    () => this.#found.filter(({ differs }) => differs).length,
+  readonly differences: number = $derived.by(() =>
+    this.comparison ? countDifferences(this.comparison) : 0,
   )
   /** What is wrong in the words themselves, and not set aside, whether or not they tell the chart. */
   readonly errors: readonly WordsFinding[] = $derived.by(() =>

@@ -1,6 +1,6 @@
 import type { Heading } from '../../../loom/direction'
 import type { Knit } from '../../../loom/move'
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 import type { PatternRow } from '../../../pattern/row'
 import type { Stitch } from '../../../stitches/stitch'
 import { standardVocabulary as vocabulary } from '../../../stitches/vocabulary'
@@ -36,24 +36,32 @@ export const withoutGaps = (meaning: Meaning): Meaning =>
 
 export const isGap = (letter: string): boolean => letter === gap
 
-type Way = `${Knit}/${Heading}`
+/** What a list of stitches means, by the way it is worked and the knit that is meant. */
+const meanings = memo((_: readonly { readonly stitch: Stitch }[]) => new Map<string, Meaning>())
 
-const lettersOf = remembered(
-  (stitches: readonly { readonly stitch: Stitch }[], way: Way): Meaning => {
-    const [knit, heading] = way.split('/') as [Knit, Heading]
-    let meaning = ''
-    for (const { stitch } of stitches)
-      meaning =
-        heading === 'forward' ? meaning + letterOf(stitch, knit) : letterOf(stitch, knit) + meaning
-    return meaning
-  },
-)
+function meaningOf(
+  stitches: readonly { readonly stitch: Stitch }[],
+  heading: Heading,
+  knit: Knit,
+): Meaning {
+  const known = meanings(stitches)
+  const key = `${knit}/${heading}`
+  let meaning = known.get(key)
+  if (meaning !== undefined) return meaning
+  meaning = ''
+  for (const { stitch } of stitches)
+    meaning =
+      heading === 'forward' ? meaning + letterOf(stitch, knit) : letterOf(stitch, knit) + meaning
+  known.set(key, meaning)
+  return meaning
+}
 
+/** Words stand in working order. */
 export const meaningOfWords = (stitches: readonly ReadStitch[], knit: Knit): Meaning =>
-  lettersOf(stitches, `${knit}/forward`)
+  meaningOf(stitches, 'forward', knit)
 
 export const meaningOfRow = ({ sites }: PatternRow, heading: Heading, knit: Knit): Meaning =>
-  lettersOf(sites, `${knit}/${heading}`)
+  meaningOf(sites, heading, knit)
 
 /** Do words and chart row say the same? Words that name no empty peg are not held to them. */
 export const meanTheSame = (words: Meaning, row: Meaning): boolean =>

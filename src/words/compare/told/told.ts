@@ -1,3 +1,4 @@
+import { memo } from '../../../pattern/memo'
 import type { Run } from '../../../pattern/pattern'
 import type { Comparison, Difference } from '../comparison'
 import { findingIds } from './findingIds'
@@ -16,10 +17,12 @@ export interface ToldDifference {
 }
 
 /** What is listed of own words: each fault once, with the name by which it can be set aside. */
-export function toldOf(comparison: Comparison): {
+export interface Told {
   readonly remarks: readonly ToldRemark[]
   readonly differences: readonly ToldDifference[]
-} {
+}
+
+export const toldOf = memo((comparison: Comparison): Told => {
   const { remarks, differences } = joined(comparison)
   const all = withoutCascade(comparison, differences)
   const ids = findingIds(
@@ -31,6 +34,12 @@ export function toldOf(comparison: Comparison): {
     remarks: remarks.map((told, index) => ({ ...told, id: ids[index] ?? '' })),
     differences: all.map((told, index) => ({ ...told, id: ids[remarks.length + index] ?? '' })),
   }
+})
+
+/** In how many places own words and chart differ, set aside or not. */
+export function countDifferences(comparison: Comparison): number {
+  const { remarks, differences } = toldOf(comparison)
+  return remarks.filter((told) => told.differences.length > 0).length + differences.length
 }
 
 /** How many errors own words have that are not set aside. */

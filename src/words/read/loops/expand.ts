@@ -1,6 +1,6 @@
 import { opposite, type Heading } from '../../../loom/direction'
 import type { Run } from '../../../pattern/pattern'
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
 import type {
@@ -21,7 +21,7 @@ import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
 
 /** What an item shows on the right side, worked on the wrong side. */
-const fromBehind = remembered((item: StitchItem): ReadStitch => ({
+const fromBehind = memo((item: StitchItem): ReadStitch => ({
   stitch: itemFromBehind(item) ?? item.stitch,
   range: item.range,
 }))

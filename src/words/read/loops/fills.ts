@@ -1,9 +1,9 @@
 import type { GroupItem, Item } from '../nodes'
 import { groupItem, mayFill, untilEnd } from '../parse/items'
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 
 /** "Knit." as all that a row says means all its pegs. */
-export const withFills: (items: readonly Item[]) => readonly Item[] = remembered((items) => {
+export const withFills: (items: readonly Item[]) => readonly Item[] = memo((items) => {
   if (items.length > 1 && items.every(({ do: does }) => does === 'stitch')) return items
   const list: Item[] = []
   let chunk: Item[] = []

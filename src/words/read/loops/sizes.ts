@@ -1,6 +1,6 @@
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { GroupItem, Item } from '../nodes'
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 import { options, type Taken } from './stretch'
 
 /** Groups inside groups: more are not worked out. */
@@ -44,7 +44,7 @@ export function timesOf({ copies }: GroupItem, taken: Taken): number | null {
 }
 
 /** Does a group hold a repeat that goes on to an end? */
-export const hasUntil: (group: GroupItem) => boolean = remembered(({ items }) =>
+export const hasUntil: (group: GroupItem) => boolean = memo(({ items }) =>
   items.some(
     (item) =>
       item.do === 'group' &&

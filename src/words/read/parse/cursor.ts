@@ -1,4 +1,4 @@
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 import type { Piece } from '../lines/lex'
 import type { BodyTokens } from '../nodes'
 import type { TextRange, TokenKind } from '../reading'
@@ -25,7 +25,7 @@ const noNumbers: readonly Piece[] = []
 const nothing: readonly string[] = []
 
 /** Phrases of a list by what each of them can begin with. */
-const indexOf = remembered((list: readonly string[]): ReadonlyMap<string, readonly string[]> => {
+const indexOf = memo((list: readonly string[]): ReadonlyMap<string, readonly string[]> => {
   const found = new Map<string, string[]>()
   for (const phrase of list)
     for (const word of firstWords(phrase)) found.set(word, [...(found.get(word) ?? []), phrase])

@@ -1,8 +1,8 @@
 import type { Body, Item } from '../nodes'
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 
 /** Does a row of these words end in a German turn? */
-export const turnsGerman: (items: readonly Item[]) => boolean = remembered((items) =>
+export const turnsGerman: (items: readonly Item[]) => boolean = memo((items) =>
   items.some(
     (item) =>
       (item.do === 'turn' && item.end === 'German turn') ||
@@ -19,8 +19,8 @@ const beginsDoubled = ({ items }: Body): boolean => {
   return first?.do === 'choice' && first.rule === 'ask-ds'
 }
 
-const withoutFirst = remembered((body: Body): Body => ({ ...body, items: body.items.slice(1) }))
-const endingGerman = remembered((body: Body): Body => ({
+const withoutFirst = memo((body: Body): Body => ({ ...body, items: body.items.slice(1) }))
+const endingGerman = memo((body: Body): Body => ({
   ...body,
   items: body.items.map((item, at) =>
     at === body.items.length - 1 && item.do === 'turn' ? { ...item, end: 'German turn' } : item,

@@ -1,11 +1,11 @@
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 import type { Body } from '../nodes'
 import type { ReadRow } from '../reading'
 import type { Words } from './rows'
 import { isPlain } from './wordsOfRows'
 
 /** The same words, read as "knit the knits and purl the purls". */
-const asLoopsLie = remembered((body: Body): Body => {
+const asLoopsLie = memo((body: Body): Body => {
   const range = body.workEven?.range
   if (!range) return body
   return {

@@ -2,7 +2,7 @@ import { readLimits } from '../limits'
 import type { Body, RelativeRemark, Said } from '../nodes'
 import type { Remark, TextRange } from '../reading'
 import { pegInLoom, turnPegOf } from '../../../loom/rowEnd'
-import { remembered } from '../../../pattern/remembered'
+import { memo } from '../../../pattern/memo'
 import { standsIn } from '../remarks/parsing'
 import * as say from '../remarks/rows'
 import type { Words } from './rows'
@@ -133,7 +133,7 @@ export const quoted = ({ text }: Words, { from, to }: TextRange): string =>
   text.slice(from, Math.min(to, from + 60)).trim()
 
 /** Does a repeat go on to a marker? */
-const hasOpen: (items: Body['items']) => boolean = remembered((items) =>
+const hasOpen: (items: Body['items']) => boolean = memo((items) =>
   items.some((item) => item.do === 'group' && (item.copies.kind === 'open' || hasOpen(item.items))),
 )
 
