@@ -51,7 +51,7 @@ describe('the names of stitches', () => {
     for (const stitch of standardVocabulary.stitches)
       for (const spelling of [stitch.id, ...termSets.map((set) => termOf(stitch, set).abbr)]) {
         const pieces = lex(spelling, 0)
-        const found = tradeSpellings.find(pieces, 0)
+        const found = tradeSpellings().find(pieces, 0)
         expect(found?.end, spelling).toBe(pieces.length)
         expect(found?.meaning, spelling).toMatchObject({ is: 'stitch', stitch: { id: stitch.id } })
       }

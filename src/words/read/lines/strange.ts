@@ -36,7 +36,7 @@ export function strangeRows(told: readonly Told[]): Strange | null {
       words++
       if (kind !== 'unknown') return
       unknown++
-      if (strange.size < leastUnknown && nearest(word, nearWords).length === 0)
+      if (strange.size < leastUnknown && nearest(word, nearWords()).length === 0)
         strange.add(word.toLowerCase())
     })
   }

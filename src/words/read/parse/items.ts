@@ -1,5 +1,5 @@
 import type { ChoiceItem, Copies, GapItem, GroupItem, Item, StitchItem } from '../nodes'
-import type { Stitch } from '../../../stitches/stitch'
+import { keepsItsLoop, type Stitch } from '../../../stitches/stitch'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Meaning } from '../terms/spellings'
 import type { TextRange } from '../reading'
@@ -23,8 +23,7 @@ export const once: Copies = { kind: 'fixed', times: 1 }
 export const untilEnd: Copies = { kind: 'until', last: 0, ending: false }
 
 /** May a bare "knit" or "slip" of this stitch mean all the pegs there are? */
-export const mayFill = ({ takes, makes, width }: Stitch): boolean =>
-  takes === 1 && makes === 1 && width === 1
+export const mayFill = keepsItsLoop
 
 /** The item that a spelling makes, worked `count` times. */
 export function itemOf(

@@ -23,7 +23,7 @@ const write = (range: TextRange, text: string) => ({
 
 /** "K2 TGO" and "k2tgo" look alike: only letters and figures count. */
 export function unknownWord(word: string, range: TextRange): RelativeRemark {
-  const near = nearest(word, nearWords)
+  const near = nearest(word, nearWords())
   const counted = /^([a-z]+)(\d+)$/i.exec(word)
   return remark(
     'unknown-word',

@@ -41,7 +41,7 @@ export function readDefinitions(statements: readonly Statement[]): Definitions {
     if (stitch) found.push({ name: name.trim(), meaning: { is: 'stitch', stitch } })
   }
   const news = found.filter(({ name, meaning }) => !alreadySo(name, meaning))
-  const spellings = news.length > 0 ? new Spellings(tradeSpellings) : tradeSpellings
+  const spellings = news.length > 0 ? new Spellings(tradeSpellings()) : tradeSpellings()
   for (const { name, meaning } of news) spellings.add(name, meaning)
   const key = news
     .map(({ name, meaning }) => `${name}=${meaning.is === 'stitch' ? meaning.stitch.id : ''}`)
@@ -52,7 +52,7 @@ export function readDefinitions(statements: readonly Statement[]): Definitions {
 /** The stitch that the trade calls so. */
 function knownAs(name: string): Stitch | null {
   const pieces = lex(name, 0)
-  const known = tradeSpellings.find(pieces, 0)
+  const known = tradeSpellings().find(pieces, 0)
   return known?.end === pieces.length && known.meaning.is === 'stitch' ? known.meaning.stitch : null
 }
 
@@ -141,7 +141,7 @@ const crossOf = (front: number, back: number, left: boolean, over: boolean, behi
 
 function stitchAt(text: string, name: string): Stitch | null {
   const pieces = lex(text.slice(0, 200), 0)
-  const found = tradeSpellings.find(pieces, 0)
+  const found = tradeSpellings().find(pieces, 0)
   if (found?.meaning.is !== 'stitch') return null
   // "k2tog: knit 2 together" explains; "k: knit 1" says nothing new.
   const end = pieces[found.end]

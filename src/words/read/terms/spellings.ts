@@ -1,5 +1,6 @@
-import { standardVocabulary, stitchOf } from '../../../stitches/vocabulary'
-import type { Stitch } from '../../../stitches/stitch'
+import { groupSizes } from '../../../stitches/crosses'
+import type { Lean, Stitch, Texture } from '../../../stitches/stitch'
+import { standardVocabulary, type Vocabulary } from '../../../stitches/vocabulary'
 import { lex, type Piece } from '../lines/lex'
 import type { Ambiguity } from '../nodes'
 import { spellingsOf } from '../../../languages/languages'
@@ -70,17 +71,22 @@ const alike: Readonly<Record<string, readonly string[]>> = {
 }
 
 const words = { l: 'left', r: 'right' } as const
+const mostInGroup = Math.max(...groupSizes)
 
 /** Crosses by their total: "4-st RC", "C6L", "T3F", "Cr3L" (common practice; UK habit). */
-function* crossSpellings(): Generator<readonly [string, Meaning]> {
-  for (let size = 2; size <= 8; size++)
+function* crossSpellings(vocabulary: Vocabulary): Generator<readonly [string, Meaning]> {
+  const crossMeaning = (front: number, back: number, lean: Lean, texture: Texture): Meaning => {
+    const cross = { front, back, lean, frontTexture: 'knit', backTexture: texture } as const
+    const stitch = vocabulary.findCross(cross)
+    return stitch ? { is: 'stitch', stitch } : { is: 'cross', size: front + back, lean }
+  }
+  for (let size = 2; size <= vocabulary.widest; size++)
     for (const side of ['l', 'r'] as const) {
       const lean = words[side]
       const half = size / 2
-      const plain = crossMeaning(half, half, side.toUpperCase(), 'C', size, lean)
-      const purl = crossMeaning(half, half, side.toUpperCase(), 'PC', size, lean)
-      const long =
-        size - 1 <= 4 ? crossMeaning(size - 1, 1, side.toUpperCase(), 'PC', size, lean) : null
+      const plain = crossMeaning(half, half, lean, 'knit')
+      const purl = crossMeaning(half, half, lean, 'purl')
+      const long = size - 1 <= mostInGroup ? crossMeaning(size - 1, 1, lean, 'purl') : null
       const place = side === 'l' ? 'f' : 'b'
       for (const spelling of [`c${size}${side}`, `c${size}${place}`, `${size} st ${side}c`])
         yield [spelling, plain]
@@ -100,7 +106,7 @@ function* crossSpellings(): Generator<readonly [string, Meaning]> {
     }
   for (const side of ['l', 'r'] as const) {
     const lean = words[side]
-    const twist: Meaning = { is: 'stitch', stitch: stitchOf(`1/1 ${side.toUpperCase()}C`) }
+    const twist = crossMeaning(1, 1, lean, 'knit')
     yield [`${side}t`, twist]
     yield [`${lean} twist`, twist]
     yield [`tw${side}`, twist]
@@ -111,24 +117,11 @@ function* crossSpellings(): Generator<readonly [string, Meaning]> {
   yield ['cable', { is: 'cross', size: 0, lean: null }]
 }
 
-function crossMeaning(
-  front: number,
-  back: number,
-  side: string,
-  letters: string,
-  size: number,
-  lean: 'left' | 'right',
-): Meaning {
-  const stitch = standardVocabulary.find(`${front}/${back} ${side}${letters}`)
-  return stitch ? { is: 'stitch', stitch } : { is: 'cross', size, lean }
-}
-
 /** Crosses of three groups, "2/1/2 LC": the vocabulary has those of two. */
 function* threeGroups(): Generator<readonly [string, Meaning]> {
-  const sizes = [1, 2, 3, 4]
-  for (const a of sizes)
-    for (const b of sizes)
-      for (const c of sizes)
+  for (const a of groupSizes)
+    for (const b of groupSizes)
+      for (const c of groupSizes)
         for (const side of ['l', 'r'] as const)
           for (const three of ['C', 'PC', 'PPC']) {
             const size = a + b + c
@@ -197,19 +190,19 @@ export class Spellings {
   }
 }
 
-function makeSpellings(): Spellings {
+function makeSpellings(vocabulary: Vocabulary): Spellings {
   const spellings = new Spellings()
   const add = (spelling: string, stitch: Stitch) =>
     spellings.add(spelling, { is: 'stitch', stitch })
-  for (const stitch of standardVocabulary.stitches) {
+  for (const stitch of vocabulary.stitches) {
     for (const spelling of [stitch.id, ...spellingsOf(stitch)]) add(spelling, stitch)
     if (stitch.cross) add(stitch.id.replace(' ', ''), stitch)
   }
   for (const [spelling, rule] of ambiguous) spellings.add(spelling, { is: 'choice', rule })
-  const back: Meaning = { is: 'stitch', stitch: standardVocabulary.withRole('slip'), atBack: true }
+  const back: Meaning = { is: 'stitch', stitch: vocabulary.withRole('slip'), atBack: true }
   for (const spelling of ['sl wyib', 'sl1 wyib', 'slip wyib', 'sl1p wyib', 'slwyib'])
     spellings.add(spelling, back)
-  for (const [spelling, meaning] of crossSpellings()) spellings.add(spelling, meaning)
+  for (const [spelling, meaning] of crossSpellings(vocabulary)) spellings.add(spelling, meaning)
   for (const [spelling, meaning] of threeGroups()) spellings.add(spelling, meaning)
   for (const [list, twin] of [
     [purlTwins, true],
@@ -217,18 +210,22 @@ function makeSpellings(): Spellings {
   ] as const)
     for (const [id, names] of Object.entries(list))
       for (const name of names)
-        spellings.add(name, { is: 'lacking', name, stitch: stitchOf(id), twin })
+        spellings.add(name, { is: 'lacking', name, stitch: vocabulary.stitch(id), twin })
   for (const name of without) spellings.add(name, { is: 'none', name })
   return spellings
 }
 
 /** The spellings of the trade, without what a pattern defines for itself. */
-export const tradeSpellings = makeSpellings()
+export const tradeSpellings = (vocabulary = standardVocabulary): Spellings =>
+  vocabulary.made(makeSpellings)
 
 /** Short spellings of all stitches, to find one that is near to a word that is not known. */
-export const nearWords: readonly string[] = [
+export const nearWords = (vocabulary = standardVocabulary): readonly string[] =>
+  vocabulary.made(makeNearWords)
+
+const makeNearWords = ({ stitches }: Vocabulary): readonly string[] => [
   ...new Set([
-    ...standardVocabulary.stitches.flatMap(spellingsOf),
+    ...stitches.flatMap(spellingsOf),
     'knit',
     'purl',
     'repeat',
