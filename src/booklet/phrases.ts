@@ -6,6 +6,7 @@ import { centimetres, inCentimetres, type Size } from '../pattern/size'
 import type { Terms } from '../languages/terms'
 import type { Unit } from '../pattern/unit'
 import { languages } from '../languages/languages'
+import { decimal, listed } from '../languages/english/forms'
 
 /** What a booklet says itself; instructions and statements come from the words. */
 export interface Phrases {
@@ -64,7 +65,6 @@ export interface PictureRow {
   readonly section: string | null
 }
 
-const decimal = (value: number): string => String(Math.round(value * 100) / 100)
 const range = (one: string, many: string, from: number, to: number): string =>
   from === to ? `${one} ${from}` : `${many} ${from}-${to}`
 
@@ -77,7 +77,7 @@ const english = (terms: Terms, tag: string): Phrases => {
       const parts = [
         kind,
         `${loom.pegs} pegs`,
-        `${decimal(loom.pitch)} mm apart`,
+        `${decimal(loom.pitch, 2)} mm apart`,
         ...(loom.shape === 'ring' ? [words.clockwise[loom.direction]] : []),
         gauge ? languages[terms].gauge(gauge, making.knit) : `${making.knit} knit`,
       ]
@@ -142,9 +142,9 @@ const english = (terms: Terms, tag: string): Phrases => {
       ].join(', '),
     quiet: ({ unit, pegs, rests, worked }) => {
       const rows = (runs: readonly Run[]) => {
-        const listed = runs.map(({ from, to }) => (from === to ? String(from) : `${from}-${to}`))
+        const numbers = runs.map(({ from, to }) => (from === to ? String(from) : `${from}-${to}`))
         const isOne = runs.length === 1 && runs[0]?.from === runs[0]?.to
-        return `${unit}${isOne ? '' : 's'} ${listed.join(', ').replace(/, ([^,]*)$/, ' and $1')}`
+        return `${unit}${isOne ? '' : 's'} ${listed(numbers)}`
       }
       const are = pegs.from === pegs.to ? 'is' : 'are'
       const told = [...new Set(worked.map(({ abbr }) => abbr))].map(

@@ -2,34 +2,10 @@ import type { Layout } from '../pattern/layout'
 import type { Run } from '../pattern/pattern'
 import type { PatternRun } from '../pattern/work'
 import type { Setting } from './setting'
-
-const words = 'no one two three four five six seven eight nine ten'.split(' ')
-
-export const numberWord = (count: number): string => words[count] ?? String(count)
-
-export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
-/** "step 4 (Crown)", for the middle of a sentence. */
-export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
-
-export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`
-
-/** "Two stitches", for the start of a sentence. */
-export const countedInWords = (count: number, one: string, many = `${one}s`): string =>
-  `${upperFirst(numberWord(count))} ${count === 1 ? one : many}`
-
-/** Pegs from 0 in, from 1 out: "peg 5", "pegs 5-8". */
-export const pegsNamed = ({ from, to }: Run): string =>
-  from === to ? `peg ${from + 1}` : `pegs ${from + 1}-${to + 1}`
+import { upperFirst } from '../languages/english/forms'
+import { pegsNamed } from '../languages/english/pegs'
 
 export const PegsNamed = (run: Run): string => upperFirst(pegsNamed(run))
-
-/** "3, 5 and 9". */
-export const listed = (items: readonly (string | number)[], last = 'and'): string =>
-  items.length < 2
-    ? items.join('')
-    : `${items.slice(0, -1).join(', ')} ${last} ${items[items.length - 1] ?? ''}`
 
 /** A loom peg after wrapping round the join: 0-based in, 1-based out. */
 export const pegNumber = (peg: number, pegs: number): number => ((peg + pegs) % pegs) + 1
@@ -60,6 +36,3 @@ export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string 
     ? ` (in each of the ${copies} repeats)`
     : ''
 }
-
-/** One decimal where it is needed: "19", "47.5". */
-export const millimetres = (length: number): string => String(Math.round(length * 10) / 10)

@@ -13,6 +13,7 @@ import type { LabelKind } from '../languages/language'
 import type { ReadRow, Reading, Remark } from '../words/read/reading'
 import { labelKind, writeStitches } from '../words/sentence'
 import { oneLine } from './files'
+import { pegsNamed } from '../languages/english/pegs'
 
 /** One real row: bands and references are worked out. */
 export interface RowEntry {
@@ -157,7 +158,7 @@ export function findingLine(
   const where = [
     ...(section === null ? [] : [section]),
     ...(row === null ? [] : [name]),
-    ...(pegs ? [pegs[0] === pegs[1] ? `peg ${pegs[0]}` : `pegs ${pegs[0]}-${pegs[1]}`] : []),
+    ...(pegs ? [pegsNamed({ from: pegs[0] - 1, to: pegs[1] - 1 })] : []),
   ].join(', ')
   // A reader's message begins with the row's name, which stands here already.
   const named = name && `${name}: `

@@ -1,6 +1,5 @@
 import type { Work } from '../pattern/work'
-
-const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`
+import { counted } from '../languages/english/forms'
 
 /** What a chart shows, in one sentence, for people who do not see it. */
 export function chartTitle(kind: string, { pattern, layout }: Work): string {
@@ -8,10 +7,10 @@ export function chartTitle(kind: string, { pattern, layout }: Work): string {
   const row = loom.shape === 'ring' ? 'round' : 'row'
   const [side, way] =
     loom.direction === 'clockwise' ? ['right', 'right to left'] : ['left', 'left to right']
-  const repeats = chart.repeat ? `, the repeat ${count(layout.copies, 'time')} round` : ''
+  const repeats = chart.repeat ? `, the repeat ${counted(layout.copies, 'time')} round` : ''
   return (
-    `${kind} of ${title || 'an untitled piece'}: ${count(chart.columns, 'column')} on ` +
-    `${count(loom.pegs, 'peg')}${repeats}, ${count(chart.rows.length, row)}; ` +
+    `${kind} of ${title || 'an untitled piece'}: ${counted(chart.columns, 'column')} on ` +
+    `${counted(loom.pegs, 'peg')}${repeats}, ${counted(chart.rows.length, row)}; ` +
     `peg 1 at the ${side}, ${row} 1 runs ${way}.`
   )
 }

@@ -6,11 +6,11 @@ import type { PatternRow } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
-import { sentence as capital } from '../languages/english/english'
 import type { Language, LabelKind, Turn } from '../languages/language'
 import { languages, termOf } from '../languages/languages'
 import { shorten, type Part } from './shorten'
 import { tokensOf, type Tokens } from './tokens'
+import { upperFirst } from '../languages/english/forms'
 
 type Shape = Habits['shape']
 
@@ -71,7 +71,7 @@ function write(run: PatternRun, shape: Shape, terms: Terms, whole: boolean): str
 }
 
 const capitalWord = (stitches: string, { allKnit, allPurl }: Language): string =>
-  stitches === allKnit || stitches === allPurl ? capital(stitches) : stitches
+  stitches === allKnit || stitches === allPurl ? upperFirst(stitches) : stitches
 
 function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null {
   const turn = turnPegOf(row, heading)

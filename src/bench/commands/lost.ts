@@ -1,8 +1,8 @@
 import { lostStitches, type Lost } from '../../pattern/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
 import { rowName, rowNoun } from '../state/row-name'
-import { upperFirst } from '../state/letters'
 import { termOf } from '../../languages/languages'
+import { listed, upperFirst } from '../../languages/english/forms'
 
 /** More places than this are counted, not named. */
 const mostNamed = 3
@@ -37,8 +37,7 @@ function sentence(lost: readonly Lost[], { pattern, work }: Bench, isPainted: bo
     counts.set(name, (counts.get(name) ?? 0) + 1)
   }
   const names = [...counts].map(([name, count]) => `${numberWords[count]} ${name}`)
-  const all = [names.slice(0, -1).join(', '), names.at(-1)].filter(Boolean).join(' and ')
-  return `${upperFirst(all)} ${done}.`
+  return `${upperFirst(listed(names))} ${done}.`
 }
 
 /** What was taken away since the version that undo brings back, as people are told; empty: nothing. */

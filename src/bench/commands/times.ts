@@ -1,8 +1,8 @@
 import { otherBands, setBand } from '../../pattern/edits/rows'
 import type { Band, Run } from '../../pattern/pattern'
 import type { Bench } from '../state/bench.svelte'
-import { lowerFirst, upperFirst } from '../state/letters'
 import { rowNoun } from '../state/row-name'
+import { lowerFirst, upperFirst } from '../../languages/english/forms'
 
 /** "Rounds 6 to 11", "Row 4": rows of the chart as they are numbered. */
 export function rowsNamed({ pattern, work }: Bench, { from, to }: Run): string {

@@ -3,7 +3,7 @@ import { setReadAs, setWords } from '../../pattern/edits/words'
 import { sectionsOf } from '../../pattern/sections'
 import { chartFrom, patternFor } from '../../words/read/chart/chartFrom'
 import type { Reading } from '../../words/read/reading'
-import { counted } from '../pair/counted'
+import { counted } from '../../languages/english/forms'
 
 /**
  * A piece with the chart of these words, and the words beside it as own words. With `kept`, the piece on

@@ -2,10 +2,11 @@ import { placed } from '../../pattern/row'
 import { runsRightToLeft } from '../../loom/direction'
 import type { Pattern, Run } from '../../pattern/pattern'
 import type { Step } from '../../pattern/piece'
-import { counted, spanned } from './counted'
 import { partRowsOf } from './shortRows'
 import { sidesOf, type Side } from './sides'
 import { leansThatSwap, looksTheSame } from './stitches'
+import { counted } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** One thing that changes: a sentence, and where it is said in words, both wordings. */
 export interface Change {
@@ -91,10 +92,10 @@ const shortRows: Fact = (_now, _then, sides) => {
       const numbers = side.now.work.numbers
       const name = `${ofSection(side, sides)}${turns ? 'short rows' : 'part rows'} ${numbers[rows.from]}-${numbers[rows.to]}`
       const head = name.charAt(0).toUpperCase() + name.slice(1)
-      if (same(pegs, other.pegs)) stays.push(`${head} lie on ${spanned(pegs, 'peg')}.`)
+      if (same(pegs, other.pegs)) stays.push(`${head} lie on ${pegsNamed(pegs)}.`)
       else
         changes.push({
-          text: `${head} move from ${spanned(pegs, 'peg')} to ${spanned(other.pegs, 'peg')}.`,
+          text: `${head} move from ${pegsNamed(pegs)} to ${pegsNamed(other.pegs)}.`,
         })
     })
   }
@@ -107,7 +108,7 @@ const repeats: Fact = (_now, _then, sides) => ({
     const other = side.then.pattern.chart.repeat
     if (!repeat || !other || same(repeat, other)) return []
     return say(
-      `${ofSection(side, sides)}the repeat is on ${spanned(other, 'peg')}, no longer on ${spanned(repeat, 'peg')}.`.replace(
+      `${ofSection(side, sides)}the repeat is on ${pegsNamed(other)}, no longer on ${pegsNamed(repeat)}.`.replace(
         /^t/,
         'T',
       ),
@@ -125,9 +126,7 @@ const steps: Fact = (now, then) => {
     const to = other ? pegsOf(other) : null
     if (!run || !to || same(run, to)) return []
     const what = step.kind === 'pegs' ? 'pegs in work' : step.kind
-    return say(
-      `Step ${index + 1}, ${what}: ${spanned(to, 'peg')} instead of ${spanned(run, 'peg')}.`,
-    )
+    return say(`Step ${index + 1}, ${what}: ${pegsNamed(to)} instead of ${pegsNamed(run)}.`)
   })
   return { changes: moved }
 }

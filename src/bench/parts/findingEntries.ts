@@ -6,6 +6,7 @@ import { chooseStep } from '../commands/piece'
 import type { Bench } from '../state/bench.svelte'
 import { rowName } from '../state/row-name'
 import type { WordsFinding } from '../words/findings'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** Something found in the chart, in the words or in the whole piece, as the list of findings shows it. */
 export interface Entry {
@@ -92,8 +93,7 @@ function entryOfChart(bench: Bench, finding: Finding): Entry {
 function whereInChart(bench: Bench, { place }: Finding): string {
   const row = place.row === null ? 'Whole chart' : rowName(bench.work, place.row)
   if (!place.pegs) return row
-  const { from, to } = place.pegs
-  return `${row}, ${from === to ? `peg ${from + 1}` : `pegs ${from + 1}-${to + 1}`}`
+  return `${row}, ${pegsNamed(place.pegs)}`
 }
 
 function entryOfPiece(bench: Bench, finding: PieceFinding): Entry {

@@ -5,14 +5,13 @@ import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
 import { stitchOf } from '../../stitches/vocabulary'
 import { languages, termOf } from '../../languages/languages'
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+import { upperFirst } from '../../languages/english/forms'
 
 /** "Round 7", "Cast on", "Row 5 of Heel, 2nd time". */
 export function stretchName(stretch: Stretch, terms: Terms): string {
   const { words } = languages[terms]
   if (stretch.kind === 'edge')
-    return capital(stretch.edge.kind === 'cast on' ? words.castOn : words.bindOff)
+    return upperFirst(stretch.edge.kind === 'cast on' ? words.castOn : words.bindOff)
   const { chart, number, step, time, times } = stretch
   const row = `${stretch.isRound ? 'Round' : 'Row'} ${number}`
   if (step === null) return row
@@ -40,9 +39,9 @@ function stepName(step: Step, terms: Terms): string {
   const { words } = languages[terms]
   switch (step.kind) {
     case 'cast on':
-      return `${capital(words.castOn)}: ${castOnNames[step.how]}`
+      return `${upperFirst(words.castOn)}: ${castOnNames[step.how]}`
     case 'bind off':
-      return `${capital(words.bindOff)}: ${bindOffNames[step.how]}`
+      return `${upperFirst(words.bindOff)}: ${bindOffNames[step.how]}`
     case 'chart':
       return step.times > 1 ? `${step.section}, ${step.times} times` : step.section
     case 'plain':

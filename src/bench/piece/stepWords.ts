@@ -6,6 +6,7 @@ import { stitchOf } from '../../stitches/vocabulary'
 import { centimetres } from '../../pattern/size'
 import { rowsCounted } from '../../drawing/piece/length'
 import { termOf } from '../../languages/languages'
+import { pegsFromTo } from '../../languages/english/pegs'
 
 /** Each kind of step, in the order in which a piece first needs them, as its button is called. */
 export const kindNames: Readonly<Record<StepKind, string>> = {
@@ -32,8 +33,7 @@ export const bindOffLabels: Readonly<Record<BindOff, string>> = {
 }
 
 /** "pegs 3 to 9"; pegs are 0-based. */
-export const pegsText = ({ from, to }: Run): string =>
-  from === to ? `peg ${from + 1}` : `pegs ${from + 1} to ${to + 1}`
+const pegsText = ({ from, to }: Run): string => pegsFromTo(from + 1, to + 1)
 
 /** What a step is called in a list. */
 export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string {

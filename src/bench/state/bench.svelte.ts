@@ -14,8 +14,8 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
-import { lowerFirst } from './letters'
 import { PieceState } from './piece.svelte'
+import { lowerFirst } from '../../languages/english/forms'
 
 /** What a press on the chart does. */
 export const hands = ['paint', 'erase', 'pick up', 'mark'] as const

@@ -7,6 +7,7 @@ import { pieceStretches } from '../../pattern/stretches'
 import type { PatternRun } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
 import { onItsOwn } from './onItsOwn.svelte'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** Whose fabric is shown: that of the chart on the bench, or of the whole piece. */
 export const fabricSources = ['chart', 'piece'] as const
@@ -198,8 +199,7 @@ export class FabricState {
 }
 
 function pegsText(pegs: readonly number[]): string {
-  const [low, high] = [Math.min(...pegs) + 1, Math.max(...pegs) + 1]
-  return low === high ? `peg ${low}` : `pegs ${low}-${high}`
+  return pegsNamed({ from: Math.min(...pegs), to: Math.max(...pegs) })
 }
 
 const states = new WeakMap<Bench, FabricState>()

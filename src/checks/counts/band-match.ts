@@ -6,8 +6,9 @@ import type { Work } from '../../pattern/work'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
-import { counted, gapNamed, unitOf, type Unit } from '../wording'
+import { gapNamed, unitOf, type Unit } from '../wording'
 import type { Setting } from '../setting'
+import { counted } from '../../languages/english/forms'
 
 function check({ work, setting }: ChartView): readonly PlacedNote[] {
   const { bands, rows } = work.pattern.chart

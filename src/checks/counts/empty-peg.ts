@@ -8,7 +8,8 @@ import { keepsItsLoop } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { nothing } from '../nothing'
 import type { Noted, RowRule } from '../rule'
-import { inEachRepeat, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
+import { pegsNamed } from '../../languages/english/pegs'
 
 export const emptyPeg: RowRule = {
   id: 'empty-peg',

@@ -7,7 +7,9 @@ import { nothing } from '../nothing'
 import type { Noted, RowRule, RowView } from '../rule'
 import { babyFloat, mostPegsPassed } from '../../pattern/floats'
 import type { Setting } from '../setting'
-import { counted, inEachRepeat, listed, millimetres, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
+import { counted, decimal } from '../../languages/english/forms'
+import { namePegs, pegsNamed } from '../../languages/english/pegs'
 
 /**
  * A float's length is counted as the pegs it passes times the distance of the pegs. In front it is part of the
@@ -41,7 +43,7 @@ function noteFloat(view: RowView, fault: Float, most: number): Noted {
   const { peg: caught, pegs: passed } = fault
   const pegs = passedPegs(view, caught, passed)
   const lies = fault.side === 'inside' ? 'floats inside behind' : 'runs loose across'
-  const float = `${lies} ${counted(passed, 'peg')} (${millimetres(passed * setting.pitch)} mm of the loom)`
+  const float = `${lies} ${counted(passed, 'peg')} (${decimal(passed * setting.pitch)} mm of the loom)`
   // At a slip on the other side the yarn only goes there, and is not held.
   const slipped = view.run.row.sites.find(({ peg }) => peg === caught)?.stitch.passes === true
   const held = slipped
@@ -84,8 +86,7 @@ function catchBetween({ run, layout }: RowView, pegs: Run, most: number, row: nu
   for (let peg = pegs.from + most; peg <= pegs.to; peg += most + 1) list.push(peg)
   if (run.heading === 'back') list.forEach((peg, i) => (list[i] = pegs.from + pegs.to - peg))
   const columns = list.map((peg) => layout.columnOf[peg] ?? 0)
-  const name =
-    list.length === 1 ? `peg ${(list[0] ?? 0) + 1}` : `pegs ${listed(list.map((peg) => peg + 1))}`
+  const name = namePegs(list)
   return [
     fix(`Knit ${name} in between`, paintColumns('knit', row, columns)),
     fix(`Tuck the yarn on ${name}`, paintColumns('tuck', row, columns)),

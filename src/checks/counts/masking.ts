@@ -1,9 +1,11 @@
 import type { Noted, RowDigest, Rule } from '../rule'
 import { nothing } from '../nothing'
-import { counted, inEachRepeat, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
 import { comesAgain, isShifted, shiftedTextures } from './shifted-texture'
 import { shiftedLoops } from './shifted-loops'
 import { repeatBalance } from './balance'
+import { counted } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 const memory = new WeakMap<RowDigest, readonly Noted[]>()
 

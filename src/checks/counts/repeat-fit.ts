@@ -6,7 +6,8 @@ import type { Fix } from '../finding'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, Rule } from '../rule'
-import { counted, listed, upperFirst } from '../wording'
+import { counted, listed, upperFirst } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** A loom fits when (pegs - edges) is a whole multiple of the repeat (design rule of this house). */
 export const repeatFit: Rule = {
@@ -125,9 +126,8 @@ function narrower(columns: number, { from, to }: Run, pegs: number): Fix[] {
   return other === undefined
     ? []
     : [
-        fix(
-          `Repeat only ${other === 1 ? `peg ${from + 1}` : `pegs ${from + 1}-${from + other}`}`,
-          (pattern) => setRepeat(pattern, { from, to: from + other - 1 }),
+        fix(`Repeat only ${pegsNamed({ from, to: from + other - 1 })}`, (pattern) =>
+          setRepeat(pattern, { from, to: from + other - 1 }),
         ),
       ]
 }

@@ -8,10 +8,12 @@ import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowRule, RowView } from '../rule'
-import { counted, countedInWords, inEachRepeat, listed, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
 import { repeatBalance } from './balance'
 import { noStitchFromHere } from './empty-peg'
 import { termOf } from '../../languages/languages'
+import { counted, countedInWords, listed } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** The sum of takes must equal the pegs in work before the row (design rule of this house). */
 export const rowCount: RowRule = {

@@ -2,7 +2,7 @@ import { setRun } from '../../pattern/edits/turning'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
-import { pegsNamed } from '../wording'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** A short row that was set on a larger loom may ask for pegs that this one does not have. */
 export const runFit: RowRule = {

@@ -5,7 +5,8 @@ import type { Look } from '../look'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest } from '../rule'
-import { inEachRepeat, pegsNamed, unitOf } from '../wording'
+import { inEachRepeat, unitOf } from '../wording'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** A stretch this long that moves aside for one row only is no motif any more. */
 const leastPegs = 6

@@ -3,7 +3,8 @@ import { inFirstCopy } from '../copies'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
-import { inEachRepeat, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** Loops have to be moved along when a loop is made on another peg than it was taken from. */
 export const stretch: RowRule = {

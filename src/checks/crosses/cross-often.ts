@@ -10,11 +10,13 @@ import { inFirstCopy } from '../copies'
 import { fix, idOf, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
-import { counted, inEachRepeat, pegsNamed, unitOf } from '../wording'
+import { inEachRepeat, unitOf } from '../wording'
 import type { Crossed } from './crossed'
 import { plainGroups } from './groups'
 import type { Setting } from '../setting'
 import { termOf } from '../../languages/languages'
+import { counted } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /**
  * Plain rows wanted after a cross of so many pegs: three after a four-peg cross, five after a

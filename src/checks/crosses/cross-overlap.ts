@@ -4,8 +4,8 @@ import type { Pattern } from '../../pattern/pattern'
 import type { Placed } from '../../pattern/row'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { RowRule } from '../rule'
-import { pegsNamed } from '../wording'
 import { noteBroken } from './whole'
+import { pegsNamed } from '../../languages/english/pegs'
 
 export const crossOverlap: RowRule = {
   id: 'cross-overlap',

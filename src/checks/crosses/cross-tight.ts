@@ -4,11 +4,13 @@ import type { Fix } from '../finding'
 import { fix, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule, RowView } from '../rule'
-import { counted, inEachRepeat, millimetres, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
 import { standardVocabulary } from '../../stitches/vocabulary'
 import { crossesIn, type Crossed } from './crossed'
 import { columnsBelow, plainGroups } from './groups'
 import { termOf } from '../../languages/languages'
+import { counted, decimal } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** Strain = pegs moved x pitch: 2/2 at 9.5 mm is 19 mm each way (common practice). */
 export const crossTight: RowRule = {
@@ -32,7 +34,7 @@ export const crossTight: RowRule = {
         return {
           pegs,
           say: (row) =>
-            `${row}: ${termOf(stitch, terms).abbr} on ${pegsNamed(pegs)} moves loops ${counted(moved, 'peg')}, ${millimetres(moved * pitch)} mm; the limit is ${millimetres(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
+            `${row}: ${termOf(stitch, terms).abbr} on ${pegsNamed(pegs)} moves loops ${counted(moved, 'peg')}, ${decimal(moved * pitch)} mm; the limit is ${decimal(longestCross)} mm${inEachRepeat(view.layout, peg)}.`,
           advice: whatToDo(Math.floor(longestCross / pitch)),
           mend: (row) => crossFewer(view, crossed, row),
         }

@@ -5,8 +5,8 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { Fix } from '../finding'
 import { fix } from '../mending'
-import { counted } from '../wording'
 import { fitsOn } from './whole'
+import { counted } from '../../languages/english/forms'
 
 /** A stitch of several columns in a row, in columns of the round or repeat. */
 interface Wide {

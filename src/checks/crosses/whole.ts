@@ -8,9 +8,11 @@ import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowView } from '../rule'
-import { counted, inEachRepeat, pegsNamed } from '../wording'
+import { inEachRepeat } from '../wording'
 import { plainGroups } from './groups'
 import { languages } from '../../languages/languages'
+import { counted } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 export interface Piece {
   readonly item: Placed

@@ -8,9 +8,11 @@ import { fix, idOf } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
-import { inEachRepeat, millimetres, pegsNamed, rowNamed } from '../wording'
+import { inEachRepeat, rowNamed } from '../wording'
 import { followLadders, isFromBefore, widthOf, type Ladder } from './follow'
 import { atJoin, nonePassed } from '../../pattern/passedEmpty'
+import { decimal } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 function check(view: ChartView): readonly PlacedNote[] {
   const { work, setting, passed } = view
@@ -41,7 +43,7 @@ function note({ work, setting }: ChartView, { pegs, widest, widestAt }: Ladder):
       const now = `${row}: the yarn passes ${emptyNamed(pegs, setting)}, ${lengthOf(pegs, setting)}`
       const then =
         grows && later
-          ? `, and ${widthOf(widest)} pegs by ${rowNamed(later, setting, work.numbers[widestAt] ?? 0)} (${millimetres(lengthIn(widest, setting))} mm)`
+          ? `, and ${widthOf(widest)} pegs by ${rowNamed(later, setting, work.numbers[widestAt] ?? 0)} (${decimal(lengthIn(widest, setting))} mm)`
           : ''
       return `${now}${then}; ${whatShows(setting)}${inEachRepeat(layout, pegs.from)}.`
     },
@@ -65,7 +67,7 @@ export function emptyNamed(pegs: Run, { pegs: inLoom }: Setting): string {
 const lengthIn = (pegs: Run, { pitch }: Setting): number => (widthOf(pegs) + 1) * pitch
 
 export const lengthOf = (pegs: Run, setting: Setting): string =>
-  `${millimetres(lengthIn(pegs, setting))} mm from loop to loop`
+  `${decimal(lengthIn(pegs, setting))} mm from loop to loop`
 
 export const whatShows = ({ forBaby }: Setting): string =>
   forBaby

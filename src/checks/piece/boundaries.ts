@@ -5,7 +5,6 @@ import type { Miscount } from '../../loom/gather'
 import type { Run } from '../../pattern/pattern'
 import { worksBoundOff, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
-import { counted, listed, upperFirst } from '../wording'
 import { castOnTooFew } from './opening'
 import { castOnAgain } from './reach'
 import {
@@ -17,6 +16,7 @@ import {
   unitOf,
   type PieceRule,
 } from './rule'
+import { counted, listed, upperFirst } from '../../languages/english/forms'
 
 /** The loops a step begins with are those the step before it left. */
 export const loopsAgree: PieceRule = {

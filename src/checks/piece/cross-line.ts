@@ -1,7 +1,7 @@
 import type { PatternRun } from '../../pattern/work'
 import type { StepWork } from '../../pattern/workPiece'
-import { counted, lowerFirst } from '../wording'
 import { stepNamed, type PieceNote, type PieceRule } from './rule'
+import { counted, lowerFirst } from '../../languages/english/forms'
 
 /** First pegs of the crosses in a row, in rising order, with their widths. */
 const crossesOf = ({ row }: PatternRun): { readonly peg: number; readonly width: number }[] =>

@@ -4,8 +4,8 @@ import { toeBefore } from '../../pattern/fold'
 import type { Pattern } from '../../pattern/pattern'
 import { sectionsOf } from '../../pattern/sections'
 import { edgePegs, loopsLeft } from '../../pattern/workPiece'
-import { counted, lowerFirst } from '../wording'
 import { forSteps, stepNamed, works, type PieceRule } from './rule'
+import { counted, lowerFirst } from '../../languages/english/forms'
 
 export const castOnFirst: PieceRule = {
   id: 'piece-cast-on',

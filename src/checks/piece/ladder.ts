@@ -11,8 +11,8 @@ import { emptyNamed, lengthOf, whatShows, whatToDo } from '../ladders/ladder'
 import { atJoin, passedEmpty } from '../../pattern/passedEmpty'
 import { nothing } from '../nothing'
 import { settingOf, type Setting } from '../setting'
-import { counted } from '../wording'
 import { firstWork, rowInStep, rowOfStep, type PieceNote, type PieceRule } from './rule'
+import { counted } from '../../languages/english/forms'
 
 /** A row or an edge of a step, in the order of the piece. */
 interface Done extends Passing {

@@ -8,8 +8,8 @@ import { schedule } from '../../pattern/schedule'
 import { withOnBench } from '../../pattern/sections'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix } from '../finding'
-import { pegsNamed } from '../wording'
 import { stepNamed, unitOf, works, type PieceNote } from './rule'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** Pegs that an edge of this kind has worked in a step. */
 const edgePegsOf = ({ step, edge }: StepWork, kind: 'cast on' | 'bind off'): readonly number[] =>

@@ -1,6 +1,7 @@
 import type { StepWork } from '../../pattern/workPiece'
-import { listed, pegsNamed } from '../wording'
 import { forSteps, rowOfStep, stepNamed, type PieceRule } from './rule'
+import { listed } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** The other loops wait: a row that works them does not do what the step before it says. */
 export const pegsInWorkOnly: PieceRule = {

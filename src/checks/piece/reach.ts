@@ -5,8 +5,9 @@ import type { Step } from '../../pattern/piece'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import type { Fix } from '../finding'
-import { listed, pegsNamed } from '../wording'
 import { pegsUpTo } from './opening'
+import { listed } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** One thing done on a run of pegs: knitted in rows, or cast on. */
 type Part = { readonly knit: Run; readonly rows: number } | { readonly castOn: Run }

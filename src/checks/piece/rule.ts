@@ -3,7 +3,8 @@ import { schedule } from '../../pattern/schedule'
 import { chartWork, firstStepOf, type Work } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix, Severity } from '../finding'
-import { lowerFirst, unitOf as unitOfRow, type Unit } from '../wording'
+import { unitOf as unitOfRow, type Unit } from '../wording'
+import { lowerFirst } from '../../languages/english/forms'
 
 /** What is wrong with the piece as a whole. Steps are 0-based. */
 export interface PieceFinding {

@@ -4,8 +4,8 @@ import { isJoinedAfter, withOnBench } from '../../pattern/sections'
 import { firstStepOf, workPattern } from '../../pattern/work'
 import type { PieceWork } from '../../pattern/workPiece'
 import { checkPattern } from '../check'
-import { counted } from '../wording'
 import { firstWork, type PieceRule } from './rule'
+import { counted } from '../../languages/english/forms'
 
 /** What a chart off the bench was found to be, and all that this hangs on. */
 interface Known {

@@ -1,7 +1,7 @@
 import type { PatternRun } from '../../pattern/work'
 import { edgePegs, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import { settingOf } from '../setting'
-import { gapNamed, pegNumber, pegsNamed, upperFirst } from '../wording'
+import { gapNamed, pegNumber } from '../wording'
 import { endBesideEdge, pegsUpTo, turnAndWorkBack } from './opening'
 import { besidesEdge, castOnAgain, reachEdge } from './reach'
 import {
@@ -13,6 +13,8 @@ import {
   type PieceNote,
   type PieceRule,
 } from './rule'
+import { upperFirst } from '../../languages/english/forms'
+import { pegsNamed } from '../../languages/english/pegs'
 
 /** The yarn cannot jump: rows, cast-on and bind-off begin beside it. */
 export const yarnReady: PieceRule = {

@@ -4,7 +4,7 @@ import { mostPegsPassedIn } from '../../pattern/floats'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { PlacedNote, Rule } from '../rule'
-import { counted } from '../wording'
+import { counted } from '../../languages/english/forms'
 
 /** Whole words that tell of somebody small. "Kid" alone is a yarn, as baby alpaca is; baby cables are small. */
 const somebody =

@@ -5,8 +5,9 @@ import { isJoinedAfter } from '../../pattern/sections'
 import { runsOf } from '../copies'
 import { fix, idOf, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
-import { PegsNamed, pegsNamed, unitOf } from '../wording'
+import { PegsNamed, unitOf } from '../wording'
 import { sectionsOf } from './section'
+import { pegsNamed } from '../../languages/english/pegs'
 
 function check({ turnings, work, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []

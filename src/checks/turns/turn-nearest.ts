@@ -1,7 +1,8 @@
 import type { ChartView, PlacedNote, Rule } from '../rule'
-import { counted, pegNumber } from '../wording'
+import { pegNumber } from '../wording'
 import { turnElsewhere } from './mend-turn'
 import { sectionsOf, type TurnRow } from './section'
+import { counted } from '../../languages/english/forms'
 
 const told = (turn: TurnRow, pegs: number): { readonly what: string; readonly to: number } => {
   const { turnPeg, held, worked, beyond, heading } = turn

@@ -6,6 +6,8 @@ import type { Dialect, Gauge, LabelKind, Language } from '../language'
 import type { StitchWords, Term } from '../terms'
 import { bindOffNames, castOnNames } from './edges'
 import { terms } from './terms'
+import { counted, times, timesInWords, upperFirst } from './forms'
+import { numbersOfPegs } from './pegs'
 
 const stitchWords = new Map<string, StitchWords>(Object.entries(terms))
 /** A stitch that has no term goes by its id. */
@@ -17,29 +19,7 @@ const labels: Readonly<Record<LabelKind, readonly [one: string, many: string]>> 
   row: ['Row', 'Rows'],
 }
 
-const times = (count: number): string =>
-  count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`
-
-const numberWords = ['three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
-
-/** Written out where a number before it would run into it: "Rep Row 1 three times more." */
-export const nameTimes = (count: number): string => {
-  const word = numberWords[count - 3]
-  return word ? `${word} times` : times(count)
-}
-
-const stitches = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
-
-/** "peg 1", "pegs 1 and 2", "pegs 1 to 4": pegs that follow each other up or down become a range. */
-export function listPegs(pegs: readonly number[]): string {
-  const first = pegs[0] ?? 0
-  const last = pegs.at(-1) ?? first
-  if (pegs.length === 1) return `peg ${first}`
-  if (pegs.length === 2) return `pegs ${first} and ${last}`
-  const step = Math.sign(last - first)
-  if (pegs.every((peg, index) => peg === first + index * step)) return `pegs ${first} to ${last}`
-  return `pegs ${pegs.slice(0, -1).join(', ')} and ${last}`
-}
+const stitches = (count: number): string => counted(count, 'st')
 
 const knitWords = (how: How): string =>
   how === 'purl' ? 'purl' : how === 'twisted purl' ? 'purl twisted' : 'knit'
@@ -49,13 +29,13 @@ const sides: Readonly<Record<Side, string>> = {
   outside: 'outside the loom',
 }
 
-const counted = 'counted in the order you work them'
+const inOrder = 'counted in the order you work them'
 
 /** "knit both loops of peg 2 as one" */
 const workAsOne = (word: string, pegs: readonly number[], loops: number): string =>
   loops === 2
-    ? `${word} both loops of ${listPegs(pegs)} as one`
-    : `${word} the ${loops} loops of ${listPegs(pegs)} as one`
+    ? `${word} both loops of ${numbersOfPegs(pegs)} as one`
+    : `${word} the ${loops} loops of ${numbersOfPegs(pegs)} as one`
 
 /** What is left of a stitch by any of its names: "k2tog (cut at the end of the round, 1 of 2 pegs)". */
 const cutTerm = ({ abbr, name }: Term, by: CutBy, left: number, width: number): Term => ({
@@ -111,7 +91,7 @@ export function english(dialect: Dialect): Language {
     repeatToLast: (count) => `rep from * to last ${count === 1 ? 'st' : stitches(count)}`,
     as: (label) => `As ${label}.`,
     stitches: (count) => `(${stitches(count)})`,
-    repeatRows: (label, more) => `Rep ${label} ${nameTimes(more)} more.`,
+    repeatRows: (label, more) => `Rep ${label} ${timesInWords(more)} more.`,
     repeatUntil: (label, kind, rows) =>
       `Rep ${label} until ${rows} ${labels[kind][1].toLowerCase()} are worked.`,
     repeatTo: (label, last) => `Rep ${label} until ${last} is worked.`,
@@ -145,18 +125,19 @@ export function english(dialect: Dialect): Language {
       work: (how, pegs, loops, count) =>
         loops > 1
           ? workAsOne(knitWords(how), pegs, loops)
-          : `${knitWords(how)} ${listPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}`,
-      lay: (as, pegs) => `lay the yarn on ${listPegs(pegs)} (${as})`,
+          : `${knitWords(how)} ${numbersOfPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}`,
+      lay: (as, pegs) => `lay the yarn on ${numbersOfPegs(pegs)} (${as})`,
       pass: (yarn, pegs) =>
-        `slip ${listPegs(pegs)}, yarn ${yarn === 'inside' ? 'behind' : 'in front'}`,
-      carryOn: (pegs) => `carry the yarn behind ${listPegs(pegs)}`,
+        `slip ${numbersOfPegs(pegs)}, yarn ${yarn === 'inside' ? 'behind' : 'in front'}`,
+      carryOn: (pegs) => `carry the yarn behind ${numbersOfPegs(pegs)}`,
       carryBack: (peg) => `bring the yarn back behind the pegs to peg ${peg}`,
       take: (to, pegs) =>
-        `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${listPegs(pegs)} onto the spare needle, ${sides[to]}`,
-      put: (pegs) => `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${listPegs(pegs)}`,
+        `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${numbersOfPegs(pegs)} onto the spare needle, ${sides[to]}`,
+      put: (pegs) =>
+        `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${numbersOfPegs(pegs)}`,
       move: (steps) =>
         steps.length > 1 && steps.every(({ place }) => place === 'alone')
-          ? `move the loops of ${listPegs(steps.map(({ from }) => from))}, one after the other, to ${listPegs(steps.map(({ to }) => to))}`
+          ? `move the loops of ${numbersOfPegs(steps.map(({ from }) => from))}, one after the other, to ${numbersOfPegs(steps.map(({ to }) => to))}`
           : steps
               .map(({ from, to, place }, index) => {
                 const which =
@@ -172,22 +153,22 @@ export function english(dialect: Dialect): Language {
       const [first, ...others] = ways
       if (others.length === 0)
         return first?.label
-          ? `${first.label} (over ${pegs} pegs, ${counted}): ${first.moves}.`
-          : `Over ${pegs} pegs, ${counted}: ${first?.moves ?? ''}.`
+          ? `${first.label} (over ${pegs} pegs, ${inOrder}): ${first.moves}.`
+          : `Over ${pegs} pegs, ${inOrder}: ${first?.moves ?? ''}.`
       const told = ways.map(({ label, moves }) => `${label ?? ''}: ${moves}.`)
-      return `Over ${pegs} pegs, ${counted}. ${told.join(' ')}`
+      return `Over ${pegs} pegs, ${inOrder}. ${told.join(' ')}`
     },
     emptied: {
-      left: (pegs) => `leave ${listPegs(pegs)} empty`,
+      left: (pegs) => `leave ${numbersOfPegs(pegs)} empty`,
       filled: (pegs, from) =>
         from === 'after'
-          ? `fill ${listPegs(pegs)} by moving the loops after ${pegs.length === 1 ? 'it' : 'them'} back along the loom`
-          : `fill ${listPegs(pegs)} by moving the loops before ${pegs.length === 1 ? 'it' : 'them'} forward along the loom`,
-      open: (pegs) => `${listPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} now empty`,
+          ? `fill ${numbersOfPegs(pegs)} by moving the loops after ${pegs.length === 1 ? 'it' : 'them'} back along the loom`
+          : `fill ${numbersOfPegs(pegs)} by moving the loops before ${pegs.length === 1 ? 'it' : 'them'} forward along the loom`,
+      open: (pegs) => `${numbersOfPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} now empty`,
       noneLeft: (abbr) => `${abbr} with no peg left empty`,
     },
-    crossSteps: (pegs, moves) => `Over ${pegs} pegs, ${counted}: ${moves}.`,
-    knitSteps: (name, steps) => `${sentence(name)} in this pattern. ${steps}`,
+    crossSteps: (pegs, moves) => `Over ${pegs} pegs, ${inOrder}: ${moves}.`,
+    knitSteps: (name, steps) => `${upperFirst(name)} in this pattern. ${steps}`,
     rightToLeft: 'Worked right to left.',
     leftToRight: 'Worked left to right.',
     abbreviations: {
@@ -222,7 +203,7 @@ export function english(dialect: Dialect): Language {
       plain: 'Decreases: put the loop that is moved on top of the other.',
     },
     cautions: (mostPassed, ladders) => [
-      `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${mostPassed === 1 ? '1 peg' : `${mostPassed} pegs`} before it is caught`}.`,
+      `Floats and loose ends inside can catch fingers and toes: ${mostPassed === 0 ? 'slip no peg' : `let the yarn pass no more than ${counted(mostPassed, 'peg')} before it is caught`}.`,
       ...(ladders
         ? [
             'In some places the yarn runs over empty pegs and leaves a ladder that small fingers and toes can catch in: close each ladder from the inside with a yarn end.',
@@ -235,16 +216,13 @@ export function english(dialect: Dialect): Language {
       "Check your local rules on children's clothing and small parts before you make or sell it.",
     ],
     start: (how, pegs, shape) =>
-      `${sentence(words.castOn)} ${pegs} pegs ${castOnNames[how]}, ${shape === 'ring' ? 'in the round' : 'flat'}.`,
+      `${upperFirst(words.castOn)} ${pegs} pegs ${castOnNames[how]}, ${shape === 'ring' ? 'in the round' : 'flat'}.`,
     finish: (how) =>
-      `${sentence(words.bindOff)} all stitches ${bindOffNames(words)[how]} and weave in the ends.`,
+      `${upperFirst(words.bindOff)} all stitches ${bindOffNames(words)[how]} and weave in the ends.`,
     gauge: (gauge, knit) => `${words.gauge} ${gaugeIn(gauge, named(knit))}`,
-    gaugeLine: (gauge, knit) => `${sentence(words.gauge)}: ${gaugeIn(gauge, named(knit))}.`,
+    gaugeLine: (gauge, knit) => `${upperFirst(words.gauge)}: ${gaugeIn(gauge, named(knit))}.`,
   }
 }
 
 const gaugeIn = ({ stitches: count, rows }: Gauge, knit: string): string =>
   `${count} sts and ${rows} rows to 10 cm (4 in) in ${knit}`
-
-/** With a capital first letter. */
-export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

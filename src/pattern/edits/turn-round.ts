@@ -3,6 +3,7 @@ import { mendOrphans } from './columns'
 import { withCells, withChart } from './chart'
 import { otherDirection, turnPiece, type Turned } from './turn-piece'
 import type { Fault } from './works-alike'
+import { upperFirst } from '../../languages/english/forms'
 
 /**
  * Start the round elsewhere: column `by` becomes the first one of the run of columns that goes
@@ -47,7 +48,7 @@ export function whyNotReversed(pattern: Pattern): string | null {
   if (turned.ok) return null
   const place = turned.fault && placeOf(turned.fault, pattern)
   if (turned.isNow)
-    return `${capital(place ?? 'A row')} cannot be worked as it is: mend that first, then the piece can be turned.`
+    return `${upperFirst(place ?? 'A row')} cannot be worked as it is: mend that first, then the piece can be turned.`
   const begun =
     pattern.loom.shape === 'bar'
       ? 'Begun at the other end of the rake'
@@ -57,8 +58,6 @@ export function whyNotReversed(pattern: Pattern): string | null {
     : 'some pegs would be worked more often and others less'
   return `${begun}, this piece cannot have the same fabric: ${why}.`
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function placeOf(fault: Fault, { piece }: Pattern): string {
   if ('row' in fault) return `row ${fault.row + 1} of the chart “${fault.section}”`

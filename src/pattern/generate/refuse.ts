@@ -1,5 +1,6 @@
 import { limits, type LoomSetup } from '../pattern'
 import { mostTurns, pegsIn, type ShortRowWish } from './wish'
+import { counted } from '../../languages/english/forms'
 
 /** Why something cannot be worked, and what can be. */
 export interface Refusal {
@@ -8,7 +9,6 @@ export interface Refusal {
 }
 
 const peg = (index: number): string => `peg ${index + 1}`
-const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
 
 /** What is not a whole number: an end of the run, its turned pegs, or its step. */
 function notWhole({ run: { from, to }, turned, step }: ShortRowWish): Refusal | null {
@@ -72,17 +72,17 @@ export function refuse(
   const where = sides === 'both' ? 'at each side' : 'at one side'
   if (turned > most) {
     return {
-      message: `${count(turned, 'turned peg')} ${where}, ${count(step, 'peg')} apart, do not fit on ${count(pegsIn(run), 'peg')}: one peg at least is never turned.`,
+      message: `${counted(turned, 'turned peg')} ${where}, ${counted(step, 'peg')} apart, do not fit on ${counted(pegsIn(run), 'peg')}: one peg at least is never turned.`,
       advice:
         most > 0
-          ? `Turn at most ${count(most, 'peg')} ${where}, or choose more pegs.`
+          ? `Turn at most ${counted(most, 'peg')} ${where}, or choose more pegs.`
           : 'Choose at least 3 pegs.',
     }
   }
   const rows = mostRows(wish)
   if (rows > limits.rows.most)
     return {
-      message: `${count(turned, 'turned peg')} ${where} make about ${rows} rows; a chart can have ${limits.rows.most}.`,
+      message: `${counted(turned, 'turned peg')} ${where} make about ${rows} rows; a chart can have ${limits.rows.most}.`,
       advice: 'Turn fewer pegs, or step by more.',
     }
   if (sides !== 'both') {

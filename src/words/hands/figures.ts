@@ -4,10 +4,11 @@ import type { Site } from '../../loom/row'
 import { emptyStack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
 import { pegsOfMove, stitchAt, type Done, type HandsContext } from './context'
-import { namePegs, numberWord } from './pegs'
 import { sayMoves } from './say'
 import { headingOf, sayEdge } from './stitch'
 import { strandWords } from './strands'
+import { numberWord } from '../../languages/english/forms'
+import { namePegs } from '../../languages/english/pegs'
 
 /** A picture worth drawing: moves `first`..`last` of the list of moments, both included. */
 export interface StepFigure {

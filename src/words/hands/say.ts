@@ -3,10 +3,11 @@ import type { Move } from '../../loom/move'
 import { emptyStack, type Stack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
 import { pegsOfMove, pegsPassed, stitchAt, type Done, type HandsContext } from './context'
-import { namePegs, numberWord } from './pegs'
 import { castOnWays, lastOfChain, letGoWays, verbs, wayNames, ways } from './phrases'
 import { movedPast, putBackPast } from './cross'
 import { strandWords } from './strands'
+import { numberWord, upperFirst } from '../../languages/english/forms'
+import { namePegs } from '../../languages/english/pegs'
 
 /**
  * What the hands do in the move that led from one moment to the next, in one plain sentence. Pegs
@@ -54,8 +55,6 @@ const them = (list: readonly Done[]): string => {
   const [first] = list
   return list.length > 1 || !first ? 'them' : wordsOf(first, pegsOfMove(first)[0] ?? 0).it
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function sayWork(
   list: readonly DoneOf<'work'>[],
@@ -241,7 +240,7 @@ function sayCastOn(list: readonly DoneOf<'cast on'>[]): string {
   const way = last && how === 'chain' ? lastOfChain : castOnWays[how]
   return list.length > 1
     ? `On ${pegs}, one after the other: ${way('each peg')}.`
-    : `${capital(way(pegs))}.`
+    : `${upperFirst(way(pegs))}.`
 }
 
 function sayDrop(list: readonly DoneOf<'drop'>[]): string {

@@ -4,10 +4,10 @@ import type { Site } from '../../loom/row'
 import type { Moment } from '../../loom/walk'
 import type { Stitch } from '../../stitches/stitch'
 import { standardVocabulary } from '../../stitches/vocabulary'
-import { sentence as capital } from '../../languages/english/english'
 import { languages, termOf } from '../../languages/languages'
 import { stitchAt, type HandsContext } from './context'
-import { namePegs } from './pegs'
+import { upperFirst } from '../../languages/english/forms'
+import { namePegs } from '../../languages/english/pegs'
 
 /** "2/2 left cross", "cable 4 front", "knit two together (k2tog)", "u-wrap knit". */
 function nameOf(stitch: Stitch, { terms, knit }: HandsContext): string {
@@ -31,7 +31,7 @@ export function sayStitch(site: Site, heading: Heading, context: HandsContext): 
 }
 
 export const headingOf = (stitch: Stitch, pegs: readonly number[], context: HandsContext): string =>
-  `${capital(nameOf(stitch, context))} on ${namePegs(pegs)}`
+  `${upperFirst(nameOf(stitch, context))} on ${namePegs(pegs)}`
 
 /** The heading of moves that belong to no stitch: a turn, or an edge. */
 export function sayEdge({ move }: Moment, { terms }: HandsContext): string {
@@ -40,14 +40,14 @@ export function sayEdge({ move }: Moment, { terms }: HandsContext): string {
     case undefined:
       return ''
     case 'lay':
-      return `${move.as === 'wrap' ? 'Wrap' : capital(move.as)} on ${namePegs([move.peg])}`
+      return `${move.as === 'wrap' ? 'Wrap' : upperFirst(move.as)} on ${namePegs([move.peg])}`
     case 'turn':
       return 'Turn'
     // Only a drawstring goes past pegs at an edge.
     case 'cast on':
     case 'pass':
-      return capital(castOn)
+      return upperFirst(castOn)
     default:
-      return capital(bindOff)
+      return upperFirst(bindOff)
   }
 }

@@ -3,11 +3,12 @@ import type { Direction } from '../../loom/direction'
 import type { LoomSetup } from '../../pattern/pattern'
 import type { Terms } from '../../languages/terms'
 import type { Stitch } from '../../stitches/stitch'
-import { sentence as capital } from '../../languages/english/english'
 import { bindOffNames, castOnNames } from '../../languages/english/edges'
 import { castOnWays, drawstringWay, lastOfChain } from '../hands/phrases'
 import type { Language, LabelKind } from '../../languages/language'
 import { languages } from '../../languages/languages'
+import { counted, listed, ordinal, upperFirst } from '../../languages/english/forms'
+import { namePegRuns, pegsFromTo } from '../../languages/english/pegs'
 
 /** What a piece says beside what its charts say. Pegs are numbered from 1. */
 export interface PiecePhrases {
@@ -67,9 +68,6 @@ export interface EdgePlace {
   readonly round: readonly [first: number, last: number] | null
 }
 
-const pegRange = (first: number, last: number): string =>
-  first === last ? `peg ${first}` : `pegs ${first} to ${last}`
-
 /** Which way a bind-off goes; nothing where its pegs say it, or where it goes from peg 1 on. */
 function wayOf({ whole, first, last, round }: EdgePlace): string {
   if (round)
@@ -77,48 +75,25 @@ function wayOf({ whole, first, last, round }: EdgePlace): string {
   return whole && first > last ? `, from peg ${first} down to peg ${last}` : ''
 }
 
-const count = (number: number, one: string, many: string): string =>
-  `${number} ${number === 1 ? one : many}`
-
 const rowWords: Readonly<Record<LabelKind, readonly [string, string]>> = {
   round: ['rnd', 'rnds'],
   row: ['row', 'rows'],
 }
 
-const ordinal = (number: number): string => {
-  const teen = Math.floor(number / 10) % 10 === 1
-  const end = teen ? 'th' : (['th', 'st', 'nd', 'rd'][number % 10] ?? 'th')
-  return `${number}${end}`
-}
-
-const listOf = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`
-
 /** "peg 2 with peg 1, peg 3 with peg 48, and so on to peg 25 with peg 26". */
 function pairsOf(near: readonly number[], far: readonly number[]): string {
   const pairs = near.map((peg, index) => `peg ${peg + 1} with peg ${(far[index] ?? peg) + 1}`)
   return pairs.length < 5
-    ? listOf(pairs)
+    ? listed(pairs)
     : `${pairs.slice(0, 2).join(', ')}, and so on to ${pairs.at(-1) ?? ''}`
 }
 
 /** Strands of a German turn that no row has worked as one yet. */
 function asOneLoop(pegs: readonly number[]): string {
-  const named = listOf(pegs.map((peg) => `peg ${peg + 1}`))
+  const named = listed(pegs.map((peg) => `peg ${peg + 1}`))
   return pegs.length === 0
     ? ''
     : ` The two strands of the double stitch on ${named} count as one loop.`
-}
-
-/** "pegs 2 to 25", "peg 1 and pegs 48 to 26": runs that go on over the join are named apart. */
-function runsOf(pegs: readonly number[]): string {
-  const runs: number[][] = []
-  pegs.forEach((peg) => {
-    const last = runs.at(-1)
-    if (last && Math.abs(peg - (last.at(-1) ?? peg)) === 1) last.push(peg)
-    else runs.push([peg])
-  })
-  return listOf(runs.map((run) => pegRange((run[0] ?? 0) + 1, (run.at(-1) ?? 0) + 1)))
 }
 
 const plainVerbs: Readonly<Record<string, string>> = { k: 'Knit', p: 'Purl' }
@@ -139,7 +114,7 @@ const joinsHalves = (how: BindOff): boolean => how === 'graft' || how === 'three
 
 /** Lengths of the tails: common practice. */
 const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) => string>> = {
-  basic: (goesOn) => `${capital(basicWay(goesOn))}.`,
+  basic: (goesOn) => `${upperFirst(basicWay(goesOn))}.`,
   elastic: (goesOn) =>
     `Knit the first peg twice, one loop after the other; *${chainStep}, move it forward again to its own peg and knit it once more, which lets the edge stretch; ${chainEnd(goesOn)}.`,
   sewn: (goesOn) =>
@@ -147,7 +122,7 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
   gather: (goesOn) =>
     `Cut the yarn, leaving a tail about twice as long as the edge; with the end in a sewing needle, go through every loop in turn and take it off; pull it tight, pass it through the centre and fasten off.${joinAgain(goesOn)}`,
   'three-needle': (goesOn, { near, far }) =>
-    `Put the loops of ${runsOf(far)} onto ${runsOf(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
+    `Put the loops of ${namePegRuns(far)} onto ${namePegRuns(near)}, in this order, so that two loops lie on each peg; then, working both loops of a peg as one, ${basicWay(goesOn)}.`,
   graft: (goesOn, { near, far, doubled }) =>
     `Cut the yarn, leaving a tail three to four times as long as the edge. Pair the pegs: ${pairsOf(near, far)}. With the tail in a sewing needle, follow the path of a knit row from side to side, twice through each loop, and take the loops off as you go.${asOneLoop(doubled)}${joinAgain(goesOn)}`,
 }
@@ -172,32 +147,32 @@ function phrasesOf({ words, times, term }: Language): PiecePhrases {
       : { verb: 'Work', what: ` of ${abbr === name ? abbr : `${abbr} (${name})`}` }
   }
   return {
-    castOnHeading: capital(castOn.replace(' ', '-')),
-    bindOffHeading: capital(off),
+    castOnHeading: upperFirst(castOn.replace(' ', '-')),
+    bindOffHeading: upperFirst(off),
     plainHeading: { round: 'Plain rounds', row: 'Plain rows' },
     secondHeading: 'The second one',
     castOn: (how, loops, where) => {
-      const start = `${capital(castOn)} ${count(loops, 'peg', 'pegs')} ${castOnNames[how]}`
-      if (!where.whole) return `${start}: ${pegRange(where.first, where.last)}.`
+      const start = `${upperFirst(castOn)} ${counted(loops, 'peg')} ${castOnNames[how]}`
+      if (!where.whole) return `${start}: ${pegsFromTo(where.first, where.last)}.`
       if (!where.open) return `${start}, in the round, from peg 1 on.`
       return where.first <= where.last
         ? `${start}, flat, from peg 1 to peg ${where.last} and back.`
         : `${start}, flat, from peg ${where.first} down to peg 1.`
     },
     castOnWay: (how, loops, { open }, forBaby) => {
-      if (how === 'drawstring') return `${capital(drawstringWay(open, forBaby))}.`
-      if (how !== 'chain') return `${capital(castOnWays[how]('each peg'))}.`
+      if (how === 'drawstring') return `${upperFirst(drawstringWay(open, forBaby))}.`
+      if (how !== 'chain') return `${upperFirst(castOnWays[how]('each peg'))}.`
       return loops < 2
-        ? `${capital(lastOfChain('the peg'))}.`
-        : `${capital(castOnWays.chain('each peg but the last'))}; ${lastOfChain('the last peg')}.`
+        ? `${upperFirst(lastOfChain('the peg'))}.`
+        : `${upperFirst(castOnWays.chain('each peg but the last'))}; ${lastOfChain('the last peg')}.`
     },
     bindOff: (how, loops, where) => {
       const which = where.whole
-        ? `all ${count(loops, 'loop', 'loops')}`
-        : `the ${count(loops, 'loop', 'loops')} on ${pegRange(where.first, where.last)}`
+        ? `all ${counted(loops, 'loop')}`
+        : `the ${counted(loops, 'loop')} on ${pegsFromTo(where.first, where.last)}`
       return loops === 0
         ? `There are no loops to ${bindOff} here.`
-        : `${capital(bindOff)} ${which} ${offNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
+        : `${upperFirst(bindOff)} ${which} ${offNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
     },
     bindOffWay: (how, goesOn, halves) => bindOffWays[how](goesOn, halves),
     newYarn:
@@ -205,11 +180,11 @@ function phrasesOf({ words, times, term }: Language): PiecePhrases {
     workChart: (name, rows, number, again) =>
       `Work ${name}${again ? ' again' : ''}, ${rows}${number === 1 ? '' : `, ${times(number)}`}${again ? '.' : ':'}`,
     noChart: (name) => `Work ${name}: there is no chart of this name yet.`,
-    whichTimes: (numbers) => `The ${listOf(numbers.map(ordinal))} time:`,
+    whichTimes: (numbers) => `The ${listed(numbers.map(ordinal))} time:`,
     plain: (stitch, kind, rows, length) => {
       const { verb, what } = ofStitch(stitch)
       const about = length === null ? '' : ` (about ${length})`
-      return `${verb} ${count(rows, ...rowWords[kind])}${what}${about}.`
+      return `${verb} ${counted(rows, ...rowWords[kind])}${what}${about}.`
     },
     plainToLength: (stitch, kind, length) => {
       const { verb, what } = ofStitch(stitch)
@@ -220,9 +195,9 @@ function phrasesOf({ words, times, term }: Language): PiecePhrases {
         ? `From here work in the round on all ${pegs} pegs${again ? ' again' : ''}.`
         : `From here work back and forth on all ${pegs} pegs${again ? ' again' : ''}${way === 'bar' ? '' : ', without closing the round'}.`,
     onSomePegs: (first, last, othersWait) =>
-      `From here work back and forth on ${pegRange(first, last)}${othersWait ? '; the other loops wait' : ''}.`,
+      `From here work back and forth on ${pegsFromTo(first, last)}${othersWait ? '; the other loops wait' : ''}.`,
     leftOut: (rows, most) =>
-      `The last ${count(rows, 'row', 'rows')} of this step ${rows === 1 ? 'is' : 'are'} left out here: a piece can have ${most} rows in all. Work this step fewer times, or make it shorter.`,
+      `The last ${counted(rows, 'row')} of this step ${rows === 1 ? 'is' : 'are'} left out here: a piece can have ${most} rows in all. Work this step fewer times, or make it shorter.`,
     alikeSecond: 'Make a second one in the same way.',
     mirroredSecond: (numbering) =>
       `For the second one follow its own instructions: it is the mirror image of this one, with crosses and leaning stitches the other way${

@@ -5,6 +5,7 @@ import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
 import { stitchOf } from '../../stitches/vocabulary'
 import { languages, termOf } from '../../languages/languages'
+import { counted, isOne, rounded, timeText } from '../../languages/english/forms'
 
 export type TotalsLineKind = 'rows' | 'stitches' | 'yarn' | 'time' | 'assumption'
 
@@ -25,16 +26,13 @@ export function sayTotals(
   const { pattern } = work
   const unit = unitOfPiece(work)
   return [
-    { kind: 'rows', text: `${count(totals.rows, unit, `${unit}s`)}.` },
+    { kind: 'rows', text: `${counted(totals.rows, unit)}.` },
     ...sayStitches(totals, terms),
     { kind: 'yarn', text: sayYarn(totals, pattern, terms) },
     { kind: 'time', text: sayTime(totals, pattern) },
     ...assumptions(totals, pattern, terms).map((text) => ({ kind: 'assumption' as const, text })),
   ]
 }
-
-const count = (number: number, one: string, many: string): string =>
-  `${number} ${number === 1 ? one : many}`
 
 export interface StitchCount {
   readonly abbr: string
@@ -58,9 +56,9 @@ function sayStitches(totals: Totals, terms: Terms): TotalsLine[] {
   const all = list.reduce((sum, { loops }) => sum + loops, 0)
   const kinds = list.map(
     ({ abbr, loops, times }) =>
-      `${abbr} ${loops}${loops === times ? '' : ` (${count(times, 'time', 'times')})`}`,
+      `${abbr} ${loops}${loops === times ? '' : ` (${counted(times, 'time')})`}`,
   )
-  const text = `${count(all, 'stitch', 'stitches')}: ${kinds.join(', ')}.`
+  const text = `${counted(all, 'stitch', 'stitches')}: ${kinds.join(', ')}.`
   return [{ kind: 'stitches', text }]
 }
 
@@ -72,19 +70,11 @@ function sayYarn({ yarn, grams }: Totals, { piece }: Pattern, terms: Terms): str
   return piece.pair === 'none' ? `${needed}.` : `${needed}, for one: double it for a pair.`
 }
 
-/** Whole numbers from 10 up, tenths below. */
-const rounded = (number: number): number =>
-  number >= 10 ? Math.round(number) : Math.round(number * 10) / 10
-
 function sayTime({ minutes }: Totals, { piece: { pace, pair } }: Pattern): string {
   if (minutes === null || pace === null)
     return 'The time is not known: no pace is set (plain stitches that you work in a minute).'
-  const whole = Math.max(1, Math.round(minutes))
-  const hours = Math.floor(whole / 60)
-  const rest = whole % 60
-  const time = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
   const each = pair === 'none' ? '' : ' for one'
-  return `About ${time.filter(Boolean).join(' ')}${each}, at ${count(rounded(pace), 'stitch', 'stitches')} a minute.`
+  return `About ${timeText(minutes)}${each}, at ${rounded(pace)} ${isOne(pace) ? 'stitch' : 'stitches'} a minute.`
 }
 
 function assumptions({ yarn }: Totals, { piece: { pair } }: Pattern, terms: Terms): string[] {

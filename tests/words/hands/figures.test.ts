@@ -34,7 +34,7 @@ describe('figures', () => {
       last: 7,
       heading: '3/3 right cross on pegs 5 to 10',
       sentence:
-        'Take the loops of pegs 5, 6 and 7 onto the spare needle, in this order, and let them wait inside the loom.',
+        'Take the loops of pegs 5 to 7 onto the spare needle, in this order, and let them wait inside the loom.',
     })
   })
 
@@ -52,9 +52,9 @@ describe('figures', () => {
   test('doubled loops stand out from a run', () => {
     const list = figures(piece([rowOf('k*3, tuck, k*3'), rowOf('k*7')]))
     expect(leads(list)).toEqual([
-      'Knit pegs 1, 2 and 3, one after the other from right to left',
+      'Knit pegs 1 to 3, one after the other from right to left',
       'Knit both strands on peg 4 as one',
-      'Knit pegs 5, 6 and 7, one after the other',
+      'Knit pegs 5 to 7, one after the other',
     ])
   })
 
@@ -137,7 +137,7 @@ describe('the heading of a stitch', () => {
   test.each([
     ['2/2 LC', 'us', '2/2 left cross on pegs 5 to 8'],
     ['2/2 LC', 'uk', 'Cable 4 front (C4F) on pegs 5 to 8'],
-    ['2/1 RPC', 'us', '2/1 right purl cross on pegs 5, 6 and 7'],
+    ['2/1 RPC', 'us', '2/1 right purl cross on pegs 5 to 7'],
     ['k', 'us', 'U-wrap knit on peg 5'],
     ['kfb', 'us', 'Knit into front and back (kfb) on pegs 5 and 6'],
     ['mb', 'us', 'Make bobble on peg 5'],

@@ -4,7 +4,8 @@ import type { Language, LabelKind } from '../../../languages/language'
 import { languages } from '../../../languages/languages'
 import type { ReadRow, Reading } from '../../read/reading'
 import { labelKind, writeRow } from '../../sentence'
-import { listed, someListed } from './wording'
+import { someListed } from './wording'
+import { listed } from '../../../languages/english/forms'
 
 /** Words and chart side by side, with the names that both go by. */
 export class Both {

@@ -2,13 +2,13 @@ import type { Direction } from '../../../loom/direction'
 import type { Knit } from '../../../loom/move'
 import { setLoom, setMaking } from '../../../pattern/edits/settings'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import { sentence as capital } from '../../../languages/english/english'
 import type { Language } from '../../../languages/language'
 import { statedDirection, statedKnit, statedPegs } from '../../read/terms/definitions'
 import type { TextRange } from '../../read/reading'
 import type { Draft, Rewrite } from './draft'
 import type { Both } from './setting'
 import { termOf } from '../../../languages/languages'
+import { upperFirst } from '../../../languages/english/forms'
 
 type Stated = Pick<Draft, 'rule' | 'range' | 'message' | 'advice' | 'edits' | 'rewrites'>
 
@@ -125,7 +125,7 @@ function withDirection(said: string, direction: Direction, { words }: Language):
   const name = words.clockwise[direction]
   return said
     .replace(/\b(?:(?:counter|anti)[- ]?)?clockwise\b/i, (was) =>
-      /^[A-Z]/.test(was) ? capital(name) : name,
+      /^[A-Z]/.test(was) ? upperFirst(name) : name,
     )
     .replaceAll(
       /\b(right|left) to (right|left)\b/g,

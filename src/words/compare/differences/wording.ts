@@ -8,10 +8,8 @@ import type { OtherRepeat } from '../within/otherRepeat'
 import type { Path } from '../within/path'
 import type { Place } from '../within/row'
 import { termOf } from '../../../languages/languages'
-
-/** Pegs from 0 in, from 1 out: "peg 5", "pegs 5-8". */
-export const pegsNamed = ({ from, to }: Run): string =>
-  from === to ? `peg ${from + 1}` : `pegs ${from + 1}-${to + 1}`
+import { listed } from '../../../languages/english/forms'
+import { pegsNamed } from '../../../languages/english/pegs'
 
 const mostNamed = 6
 
@@ -37,12 +35,6 @@ export const someListed = (items: readonly string[]): string =>
       ? items
       : [...items.slice(0, mostNamed - 1), `${items.length - mostNamed + 1} more`],
   )
-
-/** "3, 5 and 9". */
-export const listed = (items: readonly string[]): string =>
-  items.length < 2
-    ? items.join('')
-    : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1] ?? ''}`
 
 /** "k2, p1, k2tog", cut short where there are very many. */
 export function stitchesNamed(stitches: readonly Stitch[], terms: Terms): string {

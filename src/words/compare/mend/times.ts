@@ -1,7 +1,7 @@
-import { nameTimes } from '../../../languages/english/english'
 import { readNumber } from '../../read/lines/numberWords'
 import type { ReadRow, Reading, TextRange } from '../../read/reading'
 import type { Changes } from './rewrite'
+import { timesInWords } from '../../../languages/english/forms'
 
 /** The line that works a row again, as "Rep Rnds 1-2 three times more"; null: its own line does. */
 export const repeatOf = ({ saidAt, range }: ReadRow): TextRange | null =>
@@ -71,7 +71,7 @@ function counting(said: string, more: number, height: number): string | null {
         : readNumber((number ?? '').toLowerCase())
   const now = value + more
   if (value < 1 || now < 1) return null
-  if (once) return said.replace(whole, nameTimes(now))
+  if (once) return said.replace(whole, timesInWords(now))
   if (times) return said.replace(whole, `x ${now}`)
   const figure = /^\d/.test(number ?? '')
   // "one more time" is "two more times".
@@ -79,11 +79,11 @@ function counting(said: string, more: number, height: number): string | null {
     new RegExp(String.raw`\b${whole}( (?:more |further |additional |extra )?)(times?)\b`),
     (_, between: string) =>
       between === ' ' && !figure
-        ? nameTimes(now)
+        ? timesInWords(now)
         : `${figure ? now : numberSaid(now)}${between}${now === 1 ? 'time' : 'times'}`,
   )
 }
 
 /** "two", "three"; "12" where the number has no word. */
 const numberSaid = (number: number): string =>
-  ['one', 'two'][number - 1] ?? nameTimes(number).split(' ')[0] ?? ''
+  ['one', 'two'][number - 1] ?? timesInWords(number).split(' ')[0] ?? ''
