@@ -84,7 +84,12 @@ export default defineConfig({
           globalSetup: ['tests/browser/serve.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          maxWorkers: 1,
+          // What a page does in a moment may take longer while the other page is busy.
+          expect: { poll: { timeout: 15_000 } },
+          // Each worker opens one browser (tests/browser/browser.ts), and its clipboard is its own.
+          pool: 'forks',
+          isolate: false,
+          maxWorkers: 2,
           sequence: { groupOrder: 2 },
         },
       },

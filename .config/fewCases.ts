@@ -1,7 +1,7 @@
 /** fast-check with at most so many cases to a property. */
 import * as whole from '../node_modules/fast-check/lib/fast-check.js'
 
-const most = 50
+const most = 20
 
 const assert: typeof whole.assert = ((property: never, parameters?: { numRuns?: number }) =>
   whole.assert(property, {

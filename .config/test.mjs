@@ -1,14 +1,14 @@
-// npm test: installs what is missing, then runs every check in order and stops at the first
-// that fails. Its last line counts the tests: "N passed, N failed".
+// npm test: installs what is missing, runs the checks that need no tests two at a time, and then the
+// tests if nothing was wrong. Its last line counts the tests: "N passed, N failed".
 //
 //   npm test                       everything
-//   npm test -- unit               one part; several names run several parts, in this order:
-//                                  format, lint, types, layers, unit, component, browser
-//   npm test -- quick              format, lint, types, layers and unit
+//   npm test -- unit               one part; several names run several parts:
+//                                  lint, types, format, layers, unit, component, browser
+//   npm test -- quick              lint, types, format, layers and unit
 //   npm test -- unit tests/loom    words with a slash or a dot go to vitest as file filters,
 //                                  words with a leading dash go to it as they are
 
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { installWhatIsMissing, root } from './install.mjs'
@@ -17,9 +17,11 @@ process.chdir(root)
 
 const report = '.build/vitest.json'
 
-/** Each tool is run by this Node from its own file, so that no shell is needed. */
+/**
+ * Each tool is run by this Node from its own file, so that no shell is needed. The longest comes first,
+ * so that two at a time end at about the same time.
+ */
 const checks = {
-  format: ['prettier/bin/prettier.cjs', '--check', '--log-level', 'warn', '.'],
   lint: [
     'eslint/bin/eslint.js',
     '--config',
@@ -37,6 +39,7 @@ const checks = {
     '--output',
     'human',
   ],
+  format: ['prettier/bin/prettier.cjs', '--check', '--log-level', 'warn', '.'],
   layers: [
     'dependency-cruiser/bin/dependency-cruise.mjs',
     '--config',
@@ -62,15 +65,41 @@ if (unknown.length > 0) {
 }
 const chosen = names.filter((name) => asked.length === 0 || asked.includes(name))
 
-function run(name, [tool, ...toolArgs]) {
-  console.log(`\n== ${name}`)
-  const started = Date.now()
-  const { status } = spawnSync(process.execPath, [join(root, 'node_modules', tool), ...toolArgs], {
-    stdio: 'inherit',
+/** Prints how a part ended; `since` is when it began. */
+function ended(name, ok, since) {
+  const seconds = ((Date.now() - since) / 1000).toFixed(1)
+  console.log(ok ? `== ${name}: passed in ${seconds} s` : `== ${name}: FAILED`)
+}
+
+const commandOf = ([tool, ...toolArgs]) => [join(root, 'node_modules', tool), ...toolArgs]
+
+/** Runs a check; what it says is printed in one piece when it has ended, so that two do not mix. */
+async function check(name) {
+  const since = Date.now()
+  const child = spawn(process.execPath, commandOf(checks[name]))
+  const said = []
+  child.stdout.on('data', (part) => said.push(part))
+  child.stderr.on('data', (part) => said.push(part))
+  const status = await new Promise((resolve) => {
+    child.on('error', (error) => said.push(Buffer.from(`${error.message}\n`)))
+    child.on('close', resolve)
   })
-  const seconds = ((Date.now() - started) / 1000).toFixed(1)
-  console.log(status === 0 ? `== ${name}: passed in ${seconds} s` : `== ${name}: FAILED`)
+  console.log(`\n== ${name}`)
+  process.stdout.write(Buffer.concat(said))
+  ended(name, status === 0, since)
   return status === 0
+}
+
+/** Runs checks two at a time; gives the names of those that failed. */
+async function checkAll(wanted) {
+  const waiting = [...wanted]
+  const failed = []
+  const workThrough = async () => {
+    for (let name = waiting.shift(); name; name = waiting.shift())
+      if (!(await check(name))) failed.push(name)
+  }
+  await Promise.all([workThrough(), workThrough()])
+  return failed
 }
 
 function readReport() {
@@ -84,7 +113,10 @@ function readReport() {
 /** Runs the vitest projects together and prints the closing line. */
 function runTests(wanted) {
   rmSync(report, { force: true })
-  const ok = run(wanted.join(', '), [
+  const name = wanted.join(', ')
+  console.log(`\n== ${name}`)
+  const since = Date.now()
+  const command = commandOf([
     'vitest/vitest.mjs',
     'run',
     ...wanted.flatMap((project) => ['--project', project]),
@@ -93,6 +125,8 @@ function runTests(wanted) {
     `--outputFile.json=${report}`,
     ...passedOn,
   ])
+  const ok = spawnSync(process.execPath, command, { stdio: 'inherit' }).status === 0
+  ended(name, ok, since)
   const counts = readReport()
   if (!counts) {
     console.error('npm test failed: vitest wrote no report.')
@@ -113,11 +147,10 @@ function runTests(wanted) {
 
 installWhatIsMissing()
 
-for (const name of chosen) {
-  if (name in checks && !run(name, checks[name])) {
-    console.error(`npm test stopped at its first failure: ${name}.`)
-    process.exit(1)
-  }
+const failed = await checkAll(chosen.filter((name) => name in checks))
+if (failed.length > 0) {
+  console.error(`npm test stopped before the tests: ${failed.join(', ')} failed.`)
+  process.exit(1)
 }
 const wanted = projects.filter((project) => chosen.includes(project))
 if (wanted.length > 0 && !runTests(wanted)) process.exit(1)

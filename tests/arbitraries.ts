@@ -100,7 +100,7 @@ export const arbitraryRow = (
   })
 
 /** Bands of rows 0 to `rows` - 1, rising and apart. */
-export const arbitraryBands = (rows: number, most: number = limits.times.most): Arbitrary<Band[]> =>
+export const arbitraryBands = (rows: number, most = 12): Arbitrary<Band[]> =>
   fc
     .tuple(
       fc.uniqueArray(fc.nat(rows), { maxLength: 6 }),
@@ -132,7 +132,7 @@ export interface ChartSize {
   /** Most columns and rows; small by default, so that many charts can be tried. */
   readonly columns?: number
   readonly rows?: number
-  /** Most times that a band is worked. */
+  /** Most times that a band is worked; few by default, since more are only more of the same. */
   readonly times?: number
   readonly stitches?: readonly Stitch[]
   /** May stitches be cut short? */

@@ -76,11 +76,11 @@ function expectInside(booklet: Booklet): void {
 describe('pages', () => {
   test('nothing stands outside the margins, whatever is printed', () => {
     fc.assert(
-      // A band worked more often has no other pages; thousands of rows are slow to work, and a failure to shrink.
-      fc.property(arbitraryPattern({ rows: 40, times: 12 }), settings, (pattern, how) => {
+      // Thousands of rows are slow to work, and a failure to shrink.
+      fc.property(arbitraryPattern({ rows: 40 }), settings, (pattern, how) => {
         expectInside(layOut(pattern, how))
       }),
-      { numRuns: 50, endOnFailure: true },
+      { numRuns: 30, endOnFailure: true },
     )
   })
 

@@ -1,16 +1,7 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest'
-import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import { describe, expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { openBench } from './suite'
 import { violations } from './violations'
-
-let browser: Browser
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
 
 const sizes = [
   { width: 1440, height: 900 },
@@ -20,7 +11,7 @@ const sizes = [
 
 describe.each(sizes)('$width x $height', (size) => {
   test.each(['light', 'dark'] as const)('the bench in %s meets WCAG 2.2 AA', async (scheme) => {
-    const bench = await BenchPage.open(browser, inject('url'), size)
+    const bench = await openBench(size)
     await bench.page.emulateMedia({ colorScheme: scheme })
     expect(await violations(bench)).toEqual([])
     await bench.page.context().close()
@@ -29,7 +20,7 @@ describe.each(sizes)('$width x $height', (size) => {
   test.each(['light', 'dark'] as const)(
     'own words that differ, and their repairs, meet WCAG 2.2 AA in %s',
     async (scheme) => {
-      const bench = await BenchPage.open(browser, inject('url'), size)
+      const bench = await openBench(size)
       await bench.page.emulateMedia({ colorScheme: scheme })
       if (size.width < 760) await bench.show('Words')
       const text = (await bench.wordLines()).join('\n')
@@ -52,7 +43,7 @@ describe.each(sizes)('$width x $height', (size) => {
   )
 
   test('nothing reaches over the edge of the window', async () => {
-    const bench = await BenchPage.open(browser, inject('url'), size)
+    const bench = await openBench(size)
     const over = await bench.page.evaluate(() => ({
       wide: document.documentElement.scrollWidth - innerWidth,
       high: document.documentElement.scrollHeight - innerHeight,
@@ -62,7 +53,7 @@ describe.each(sizes)('$width x $height', (size) => {
   })
 
   test('everything that can be pressed is at least 24 x 24 px (WCAG 2.2, 2.5.8)', async () => {
-    const bench = await BenchPage.open(browser, inject('url'), size)
+    const bench = await openBench(size)
     const small = await bench.page.evaluate(() =>
       [...document.querySelectorAll<HTMLElement>('button, select, input, summary, label')]
         .filter((element) => !element.classList.contains('unseen') && element.offsetParent)
@@ -78,7 +69,7 @@ describe.each(sizes)('$width x $height', (size) => {
 test.each(['Start', 'Loom and swatch', 'Booklet', 'Make a cross', 'Chart from words'])(
   'the dialog of %s meets WCAG 2.2 AA, takes the focus and gives it back',
   async (name) => {
-    const bench = await BenchPage.open(browser, inject('url'))
+    const bench = await openBench()
     const opener = bench.page.getByRole('button', { name, exact: true }).first()
     await opener.focus()
     await bench.page.keyboard.press('Enter')
@@ -179,7 +170,7 @@ const unreachable = (bench: BenchPage): Promise<string[]> =>
 test.each(laidOut)(
   'the dialog of %s, with all it tells, meets WCAG 2.2 AA and scrolls by keys',
   async (_name, open) => {
-    const bench = await BenchPage.open(browser, inject('url'), { width: 1440, height: 900 })
+    const bench = await openBench({ width: 1440, height: 900 })
     await open(bench)
     await dialogOf(bench).waitFor()
     for (const size of [
@@ -198,7 +189,7 @@ test.each(laidOut)(
 test.each(['light', 'dark'] as const)(
   'own words with findings and what can be written meet WCAG 2.2 AA in %s',
   async (scheme) => {
-    const bench = await BenchPage.open(browser, inject('url'))
+    const bench = await openBench()
     await bench.page.emulateMedia({ colorScheme: scheme })
     await bench.text.click()
     await bench.page.keyboard.press('Control+End')
@@ -213,7 +204,7 @@ test.each(['light', 'dark'] as const)(
 )
 
 test('the main job can be done by keyboard alone', async () => {
-  const bench = await BenchPage.open(browser, inject('url'))
+  const bench = await openBench()
   const { page } = bench
   const tabTo = async (name: RegExp, role: string) => {
     for (let i = 0; i < 80; i++) {
@@ -241,7 +232,7 @@ test('the main job can be done by keyboard alone', async () => {
 })
 
 test('it is readable in black and white and with more contrast asked for', async () => {
-  const bench = await BenchPage.open(browser, inject('url'))
+  const bench = await openBench()
   await bench.page.emulateMedia({ forcedColors: 'active' })
   await bench.rows.waitFor()
   const ink = await bench.page.evaluate(() => {

@@ -84,3 +84,8 @@ export async function openBrowser(): Promise<Browser> {
     args: [...carried.args.filter((arg) => !unwanted.includes(arg)), '--disable-gpu', ...quiet],
   })
 }
+
+let opened: Promise<Browser> | undefined
+
+/** The one browser of a worker's tests: opened with the first of them, gone with the worker. */
+export const workerBrowser = (): Promise<Browser> => (opened ??= openBrowser())

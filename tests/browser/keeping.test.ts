@@ -1,21 +1,14 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest'
-import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import type { Page } from 'playwright-core'
+import { afterEach, expect, test } from 'vitest'
+import type { BenchPage } from './bench'
+import { openBench } from './suite'
 
 // A browser that keeps nothing, or not all, or does not answer: what is said, what is asked when
 // the page is left, and what is there again.
 
-let browser: Browser
 let bench: BenchPage
 /** Questions of the browser when the page was left; all are answered "leave". */
 let asked: string[]
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
 afterEach(async () => {
   expect(bench.complaints).toEqual([])
   await bench.page.context().close()
@@ -26,7 +19,7 @@ async function open(fault: (() => void) | null, size?: { width: number; height: 
   const before = async (page: Page) => {
     if (fault) await page.addInitScript(fault)
   }
-  bench = await BenchPage.open(browser, inject('url'), size, {}, before)
+  bench = await openBench(size, {}, before)
   asked = []
   bench.page.on('dialog', (dialog) => {
     asked.push(dialog.type())

@@ -1,17 +1,9 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { openBrowser } from './browser'
+import type { BrowserContext, Page } from 'playwright-core'
+import { expect, inject, test } from 'vitest'
+import { workerBrowser } from './browser'
 
 // The page is killed or left at odd moments while someone paints: what is there afterwards opens,
 // is whole, and is what was painted up to some moment before.
-
-let browser: Browser
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
 
 const pegs = 24
 const rows = (page: Page) => page.getByRole('application', { name: /^Rows\./ })
@@ -39,7 +31,9 @@ function* odd(): Generator<number, never> {
 }
 
 test('a page that is killed or left while it is painted on opens with what was kept', async () => {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+  const context = await (
+    await workerBrowser()
+  ).newContext({ viewport: { width: 1440, height: 900 } })
   const chance = odd()
   let page = await openPage(context)
   await page

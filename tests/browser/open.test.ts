@@ -1,15 +1,13 @@
-import type { Browser, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { openBrowser } from './browser'
+import { workerBrowser } from './browser'
 
-let browser: Browser
 let page: Page
 const complaints: string[] = []
 const hosts = new Set<string>()
 
 beforeAll(async () => {
-  browser = await openBrowser()
-  page = await browser.newPage()
+  page = await (await workerBrowser()).newPage()
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text())
   })
@@ -24,7 +22,7 @@ beforeAll(async () => {
 })
 
 afterAll(async () => {
-  await browser?.close()
+  await page?.close()
 })
 
 test('the page opens with its title and heading, without a complaint', async () => {

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { build, preview, type PreviewServer } from 'vite'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
@@ -11,10 +11,9 @@ import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { starterCharts } from '../../src/shelf/seeds'
 import { writeWords } from '../../src/words/write'
-import { openBrowser } from './browser'
+import { workerBrowser } from './browser'
 import { readPdf, type ReadPdf } from './readPdf'
 
-let browser: Browser
 let server: PreviewServer
 let page: Page
 const complaints: string[] = []
@@ -25,8 +24,7 @@ beforeAll(async () => {
   const shared = { configFile: false, root, base: './', logLevel: 'error' } as const
   await build({ ...shared, build: { outDir, emptyOutDir: true, assetsInlineLimit: 0 } })
   server = await preview({ ...shared, build: { outDir }, preview: { port: 0 } })
-  browser = await openBrowser()
-  page = await browser.newPage()
+  page = await (await workerBrowser()).newPage()
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text())
   })
@@ -36,7 +34,7 @@ beforeAll(async () => {
 })
 
 afterAll(async () => {
-  await browser?.close()
+  await page?.close()
   await server?.close()
 })
 
@@ -147,7 +145,7 @@ test('nothing was complained of, and no policy broken', () => {
 })
 
 test('a font that cannot be fetched is told, and printing works again when it can', async () => {
-  const other = await browser.newPage()
+  const other = await (await workerBrowser()).newPage()
   await other.route('**/*.ttf', (route) => route.abort())
   await other.goto(page.url())
   await other.waitForFunction(() => 'printPattern' in window)

@@ -1,17 +1,7 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest'
-import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import { describe, expect, test } from 'vitest'
 import { PieceOnBench } from './pieceOnBench'
+import { openBench } from './suite'
 import { violations } from './violations'
-
-let browser: Browser
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
 
 const sizes = [
   { width: 1440, height: 900 },
@@ -21,7 +11,7 @@ const sizes = [
 
 /** A bench with its whole piece in sight, on a screen of this size. */
 async function withPiece(size: { width: number; height: number }, scheme: 'light' | 'dark') {
-  const bench = await BenchPage.open(browser, inject('url'), size)
+  const bench = await openBench(size)
   await bench.page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' })
   await bench.startEmpty(24, 4)
   const piece = new PieceOnBench(bench)

@@ -1,21 +1,11 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import { expect, test } from 'vitest'
+import { openBench } from './suite'
 
 // What is drawn follows the room it has. The browser notes when that goes in circles.
 
-let browser: Browser
-beforeAll(async () => {
-  browser = await openBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-})
-
 test('at 1024 x 768 panes change their room beside the fabric and no size goes in circles', async () => {
   const size = { width: 1024, height: 768 }
-  const bench = await BenchPage.open(browser, inject('url'), size, {}, async (page) => {
+  const bench = await openBench(size, {}, async (page) => {
     await page.addInitScript(() => {
       const notes: string[] = []
       Object.assign(window, { notes })
@@ -48,7 +38,7 @@ test.each([
 ])(
   'at $width x $height an empty chart can be started at once, and a refused number moves nothing',
   async (size) => {
-    const bench = await BenchPage.open(browser, inject('url'), size)
+    const bench = await openBench(size)
     await bench.menu('Start').click()
     const dialog = bench.page.getByRole('dialog', { name: 'Start' })
     const row = dialog.getByRole('group', { name: 'An empty chart' })

@@ -1,7 +1,14 @@
-import type { Browser, BrowserContextOptions } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject } from 'vitest'
+import type { BrowserContextOptions, Page } from 'playwright-core'
+import { afterEach, beforeEach, expect, inject } from 'vitest'
 import { BenchPage } from './bench'
-import { openBrowser } from './browser'
+import { workerBrowser } from './browser'
+
+/** Open the app on a browser store of its own; `before` is done to the page while it is empty. */
+export const openBench = async (
+  size?: { width: number; height: number },
+  more?: BrowserContextOptions,
+  before?: (page: Page) => Promise<void>,
+): Promise<BenchPage> => BenchPage.open(await workerBrowser(), inject('url'), size, more, before)
 
 /**
  * A bench of its own for each test of a file, closed after it. A page that complains fails its
@@ -12,16 +19,9 @@ export function eachTestWithBench(
   size?: { width: number; height: number },
   more: BrowserContextOptions = {},
 ): void {
-  let browser: Browser
   let bench: BenchPage
-  beforeAll(async () => {
-    browser = await openBrowser()
-  })
-  afterAll(async () => {
-    await browser?.close()
-  })
   beforeEach(async () => {
-    bench = await BenchPage.open(browser, inject('url'), size, more)
+    bench = await openBench(size, more)
     await use(bench)
   })
   afterEach(async () => {

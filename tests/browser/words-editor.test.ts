@@ -36,6 +36,7 @@ test('sections are folded and unfolded by keyboard, and folding changes no word'
 test('sections are folded and unfolded by pointer, and a finding unfolds its section', async () => {
   await bench.text.click()
   await bench.paste(sections.join('\n').replace('(36 sts)', '(35 sts)'))
+  await bench.says('differ from the chart')
   const marks = bench.words.getByTitle('Fold line').filter({ visible: true })
   await expect.poll(() => marks.count()).toBe(2)
   await marks.last().click()

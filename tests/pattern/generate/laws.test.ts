@@ -12,7 +12,7 @@ import { isClosed, isReadyToGraft, rulesThatFind, turnKinds, workSection } from 
 /**
  * Every generated heel for every run of 6 to 200 pegs and every step passes all turn checks and
  * leaves one loop on each peg. Where the whole product of what can be chosen is too slow, it is gone
- * through evenly: any two runs meet each turn, shape, loom and corner, and each step comes.
+ * through evenly: any four runs meet each turn, shape, loom and corner, and each step comes.
  */
 const least = 6
 const most = 200
@@ -53,14 +53,14 @@ const choices = turnKinds.flatMap((turn) =>
 )
 
 /**
- * A sixth of the steps that show for each run, the other ones for the runs beside it; half of the
- * choices, the other half for the next run.
+ * A twelfth of the steps that show for each run, the other ones for the runs beside it; a quarter of
+ * the choices, the other ones for the next three runs.
  */
 function* bothSided(): Generator<Section> {
   for (const length of runs)
-    for (let at = 0; at < Math.max(widest(length) / 6, choices.length / 2); at++) {
-      const step = 1 + ((at * 6 + (length % 6)) % widest(length))
-      const { loomShape, ...chosen } = pick(choices, at * 5 + length * 12)
+    for (let at = 0; at < Math.max(widest(length) / 12, choices.length / 4); at++) {
+      const step = at === 0 ? widest(length) : 1 + ((at * 12 + (length % 12)) % widest(length))
+      const { loomShape, ...chosen } = pick(choices, at * 5 + length * 6)
       const closes = chosen.shape === 'heel' && chosen.closeCorners
       const free = closes && loomShape === 'bar' ? 1 : 0
       const before = (at % 3) + free
@@ -88,10 +88,10 @@ const oneSidedChoices = turnKinds.flatMap((turn) =>
 /** At one side of a bar: a step in twenty, other ones for each run. */
 function* oneSided(): Generator<Section> {
   for (const length of runs)
-    for (let at = 0; at < Math.max(length / 20, oneSidedChoices.length); at++) {
+    for (let at = 0; at < Math.max(length / 20, oneSidedChoices.length / 2); at++) {
       const widest = length - 2
       const step = at === 0 ? widest : 1 + ((at * 20 + (length % 20)) % widest)
-      const chosen = pick(oneSidedChoices, at + length)
+      const chosen = pick(oneSidedChoices, at + length * 4)
       const beside = (at + length) % 4
       const pegs = length + beside
       const run =
@@ -133,7 +133,7 @@ function wrongOf(sections: readonly Section[]): unknown[] {
   })
 }
 
-/** How many runs and steps occur, and of the other choices in any two runs beside each other. */
+/** How many runs and steps occur, and of the other choices in any four runs beside each other. */
 function coverOf(sections: readonly Section[]) {
   const lengths = sections.map(({ wish: { run } }) => run.to - run.from + 1)
   const perRun = new Map<number, Set<string>>()
@@ -146,9 +146,9 @@ function coverOf(sections: readonly Section[]) {
     runs: new Set(lengths).size,
     steps: new Set(sections.map(({ wish }) => wish.step)).size,
     fewestChoices: Math.min(
-      ...runs.slice(1).map((length) => {
-        const two = [length - 1, length].map((run) => perRun.get(run) ?? new Set<string>())
-        return new Set(two.flatMap((keys) => [...keys])).size
+      ...runs.slice(3).map((length) => {
+        const four = [3, 2, 1, 0].map((less) => perRun.get(length - less) ?? new Set<string>())
+        return new Set(four.flatMap((keys) => [...keys])).size
       }),
     ),
   }
