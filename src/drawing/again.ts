@@ -2,9 +2,9 @@ import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import type { Geometry } from './geometry'
 import type { FindingMark } from './marks'
-import { replaceRows, rowLayers } from './rows'
+import { drawnRows, replaceRows, rowLayers, type DrawnRows } from './rows'
 import type { Layer, Scene } from './scene'
-import { usualColumns } from './slots'
+import { usualColumns, type ColumnKind } from './slots'
 import { yarnLayer, yarnLineChanged } from './yarnLine'
 
 /** A chart as drawn, with what it was drawn from: the next version is drawn from it. */
@@ -12,6 +12,9 @@ export interface ChartScene<G extends Geometry, O> extends Scene {
   readonly geometry: G
   readonly work: Work
   readonly options: O
+  readonly rows: DrawnRows
+  /** What stands side by side unless it is asked for otherwise. */
+  readonly columns: ColumnKind
 }
 
 interface WithMarks {
@@ -42,29 +45,33 @@ export function drawChart<G extends Geometry, O extends WithMarks>(
   options: O,
   previous?: ChartScene<G, O>,
 ): ChartScene<G, O> {
-  const kept =
-    previous && liesTheSame(previous.work, work) && kind.same(previous.options, options)
-      ? previous
-      : null
-  return (kept && drawAgain(kind, work, options, kept)) ?? drawAfresh(kind, work, options)
+  const columns = usualColumns(work.pattern.chart, work.layout)
+  const stays =
+    previous?.columns === columns &&
+    liesTheSame(previous.work, work) &&
+    kind.same(previous.options, options)
+  const scene = stays ? drawAgain(kind, work, options, previous) : null
+  return { ...(scene ?? drawAfresh(kind, work, options, previous)), columns }
 }
 
 function drawAfresh<G extends Geometry, O extends WithMarks>(
   kind: ChartKind<G, O>,
   work: Work,
   options: O,
-): ChartScene<G, O> {
+  previous?: ChartScene<G, O>,
+): Omit<ChartScene<G, O>, 'columns'> {
   const geometry = kind.geometry(work, options)
+  const rows = drawnRows(work, geometry, previous?.rows)
   const { width, height } = geometry
   const layers = [
     kind.grid(work, geometry),
-    ...rowLayers(work, geometry),
+    ...rowLayers(work, rows),
     kind.boxes(work, geometry),
     yarnLayer(work, geometry),
     kind.numbers(work, geometry),
     kind.findings(options.marks ?? noMarks, geometry),
   ]
-  return { width, height, title: kind.title(work, geometry), layers, geometry, work, options }
+  return { width, height, title: kind.title(work, geometry), layers, geometry, work, options, rows }
 }
 
 function drawAgain<G extends Geometry, O extends WithMarks>(
@@ -72,12 +79,10 @@ function drawAgain<G extends Geometry, O extends WithMarks>(
   work: Work,
   options: O,
   kept: ChartScene<G, O>,
-): ChartScene<G, O> | null {
-  const { geometry, width, height, title } = kept
+): Omit<ChartScene<G, O>, 'columns'> | null {
+  const { geometry, rows, width, height, title } = kept
   const layers = kept.layers.slice()
-  const replaced = replaceRows(layers, work, kept.work, geometry)
-  if (!replaced) return null
-  if (replaced.sidesChanged) {
+  if (replaceRows(layers, work, kept.work, rows)) {
     if (kind.geometry(work, options).key !== geometry.key) return null
     layers[layers.length - 2] = kind.numbers(work, geometry)
   }
@@ -85,7 +90,7 @@ function drawAgain<G extends Geometry, O extends WithMarks>(
   const { marks = noMarks } = options
   if (!sameMarks(marks, kept.options.marks ?? noMarks))
     layers[layers.length - 1] = kind.findings(marks, geometry)
-  return { width, height, title, layers, geometry, work, options }
+  return { width, height, title, layers, geometry, work, options, rows }
 }
 
 /** Is all the same that says where cells lie and what stands round them? Rows may differ. */
@@ -101,7 +106,6 @@ function liesTheSame(before: Work, now: Work): boolean {
     a.chart.bands === b.chart.bands &&
     a.chart.rows.length === b.chart.rows.length &&
     before.layout === now.layout &&
-    usualColumns(a.chart, before.layout) === usualColumns(b.chart, now.layout) &&
     before.numbers === now.numbers
   )
 }

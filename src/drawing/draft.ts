@@ -1,4 +1,5 @@
 import type { Item, Scene } from './scene'
+import { written } from './items'
 
 /** Stands over what is not to be published yet. */
 export const draftMark = 'DRAFT'
@@ -9,16 +10,14 @@ const size = 5
 /** The drawing as a draft: the mark stands over it, at the right. */
 export function asDraft(scene: Scene): Scene {
   const band = 2 * size
-  const mark: Item = {
-    kind: 'text',
-    x: Math.max(scene.width, 6 * size) - size,
-    y: 1.35 * size,
-    text: draftMark,
+  const mark: Item = written(
+    draftMark,
+    [Math.max(scene.width, 6 * size) - size, 1.35 * size],
     size,
-    anchor: 'end',
-    ink: 'note',
-    weight: 'bold',
-  }
+    'end',
+    'note',
+    'bold',
+  )
   return {
     width: Math.max(scene.width, 6 * size),
     height: scene.height + band,

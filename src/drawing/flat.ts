@@ -1,12 +1,12 @@
 import type { Work } from '../pattern/work'
 import { drawChart, sameRun, type ChartKind, type ChartScene } from './again'
 import { flatGeometry, timesText, type FlatGeometry, type FlatOptions } from './flatGeometry'
-import { keeper } from './keep'
 import { findingItems, type FindingMark } from './marks'
-import { arrowHead, polyline, rectangle, type Point } from './path'
+import { arrowHead, polyline, rectangle, mm, type Point } from './path'
 import type { Item, Layer } from './scene'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
 import { chartTitle } from './titles'
+import { filled, stroked, written } from './items'
 
 export { flatGeometry, type FlatGeometry, type FlatOptions } from './flatGeometry'
 
@@ -44,88 +44,57 @@ const flat: ChartKind<FlatGeometry, FlatChartOptions> = {
 
 const layer = (key: string, items: readonly Item[]): Layer => ({ key, x: 0, y: 0, items })
 
-const keepGrid = keeper<Layer>()
-
 function gridLayer({ pattern }: Work, geometry: FlatGeometry): Layer {
   const { heavyEvery } = pattern.style
-  return keepGrid([geometry.key, heavyEvery], () => {
-    const { slots, firstRow, lastRow, left, right, top, bottom, point } = geometry
-    const lines = { grid: '', heavy: '' }
-    const isHeavy = (index: number) => heavyEvery > 0 && index % heavyEvery === 0
-    for (let u = 1; u < slots.count; u++) {
-      const [x] = point(u, firstRow)
-      lines[isHeavy(u + slots.first) ? 'heavy' : 'grid'] += polyline([
-        [x, top],
-        [x, bottom],
-      ])
-    }
-    for (let v = firstRow + 1; v <= lastRow; v++) {
-      const [, y] = point(0, v)
-      lines[isHeavy(v) ? 'heavy' : 'grid'] += polyline([
-        [left, y],
-        [right, y],
-      ])
-    }
-    const path = (d: string, ink: 'grid' | 'heavy'): Item[] =>
-      d ? [{ kind: 'path', d, ink, stroke: weights[ink], fill: false }] : []
-    return layer('grid', [...path(lines.grid, 'grid'), ...path(lines.heavy, 'heavy')])
-  })
+  const { slots, firstRow, lastRow, left, right, top, bottom, point } = geometry
+  const lines = { grid: '', heavy: '' }
+  const isHeavy = (index: number) => heavyEvery > 0 && index % heavyEvery === 0
+  for (let u = 1; u < slots.count; u++) {
+    const [x] = point(u, firstRow)
+    lines[isHeavy(u + slots.first) ? 'heavy' : 'grid'] += mm`M${x} ${top}L${x} ${bottom}`
+  }
+  for (let v = firstRow + 1; v <= lastRow; v++) {
+    const [, y] = point(0, v)
+    lines[isHeavy(v) ? 'heavy' : 'grid'] += mm`M${left} ${y}L${right} ${y}`
+  }
+  const path = (d: string, ink: 'grid' | 'heavy'): Item[] =>
+    d ? [stroked(d, ink, weights[ink])] : []
+  return layer('grid', [...path(lines.grid, 'grid'), ...path(lines.heavy, 'heavy')])
 }
-
-const keepBoxes = keeper<Layer>()
 
 /** Repeats, bands, start and direction. */
 function boxLayer({ pattern, layout }: Work, geometry: FlatGeometry): Layer {
-  const { bands, repeat } = pattern.chart
-  return keepBoxes([geometry.key, bands, repeat, layout], () =>
-    layer('boxes', [
-      frameItem(geometry),
-      ...repeatItems(layout.copies, geometry),
-      ...bandItems(bands, geometry),
-      ...startItems(geometry),
-    ]),
-  )
+  return layer('boxes', [
+    frameItem(geometry),
+    ...repeatItems(layout.copies, geometry),
+    ...bandItems(pattern.chart.bands, geometry),
+    ...startItems(geometry),
+  ])
 }
 
-const frameItem = ({ left, top, right, bottom }: FlatGeometry): Item => ({
-  kind: 'path',
-  d: rectangle(left, top, right - left, bottom - top),
-  ink: 'frame',
-  stroke: weights.frame,
-  fill: false,
-})
+const frameItem = ({ left, top, right, bottom }: FlatGeometry): Item =>
+  stroked(rectangle(left, top, right - left, bottom - top), 'frame', weights.frame)
 
 function repeatItems(times: number, geometry: FlatGeometry): Item[] {
   const { slots, firstRow, lastRow, outline, point, bottom, text } = geometry
   if (slots.copies.length === 0) return []
   const d = slots.copies.map(({ from, to }) => outline(from, to, firstRow, lastRow)).join('')
-  const box: Item = { kind: 'path', d, ink: 'repeat', stroke: weights.box, fill: false }
+  const box: Item = stroked(d, 'repeat', weights.box)
   const [copy] = slots.copies
   if (slots.kind === 'loom' || !copy) return [box]
   const [x0] = point(copy.from, firstRow)
   const [x1] = point(copy.to + 1, firstRow)
-  const label: Item = {
-    kind: 'text',
-    x: (x0 + x1) / 2,
-    y: bottom + 3.3 * text,
-    text: timesText(times),
-    size: text,
-    anchor: 'middle',
-    ink: 'repeat',
-    weight: 'bold',
-  }
+  const label: Item = written(
+    timesText(times),
+    [(x0 + x1) / 2, bottom + 3.3 * text],
+    text,
+    'middle',
+    'repeat',
+    'bold',
+  )
   const [low, high] = [bottom + 1.8 * text, bottom + 2.15 * text]
-  const bracket = polyline([
-    [x0, low],
-    [x0, high],
-    [x1, high],
-    [x1, low],
-  ])
-  return [
-    box,
-    { kind: 'path', d: bracket, ink: 'repeat', stroke: weights.frame, fill: false },
-    label,
-  ]
+  const bracket = mm`M${x0} ${low}L${x0} ${high}L${x1} ${high}L${x1} ${low}`
+  return [box, stroked(bracket, 'repeat', weights.frame), label]
 }
 
 function bandItems(bands: Work['pattern']['chart']['bands'], geometry: FlatGeometry): Item[] {
@@ -144,17 +113,15 @@ function bandItems(bands: Work['pattern']['chart']['bands'], geometry: FlatGeome
       [x - out * text * 0.35, y1],
     ]
     return [
-      { kind: 'path', d: polyline(bracket), ink: 'band', stroke: weights.frame, fill: false },
-      {
-        kind: 'text',
-        x: x + out * text * 0.4,
-        y: (y0 + y1) / 2 + text * 0.35,
-        text: timesText(times),
-        size: text,
-        anchor: out < 0 ? 'end' : 'start',
-        ink: 'band',
-        weight: 'bold',
-      },
+      stroked(polyline(bracket), 'band', weights.frame),
+      written(
+        timesText(times),
+        [x + out * text * 0.4, (y0 + y1) / 2 + text * 0.35],
+        text,
+        out < 0 ? 'end' : 'start',
+        'band',
+        'bold',
+      ),
     ]
   })
 }
@@ -169,80 +136,54 @@ function startItems(geometry: FlatGeometry): Item[] {
   const tip = edge + along * Math.min(right - left, 8 * text)
   const head = arrowHead([tip, y], angle, text * 0.75)
   const items: Item[] = [
-    {
-      kind: 'path',
-      d: polyline([
-        [tail, y],
-        [tip - along * text * 0.5, y],
-      ]),
-      ink: 'note',
-      stroke: weights.mark,
-      fill: false,
-    },
-    { kind: 'path', d: head, ink: 'note', stroke: 0, fill: true },
+    stroked(mm`M${tail} ${y}L${tip - along * text * 0.5} ${y}`, 'note', weights.mark),
+    filled(head, 'note'),
   ]
   if (firstRow > 0 || slots.first > 0) return items
   const [, low] = point(0, 0)
   const [, high] = point(0, 1)
   const start: Point = [edge - along * (1 + textWidth('1', text) + text * 0.4), (low + high) / 2]
-  return [
-    ...items,
-    { kind: 'path', d: arrowHead(start, angle, text * 0.85), ink: 'note', stroke: 0, fill: true },
-  ]
+  return [...items, filled(arrowHead(start, angle, text * 0.85), 'note')]
 }
-
-const keepNumbers = keeper<Layer>()
 
 function numberLayer({ firstRuns, numbers }: Work, geometry: FlatGeometry): Layer {
   const { slots, firstRow, lastRow, left, right, bottom, point, text, smallest } = geometry
-  let sides = ''
-  for (let row = firstRow; row <= lastRow; row++) sides += firstRuns[row]?.rightToLeft ? 'r' : 'l'
-  return keepNumbers([geometry.key, numbers, sides], () => {
-    const items: Item[] = []
-    const rowStep = numberStep(smallest.height, text * 1.02)
-    for (let row = firstRow; row <= lastRow; row++) {
-      if (!isNumbered(row, rowStep)) continue
-      const atRight = sides[row - firstRow] === 'r'
-      items.push({
-        kind: 'text',
-        x: atRight ? right + 1 : left - 1,
-        y: point(0, row + 0.5)[1] + text * 0.35,
-        text: String(numbers[row] ?? row + 1),
-        size: text,
-        anchor: atRight ? 'start' : 'end',
-        ink: 'note',
-      })
-    }
-    const widest = textWidth(String(Math.max(...slots.pegOf) + 1), text)
-    // Under a row or two a number for each peg would be more than the rows themselves.
-    const isWideStrip = lastRow - firstRow < 2 && slots.count > 12
-    const pegStep = Math.max(numberStep(smallest.width, widest + text * 0.2), isWideStrip ? 5 : 1)
-    for (let slot = 0; slot < slots.count; slot++) {
-      const peg = slots.pegOf[slot] ?? -1
-      if (peg < 0 || !isNumbered(slot + slots.first, pegStep)) continue
-      items.push({
-        kind: 'text',
-        x: point(slot + 0.5, firstRow)[0],
-        y: bottom + text * 1.3,
-        text: String(peg + 1),
-        size: text,
-        anchor: 'middle',
-        ink: 'note',
-      })
-    }
-    return layer('numbers', items)
-  })
+  const items: Item[] = []
+  const rowStep = numberStep(smallest.height, text * 1.02)
+  for (let row = firstRow; row <= lastRow; row++) {
+    if (!isNumbered(row, rowStep)) continue
+    const atRight = firstRuns[row]?.rightToLeft ?? false
+    items.push(
+      written(
+        String(numbers[row] ?? row + 1),
+        [atRight ? right + 1 : left - 1, point(0, row + 0.5)[1] + text * 0.35],
+        text,
+        atRight ? 'start' : 'end',
+      ),
+    )
+  }
+  const widest = textWidth(String(Math.max(...slots.pegOf) + 1), text)
+  // Under a row or two a number for each peg would be more than the rows themselves.
+  const isWideStrip = lastRow - firstRow < 2 && slots.count > 12
+  const pegStep = Math.max(numberStep(smallest.width, widest + text * 0.2), isWideStrip ? 5 : 1)
+  for (let slot = 0; slot < slots.count; slot++) {
+    const peg = slots.pegOf[slot] ?? -1
+    if (peg < 0 || !isNumbered(slot + slots.first, pegStep)) continue
+    items.push(
+      written(
+        String(peg + 1),
+        [point(slot + 0.5, firstRow)[0], bottom + text * 1.3],
+        text,
+        'middle',
+      ),
+    )
+  }
+  return layer('numbers', items)
 }
 
-const keepFindings = keeper<Layer>()
-
 function findingLayer(marks: readonly FindingMark[], geometry: FlatGeometry): Layer {
-  return keepFindings([geometry.key, marks], () => {
-    const { slots, left, right, margin, point } = geometry
-    const x = slots.leftward ? left - margin.finding : right + margin.finding
-    return layer(
-      'findings',
-      findingItems(marks, geometry, (row) => [x, point(0, row + 0.5)[1]]),
-    )
-  })
+  const { slots, left, right, margin, point } = geometry
+  const x = slots.leftward ? left - margin.finding : right + margin.finding
+  const items = findingItems(marks, geometry, (row) => [x, point(0, row + 0.5)[1]])
+  return layer('findings', items)
 }

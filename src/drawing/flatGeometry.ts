@@ -82,7 +82,7 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   return {
     ...withCells({
       kind: 'flat',
-      key: `flat ${slots.key} ${firstRow}-${lastRow} ${width} ${height} ${text} ${left} ${rightMargin}`,
+      key: `flat ${firstRow}-${lastRow} ${width} ${height} ${text} ${left} ${rightMargin}`,
       width: right + rightMargin,
       height: bottom + below,
       slots,

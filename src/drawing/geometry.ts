@@ -1,8 +1,9 @@
 import type { Pattern } from '../pattern/pattern'
-import { short, type Point } from './path'
+import type { Point } from './path'
 import type { Item } from './scene'
 import { weights } from './sizes'
 import type { Slots } from './slots'
+import { stroked } from './items'
 
 /** A cell that was hit. Row and peg are 0-based. */
 export interface Hit {
@@ -26,7 +27,7 @@ export interface Box {
  */
 export interface Plan {
   readonly kind: 'flat' | 'ring'
-  /** Equal for geometries in which every cell lies at the same place. */
+  /** Equal for drawings of the same layout in which every cell lies at the same place. */
   readonly key: string
   /** Size of the whole drawing. */
   readonly width: number
@@ -114,11 +115,9 @@ export function placeMark(
   if (first === undefined || row < firstRow || row > lastRow) return null
   const last = Math.min(first + pegs - 1, slots.count - 1)
   const side = Math.min(geometry.cellOf(row).width, geometry.cellOf(row).height)
-  return {
-    kind: 'path',
-    d: geometry.outline(first, last, row, row),
-    ink: 'place',
-    stroke: short(Math.max(weights.box, side * 0.14)),
-    fill: false,
-  }
+  return stroked(
+    geometry.outline(first, last, row, row),
+    'place',
+    Math.max(weights.box, side * 0.14),
+  )
 }

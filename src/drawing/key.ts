@@ -1,12 +1,12 @@
-import type { Style } from '../pattern/pattern'
+import { termOf } from '../languages/languages'
 import type { Sign, Tradition } from '../stitches/sign'
 import type { Stitch } from '../stitches/stitch'
 import { cutSign } from './cutSign'
-import { polyline, rectangle, type Point } from './path'
+import { rectangle, mm, type Point } from './path'
 import { drawSign } from './rowItems'
-import type { Item, Layer, Scene } from './scene'
-import { signWeight, textWidth, weights } from './sizes'
-import { termOf } from '../languages/languages'
+import { filled, ifAny, stroked } from './items'
+import type { Item, Scene } from './scene'
+import { signWeight, weights } from './sizes'
 
 export interface SignOptions {
   /** Width of a cell, mm. */
@@ -70,65 +70,12 @@ function signItems(
       )
   let lines = rectangle(0, 0, stitch.width * width, height)
   for (let column = 1; column < stitch.width; column++)
-    lines += polyline([
-      [column * width, 0],
-      [column * width, height],
-    ])
-  const path = (d: string | undefined, ink: Item['ink'], stroke: number, fill: boolean): Item[] =>
-    d ? [{ kind: 'path', d, ink, stroke, fill }] : []
+    lines += mm`M${column * width} ${0}L${column * width} ${height}`
   return [
-    ...path(paths.shade, 'shade', 0, true),
-    ...path(lines, 'grid', weights.grid, false),
-    ...path(paths.ground, 'ground', 0, true),
-    ...path(paths.line, 'line', signWeight(unit), false),
-    ...path(paths.solid, 'solid', 0, true),
+    ...ifAny(paths.shade, (d) => filled(d, 'shade')),
+    stroked(lines, 'grid', weights.grid),
+    ...ifAny(paths.ground, (d) => filled(d, 'ground')),
+    ...ifAny(paths.line, (d) => stroked(d, 'line', signWeight(unit))),
+    ...ifAny(paths.solid, (d) => filled(d, 'solid')),
   ]
-}
-
-export interface KeyOptions extends Omit<SignOptions, 'blank'> {
-  /** Columns of entries side by side. */
-  readonly columns?: number
-  /** Width of a column, mm; as wide as its longest name unless said otherwise. */
-  readonly columnWidth?: number
-  /** Size of letters, mm. */
-  readonly text?: number
-}
-
-/** The key: every sign with its abbreviation and name, down the columns, one below the other. */
-export function keyScene(
-  stitches: readonly Stitch[],
-  { symbols, terms, background }: Pick<Style, 'symbols' | 'terms' | 'background'>,
-  options: KeyOptions = {},
-): Scene {
-  const { cell = 4, ratio = 1, columns = 1, text = 2.8, leftward = true } = options
-  const signs = Math.max(1, ...stitches.map(({ width }) => width)) * cell
-  const rowHeight = Math.max(cell * ratio, text) + 0.4 * cell
-  const perColumn = Math.max(1, Math.ceil(stitches.length / columns))
-  const size = { width: cell, height: cell * ratio }
-  const abbrX = signs + text
-  const nameX =
-    abbrX + Math.max(...stitches.map((s) => textWidth(termOf(s, terms).abbr, text)), text) + text
-  const names = Math.max(...stitches.map((s) => textWidth(termOf(s, terms).name, text)), 0)
-  const columnWidth = options.columnWidth ?? nameX + names + text
-  const layers = stitches.map((stitch, index): Layer => {
-    const { abbr, name } = termOf(stitch, terms)
-    const y = size.height / 2 + 0.35 * text
-    const words = { kind: 'text', y, size: text, anchor: 'start', ink: 'note' } as const
-    return {
-      key: `key-${abbr}`,
-      x: 1 + Math.floor(index / perColumn) * columnWidth,
-      y: 1 + (index % perColumn) * rowHeight,
-      items: [
-        ...signItems(stitch, symbols, size, stitch.id === background, leftward),
-        { ...words, x: abbrX, text: abbr, weight: 'bold' },
-        { ...words, x: nameX, text: name },
-      ],
-    }
-  })
-  return {
-    width: 2 + columns * columnWidth,
-    height: 2 + perColumn * rowHeight,
-    title: `Key of ${stitches.length} ${stitches.length === 1 ? 'stitch' : 'stitches'}.`,
-    layers,
-  }
 }

@@ -1,7 +1,8 @@
 import type { Run } from '../pattern/pattern'
 import type { Geometry } from './geometry'
-import { circlePath, closed, polyline, short, type Point } from './path'
+import { circlePath, polyline, short, mm, type Point } from './path'
 import type { InkRole, Item } from './scene'
+import { stroked } from './items'
 
 /** What is drawn of a finding. Row and pegs are 0-based; null: the whole chart, the whole row. */
 export interface FindingMark {
@@ -22,23 +23,12 @@ interface Look {
 /** Findings differ by shape as well as by ink: diamond and solid frame, triangle and dashes, dots. */
 const looks: Readonly<Record<FindingMark['severity'], Look>> = {
   error: {
-    sign: ([x, y], r) =>
-      closed([
-        [x, y - r],
-        [x + r, y],
-        [x, y + r],
-        [x - r, y],
-      ]),
+    sign: ([x, y], r) => mm`M${x} ${y - r}L${x + r} ${y}L${x} ${y + r}L${x - r} ${y}Z`,
     filled: true,
     stroke: 0.45,
   },
   warning: {
-    sign: ([x, y], r) =>
-      closed([
-        [x, y - 0.9 * r],
-        [x + r, y + 0.8 * r],
-        [x - r, y + 0.8 * r],
-      ]),
+    sign: ([x, y], r) => mm`M${x} ${y - 0.9 * r}L${x + r} ${y + 0.8 * r}L${x - r} ${y + 0.8 * r}Z`,
     filled: false,
     stroke: 0.4,
     dash: '1.1 0.9',
@@ -114,7 +104,7 @@ export function findingItems(
     }
     if (frames === '') continue
     const { stroke, dash } = look
-    const frame = { kind: 'path', d: frames, ink: severity, stroke, fill: false } as const
+    const frame = stroked(frames, severity, stroke)
     items.push(dash === undefined ? frame : { ...frame, dash })
   }
   for (const severity of severities) {

@@ -3,6 +3,19 @@ export type Point = readonly [x: number, y: number]
 
 export const short = (n: number): number => Math.round(n * 100) / 100 + 0
 
+/** Path data with its numbers rounded; a point is written as its two numbers. */
+export const mm = (
+  strings: TemplateStringsArray,
+  ...values: readonly (number | Point | string)[]
+): string =>
+  strings.reduce((text, part, i) => {
+    const value = values[i - 1] ?? ''
+    if (typeof value === 'string') return text + value + part
+    return text + (typeof value === 'number' ? short(value) : at(value)) + part
+  })
+
+const at = ([x, y]: Point): string => `${short(x)} ${short(y)}`
+
 export const moveTo = ([x, y]: Point): string => `M${short(x)} ${short(y)}`
 export const lineTo = ([x, y]: Point): string => `L${short(x)} ${short(y)}`
 

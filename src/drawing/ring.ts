@@ -2,7 +2,6 @@ import { lineRadial } from 'd3-shape'
 import type { Work } from '../pattern/work'
 import { drawChart, type ChartKind, type ChartScene } from './again'
 import { timesText } from './flatGeometry'
-import { keeper } from './keep'
 import { findingItems, type FindingMark } from './marks'
 import { arcTo, arrowHead, moveTo, polyline, type Point } from './path'
 import { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
@@ -10,6 +9,7 @@ import type { Item, Layer } from './scene'
 import { slotsInSector } from './rowItems'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
 import { chartTitle } from './titles'
+import { filled, stroked, written } from './items'
 
 export { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
 
@@ -73,61 +73,51 @@ function arcOver({ angle, clockwise }: RingGeometry, radius: number, from: numbe
 /** The grid is cut up as the rows are: see slotsInSector. */
 const rowsInPatch = 24
 
-const keepGrid = keeper<Layer>()
-
 function gridLayer({ pattern }: Work, geometry: RingGeometry): Layer {
   const { heavyEvery } = pattern.style
-  return keepGrid([geometry.key, heavyEvery], () => {
-    const { slots, lastRow, radius } = geometry
-    const inkOf = (index: number) => (heavyEvery > 0 && index % heavyEvery === 0 ? 'heavy' : 'grid')
-    const items: Item[] = []
-    const put = (lines: Readonly<Record<'grid' | 'heavy', string>>) => {
-      for (const ink of ['grid', 'heavy'] as const)
-        if (lines[ink])
-          items.push({ kind: 'path', d: lines[ink], ink, stroke: weights[ink], fill: false })
+  const { slots, lastRow, radius } = geometry
+  const inkOf = (index: number) => (heavyEvery > 0 && index % heavyEvery === 0 ? 'heavy' : 'grid')
+  const items: Item[] = []
+  const put = (lines: Readonly<Record<'grid' | 'heavy', string>>) => {
+    for (const ink of ['grid', 'heavy'] as const)
+      if (lines[ink]) items.push(stroked(lines[ink], ink, weights[ink]))
+  }
+  for (let from = 0; from < slots.count; from += slotsInSector) {
+    const to = Math.min(slots.count, from + slotsInSector)
+    const spokes = { grid: '', heavy: '' }
+    for (let u = Math.max(1, from); u < to; u++) spokes[inkOf(u)] += spoke(geometry, u)
+    put(spokes)
+    for (let first = 1; first <= lastRow; first += rowsInPatch) {
+      const arcs = { grid: '', heavy: '' }
+      for (let v = first; v < first + rowsInPatch && v <= lastRow; v++)
+        arcs[inkOf(v)] += arcOver(geometry, radius(v), from, to)
+      put(arcs)
     }
-    for (let from = 0; from < slots.count; from += slotsInSector) {
-      const to = Math.min(slots.count, from + slotsInSector)
-      const spokes = { grid: '', heavy: '' }
-      for (let u = Math.max(1, from); u < to; u++) spokes[inkOf(u)] += spoke(geometry, u)
-      put(spokes)
-      for (let first = 1; first <= lastRow; first += rowsInPatch) {
-        const arcs = { grid: '', heavy: '' }
-        for (let v = first; v < first + rowsInPatch && v <= lastRow; v++)
-          arcs[inkOf(v)] += arcOver(geometry, radius(v), from, to)
-        put(arcs)
-      }
-    }
-    return layer('grid', geometry, items)
-  })
+  }
+  return layer('grid', geometry, items)
 }
-
-const keepBoxes = keeper<Layer>()
 
 /** Repeats, bands, start and direction. */
 function boxLayer({ pattern }: Work, geometry: RingGeometry): Layer {
-  const { bands } = pattern.chart
-  return keepBoxes([geometry.key, bands], () =>
-    layer('boxes', geometry, [
-      frameItem(geometry),
-      ...repeatItems(geometry),
-      ...bandItems(bands, geometry),
-      ...startItems(geometry),
-    ]),
-  )
+  return layer('boxes', geometry, [
+    frameItem(geometry),
+    ...repeatItems(geometry),
+    ...bandItems(pattern.chart.bands, geometry),
+    ...startItems(geometry),
+  ])
 }
 
 function frameItem(geometry: RingGeometry): Item {
   const { inner, outer, slots } = geometry
   const arcs = [inner, outer].map((radius) => arcOver(geometry, radius, 0, slots.count))
   const d = [...arcs, spoke(geometry, 0), spoke(geometry, slots.count)].join('')
-  return { kind: 'path', d, ink: 'frame', stroke: weights.frame, fill: false }
+  return stroked(d, 'frame', weights.frame)
 }
 
 function repeatItems(geometry: RingGeometry): Item[] {
   const edges = new Set(geometry.slots.copies.flatMap(({ from, to }) => [from, to + 1]))
   const d = [...edges].map((u) => spoke(geometry, u)).join('')
-  return d ? [{ kind: 'path', d, ink: 'repeat', stroke: weights.box, fill: false }] : []
+  return d ? [stroked(d, 'repeat', weights.box)] : []
 }
 
 /** +1 where peg 1 stands right of the lane, -1 where it stands left of it. */
@@ -147,17 +137,15 @@ function bandItems(bands: Work['pattern']['chart']['bands'], geometry: RingGeome
       [x + side * text * 0.35, y1 - inward],
     ]
     return [
-      { kind: 'path', d: polyline(bracket), ink: 'band', stroke: weights.frame, fill: false },
-      {
-        kind: 'text',
-        x: x - side * text * 0.3,
-        y: (y0 + y1) / 2 + text * 0.35,
-        text: timesText(times),
-        size: text,
-        anchor: side > 0 ? 'end' : 'start',
-        ink: 'band',
-        weight: 'bold',
-      },
+      stroked(polyline(bracket), 'band', weights.frame),
+      written(
+        timesText(times),
+        [x - side * text * 0.3, (y0 + y1) / 2 + text * 0.35],
+        text,
+        side > 0 ? 'end' : 'start',
+        'band',
+        'bold',
+      ),
     ]
   })
 }
@@ -167,15 +155,7 @@ function startItems(geometry: RingGeometry): Item[] {
   const { radius, inner, text, lane, clockwise, angle, slots } = geometry
   const side = towardsStart(geometry)
   const start: Point = [side * (lane.numbers - textWidth('1', text) - text * 0.4), -radius(0.5)]
-  const items: Item[] = [
-    {
-      kind: 'path',
-      d: arrowHead(start, (side * Math.PI) / 2, text * 0.85),
-      ink: 'note',
-      stroke: 0,
-      fill: true,
-    },
-  ]
+  const items: Item[] = [filled(arrowHead(start, (side * Math.PI) / 2, text * 0.85), 'note')]
   const r = inner - text * 1.4
   if (r < text * 2) return items
   const from = angle(0, inner)
@@ -184,66 +164,37 @@ function startItems(geometry: RingGeometry): Item[] {
   const neck = polar(to - (side * text * 0.5) / r, r)
   return [
     ...items,
-    {
-      kind: 'path',
-      d: moveTo(polar(from, r)) + arcTo(r, false, clockwise, neck),
-      ink: 'note',
-      stroke: weights.mark,
-      fill: false,
-    },
-    {
-      kind: 'path',
-      d: arrowHead(tip, to + side * (Math.PI / 2 - (text * 0.3) / r), text * 0.75),
-      ink: 'note',
-      stroke: 0,
-      fill: true,
-    },
+    stroked(moveTo(polar(from, r)) + arcTo(r, false, clockwise, neck), 'note', weights.mark),
+    filled(arrowHead(tip, to + side * (Math.PI / 2 - (text * 0.3) / r), text * 0.75), 'note'),
   ]
 }
 
-const keepNumbers = keeper<Layer>()
-
 function numberLayer({ numbers }: Work, geometry: RingGeometry): Layer {
-  return keepNumbers([geometry.key, numbers], () => {
-    const { slots, lastRow, radius, outer, angle, text, lane, smallest } = geometry
-    const side = towardsStart(geometry)
-    const items: Item[] = []
-    const number = ([x, y]: Point, n: number, anchor: 'start' | 'middle' | 'end') =>
-      items.push({
-        kind: 'text',
-        x,
-        y: y + text * 0.35,
-        text: String(n),
-        size: text,
-        anchor,
-        ink: 'note',
-      })
-    const rowStep = numberStep(smallest.height, text * 1.02)
-    for (let row = 0; row <= lastRow; row++)
-      if (isNumbered(row, rowStep))
-        number(
-          [side * lane.numbers, -radius(row + 0.5)],
-          numbers[row] ?? row + 1,
-          side > 0 ? 'end' : 'start',
-        )
-    const widest = textWidth(String(slots.count), text)
-    const rim = outer + text * 0.5 + widest / 2
-    const space = ((2 * Math.PI * rim) / slots.count) * 0.95
-    const pegStep = numberStep(space, widest + text * 0.2)
-    for (let slot = 0; slot < slots.count; slot++)
-      if (isNumbered(slot, pegStep))
-        number(polar(angle(slot + 0.5, outer), rim), slot + 1, 'middle')
-    return layer('numbers', geometry, items)
-  })
+  const { slots, lastRow, radius, outer, angle, text, lane, smallest } = geometry
+  const side = towardsStart(geometry)
+  const items: Item[] = []
+  const number = ([x, y]: Point, n: number, anchor: 'start' | 'middle' | 'end') =>
+    items.push(written(String(n), [x, y + text * 0.35], text, anchor))
+  const rowStep = numberStep(smallest.height, text * 1.02)
+  for (let row = 0; row <= lastRow; row++)
+    if (isNumbered(row, rowStep))
+      number(
+        [side * lane.numbers, -radius(row + 0.5)],
+        numbers[row] ?? row + 1,
+        side > 0 ? 'end' : 'start',
+      )
+  const widest = textWidth(String(slots.count), text)
+  const rim = outer + text * 0.5 + widest / 2
+  const space = ((2 * Math.PI * rim) / slots.count) * 0.95
+  const pegStep = numberStep(space, widest + text * 0.2)
+  for (let slot = 0; slot < slots.count; slot++)
+    if (isNumbered(slot, pegStep)) number(polar(angle(slot + 0.5, outer), rim), slot + 1, 'middle')
+  return layer('numbers', geometry, items)
 }
 
-const keepFindings = keeper<Layer>()
-
 function findingLayer(marks: readonly FindingMark[], geometry: RingGeometry): Layer {
-  return keepFindings([geometry.key, marks], () => {
-    const { centrePoint, lane, radius } = geometry
-    const x = centrePoint[0] + towardsStart(geometry) * lane.finding
-    const items = findingItems(marks, geometry, (row) => [x, centrePoint[1] - radius(row + 0.5)])
-    return { key: 'findings', x: 0, y: 0, items }
-  })
+  const { centrePoint, lane, radius } = geometry
+  const x = centrePoint[0] + towardsStart(geometry) * lane.finding
+  const items = findingItems(marks, geometry, (row) => [x, centrePoint[1] - radius(row + 0.5)])
+  return { key: 'findings', x: 0, y: 0, items }
 }

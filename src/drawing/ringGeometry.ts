@@ -81,7 +81,7 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
   return {
     ...withCells({
       kind: 'ring',
-      key: `ring ${slots.key} ${castOn} ${rows} ${height} ${inner} ${lane.width}`,
+      key: `ring ${clockwise} ${castOn} ${rows} ${height} ${inner} ${lane.width}`,
       width: 2 * centre,
       height: 2 * centre,
       slots,

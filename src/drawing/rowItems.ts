@@ -1,11 +1,12 @@
 import type { Row } from '../pattern/pattern'
 import { placed, type Placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
-import { mirrorSign, type Sign, type Tradition } from '../stitches/sign'
+import { mirrorSign, type Ink, type Sign, type Tradition } from '../stitches/sign'
 import type { Stitch } from '../stitches/stitch'
 import { cutSign, type SignPart } from './cutSign'
 import type { Geometry } from './geometry'
 import { closed, type Point } from './path'
+import { filled, ifAny, stroked } from './items'
 import type { Item } from './scene'
 import { proportioned, signPaths, type InkPaths, type Setting } from './signPath'
 import { weights } from './sizes'
@@ -24,12 +25,9 @@ export interface RowView {
   readonly pieces: Map<Stitch, (InkPaths | undefined)[]>
 }
 
-interface Inks {
-  line: string
-  solid: string
-  ground: string
-  shade: string
-}
+const signInks = ['line', 'solid', 'ground', 'shade'] as const satisfies readonly Ink[]
+type Inks = Record<Ink, string>
+const nothing: Inks = { line: '', solid: '', ground: '', shade: '' }
 
 /**
  * A ring that is one path reaches over the whole drawing, and a screen that shows a part of it
@@ -43,31 +41,21 @@ export function rowItems(row: Row, run: PatternRun, index: number, view: RowView
   const size = geometry.kind === 'ring' ? slotsInSector : Infinity
   const sectors: Inks[] = []
   const add = (paths: InkPaths, slot: number) => {
-    const inks = (sectors[Math.floor(slot / size)] ??= {
-      line: '',
-      solid: '',
-      ground: '',
-      shade: '',
-    })
-    if (paths.line) inks.line += paths.line
-    if (paths.solid) inks.solid += paths.solid
-    if (paths.ground) inks.ground += paths.ground
-    if (paths.shade) inks.shade += paths.shade
+    const sector = (sectors[Math.floor(slot / size)] ??= { ...nothing })
+    for (const ink of signInks) sector[ink] += paths[ink] ?? ''
   }
   const unworked = drawStitches(row, index, view, add)
   const turn = turnPath(row, run, index, view)
-  const path = (d: string, ink: Item['ink'], stroke: number, fill: boolean): Item[] =>
-    d === '' ? [] : [{ kind: 'path', d, ink, stroke, fill }]
   return [
-    ...path(unworked, 'unworked', 0, true),
-    ...sectors.flatMap((inks) => [
-      ...path(inks.shade, 'shade', 0, true),
-      ...path(inks.shade, 'grid', weights.grid, false),
-      ...path(inks.ground, 'ground', 0, true),
-      ...path(inks.line, 'line', weight, false),
-      ...path(inks.solid, 'solid', 0, true),
+    ...ifAny(unworked, (d) => filled(d, 'unworked')),
+    ...sectors.flatMap(({ shade, ground, line, solid }) => [
+      ...ifAny(shade, (d) => filled(d, 'shade')),
+      ...ifAny(shade, (d) => stroked(d, 'grid', weights.grid)),
+      ...ifAny(ground, (d) => filled(d, 'ground')),
+      ...ifAny(line, (d) => stroked(d, 'line', weight)),
+      ...ifAny(solid, (d) => filled(d, 'solid')),
     ]),
-    ...path(turn.line ?? '', 'note', Math.min(weight, weights.mark), false),
+    ...ifAny(turn.line, (d) => stroked(d, 'note', Math.min(weight, weights.mark))),
   ]
 }
 

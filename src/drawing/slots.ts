@@ -5,25 +5,17 @@ import type { Pattern, Row, Run } from '../pattern/pattern'
 export const columnKinds = ['chart', 'loom'] as const
 export type ColumnKind = (typeof columnKinds)[number]
 
-const kindsKnown = new WeakMap<readonly Row[], Map<Layout, ColumnKind>>()
-
 /**
  * What shows a chart as it is worked: its columns, as a rule; all pegs where some row works a column in
  * one copy of the repeat and leaves it out in another, so that one column cannot stand for both.
  */
-export function usualColumns({ rows }: Pattern['chart'], layout: Layout): ColumnKind {
-  let ofRows = kindsKnown.get(rows)
-  if (!ofRows) kindsKnown.set(rows, (ofRows = new Map<Layout, ColumnKind>()))
-  let kind = ofRows.get(layout)
-  if (!kind) {
-    kind = rows.some((row) => partsCopies(row, layout)) ? 'loom' : 'chart'
-    ofRows.set(layout, kind)
-  }
-  return kind
-}
+export const usualColumns = ({ rows }: Pattern['chart'], layout: Layout): ColumnKind =>
+  layout.copyRuns.length > 1 && rows.some((row) => row.run && partsCopies(row.run, layout))
+    ? 'loom'
+    : 'chart'
 
-function partsCopies({ run }: Row, { copyRuns, columnOf }: Layout): boolean {
-  if (!run || copyRuns.length < 2) return false
+/** Does a row over these pegs work a column in one copy of the repeat and leave it out in another? */
+function partsCopies(run: Run, { copyRuns, columnOf }: Layout): boolean {
   const first = copyRuns[0]?.from ?? 0
   const width = (copyRuns[1]?.from ?? 0) - first
   const last = first + copyRuns.length * width
@@ -58,46 +50,14 @@ export interface Slots {
   readonly cutBefore: readonly number[]
   /** Slots that a row works. */
   readonly covers: (row: Row) => (slot: number) => boolean
-  /** Equal for slots that show the same. */
-  readonly key: string
 }
 
-const layoutKeys = new WeakMap<Layout, number>()
-let layoutsSeen = 0
-
-function layoutKey(layout: Layout): number {
-  let key = layoutKeys.get(layout)
-  if (key === undefined) layoutKeys.set(layout, (key = ++layoutsSeen))
-  return key
-}
-
-const known = new WeakMap<Layout, Map<string, Slots>>()
-
-/** The slots of a drawing; `part`: only these of them. The same object for the same question. */
+/** The slots of a drawing; `part`: only these of them. */
 export function slotsOf(
-  { chart, loom }: Pick<Pattern, 'chart' | 'loom'>,
+  { chart: { columns, repeat }, loom }: Pick<Pattern, 'chart' | 'loom'>,
   layout: Layout,
   kind: ColumnKind,
   part?: Run,
-): Slots {
-  let ofLayout = known.get(layout)
-  if (!ofLayout) known.set(layout, (ofLayout = new Map<string, Slots>()))
-  const question = `${kind} ${loom.direction} ${part ? `${part.from}-${part.to}` : ''}`
-  let slots = ofLayout.get(question)
-  if (!slots) {
-    slots = makeSlots(chart, loom.direction === 'clockwise', layout, kind, part, question)
-    ofLayout.set(question, slots)
-  }
-  return slots
-}
-
-function makeSlots(
-  { columns, repeat }: Pattern['chart'],
-  leftward: boolean,
-  layout: Layout,
-  kind: ColumnKind,
-  part: Run | undefined,
-  question: string,
 ): Slots {
   const all = kind === 'chart' ? columns : layout.pegs
   const first = Math.max(0, part?.from ?? 0)
@@ -136,7 +96,7 @@ function makeSlots(
   }
   return {
     kind,
-    leftward,
+    leftward: loom.direction === 'clockwise',
     count: columnOf.length,
     first,
     columnOf,
@@ -145,6 +105,5 @@ function makeSlots(
     copies,
     cutBefore,
     covers,
-    key: `${layoutKey(layout)} ${question}`,
   }
 }

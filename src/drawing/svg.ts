@@ -1,4 +1,4 @@
-import { short } from './path'
+import { short, mm } from './path'
 import { inks, type InkRole, type Item, type Scene } from './scene'
 
 /** A colour for each ink. */
@@ -50,11 +50,11 @@ function writeItem(item: Item, table: InkTable): string {
   const colour = table[item.ink]
   if (item.kind === 'text') {
     const weight = item.weight ? ` font-weight="${item.weight}"` : ''
-    const place = `x="${short(item.x)}" y="${short(item.y)}" font-size="${short(item.size)}"`
+    const place = mm`x="${item.x}" y="${item.y}" font-size="${item.size}"`
     return `<text class="ink-${item.ink}" ${place} text-anchor="${item.anchor}"${weight} fill="${colour}">${escapeText(item.text)}</text>`
   }
   const fill = item.fill ? colour : 'none'
-  const stroke = item.stroke > 0 ? ` stroke="${colour}" stroke-width="${short(item.stroke)}"` : ''
+  const stroke = item.stroke > 0 ? mm` stroke="${colour}" stroke-width="${item.stroke}"` : ''
   const dash = item.dash === undefined ? '' : ` stroke-dasharray="${item.dash}"`
   return `<path class="ink-${item.ink}" fill="${fill}"${stroke}${dash} d="${item.d}"/>`
 }
@@ -68,7 +68,7 @@ export function writeSvg(scene: Scene, options: SvgOptions = {}): string {
   const lines = scene.layers
     .filter(({ items }) => items.length > 0)
     .flatMap(({ x, y, items }) => [
-      `<g transform="translate(${short(x)} ${short(y)})">`,
+      mm`<g transform="translate(${x} ${y})">`,
       ...items.map((item) => writeItem(item, table)),
       '</g>',
     ])

@@ -1,10 +1,10 @@
 import { changeOf } from '../pattern/changes'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Geometry } from './geometry'
-import { keeper } from './keep'
 import { arrowHead, polyline, short, type Point } from './path'
 import type { Item, Layer } from './scene'
 import { weights } from './sizes'
+import { filled, stroked } from './items'
 
 /** Rows over a part of the pegs, or that turn: where a reader has to follow the yarn. */
 const isPart = ({ row, before }: PatternRun): boolean =>
@@ -18,21 +18,8 @@ export function yarnLineChanged(work: Work, before: Work): boolean {
   )
 }
 
-const keepYarn = keeper<Layer>()
-
 /** The path of the yarn along the rows of short-row sections, an arrow at the end of each row. */
 export function yarnLayer({ firstRuns }: Work, geometry: Geometry): Layer {
-  const { firstRow, lastRow } = geometry
-  let parts = ''
-  for (let row = firstRow; row <= lastRow; row++) {
-    const run = firstRuns[row]
-    if (run && isPart(run))
-      parts += `${row}:${run.row.from}-${run.row.to} ${run.heading} ${run.row.end};`
-  }
-  return keepYarn([geometry.key, parts], () => drawYarn(firstRuns, geometry))
-}
-
-function drawYarn(firstRuns: readonly PatternRun[], geometry: Geometry): Layer {
   const { firstRow, lastRow } = geometry
   const lines: string[] = []
   const heads: string[] = []
@@ -60,10 +47,7 @@ function drawYarn(firstRuns: readonly PatternRun[], geometry: Geometry): Layer {
   finish()
   const items: Item[] = []
   if (lines.length > 0) {
-    items.push(
-      { kind: 'path', d: lines.join(''), ink: 'band', stroke: weights.heavy, fill: false },
-      { kind: 'path', d: heads.join(''), ink: 'band', stroke: 0, fill: true },
-    )
+    items.push(stroked(lines.join(''), 'band', weights.heavy), filled(heads.join(''), 'band'))
   }
   return { key: 'yarn', x: 0, y: 0, items }
 }

@@ -5,13 +5,24 @@ import { ringChart } from '../../src/drawing/ring'
 import type { Item, Layer, Scene } from '../../src/drawing/scene'
 import { writeSvg } from '../../src/drawing/svg'
 import type { Pattern } from '../../src/pattern/pattern'
-import { workPattern } from '../../src/pattern/work'
+import { workPattern, type Work } from '../../src/pattern/work'
 import { editedPiece } from '../edits'
 import { arbitraryPiece } from './arbitrary'
 import { ribCuff, row, turnedHeel, withCell } from './pieces'
 
 const rowsOf = ({ layers }: Scene): Layer[] => layers.filter(({ key }) => key.startsWith('row-'))
 const draw = { flat: flatChart, ring: ringChart }
+/** A drawing, and the next version's made from it. */
+const redrawn = {
+  flat: (before: Work, after: Work) => {
+    const old = flatChart(before)
+    return { old, drawn: flatChart(after, {}, old) }
+  },
+  ring: (before: Work, after: Work) => {
+    const old = ringChart(before)
+    return { old, drawn: ringChart(after, {}, old) }
+  },
+}
 const pathOf = (items: readonly Item[] | undefined, ink: Item['ink']): string =>
   (items ?? [])
     .flatMap((item) => (item.kind === 'path' && item.ink === ink ? [item.d] : []))
@@ -26,14 +37,13 @@ describe.each(['flat', 'ring'] as const)('an edit of one row (%s)', (kind) => {
   const after = workPattern(withCell(before.pattern, 3, 6, 'p'), before)
 
   it('draws that row again and hands back every other layer as it was', () => {
-    const [old, drawn] = [draw[kind](before), draw[kind](after)]
+    const { old, drawn } = redrawn[kind](before, after)
     const changed = drawn.layers.flatMap((layer, i) => (layer === old.layers[i] ? [] : [i]))
     expect(changed).toEqual([drawn.layers.indexOf(rowsOf(drawn)[3] as Layer)])
   })
 
   it('draws the same as from nothing', () => {
-    draw[kind](before)
-    expect(writeSvg(draw[kind](after))).toBe(
+    expect(writeSvg(redrawn[kind](before, after).drawn)).toBe(
       writeSvg(draw[kind](workPattern(copyOf(after.pattern)))),
     )
   })
@@ -84,7 +94,8 @@ describe('a drawing made from the one before', () => {
     const first = flatChart(before)
     const edited = flatChart(after, {}, first)
     const undone = flatChart(again, {}, edited)
-    const differ = (a: Scene, b: Scene) => a.layers.filter((layer, i) => layer !== b.layers[i])
+    const differ = (a: Scene, b: Scene) =>
+      a.layers.filter(({ items }, i) => items !== b.layers[i]?.items)
     expect(differ(first, edited)).toEqual([rowsOf(first)[3]])
     expect(differ(first, undone)).toEqual([])
   })
@@ -99,8 +110,8 @@ describe('rows as layers', () => {
       ...pattern,
       chart: { ...pattern.chart, bands, rows: [rows[0], ...rows].flatMap((r) => r ?? []) },
     }
-    const old = rowsOf(flatChart(workPattern(pattern)))
-    const moved = rowsOf(flatChart(workPattern(longer)))
+    const drawing = redrawn.flat(workPattern(pattern), workPattern(longer))
+    const [old, moved] = [rowsOf(drawing.old), rowsOf(drawing.drawn)]
     expect(moved.slice(2).map(({ items }) => items)).toEqual(old.slice(1).map(({ items }) => items))
     moved.slice(2).forEach(({ items }, i) => expect(items).toBe(old[i + 1]?.items))
   })

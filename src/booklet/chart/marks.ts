@@ -1,6 +1,7 @@
 import type { Item, Scene } from '../../drawing/scene'
 import type { Neighbours } from './overview'
 import { widthOf } from '../page/text'
+import { filled, written } from '../../drawing/items'
 
 /** Space round a sheet's chart for the marks that say where it goes on, in letter heights. */
 export const markSpace = 1.4
@@ -25,25 +26,21 @@ export function marksScene(
     const tip = [x + dx * 2.4 * arrow, y + dy * 2.4 * arrow]
     const corners = [tip, [x + dy * arrow, y - dx * arrow], [x - dy * arrow, y + dx * arrow]]
     items.push(
-      {
-        kind: 'path',
-        d: `M${corners.map((corner) => corner.map((n) => n.toFixed(2)).join(' ')).join('L')}Z`,
-        ink: 'solid',
-        stroke: 0,
-        fill: true,
-      },
-      {
-        kind: 'text',
-        // Beside an upright arrow, under a level one.
-        x: dx === 0 ? x + 2 * arrow : x + dx * arrow,
-        y: dx === 0 ? y + dy * arrow + 0.34 * letter : y + arrow + 1.1 * letter,
-        text: sheet,
-        // Two or three, as sheets after the 26th have, are no wider than the space at the side.
-        size: dx === 0 ? letter : Math.min(letter, (0.96 * space) / widthOf(sheet, 1, 'bold')),
-        anchor: dx === 0 ? 'start' : 'middle',
-        ink: 'note',
-        weight: 'bold',
-      },
+      filled(
+        `M${corners.map((corner) => corner.map((n) => n.toFixed(2)).join(' ')).join('L')}Z`,
+        'solid',
+      ),
+      written(
+        sheet,
+        [
+          dx === 0 ? x + 2 * arrow : x + dx * arrow,
+          dx === 0 ? y + dy * arrow + 0.34 * letter : y + arrow + 1.1 * letter,
+        ],
+        dx === 0 ? letter : Math.min(letter, (0.96 * space) / widthOf(sheet, 1, 'bold')),
+        dx === 0 ? 'start' : 'middle',
+        'note',
+        'bold',
+      ),
     )
   }
   const near = space - 2.8 * arrow

@@ -1,6 +1,7 @@
 import type { Item, Scene } from '../../drawing/scene'
 import { widthOf } from '../page/text'
 import type { Sheet, Tiling } from './tiling'
+import { stroked, written } from '../../drawing/items'
 
 /** Widest and highest the small picture gets, mm, before its letters ask for more; that of a few sheets is small. */
 const mostOf = (sheets: number): number => (sheets > 4 ? 70 : 45)
@@ -40,23 +41,19 @@ export function overviewScene(
     const x = peg1AtRight ? width - lineWidth - before - sheetWidth : lineWidth + before
     const y = height - lineWidth - sum(heights.slice(0, sheet.up + 1))
     return [
-      {
-        kind: 'path',
-        d: `M${round(x)} ${round(y)}h${round(sheetWidth)}v${round(sheetHeight)}h${round(-sheetWidth)}Z`,
-        ink: 'frame',
-        stroke: lineWidth,
-        fill: false,
-      },
-      {
-        kind: 'text',
-        x: x + sheetWidth / 2,
-        y: y + sheetHeight / 2 + 0.34 * letter,
-        text: sheet.letter,
+      stroked(
+        `M${round(x)} ${round(y)}h${round(sheetWidth)}v${round(sheetHeight)}h${round(-sheetWidth)}Z`,
+        'frame',
+        lineWidth,
+      ),
+      written(
+        sheet.letter,
+        [x + sheetWidth / 2, y + sheetHeight / 2 + 0.34 * letter],
         size,
-        anchor: 'middle',
-        ink: 'note',
-        weight: 'bold',
-      },
+        'middle',
+        'note',
+        'bold',
+      ),
     ]
   })
   return {

@@ -1,10 +1,11 @@
 import { flatGeometry, type FlatOptions } from '../../drawing/flatGeometry'
 import { cellRatio } from '../../drawing/geometry'
 import { slotsOf, usualColumns } from '../../drawing/slots'
-import type { Run } from '../../pattern/pattern'
+import { memo } from '../../pattern/memo'
+import type { Row, Run } from '../../pattern/pattern'
+import { placed } from '../../pattern/row'
 import type { Work } from '../../pattern/work'
 import type { Column } from '../page/blocks'
-import { reaches } from './columns'
 import { markSpace } from './marks'
 import { cellSizes } from '../page/typeScale'
 import { bestTiling, type CellSize, type Room, type TiledChart, type Tiling } from './tiling'
@@ -12,9 +13,22 @@ import { bestTiling, type CellSize, type Room, type TiledChart, type Tiling } fr
 // Where a chart's sheets are cut. All lengths here are those of the drawing; in large print it is
 // scaled afterwards, so room and wishes are divided by that scale first.
 
+/**
+ * For the line before each chart column: how many columns a stitch that stands across it in some
+ * row reaches back; 0 where the chart can be cut.
+ */
+const reachesIn = memo((rows: readonly Row[]): readonly number[] => {
+  const reach: number[] = []
+  for (const row of new Set(rows))
+    for (const { column, columns } of placed(row))
+      for (let offset = 1; offset < columns; offset++)
+        reach[column + offset] = Math.max(reach[column + offset] ?? 0, offset)
+  return reach
+})
+
 const tiledChart = (work: Work, drawn: Run | null): TiledChart => {
   const { chart, style } = work.pattern
-  const reach = reaches(chart)
+  const reach = reachesIn(chart.rows)
   const { columnOf, count } = drawnSlots(work)
   const { from, to } = drawn ?? { from: 0, to: count - 1 }
   return {

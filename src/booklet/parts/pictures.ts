@@ -1,7 +1,6 @@
 import { figurePicture, partOf } from '../../drawing/pegs/step'
 import type { StripPart } from '../../drawing/pegs/window'
-import type { Moment } from '../../loom/walk'
-import { walkRow } from '../../loom/walk'
+import { walkRow, type Moment } from '../../loom/walk'
 import type { Pictures } from '../../pattern/piece'
 import type { LoomSetup, Pattern } from '../../pattern/pattern'
 import { findSection, withOnBench } from '../../pattern/sections'

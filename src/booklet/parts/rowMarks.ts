@@ -7,6 +7,7 @@ import { rowEnds } from '../../loom/row'
 import type { Work } from '../../pattern/work'
 import { languages } from '../../languages/languages'
 import { phrasesOf } from '../phrases'
+import { filled, stroked } from '../../drawing/items'
 
 /** One entry of the key: its sign, its abbreviation and its name. */
 export interface KeyEntry {
@@ -23,13 +24,7 @@ interface Cell {
 const rim = weights.grid
 
 function cellScene({ width, height }: Cell, title: string, items: readonly Item[]): Scene {
-  const outline: Item = {
-    kind: 'path',
-    d: rectangle(0, 0, width, height),
-    ink: 'grid',
-    stroke: weights.grid,
-    fill: false,
-  }
+  const outline: Item = stroked(rectangle(0, 0, width, height), 'grid', weights.grid)
   return {
     width: width + 2 * rim,
     height: height + 2 * rim,
@@ -50,7 +45,7 @@ export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
   const used = rowEnds.filter((end) => end !== 'on' && rows.some((row) => row.end === end))
   const entries = used.map((end): KeyEntry => {
     const { line = '' } = signPaths(turnSigns[end], { place, unit, straight: 0 })
-    const sign: Item = { kind: 'path', d: line, ink: 'note', stroke: signWeight(unit), fill: false }
+    const sign: Item = stroked(line, 'note', signWeight(unit))
     return {
       sign: cellScene(cell, turns[end], [sign]),
       abbr: end === 'German turn' ? abbr : '',
@@ -59,6 +54,6 @@ export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
   })
   if (rows.every(({ run }) => run === null)) return entries
   const d = rectangle(0, 0, cell.width, cell.height)
-  const shade: Item = { kind: 'path', d, ink: 'unworked', stroke: 0, fill: true }
+  const shade: Item = filled(d, 'unworked')
   return [...entries, { sign: cellScene(cell, unworked, [shade]), abbr: '', name: unworked }]
 }

@@ -3,7 +3,7 @@ import type { Habits } from '../../loom/work'
 import type { Gauge, LoomSetup } from '../../pattern/pattern'
 import type { PatternRun } from '../../pattern/work'
 import type { Item, Layer, Scene } from '../scene'
-import { acrossOf, middlePeg, type Across } from './across'
+import { acrossOf, middlePeg } from './across'
 import { bendOf, fabricGeometry, frameOf, type FabricGeometry, type FabricView } from './geometry'
 import { backLayer, coversOf } from './back'
 import { heightsOf, type Heights } from './heights'
@@ -40,6 +40,9 @@ export interface FabricDrawing {
   /** What each layer was drawn from, for the next drawing. */
   readonly placed: readonly PlacedRow[]
   readonly key: string
+  readonly traced: Traced
+  /** Which way the fabric lies, and what is followed. */
+  readonly lies: string
 }
 
 type Loom = Pick<LoomSetup, 'pegs' | 'direction' | 'shape'>
@@ -72,12 +75,18 @@ export function fabricDrawing(
   const { turn = middlePeg(loom), detail = 'yarn', follow = [] } = options
   const view = loom.shape === 'bar' ? 'flat' : (options.view ?? 'flat')
   const size = sizeOf(gauge, options.stitch)
-  const traced = traceOf(rows, habits, loom.pegs)
+  const was = previous?.traced
+  const traced =
+    was?.rows === rows && was.habits === habits ? was : traceOf(rows, habits, loom.pegs)
   const { heights, slits } = traced
   const across = acrossOf(loom, turn)
   const bend = bendOf(view, loom.pegs, size.width)
   const frame = frameOf(bend, heights, size)
-  const placed = placedOf(traced, across, [turn, loom.shape, loom.direction].join('/'), follow)
+  const lies = [turn, loom.shape, loom.direction, ...follow].join('/')
+  const placed =
+    previous?.lies === lies && previous.traced === traced
+      ? previous.placed
+      : placeLoops(traced.strands, heights, slits, across, follow)
 
   const surface = { x: (x: number) => frame.middle + bend.x(x), shows: bend.shows }
   const draw = detail === 'yarn' ? drawYarn : drawTexture
@@ -91,8 +100,9 @@ export function fabricDrawing(
     // A row that others were put in before, or taken out before, has another number.
     for (const at of shift === 0 ? [index] : [index, index + shift]) {
       const before = old?.placed[at]
-      const was = before && samePlaced(before, row) ? had.get(layerName(at)) : undefined
-      if (was) return was.y === y && was.key === name ? was : layer(name, y, () => was.items)
+      const drawn = before && samePlaced(before, row) ? had.get(layerName(at)) : undefined
+      if (drawn)
+        return drawn.y === y && drawn.key === name ? drawn : layer(name, y, () => drawn.items)
     }
     return layer(name, y, () => draw(row, size, surface))
   })
@@ -120,6 +130,8 @@ export function fabricDrawing(
     geometry: fabricGeometry(heights, coversOf(rows), across, bend, frame, size),
     placed,
     key,
+    traced,
+    lies,
   }
 }
 
@@ -136,39 +148,19 @@ function layer(key: string, y: number, draw: () => readonly Item[]): Layer {
   }
 }
 
+/** What was followed and placed: it stays while the fabric is only turned, or drawn in other detail. */
 interface Traced {
+  readonly rows: readonly PatternRun[]
   readonly habits: Habits
   readonly strands: Trace
   readonly heights: Heights
   readonly slits: ReadonlyMap<number, readonly Slit[]>
-  /** Where the loops were placed last: to draw them in other detail they need not be placed again. */
-  last?: { readonly key: string; readonly placed: readonly PlacedRow[] }
 }
 
-function placedOf(
-  traced: Traced,
-  across: Across,
-  turned: string,
-  follow: readonly number[],
-): readonly PlacedRow[] {
-  const key = `${turned}/${follow.join()}`
-  if (traced.last?.key === key) return traced.last.placed
-  const placed = placeLoops(traced.strands, traced.heights, traced.slits, across, follow)
-  traced.last = { key, placed }
-  return placed
-}
-
-const lastTraced = new WeakMap<readonly PatternRun[], Traced>()
-
-/** The strands of these rows; they need not be followed again when the fabric is only turned. */
 function traceOf(rows: readonly PatternRun[], habits: Habits, pegs: number): Traced {
-  const known = lastTraced.get(rows)
-  if (known?.habits === habits) return known
   const heights = heightsOf(rows, pegs)
   const slits = slitsOf(rows, heights)
-  const traced: Traced = { habits, strands: trace(rows, habits), heights, slits }
-  lastTraced.set(rows, traced)
-  return traced
+  return { rows, habits, strands: trace(rows, habits), heights, slits }
 }
 
 const layerName = (index: number): string => (index === 0 ? 'cast-on' : `row-${index - 1}`)

@@ -1,6 +1,6 @@
 import type { InkRole, Item } from '../scene'
-import { short } from '../path'
 import { Pen, type Surface } from './pen'
+import { filled, stroked } from '../items'
 
 const fills: readonly InkRole[] = ['loop', 'tone-1', 'tone-2', 'tone-3', 'tone-4']
 
@@ -40,8 +40,7 @@ export class Ply {
   }
 }
 
-export const area = (d: string, ink: InkRole): Item[] =>
-  d ? [{ kind: 'path', d, ink, stroke: 0, fill: true }] : []
+export const area = (d: string, ink: InkRole): Item[] => (d ? [filled(d, ink)] : [])
 
 export const line = (d: string, ink: InkRole, stroke: number): Item[] =>
-  d ? [{ kind: 'path', d, ink, stroke: short(stroke), fill: false }] : []
+  d ? [stroked(d, ink, stroke)] : []

@@ -4,6 +4,7 @@ import { inks, type InkRole, type Item, type Layer } from '../scene'
 import type { FabricGeometry } from './geometry'
 import { tones } from './place'
 import { strandEnds } from './strands'
+import { filled, stroked, written } from '../items'
 
 /** Strands that are followed as one, in one tone. */
 export interface Bundle {
@@ -68,25 +69,17 @@ export function tagLayer(
     const line = { kind: 'path', fill: false, d: polyline([from, [x, y]]) } as const
     return [
       { ...line, ink: 'line', stroke: short(size * 0.06) },
-      { kind: 'path', d: ring, ink: 'ground', stroke: 0, fill: true },
-      { kind: 'path', d: ring, ink: toneInk(number), stroke: short(size * 0.2), fill: false },
-      {
-        kind: 'path',
-        d: circlePath([x, y], short(size * 0.6)),
-        ink: 'line',
-        stroke: short(size * 0.06),
-        fill: false,
-      },
-      {
-        kind: 'text',
-        x: short(x),
-        y: short(y + size * 0.25),
-        text: String(number),
-        size: short(size * 0.72),
-        anchor: 'middle',
-        ink: 'line',
-        weight: 'bold',
-      },
+      filled(ring, 'ground'),
+      stroked(ring, toneInk(number), size * 0.2),
+      stroked(circlePath([x, y], short(size * 0.6)), 'line', size * 0.06),
+      written(
+        String(number),
+        [short(x), short(y + size * 0.25)],
+        short(size * 0.72),
+        'middle',
+        'line',
+        'bold',
+      ),
     ]
   })
   return { key: 'tags', x: 0, y: 0, items }

@@ -1,8 +1,8 @@
 import type { Moment } from '../../loom/walk'
 import { emptyStack, type Stack } from '../../loom/strand'
 import type { LoomSetup } from '../../pattern/pattern'
-import { keeper } from '../keep'
-import { circlePath, short } from '../path'
+import { keeper } from './keep'
+import { circlePath } from '../path'
 import type { Item, Layer, Scene } from '../scene'
 import { actingIn, freshStrands, type Fresh } from './acting'
 import { bandsAbove, type BandAbove } from './aboveBand'
@@ -13,6 +13,7 @@ import { needleAbove, type HeldAbove } from './aboveNeedle'
 import { yarnAbove } from './aboveYarn'
 import { keptPeg, type PegLayer } from './pegLayers'
 import { turnedForward } from './turnSide'
+import { filled, stroked } from '../items'
 
 export interface LoomFromAboveOptions extends AboveOptions {
   /** The moments that led here, oldest first; the last is the one just before. */
@@ -119,26 +120,11 @@ function pegFromAbove(
 function pegItems(inWork: boolean, r: number): readonly Item[] {
   const d = circlePath([0, 0], inWork ? r : r * 0.75)
   return [
-    { kind: 'path', d, ink: inWork ? 'peg' : 'ground', stroke: 0, fill: true },
-    { kind: 'path', d, ink: 'frame', stroke: short(r * (inWork ? 0.22 : 0.14)), fill: false },
-    ...(inWork
-      ? []
-      : [
-          {
-            kind: 'path',
-            d: circlePath([0, 0], r * 0.16),
-            ink: 'frame',
-            stroke: 0,
-            fill: true,
-          } as const,
-        ]),
+    filled(d, inWork ? 'peg' : 'ground'),
+    stroked(d, 'frame', r * (inWork ? 0.22 : 0.14)),
+    ...(inWork ? [] : [filled(circlePath([0, 0], r * 0.16), 'frame')]),
   ]
 }
 
-const workingPeg = ({ unit, peg }: AboveGeometry, at: number): Item => ({
-  kind: 'path',
-  d: circlePath(peg(at), 0.56 * unit),
-  ink: 'place',
-  stroke: short(Math.max(0.2, 0.06 * unit)),
-  fill: false,
-})
+const workingPeg = ({ unit, peg }: AboveGeometry, at: number): Item =>
+  stroked(circlePath(peg(at), 0.56 * unit), 'place', Math.max(0.2, 0.06 * unit))

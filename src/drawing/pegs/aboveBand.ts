@@ -1,5 +1,5 @@
 import type { StrandKind } from '../../loom/strand'
-import { short } from '../path'
+import { mm } from '../path'
 import type { Item } from '../scene'
 import { Pen, strandInk } from './band'
 
@@ -25,7 +25,7 @@ const placeFor =
   (outward: number, unit: number): Place =>
   (t, o) => {
     const [sin, cos] = [Math.sin(outward), Math.cos(outward)]
-    return `${short((o * sin + t * cos) * unit)} ${short((t * sin - o * cos) * unit)}`
+    return mm`${(o * sin + t * cos) * unit} ${(t * sin - o * cos) * unit}`
   }
 
 /** Round the outer half of the peg, from one side to the other. */

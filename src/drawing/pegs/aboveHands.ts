@@ -1,10 +1,11 @@
 import type { Moment } from '../../loom/walk'
-import { arrowHead, short, type Point } from '../path'
+import { arrowHead, type Point } from '../path'
 import type { Item } from '../scene'
 import { actingIn } from './acting'
 import { curvedArrow } from './arrows'
 import type { AboveGeometry } from './aboveGeometry'
 import { toolItems } from './stripTool'
+import { filled, stroked } from '../items'
 
 /** The tool, held from the outside. */
 export function toolAbove(
@@ -37,14 +38,8 @@ export function headingArrow({ heading, gap }: Moment, geometry: AboveGeometry):
   const neck = at(to - (way * size * 0.5) / unit, out)
   const angle = Math.atan2(tip[0] - neck[0], -(tip[1] - neck[1]))
   return [
-    {
-      kind: 'path',
-      d: follow(from, to - (way * size * 0.4) / unit, out),
-      ink: 'note',
-      stroke: short(size * 0.18),
-      fill: false,
-    },
-    { kind: 'path', d: arrowHead(tip, angle, size), ink: 'note', stroke: 0, fill: true },
+    stroked(follow(from, to - (way * size * 0.4) / unit, out), 'note', size * 0.18),
+    filled(arrowHead(tip, angle, size), 'note'),
   ]
 }
 

@@ -2,6 +2,7 @@ import { arrowHead, circlePath, rectangle, short } from '../path'
 import type { Item } from '../scene'
 import { isNumbered, numberStep, smallestReadable, textWidth } from '../sizes'
 import type { AboveGeometry } from './aboveGeometry'
+import { filled, stroked } from '../items'
 
 /** Half the width of the rim, in units. */
 const rimHalf = 0.68
@@ -30,10 +31,7 @@ function rim({ kind, unit, radius, centre, pegs, at, width }: AboveGeometry): re
             'unworked',
           ] as const,
         ]
-  return paths.flatMap(([d, ink]): Item[] => [
-    { kind: 'path', d, ink, stroke: 0, fill: true },
-    { kind: 'path', d, ink: 'frame', stroke, fill: false },
-  ])
+  return paths.flatMap(([d, ink]): Item[] => [filled(d, ink), stroked(d, 'frame', stroke)])
 }
 
 const numberAt = (unit: number, size: number): number => 1.02 + (0.65 * size) / unit
@@ -60,10 +58,5 @@ function numbers({ unit, pegs, at }: AboveGeometry): readonly Item[] {
 }
 
 /** A solid wedge on the rim that points at peg 1. */
-const marker = ({ unit, at, outward }: AboveGeometry): Item => ({
-  kind: 'path',
-  d: arrowHead(at(0, 0.5), outward(0) + Math.PI, Math.max(1, 0.42 * unit)),
-  ink: 'note',
-  stroke: 0,
-  fill: true,
-})
+const marker = ({ unit, at, outward }: AboveGeometry): Item =>
+  filled(arrowHead(at(0, 0.5), outward(0) + Math.PI, Math.max(1, 0.42 * unit)), 'note')

@@ -1,9 +1,10 @@
 import type { Side } from '../../loom/state'
 import type { Moment } from '../../loom/walk'
-import { closed, short, type Point } from '../path'
+import { closed, mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { Pen, strandInk } from './band'
 import type { AboveGeometry } from './aboveGeometry'
+import { filled, stroked } from '../items'
 
 export interface HeldAbove {
   readonly side: Side
@@ -60,7 +61,7 @@ export function needleAbove(
 /** A loop round the needle. */
 function ring(pen: Pen, [x, y]: Point, [ax, ay]: Point, unit: number): readonly Item[] {
   const p = (t: number, o: number): string =>
-    `${short(x + (t * ax - o * ay) * unit)} ${short(y + (t * ay + o * ax) * unit)}`
+    mm`${x + (t * ax - o * ay) * unit} ${y + (t * ay + o * ax) * unit}`
   const [t, o] = [0.13, 0.3]
   return pen.strand(
     `M${p(0, -o)}C${p(t, -o)} ${p(t, o)} ${p(0, o)}C${p(-t, o)} ${p(-t, -o)} ${p(0, -o)}Z`,
@@ -81,8 +82,5 @@ function rod([x, y]: Point, [ax, ay]: Point, half: number, unit: number): readon
     p(half - 0.3, 0.09),
     p(0.3 - half, 0.09),
   ])
-  return [
-    { kind: 'path', d, ink: 'frame', stroke: short(0.05 * unit), fill: false },
-    { kind: 'path', d, ink: 'needle', stroke: 0, fill: true },
-  ]
+  return [stroked(d, 'frame', 0.05 * unit), filled(d, 'needle')]
 }

@@ -1,6 +1,7 @@
-import { arrowHead, circlePath, polyline, short, type Point } from '../path'
+import { arrowHead, circlePath, polyline, short, mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { smallestReadable } from '../sizes'
+import { filled, stroked, written } from '../items'
 
 export type Curve = readonly [from: Point, one: Point, two: Point, to: Point]
 
@@ -20,14 +21,14 @@ export function curvedArrow(curve: Curve, size: number, dash?: string): readonly
   const stroke = short(size * 0.24)
   return [
     ...(dash === undefined ? rimOf(d, stroke, size) : []),
-    { kind: 'path', d: head, ink: 'ground', stroke: short(size * 0.3), fill: true },
-    { kind: 'path', d, ink: 'note', stroke, fill: false, ...(dash === undefined ? {} : { dash }) },
-    { kind: 'path', d: head, ink: 'note', stroke: 0, fill: true },
+    filled(head, 'ground', short(size * 0.3)),
+    stroked(d, 'note', stroke, dash),
+    filled(head, 'note'),
   ]
 }
 
 const rimOf = (d: string, stroke: number, size: number): readonly Item[] => [
-  { kind: 'path', d, ink: 'ground', stroke: short(stroke + size * 0.3), fill: false },
+  stroked(d, 'ground', stroke + size * 0.3),
 ]
 
 /** The first part of an arrow, before it goes behind something. */
@@ -38,20 +39,17 @@ export function arrowShaft(
 ): readonly Item[] {
   const d = `M${at(from)}C${at(one)} ${at(two)} ${at(to)}`
   const stroke = short(size * 0.24)
-  return [
-    ...(dash === undefined ? rimOf(d, stroke, size) : []),
-    { kind: 'path', d, ink: 'note', stroke, fill: false, ...(dash === undefined ? {} : { dash }) },
-  ]
+  return [...(dash === undefined ? rimOf(d, stroke, size) : []), stroked(d, 'note', stroke, dash)]
 }
 
 /** A line that an arrow starts from. */
 export function arrowStart(points: readonly Point[], size: number): readonly Item[] {
   const d = polyline(points)
   const stroke = short(size * 0.24)
-  return [...rimOf(d, stroke, size), { kind: 'path', d, ink: 'note', stroke, fill: false }]
+  return [...rimOf(d, stroke, size), stroked(d, 'note', stroke)]
 }
 
-const at = ([x, y]: Point): string => `${short(x)} ${short(y)}`
+const at = ([x, y]: Point): string => mm`${x} ${y}`
 
 /** A point of the curve, `t` from 0 to 1. */
 export function pointOn(curve: Curve, t: number): Point {
@@ -82,17 +80,8 @@ export function arrowNumber([x, y]: Point, number: number, unit: number): readon
   const size = Math.max(smallestReadable.text, 0.34 * unit)
   const d = circlePath([x, y], size * 0.62)
   return [
-    { kind: 'path', d, ink: 'ground', stroke: 0, fill: true },
-    { kind: 'path', d, ink: 'note', stroke: short(size * 0.09), fill: false },
-    {
-      kind: 'text',
-      x,
-      y: y + size * 0.36,
-      text: String(number),
-      size,
-      anchor: 'middle',
-      ink: 'note',
-      weight: 'bold',
-    },
+    filled(d, 'ground'),
+    stroked(d, 'note', size * 0.09),
+    written(String(number), [x, y + size * 0.36], size, 'middle', 'note', 'bold'),
   ]
 }

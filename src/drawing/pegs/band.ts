@@ -1,6 +1,7 @@
 import type { StrandKind } from '../../loom/strand'
-import { short, type Point } from '../path'
+import { short, mm, type Point } from '../path'
 import type { InkRole, Item } from '../scene'
+import { filled, stroked } from '../items'
 
 /**
  * How a strand looks on an upright peg, seen from the outside. Lengths are shares of the distance
@@ -72,7 +73,7 @@ export class Pen {
   }
 
   line(d: string, ink: InkRole, wide: number): Item {
-    return { kind: 'path', d, ink, stroke: short(wide * this.unit), fill: false }
+    return stroked(d, ink, wide * this.unit)
   }
 }
 
@@ -199,7 +200,7 @@ export const goneStrand = (pen: Pen, d: string, wide: number): readonly Item[] =
   { ...(pen.line(d, 'loop-edge', 0.05) as Item & { kind: 'path' }), dash: dots(pen.unit) },
 ]
 
-const dots = (unit: number): string => `${short(0.03 * unit)} ${short(0.12 * unit)}`
+const dots = (unit: number): string => mm`${0.03 * unit} ${0.12 * unit}`
 
 /** Heights of the strands of a stack above the rim (negative y), bottom to top, in units. */
 export function levels(
@@ -238,6 +239,6 @@ export function headItems([x, y]: Point, unit: number, inWork: boolean): readonl
 }
 
 const outlined = (d: string, ink: InkRole, unit: number): readonly Item[] => [
-  { kind: 'path', d, ink: 'frame', stroke: short(0.055 * unit), fill: false },
-  { kind: 'path', d, ink, stroke: 0, fill: true },
+  stroked(d, 'frame', 0.055 * unit),
+  filled(d, ink),
 ]

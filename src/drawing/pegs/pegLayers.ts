@@ -1,4 +1,5 @@
 import type { Stack } from '../../loom/strand'
+import { memo } from '../../pattern/memo'
 import type { Layer } from '../scene'
 
 interface Kept<T> {
@@ -7,7 +8,7 @@ interface Kept<T> {
   readonly made: T
 }
 
-const kept = new WeakMap<object, Map<number, Kept<unknown>>>()
+const keptFor = memo((_geometry: object) => new Map<number, Kept<unknown>>())
 
 /** What is drawn of one peg. */
 export interface PegLayer<B> {
@@ -25,8 +26,7 @@ export function keptPeg<B>(
   fresh: string,
   make: () => PegLayer<B>,
 ): PegLayer<B> {
-  let pegs = kept.get(geometry)
-  if (!pegs) kept.set(geometry, (pegs = new Map<number, Kept<unknown>>()))
+  const pegs = keptFor(geometry)
   const found = pegs.get(peg)
   if (found?.stack === stack && found.fresh === fresh) return found.made as PegLayer<B>
   const made = make()

@@ -1,7 +1,7 @@
 import type { Moment } from '../../loom/walk'
 import { emptyStack, type Stack } from '../../loom/strand'
 import type { LoomSetup } from '../../pattern/pattern'
-import { keeper } from '../keep'
+import { keeper } from './keep'
 import type { Item, Layer, Scene } from '../scene'
 import { actingIn, freshStrands, type Fresh } from './acting'
 import { band, bandGone, levels, post, postItems, type Band, type BandLook } from './band'
@@ -16,6 +16,7 @@ import { holdingTool, toolAtStrip, toolSide, type HoldingTool } from './stripToo
 import { yarnLeaves, yarnOnStrip } from './stripYarn'
 import { turnedForward } from './turnSide'
 import type { StripPart } from './window'
+import { written } from '../items'
 
 export interface StripFromFrontOptions extends StripOptions {
   /** The moments that led here, oldest first; the last is the one just before. */
@@ -253,16 +254,7 @@ function drawPeg(
 }
 
 const numberItems = (number: number, unit: number): readonly Item[] => [
-  {
-    kind: 'text',
-    x: 0.15 * unit,
-    y: 0.55 * unit,
-    text: String(number),
-    size: 0.5 * unit,
-    anchor: 'start',
-    ink: 'note',
-    weight: 'bold',
-  },
+  written(String(number), [0.15 * unit, 0.55 * unit], 0.5 * unit, 'start', 'note', 'bold'),
 ]
 
 function titleOf({ pegs, leftward }: StripGeometry): string {

@@ -1,4 +1,4 @@
-import { short } from '../path'
+import { mm } from '../path'
 import type { Item } from '../scene'
 import { arrowNumber, arrowShaft, arrowStart, curvedArrow } from './arrows'
 import { arrowsOf, type ArrowPlace, type MoveArrow } from './arrowCurves'
@@ -31,7 +31,7 @@ export function moveArrows(steps: readonly Step[], place: ArrowPlace): readonly 
 function arrowItems({ curve, hidden, from }: MoveArrow, unit: number): readonly Item[] {
   const size = 0.3 * unit
   if (from) return [...arrowStart(from, size), ...curvedArrow(curve, size)]
-  const dash = `${short(0.02 * unit)} ${short(0.12 * unit)}`
+  const dash = mm`${0.02 * unit} ${0.12 * unit}`
   if (!hidden) return curvedArrow(curve, size)
   return hidden.comes === 'last'
     ? [...arrowShaft(curve, size), ...curvedArrow(hidden.curve, size, dash)]

@@ -1,10 +1,11 @@
 import type { Side } from '../../loom/state'
-import { closed, short, type Point } from '../path'
+import { mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { smallestReadable, textWidth } from '../sizes'
 import { edgeWide, goneStrand, Pen, strandInk, strandWide } from './band'
 import type { Held } from './doing'
 import type { StripGeometry } from './stripGeometry'
+import { filled, stroked, written } from '../items'
 
 /** One peg's loops on the spare needle, as drawn. */
 export interface HeldLoops {
@@ -91,20 +92,20 @@ function sideLabel(
   const room = textWidth(side, size) + gap
   const onRight = width - right >= room
   const beside = onRight || left >= room
-  return {
-    kind: 'text',
-    x: onRight ? right + gap : beside ? left - gap : width,
-    y: beside ? needle[side] + size * 0.36 : needle[side] - 0.32 * unit,
-    text: side,
+  return written(
+    side,
+    [
+      onRight ? right + gap : beside ? left - gap : width,
+      beside ? needle[side] + size * 0.36 : needle[side] - 0.32 * unit,
+    ],
     size,
-    anchor: onRight ? 'start' : 'end',
-    ink: 'note',
-  }
+    onRight ? 'start' : 'end',
+  )
 }
 
 /** A loop over the needle: it hangs down on both sides of it. */
 function hanging(pen: Pen, [x, y]: Point, unit: number, isGone: boolean): readonly Item[] {
-  const p = (dx: number, dy: number): string => `${short(x + dx * unit)} ${short(y + dy * unit)}`
+  const p = (dx: number, dy: number): string => mm`${x + dx * unit} ${y + dy * unit}`
   const d = `M${p(-0.09, 0.52)}C${p(-0.16, 0.2)} ${p(-0.2, -0.22)} ${p(0, -0.22)}C${p(0.2, -0.22)} ${p(0.16, 0.2)} ${p(0.09, 0.52)}`
   return isGone ? goneStrand(pen, d, strandWide * 0.6) : pen.strand(d, strandWide * 0.6)
 }
@@ -112,16 +113,6 @@ function hanging(pen: Pen, [x, y]: Point, unit: number, isGone: boolean): readon
 function rodItems([from, to]: readonly [number, number], y: number, unit: number): readonly Item[] {
   const r = 0.1 * unit
   const point = 0.3 * unit
-  const d = closed([
-    [from, y],
-    [from + point, y - r],
-    [to - point, y - r],
-    [to, y],
-    [to - point, y + r],
-    [from + point, y + r],
-  ])
-  return [
-    { kind: 'path', d, ink: 'frame', stroke: short(edgeWide * 2 * unit), fill: false },
-    { kind: 'path', d, ink: 'needle', stroke: 0, fill: true },
-  ]
+  const d = mm`M${from} ${y}L${from + point} ${y - r}L${to - point} ${y - r}L${to} ${y}L${to - point} ${y + r}L${from + point} ${y + r}Z`
+  return [stroked(d, 'frame', edgeWide * 2 * unit), filled(d, 'needle')]
 }

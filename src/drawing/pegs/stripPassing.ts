@@ -2,6 +2,7 @@ import type { Item } from '../scene'
 import { smallestReadable } from '../sizes'
 import type { Step } from './doing'
 import type { StripGeometry } from './stripGeometry'
+import { written } from '../items'
 
 /**
  * Where loops of a cross change places, on which side of the others they pass, in words: "in front"
@@ -20,15 +21,8 @@ export function passingLabel(
   if (!side || shown.length === 0) return []
   const size = Math.max(smallestReadable.text, 0.32 * unit)
   const [low, high] = [Math.min(...shown), Math.max(...shown)]
-  const text = (at: number, y: number, anchor: 'start' | 'end', words: string): Item => ({
-    kind: 'text',
-    x: at,
-    y,
-    text: words,
-    size,
-    anchor,
-    ink: 'note',
-  })
+  const text = (at: number, y: number, anchor: 'start' | 'end', words: string): Item =>
+    written(words, [at, y], size, anchor)
   if (side === 'outside') {
     const y = rim + rimHigh + 0.3 * unit + size
     return yarn !== null && yarn > (low + high) / 2

@@ -1,7 +1,8 @@
-import { closed, polyline, short, type Point } from '../path'
+import { closed, polyline, mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { smallestReadable } from '../sizes'
 import type { StripGeometry } from './stripGeometry'
+import { filled, stroked, written } from '../items'
 
 /** The rim that the pegs stand on, torn off where the loom goes on, with the numbers of the pegs. */
 export function rimItems(geometry: StripGeometry): readonly Item[] {
@@ -30,17 +31,11 @@ export function rimItems(geometry: StripGeometry): readonly Item[] {
   ])
   const size = numberSize(unit)
   return [
-    { kind: 'path', d: outline, ink: 'unworked', stroke: 0, fill: true },
-    { kind: 'path', d: outline, ink: 'frame', stroke: 0.04 * unit, fill: false },
-    ...pegs.map((peg): Item => ({
-      kind: 'text',
-      x: x(peg) ?? 0,
-      y: rim + rimHigh / 2 + size * 0.36,
-      text: String(peg + 1),
-      size,
-      anchor: 'middle',
-      ink: 'note',
-    })),
+    filled(outline, 'unworked'),
+    stroked(outline, 'frame', 0.04 * unit),
+    ...pegs.map((peg): Item =>
+      written(String(peg + 1), [x(peg) ?? 0, rim + rimHigh / 2 + size * 0.36], size, 'middle'),
+    ),
     ...firstPegMark(geometry, size),
   ]
 }
@@ -58,13 +53,8 @@ function firstPegMark({ x, rim, rimHigh, leftward }: StripGeometry, size: number
   if (at === undefined) return []
   const [middle, y] = [at + (leftward ? -1 : 1) * size * 0.72, rim + rimHigh / 2]
   const half = size * 0.24
-  const d = closed([
-    [middle, y - half],
-    [middle + half, y],
-    [middle, y + half],
-    [middle - half, y],
-  ])
-  return [{ kind: 'path', d, ink: 'note', stroke: 0, fill: true }]
+  const d = mm`M${middle} ${y - half}L${middle + half} ${y}L${middle} ${y + half}L${middle - half} ${y}Z`
+  return [filled(d, 'note')]
 }
 
 /** From the middle of a peg, in units: clear of yarn and hook. */
@@ -87,5 +77,5 @@ export function rangeMark(pegs: readonly number[], geometry: StripGeometry): rea
           [at + side * tickAway * unit, y - tick],
         ]
   const d = polyline([...edge(low, -1, left).reverse(), ...edge(high, 1, width - left)])
-  return [{ kind: 'path', d, ink: 'note', stroke: short(0.07 * unit), fill: false }]
+  return [stroked(d, 'note', 0.07 * unit)]
 }

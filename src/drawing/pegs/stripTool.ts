@@ -1,10 +1,11 @@
 import type { Moment } from '../../loom/walk'
-import { moveTo, short, type Point } from '../path'
+import { mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { actingIn } from './acting'
 import { levels, post } from './band'
 import type { Doing } from './doing'
 import type { StripGeometry } from './stripGeometry'
+import { stroked } from '../items'
 
 /** The tool comes up through the gap that work has left, its hook at the loops of the acting peg. */
 export function toolAtStrip(moment: Moment, geometry: StripGeometry): readonly Item[] {
@@ -78,13 +79,7 @@ export function holdingTool(
   }
 }
 
-const line = (path: string, ink: Item['ink'], wide: number): Item => ({
-  kind: 'path',
-  d: path,
-  ink,
-  stroke: short(wide),
-  fill: false,
-})
+const line = (path: string, ink: Item['ink'], wide: number): Item => stroked(path, ink, wide)
 
 /** The bent tip, and the wire up to where it comes out. */
 function hookItems(
@@ -96,15 +91,15 @@ function hookItems(
 ): readonly Item[] {
   const way = down ? -1 : 1
   const p = (dx: number, dy: number): string =>
-    `${short(tip[0] + side * dx * unit)} ${short(tip[1] + way * dy * unit)}`
-  const d = `M${p(-0.15, 0.1)}C${p(-0.17, -0.1)} ${p(0.02, -0.12)} ${p(0.02, 0.06)}L${short(out[0])} ${short(out[1])}`
+    mm`${tip[0] + side * dx * unit} ${tip[1] + way * dy * unit}`
+  const d = mm`M${p(-0.15, 0.1)}C${p(-0.17, -0.1)} ${p(0.02, -0.12)} ${p(0.02, 0.06)}L${out[0]} ${out[1]}`
   return [line(d, 'ground', 0.17 * unit), line(d, 'tool', 0.09 * unit)]
 }
 
 function shaftItems(from: Point, end: Point, unit: number): readonly Item[] {
   const grip: Point = [from[0] + (end[0] - from[0]) * 0.45, from[1] + (end[1] - from[1]) * 0.45]
-  const wire = `${moveTo(from)}L${short(grip[0])} ${short(grip[1])}`
-  const handle = `${moveTo(grip)}L${short(end[0])} ${short(end[1])}`
+  const wire = mm`M${from}L${grip[0]} ${grip[1]}`
+  const handle = mm`M${grip}L${end[0]} ${end[1]}`
   return [
     line(wire, 'ground', 0.17 * unit),
     line(handle, 'ground', 0.34 * unit),
@@ -119,8 +114,8 @@ export function toolItems(tip: Point, end: Point, side: number, unit: number): r
   const along = (share: number): Point => [tip[0] + dx * share, tip[1] + dy * share]
   const neck = along(0.12)
   const grip = along(0.6)
-  const d = `${moveTo([tip[0] - side * 0.02 * unit, tip[1] + 0.13 * unit])}C${short(tip[0] - side * 0.08 * unit)} ${short(tip[1] - 0.1 * unit)} ${short(tip[0] + side * 0.12 * unit)} ${short(tip[1] - 0.16 * unit)} ${short(neck[0] + side * 0.06 * unit)} ${short(neck[1])}L${short(grip[0])} ${short(grip[1])}`
-  const handle = `${moveTo(grip)}L${short(end[0])} ${short(end[1])}`
+  const d = mm`M${tip[0] - side * 0.02 * unit} ${tip[1] + 0.13 * unit}C${tip[0] - side * 0.08 * unit} ${tip[1] - 0.1 * unit} ${tip[0] + side * 0.12 * unit} ${tip[1] - 0.16 * unit} ${neck[0] + side * 0.06 * unit} ${neck[1]}L${grip[0]} ${grip[1]}`
+  const handle = mm`M${grip}L${end[0]} ${end[1]}`
   return [
     line(d, 'ground', 0.17 * unit),
     line(handle, 'ground', 0.34 * unit),

@@ -1,6 +1,6 @@
 import type { Moment } from '../../loom/walk'
 import type { LoomSetup } from '../../pattern/pattern'
-import { moveTo, short, type Point } from '../path'
+import { short, mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { Pen, post } from './band'
 import type { StripGeometry } from './stripGeometry'
@@ -149,7 +149,7 @@ function joint(start: Place, end: Place, unit: number): string {
   const from: Point = [start.x + way * start.half, start.y]
   const to: Point = [end.x - way * end.half, end.y]
   const low = 0.12 * unit
-  return `${moveTo(from)}C${short(from[0] + way * 0.25 * unit)} ${short(from[1] + low)} ${short(to[0] - way * 0.25 * unit)} ${short(to[1] + low)} ${short(to[0])} ${short(to[1])}`
+  return mm`M${from}C${from[0] + way * 0.25 * unit} ${from[1] + low} ${to[0] - way * 0.25 * unit} ${to[1] + low} ${to[0]} ${to[1]}`
 }
 
 /** On a ring the gap after the last peg is the one before the first. */
@@ -181,7 +181,7 @@ function runToGap(
     const arrive: Point = [to, rim - 1.2 * unit]
     behind.push(
       ...pen.strand(
-        `${moveTo([start.x, start.y])}C${short(start.x)} ${short(start.y + 0.5 * unit)} ${short(to)} ${short(arrive[1] - 0.5 * unit)} ${short(to)} ${short(arrive[1])}`,
+        mm`M${start.x} ${start.y}C${start.x} ${start.y + 0.5 * unit} ${to} ${arrive[1] - 0.5 * unit} ${to} ${arrive[1]}`,
         wide,
       ),
     )
@@ -193,7 +193,7 @@ function runToGap(
   const y = front.length > 0 ? rim + inFront * unit : start.y + 0.04 * unit
   const arrive: Point = [to - way * 0.12 * unit, y]
   const low = front.length > 0 ? short(y) : short(y + 0.1 * unit)
-  const d = `${moveTo(from)}C${short(from[0] + way * 0.3 * unit)} ${low} ${short(arrive[0] - way * 0.3 * unit)} ${low} ${short(arrive[0])} ${short(y)}`
+  const d = mm`M${from}C${from[0] + way * 0.3 * unit} ${low} ${arrive[0] - way * 0.3 * unit} ${low} ${arrive[0]} ${y}`
   behind.push(...pen.strand(d, wide))
   for (const { peg } of front) before.push(...beforeLegs(x(peg), y, unit, pen))
   return arrive
@@ -208,7 +208,7 @@ const beforeLegs = (at: number | undefined, y: number, unit: number, pen: Pen): 
     ? []
     : [-1, 1].flatMap((side) =>
         pen.strand(
-          `${moveTo([at + side * 0.42 * unit, y])}L${short(at + side * (post.half + 0.08) * unit)} ${short(y)}`,
+          mm`M${at + side * 0.42 * unit} ${y}L${at + side * (post.half + 0.08) * unit} ${y}`,
           wide,
         ),
       )
@@ -216,5 +216,5 @@ const beforeLegs = (at: number | undefined, y: number, unit: number, pen: Pen): 
 /** Out through the gap, over the rim and down to the ball. */
 function downTo([x, y]: Point, gap: number, { rim, rimHigh, unit, ball }: StripGeometry): string {
   const low = rim + rimHigh * 0.4
-  return `${moveTo([x, y])}C${short(x + (gap - x) * 0.7)} ${short(y)} ${short(gap)} ${short(y + 0.1 * unit)} ${short(gap)} ${short(Math.max(y + 0.35 * unit, low - 0.6 * unit))}L${short(gap)} ${short(ball - 0.3 * unit)}`
+  return mm`M${x} ${y}C${x + (gap - x) * 0.7} ${y} ${gap} ${y + 0.1 * unit} ${gap} ${Math.max(y + 0.35 * unit, low - 0.6 * unit)}L${gap} ${ball - 0.3 * unit}`
 }

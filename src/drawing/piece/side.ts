@@ -1,6 +1,6 @@
 import { openingsOf } from '../../pattern/openings'
 import type { PieceWork } from '../../pattern/workPiece'
-import { closed, moveTo, polyline, rectangle, short } from '../path'
+import { closed, polyline, rectangle, mm } from '../path'
 import type { Run } from '../../pattern/pattern'
 import type { Item, Layer, Scene } from '../scene'
 import { textWidth, weights } from '../sizes'
@@ -17,6 +17,7 @@ import {
   type Placed,
   type SideOptions,
 } from './sideLabels'
+import { stroked } from '../items'
 
 export type { SideOptions } from './sideLabels'
 
@@ -143,7 +144,7 @@ interface Standing {
 function sliceLayer(slice: Placed, standing: Standing, chosen: boolean): Layer {
   const { bottom, kind } = slice
   return {
-    key: `step-${slice.step}-${kind}-${short(bottom)}`,
+    key: mm`step-${slice.step}-${kind}-${bottom}`,
     x: 0,
     y: 0,
     items: kind === 'cup' ? cup(slice, standing, chosen) : bodyOf(slice, standing, chosen),
@@ -171,10 +172,7 @@ function bodyOf(slice: Placed, standing: Standing, chosen: boolean): Item[] {
     ...along(slice.below, bottom, slice.lower, standing),
     ...upperEdge(slice, standing).toReversed(),
   ])
-  const middle = polyline([
-    [centre, bottom],
-    [centre, top],
-  ])
+  const middle = mm`M${centre} ${bottom}L${centre} ${top}`
   return [
     path(body, chosen ? 'unworked' : 'ground', 0, true),
     path(body, 'line', weights.frame, false),
@@ -188,10 +186,7 @@ const edgeLine = (line: Corner[]): Item[] => [path(polyline(line), 'line', 0.6, 
 const partEdge = ({ top, lower }: Placed, pegs: Run, { centre, scale, lying }: Standing): Item[] =>
   lieOf(lying, pegs).map(({ left, right, behind }): Item => {
     const x = (part: number): number => centre + (part - 0.5) * lower * scale
-    const d = polyline([
-      [x(left), top],
-      [x(right), top],
-    ])
+    const d = mm`M${x(left)} ${top}L${x(right)} ${top}`
     return { ...path(d, 'line', behind ? weights.heavy : 0.6, false), ...(behind ? dashed : {}) }
   })
 
@@ -237,22 +232,11 @@ function cup({ lower, bottom, out }: Placed, { centre, scale }: Standing, chosen
   const reach = out * scale
   const [low, high] = [bottom + reach * cupHeight, bottom - reach * cupHeight]
   const bulge = left - reach * 1.1
-  const curve = `${moveTo([left, low])}C${short(bulge)} ${short(low)} ${short(bulge)} ${short(high)} ${short(left)} ${short(high)}`
+  const curve = mm`M${left} ${low}C${bulge} ${low} ${bulge} ${high} ${left} ${high}`
   return [
     path(`${curve}Z`, chosen ? 'unworked' : 'ground', 0, true),
     path(curve, 'line', weights.frame, false),
-    {
-      kind: 'path',
-      d: polyline([
-        [left, low],
-        [centre, bottom],
-        [left, high],
-      ]),
-      ink: 'note',
-      stroke: weights.heavy,
-      fill: false,
-      dash: '1 1',
-    },
+    stroked(mm`M${left} ${low}L${centre} ${bottom}L${left} ${high}`, 'note', weights.heavy, '1 1'),
   ]
 }
 
@@ -260,7 +244,7 @@ function cup({ lower, bottom, out }: Placed, { centre, scale }: Standing, chosen
 const cap = ({ lower, bottom, top }: Placed, centre: number, scale: number): string => {
   const half = (lower * scale) / 2
   const [left, right] = [centre - half, centre + half]
-  return `${moveTo([left, bottom])}C${short(left)} ${short(top)} ${short(centre - half * 0.7)} ${short(top)} ${short(centre)} ${short(top)}C${short(centre + half * 0.7)} ${short(top)} ${short(right)} ${short(top)} ${short(right)} ${short(bottom)}`
+  return mm`M${left} ${bottom}C${left} ${top} ${centre - half * 0.7} ${top} ${centre} ${top}C${centre + half * 0.7} ${top} ${right} ${top} ${right} ${bottom}`
 }
 
 function titleOf(work: PieceWork, slices: readonly Slice[], gauge: boolean): string {

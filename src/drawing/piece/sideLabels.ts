@@ -2,12 +2,13 @@ import { openingsOf, partOf, type Opening } from '../../pattern/openings'
 import type { Run } from '../../pattern/pattern'
 import { stitchSize } from '../../pattern/totals'
 import type { PieceWork } from '../../pattern/workPiece'
-import { polyline } from '../path'
+import { mm } from '../path'
 import type { Item, Layer } from '../scene'
 import { textWidth, weights } from '../sizes'
 import { centimetres } from '../../pattern/size'
 import { lengthsOf, rowsCounted } from './length'
 import type { Slice } from './profile'
+import { stroked } from '../items'
 
 export interface SideOptions {
   /** The room for the picture, mm. */
@@ -153,17 +154,11 @@ export function labelLayer(
     const slice = placed.find((one) => one.step === step)
     const rim = centre + ((slice?.lower ?? 0) * scale) / 2 + 0.6
     return [
-      {
-        kind: 'path',
-        d: polyline([
-          [rim, y],
-          [Math.max(rim, x - 2.2), y],
-          [x - 0.6, at],
-        ]),
-        ink: step === chosen ? 'place' : 'note',
-        stroke: step === chosen ? weights.frame : weights.grid,
-        fill: false,
-      },
+      stroked(
+        mm`M${rim} ${y}L${Math.max(rim, x - 2.2)} ${y}L${x - 0.6} ${at}`,
+        step === chosen ? 'place' : 'note',
+        step === chosen ? weights.frame : weights.grid,
+      ),
       ...lines.map((line, index): Item => ({
         kind: 'text',
         x,
