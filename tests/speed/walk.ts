@@ -1,5 +1,5 @@
-import { loomFromAbove } from '../../src/drawing/pegs/above'
-import { stripFromFront } from '../../src/drawing/pegs/strip'
+import { loomFromAbove } from '../../src/drawing/pegs/above/above'
+import { stripFromFront } from '../../src/drawing/pegs/strip/strip'
 import { short } from '../../src/drawing/path'
 import type { Layer } from '../../src/drawing/scene'
 import type { Moment } from '../../src/loom/walk'

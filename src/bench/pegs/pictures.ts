@@ -1,5 +1,5 @@
 import { breakLines } from '../../booklet/page/text'
-import { figurePicture, figureSheet, pictureWidth } from '../../drawing/pegs/sheet'
+import { figurePicture, figureSheet, pictureWidth } from '../../drawing/pegs/figures/sheet'
 import type { Scene } from '../../drawing/scene'
 import type { Moment } from '../../loom/walk'
 import { addPictures } from '../../pattern/edits/piece'

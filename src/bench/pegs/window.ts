@@ -1,5 +1,5 @@
 import { actingIn } from '../../drawing/pegs/acting'
-import type { StripPart } from '../../drawing/pegs/window'
+import type { StripPart } from '../../drawing/pegs/strip/window'
 import type { Moment } from '../../loom/walk'
 import type { LoomSetup } from '../../pattern/pattern'
 

@@ -1,5 +1,5 @@
-import { figurePicture, partOf } from '../../drawing/pegs/step'
-import type { StripPart } from '../../drawing/pegs/window'
+import { figurePicture, partOf } from '../../drawing/pegs/figures/step'
+import type { StripPart } from '../../drawing/pegs/strip/window'
 import { walkRow, type Moment } from '../../loom/walk'
 import type { Pictures } from '../../pattern/piece'
 import type { LoomSetup, Pattern } from '../../pattern/pattern'

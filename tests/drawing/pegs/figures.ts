@@ -1,6 +1,6 @@
 import { expect } from 'vitest'
-import { stepPicture } from '../../../src/drawing/pegs/step'
-import type { StripDrawing } from '../../../src/drawing/pegs/strip'
+import { stepPicture } from '../../../src/drawing/pegs/figures/step'
+import type { StripDrawing } from '../../../src/drawing/pegs/strip/strip'
 import type { Item } from '../../../src/drawing/scene'
 import type { Move } from '../../../src/loom/move'
 import type { Moment } from '../../../src/loom/walk'

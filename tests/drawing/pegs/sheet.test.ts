@@ -4,7 +4,7 @@ import {
   figureSheet,
   pictureWidth,
   sheetSizes,
-} from '../../../src/drawing/pegs/sheet'
+} from '../../../src/drawing/pegs/figures/sheet'
 import { writeSvg } from '../../../src/drawing/svg'
 import { paint } from '../../../src/pattern/edits/paint'
 import { newPattern } from '../../../src/pattern/pattern'

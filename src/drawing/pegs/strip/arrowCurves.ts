@@ -1,11 +1,11 @@
-import type { Point } from '../path'
-import type { Item } from '../scene'
-import { overCurve, pointOn, straightCurve, type Curve } from './arrows'
-import { headItems, levels, post } from './band'
+import type { Point } from '../../path'
+import type { Item } from '../../scene'
+import { overCurve, pointOn, straightCurve, type Curve } from '../arrows'
+import { headItems, levels, post } from '../band'
 import { exchanged, type Doing, type Step } from './doing'
-import type { StripGeometry } from './stripGeometry'
-import type { HeldNeedle } from './stripNeedle'
-import { toolSide } from './stripTool'
+import type { StripGeometry } from './geometry'
+import type { HeldNeedle } from './needle'
+import { toolSide } from './tool'
 
 /** One arrow of a move. */
 export interface MoveArrow {

@@ -1,11 +1,11 @@
-import type { Side } from '../../loom/state'
-import { mm, type Point } from '../path'
-import type { Item } from '../scene'
-import { smallestReadable, textWidth } from '../sizes'
-import { edgeWide, goneStrand, Pen, strandInk, strandWide } from './band'
+import type { Side } from '../../../loom/state'
+import { mm, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { smallestReadable, textWidth } from '../../sizes'
+import { edgeWide, goneStrand, Pen, strandInk, strandWide } from '../band'
 import type { Held } from './doing'
-import type { StripGeometry } from './stripGeometry'
-import { filled, stroked, written } from '../items'
+import type { StripGeometry } from './geometry'
+import { filled, stroked, written } from '../../items'
 
 /** One peg's loops on the spare needle, as drawn. */
 export interface HeldLoops {

@@ -1,6 +1,6 @@
-import { runsRightToLeft } from '../../loom/direction'
-import type { LoomSetup } from '../../pattern/pattern'
-import { lineTo, moveTo, type Point } from '../path'
+import { runsRightToLeft } from '../../../loom/direction'
+import type { LoomSetup } from '../../../pattern/pattern'
+import { lineTo, moveTo, type Point } from '../../path'
 
 export interface AboveOptions {
   /**

@@ -1,10 +1,10 @@
-import type { Moment } from '../../loom/walk'
-import { lineTo, moveTo, type Point } from '../path'
-import type { Item } from '../scene'
-import { Pen } from './band'
-import type { AboveGeometry } from './aboveGeometry'
-import { yarnBall } from './yarnBall'
-import { yarnPath } from './yarnPath'
+import type { Moment } from '../../../loom/walk'
+import { lineTo, moveTo, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { Pen } from '../band'
+import type { AboveGeometry } from './geometry'
+import { yarnBall } from '../yarnBall'
+import { yarnPath } from '../yarnPath'
 
 /** The way of the yarn from loop to loop, inside or outside the pegs, and out to the ball. */
 export function yarnAbove(

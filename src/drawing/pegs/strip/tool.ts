@@ -1,11 +1,11 @@
-import type { Moment } from '../../loom/walk'
-import { mm, type Point } from '../path'
-import type { Item } from '../scene'
-import { actingIn } from './acting'
-import { levels, post } from './band'
+import type { Moment } from '../../../loom/walk'
+import { mm, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { actingIn } from '../acting'
+import { levels, post } from '../band'
 import type { Doing } from './doing'
-import type { StripGeometry } from './stripGeometry'
-import { stroked } from '../items'
+import type { StripGeometry } from './geometry'
+import { stroked } from '../../items'
 
 /** The tool comes up through the gap that work has left, its hook at the loops of the acting peg. */
 export function toolAtStrip(moment: Moment, geometry: StripGeometry): readonly Item[] {

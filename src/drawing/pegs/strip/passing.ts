@@ -1,8 +1,8 @@
-import type { Item } from '../scene'
-import { smallestReadable } from '../sizes'
+import type { Item } from '../../scene'
+import { smallestReadable } from '../../sizes'
 import type { Step } from './doing'
-import type { StripGeometry } from './stripGeometry'
-import { written } from '../items'
+import type { StripGeometry } from './geometry'
+import { written } from '../../items'
 
 /**
  * Where loops of a cross change places, on which side of the others they pass, in words: "in front"

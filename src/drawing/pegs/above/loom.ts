@@ -1,8 +1,8 @@
-import { arrowHead, circlePath, rectangle, short } from '../path'
-import type { Item } from '../scene'
-import { isNumbered, numberStep, smallestReadable, textWidth } from '../sizes'
-import type { AboveGeometry } from './aboveGeometry'
-import { filled, stroked } from '../items'
+import { arrowHead, circlePath, rectangle, short } from '../../path'
+import type { Item } from '../../scene'
+import { isNumbered, numberStep, smallestReadable, textWidth } from '../../sizes'
+import type { AboveGeometry } from './geometry'
+import { filled, stroked } from '../../items'
 
 /** Half the width of the rim, in units. */
 const rimHalf = 0.68

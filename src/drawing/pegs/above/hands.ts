@@ -1,11 +1,11 @@
-import type { Moment } from '../../loom/walk'
-import { arrowHead, type Point } from '../path'
-import type { Item } from '../scene'
-import { actingIn } from './acting'
-import { curvedArrow } from './arrows'
-import type { AboveGeometry } from './aboveGeometry'
-import { toolItems } from './stripTool'
-import { filled, stroked } from '../items'
+import type { Moment } from '../../../loom/walk'
+import { arrowHead, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { actingIn } from '../acting'
+import { curvedArrow } from '../arrows'
+import type { AboveGeometry } from './geometry'
+import { toolItems } from '../strip/tool'
+import { filled, stroked } from '../../items'
 
 /** The tool, held from the outside. */
 export function toolAbove(

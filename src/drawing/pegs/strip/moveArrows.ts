@@ -1,6 +1,6 @@
-import { mm } from '../path'
-import type { Item } from '../scene'
-import { arrowNumber, arrowShaft, arrowStart, curvedArrow } from './arrows'
+import { mm } from '../../path'
+import type { Item } from '../../scene'
+import { arrowNumber, arrowShaft, arrowStart, curvedArrow } from '../arrows'
 import { arrowsOf, type ArrowPlace, type MoveArrow } from './arrowCurves'
 import type { Step } from './doing'
 

@@ -1,11 +1,11 @@
-import type { Moment } from '../../loom/walk'
-import type { LoomSetup } from '../../pattern/pattern'
-import type { Stitch } from '../../stitches/stitch'
-import type { Scene } from '../scene'
-import { actingIn } from './acting'
-import { exchanged, type Step } from './doing'
-import { stripFromFront, type StripDrawing } from './strip'
-import type { StripPart } from './window'
+import type { Moment } from '../../../loom/walk'
+import type { LoomSetup } from '../../../pattern/pattern'
+import type { Stitch } from '../../../stitches/stitch'
+import type { Scene } from '../../scene'
+import { actingIn } from '../acting'
+import { exchanged, type Step } from '../strip/doing'
+import { stripFromFront, type StripDrawing } from '../strip/strip'
+import type { StripPart } from '../strip/window'
 
 export interface StepPictureOptions {
   /** Written in the corner. */

@@ -1,12 +1,12 @@
-import type { Moment } from '../../loom/walk'
-import type { LoomSetup } from '../../pattern/pattern'
-import { short, mm, type Point } from '../path'
-import type { Item } from '../scene'
-import { Pen, post } from './band'
-import type { StripGeometry } from './stripGeometry'
-import type { HeldNeedle } from './stripNeedle'
-import { yarnBall } from './yarnBall'
-import { yarnPath, type Catch } from './yarnPath'
+import type { Moment } from '../../../loom/walk'
+import type { LoomSetup } from '../../../pattern/pattern'
+import { short, mm, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { Pen, post } from '../band'
+import type { StripGeometry } from './geometry'
+import type { HeldNeedle } from './needle'
+import { yarnBall } from '../yarnBall'
+import { yarnPath, type Catch } from '../yarnPath'
 
 export interface DrawnYarn {
   readonly behind: readonly Item[]

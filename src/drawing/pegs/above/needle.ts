@@ -1,10 +1,10 @@
-import type { Side } from '../../loom/state'
-import type { Moment } from '../../loom/walk'
-import { closed, mm, type Point } from '../path'
-import type { Item } from '../scene'
-import { Pen, strandInk } from './band'
-import type { AboveGeometry } from './aboveGeometry'
-import { filled, stroked } from '../items'
+import type { Side } from '../../../loom/state'
+import type { Moment } from '../../../loom/walk'
+import { closed, mm, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { Pen, strandInk } from '../band'
+import type { AboveGeometry } from './geometry'
+import { filled, stroked } from '../../items'
 
 export interface HeldAbove {
   readonly side: Side

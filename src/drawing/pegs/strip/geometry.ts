@@ -1,5 +1,5 @@
-import type { LoomSetup } from '../../pattern/pattern'
-import { post } from './band'
+import type { LoomSetup } from '../../../pattern/pattern'
+import { post } from '../band'
 import { stripPegs, type StripPart, type StripPegs } from './window'
 
 export interface StripOptions {

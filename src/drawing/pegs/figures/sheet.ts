@@ -1,5 +1,5 @@
-import type { Item, Layer, Scene } from '../scene'
-import { numberKey } from './strip'
+import type { Item, Layer, Scene } from '../../scene'
+import { numberKey } from '../strip/strip'
 
 export { figurePicture, type FigureMoves } from './step'
 

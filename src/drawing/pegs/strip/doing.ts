@@ -1,8 +1,8 @@
-import { strandOf } from '../../loom/loom'
-import type { How, Move } from '../../loom/move'
-import type { Side } from '../../loom/state'
-import { emptyStack, type Stack, type StrandKind } from '../../loom/strand'
-import type { Moment } from '../../loom/walk'
+import { strandOf } from '../../../loom/loom'
+import type { How, Move } from '../../../loom/move'
+import type { Side } from '../../../loom/state'
+import { emptyStack, type Stack, type StrandKind } from '../../../loom/strand'
+import type { Moment } from '../../../loom/walk'
 
 /** One move, between the loom before it and the loom after it. */
 export interface Step {

@@ -1,8 +1,8 @@
-import { closed, polyline, mm, type Point } from '../path'
-import type { Item } from '../scene'
-import { smallestReadable } from '../sizes'
-import type { StripGeometry } from './stripGeometry'
-import { filled, stroked, written } from '../items'
+import { closed, polyline, mm, type Point } from '../../path'
+import type { Item } from '../../scene'
+import { smallestReadable } from '../../sizes'
+import type { StripGeometry } from './geometry'
+import { filled, stroked, written } from '../../items'
 
 /** The rim that the pegs stand on, torn off where the loom goes on, with the numbers of the pegs. */
 export function rimItems(geometry: StripGeometry): readonly Item[] {

@@ -1,5 +1,5 @@
-import { runsRightToLeft } from '../../loom/direction'
-import type { LoomSetup } from '../../pattern/pattern'
+import { runsRightToLeft } from '../../../loom/direction'
+import type { LoomSetup } from '../../../pattern/pattern'
 
 /** Which pegs a strip shows: a run (over the join of a ring when `from` is more than `to`), or some round a peg. */
 export type StripPart =

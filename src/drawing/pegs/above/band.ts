@@ -1,7 +1,7 @@
-import type { StrandKind } from '../../loom/strand'
-import { mm } from '../path'
-import type { Item } from '../scene'
-import { Pen, strandInk } from './band'
+import type { StrandKind } from '../../../loom/strand'
+import { mm } from '../../path'
+import type { Item } from '../../scene'
+import { Pen, strandInk } from '../band'
 
 /**
  * How a strand looks on a peg seen from above; lengths in units (peg to peg), the origin the middle
