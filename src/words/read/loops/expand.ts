@@ -18,7 +18,15 @@ import { endsInTurns, withFills } from './fills'
 import { loopAt, loopsOn, type Place } from './place'
 import type { ReadStitch, TextRange } from '../reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
-import { options, type Side, type Stretch, type Taken, type Trouble } from './stretch'
+import {
+  options,
+  rowBegun,
+  type RowUnderWay,
+  type Side,
+  type Stretch,
+  type Taken,
+  type Trouble,
+} from './stretch'
 
 /** What an item shows on the right side, worked on the wrong side. */
 const fromBehind = memo((item: StitchItem): ReadStitch => ({
@@ -31,23 +39,7 @@ const appearing = (['knit', 'purl'] as const).map((role) => standardVocabulary.w
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
 export class Expander {
   readonly stretches: Stretch[] = []
-  #stitches: ReadStitch[] = []
-  #takes = 0
-  #makes = 0
-  #loops = 0
-  #goes: Heading = 'forward'
-  #run: Run | null = null
-  #first: PegsItem | null = null
-  #last: PegsItem | null = null
-  #mixed = false
-  /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
-  #joinedAt: number | null = null
-  #trouble: Trouble | null = null
-  #pegTrouble: Stretch['pegTrouble'] = null
-  #gaps = 0
-  /** Loops that words that are not known may stand for. */
-  #gapLoops = 0
-  #tooLong = false
+  #row: RowUnderWay
   /** Loops that its words take, if they are too long to be worked out. */
   #needs: number | null = null
   #steps = 0
@@ -61,7 +53,7 @@ export class Expander {
     private readonly shape: 'ring' | 'bar',
     private readonly side: Side,
   ) {
-    this.#begin()
+    this.#row = rowBegun(place.heading, this.#available(place.heading))
   }
 
   run(items: readonly Item[]): readonly Stretch[] {
@@ -69,23 +61,18 @@ export class Expander {
     const { takes, turns } = sizeOf(all, 0, this.taken)
     this.#needs = turns || takes >= readLimits.number ? null : takes
     this.#execute(all, 0, 0)
-    if (this.#stitches.length > 0 || this.#gaps > 0 || this.stretches.length === 0)
+    if (this.#row.stitches.length > 0 || this.#row.gaps > 0 || this.stretches.length === 0)
       this.#finish(null, items.length > 0, endsInTurns(items))
     return this.stretches
   }
 
   get #left(): number {
-    return this.#loops - this.#takes
+    return this.#row.loops - this.#row.takes
   }
 
   #begin(): void {
-    this.#stitches = []
-    this.#takes = this.#makes = this.#gaps = this.#gapLoops = 0
-    this.#run = this.#first = this.#last = this.#trouble = this.#pegTrouble = null
-    this.#mixed = this.#tooLong = false
-    this.#joinedAt = null
-    this.#goes = this.place.heading
-    this.#loops = this.#available(this.#goes)
+    const goes = this.place.heading
+    this.#row = rowBegun(goes, this.#available(goes))
   }
 
   /** Loops from the yarn on to the end of the round or row. */
@@ -100,13 +87,13 @@ export class Expander {
   #execute(items: readonly Item[], after: number, depth: number): void {
     // A repeat of nothing costs its step as well.
     if (depth > deepest || this.#steps++ > readLimits.steps) {
-      this.#tooLong = true
+      this.#row.tooLong = true
       return
     }
     for (let i = 0; i < items.length; i++) {
-      if (this.#steps++ > readLimits.steps || this.#stitches.length >= readLimits.stitches)
-        this.#tooLong = true
-      if (this.#tooLong) return
+      if (this.#steps++ > readLimits.steps || this.#row.stitches.length >= readLimits.stitches)
+        this.#row.tooLong = true
+      if (this.#row.tooLong) return
       const item = items[i] as Item
       switch (item.do) {
         case 'stitch':
@@ -131,15 +118,15 @@ export class Expander {
           this.#appear(item, items, i, after)
           break
         case 'gap':
-          this.#gaps++
-          this.#gapLoops += item.number ?? Infinity
+          this.#row.gaps++
+          this.#row.gapLoops += item.number ?? Infinity
           break
       }
     }
   }
 
   #work(item: StitchItem): void {
-    this.#mixed = true
+    this.#row.mixed = true
     this.#put(this.#readOf(item), item.count ?? 1)
   }
 
@@ -154,16 +141,16 @@ export class Expander {
   }
 
   #put(read: ReadStitch, count: number): void {
-    const room = readLimits.stitches - this.#stitches.length
-    if (count > room) this.#tooLong = true
+    const room = readLimits.stitches - this.#row.stitches.length
+    if (count > room) this.#row.tooLong = true
     const times = Math.min(count, room)
-    for (let n = 0; n < times; n++) this.#stitches.push(read)
-    this.#takes += read.stitch.takes * times
-    this.#makes += read.stitch.makes * times
+    for (let n = 0; n < times; n++) this.#row.stitches.push(read)
+    this.#row.takes += read.stitch.takes * times
+    this.#row.makes += read.stitch.makes * times
   }
 
   #choose(rule: Ambiguity, count: number, range: TextRange): void {
-    this.#mixed = true
+    this.#row.mixed = true
     const role = rule === 'ask-times' ? null : (options[rule][this.taken[rule] ?? 0] ?? null)
     const stitch = role && standardVocabulary.withRole(role)
     if (stitch) this.#put({ stitch: seen(stitch, this.side.wrong), range }, count)
@@ -174,7 +161,8 @@ export class Expander {
     const fixed = timesOf(item, this.taken)
     if (fixed !== null) {
       const rest = fixed === 1 && hasUntil(item) ? this.#sizeAfter(list, at, after) : 0
-      for (let n = 0; n < fixed && !this.#tooLong; n++) this.#execute(item.items, rest, depth + 1)
+      for (let n = 0; n < fixed && !this.#row.tooLong; n++)
+        this.#execute(item.items, rest, depth + 1)
       return
     }
     const rest = this.#sizeAfter(list, at, after)
@@ -186,9 +174,9 @@ export class Expander {
       return
     }
     const times = Math.max(0, Math.floor(target / block.takes))
-    for (let n = 0; n < times && !this.#tooLong; n++) this.#execute(item.items, 0, depth + 1)
+    for (let n = 0; n < times && !this.#row.tooLong; n++) this.#execute(item.items, 0, depth + 1)
     const over = target - times * block.takes
-    if (over === 0 || this.#tooLong) return
+    if (over === 0 || this.#row.tooLong) return
     if (
       over > 0 &&
       copies.kind === 'until' &&
@@ -196,7 +184,7 @@ export class Expander {
       this.#cutShort(item, over, list[at + 1])
     )
       return
-    this.#trouble ??= { kind: 'repeat', block: block.takes, copies: times, over }
+    this.#row.trouble ??= { kind: 'repeat', block: block.takes, copies: times, over }
   }
 
   /**
@@ -205,7 +193,7 @@ export class Expander {
    * side looks: knit and purl change places in all of its rows.
    */
   #fabric(item: FabricItem, list: readonly Item[], at: number, after: number): void {
-    this.#mixed = true
+    this.#row.mixed = true
     const { needles, wrong, row } = this.side
     const cells = item.rows[row % item.rows.length] ?? []
     const behind = needles && wrong === (row % 2 === 0)
@@ -216,23 +204,27 @@ export class Expander {
     const back = this.shape === 'bar' && row % 2 === 1
     const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
     const copies = Math.max(0, Math.floor(count / cells.length))
-    for (let n = 0; n < count && !this.#tooLong; n++) {
+    for (let n = 0; n < count && !this.#row.tooLong; n++) {
       const read = reads[(back ? count - 1 - n : n) % cells.length]
       if (read) this.#put(read, 1)
     }
     const over = count - copies * cells.length
     if (count < 0 || (over > 0 && item.whole && this.shape === 'ring'))
-      this.#trouble ??= { kind: 'repeat', block: cells.length, copies, over }
+      this.#row.trouble ??= { kind: 'repeat', block: cells.length, copies, over }
   }
 
   /** Each loop as it looks: nothing of it depends on the side that is seen. */
   #appear(item: AppearItem, list: readonly Item[], at: number, after: number): void {
-    this.#mixed = true
+    this.#row.mixed = true
     const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range: item.range }))
     const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
-    const way = { run: this.#run, goes: this.#goes, whole: this.#loops === this.place.loops }
-    const first = this.#takes
-    for (let n = 0; n < count && !this.#tooLong; n++) {
+    const way = {
+      run: this.#row.run,
+      goes: this.#row.goes,
+      whole: this.#row.loops === this.place.loops,
+    }
+    const first = this.#row.takes
+    for (let n = 0; n < count && !this.#row.tooLong; n++) {
       const read = this.side.looks?.[loopAt(this.place, way, first + n)] === 'purl' ? purl : knit
       if (read) this.#put(read, 1)
     }
@@ -248,16 +240,16 @@ export class Expander {
       this.shape,
       this.side,
     )
-    probe.#loops = readLimits.stitches
+    probe.#row.loops = readLimits.stitches
     probe.#execute(item.items, 0, 1)
     let taken = 0
     let count = 0
-    while (taken < over && count < probe.#stitches.length)
-      taken += probe.#stitches[count++]?.stitch.takes ?? 0
-    const next = probe.#stitches[count]
+    while (taken < over && count < probe.#row.stitches.length)
+      taken += probe.#row.stitches[count++]?.stitch.takes ?? 0
+    const next = probe.#row.stitches[count]
     const first = firstStitch(ending)
     if (taken !== over || !next || first !== next.stitch) return false
-    for (const read of probe.#stitches.slice(0, count)) this.#put(read, 1)
+    for (const read of probe.#row.stitches.slice(0, count)) this.#put(read, 1)
     return true
   }
 
@@ -269,26 +261,26 @@ export class Expander {
 
   #pegs(item: PegsItem): void {
     if (item.stitch === null) {
-      if (this.#stitches.length > 0) return
+      if (this.#row.stitches.length > 0) return
       this.#setRun(item.first, item.last, item.back)
       return
     }
-    if (this.#stitches.length === 0) {
-      const back = item.back || (item.first === item.last && this.#goes === 'back')
-      this.#goes = back ? 'back' : 'forward'
-      this.#first = item
-      this.#loops = this.place.loops
+    if (this.#row.stitches.length === 0) {
+      const back = item.back || (item.first === item.last && this.#row.goes === 'back')
+      this.#row.goes = back ? 'back' : 'forward'
+      this.#row.first = item
+      this.#row.loops = this.place.loops
       if (this.#goesOverJoin(item)) return this.#workOverJoin(item)
     } else {
-      const step = this.#goes === 'forward' ? 1 : -1
-      const next = this.#last
-        ? this.#last.last + step
-        : (this.#goes === 'forward' ? 0 : this.place.pegs - 1) + step * this.#takes
-      if (this.#isJoin(next, item.first)) this.#joinedAt ??= this.#takes
+      const step = this.#row.goes === 'forward' ? 1 : -1
+      const next = this.#row.last
+        ? this.#row.last.last + step
+        : (this.#row.goes === 'forward' ? 0 : this.place.pegs - 1) + step * this.#row.takes
+      if (this.#isJoin(next, item.first)) this.#row.joinedAt ??= this.#row.takes
       else if (next !== item.first)
-        this.#pegTrouble ??= { range: item.range, named: item.first, next }
+        this.#row.pegTrouble ??= { range: item.range, named: item.first, next }
     }
-    this.#last = item
+    this.#row.last = item
     this.#put(
       { stitch: seen(item.stitch, this.side.wrong), range: item.range },
       Math.abs(item.last - item.first) + 1,
@@ -313,21 +305,21 @@ export class Expander {
   #workOverJoin(item: PegsItem): void {
     const { first, last, stitch, range } = item
     if (!stitch) return
-    this.#goes = 'forward'
-    this.#last = item
-    this.#joinedAt = this.place.pegs - first
-    this.#put({ stitch: seen(stitch, this.side.wrong), range }, this.#joinedAt + last + 1)
+    this.#row.goes = 'forward'
+    this.#row.last = item
+    this.#row.joinedAt = this.place.pegs - first
+    this.#put({ stitch: seen(stitch, this.side.wrong), range }, this.#row.joinedAt + last + 1)
   }
 
   #setRun(first: number, last: number, back: boolean): void {
     const run = { from: Math.min(first, last), to: Math.max(first, last) }
-    this.#goes = back ? 'back' : 'forward'
-    this.#run = run
-    this.#loops = loopsOn(this.place, run.from, run.to)
+    this.#row.goes = back ? 'back' : 'forward'
+    this.#row.run = run
+    this.#row.loops = loopsOn(this.place, run.from, run.to)
   }
 
   #turn(item: TurnItem): void {
-    if (this.#stitches.length > 0 || this.#run) {
+    if (this.#row.stitches.length > 0 || this.#row.run) {
       this.#finish(item, true)
       return
     }
@@ -337,35 +329,36 @@ export class Expander {
   }
 
   /** `goesOn`: what is left unworked is not left over. */
-  #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#run): void {
+  #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#row.run): void {
     this.#settleRun()
-    const loops = this.#loops
+    const loops = this.#row.loops
     let unread = 0
-    const join = this.#tooLong ? null : this.#overJoin(turn)
-    if (join) this.#trouble = join
-    if (told && !this.#trouble && !this.#tooLong) {
-      if (this.#takes > loops) this.#trouble = { kind: 'over', loops }
-      else if (this.#takes < loops && !(goesOn && !this.#run)) {
-        const left = loops - this.#takes
-        if (this.#gaps === 0) this.#trouble = { kind: 'short', loops }
-        else if (this.#gapLoops !== left && this.#gapLoops !== Infinity) unread = left
+    const join = this.#row.tooLong ? null : this.#overJoin(turn)
+    if (join) this.#row.trouble = join
+    if (told && !this.#row.trouble && !this.#row.tooLong) {
+      if (this.#row.takes > loops) this.#row.trouble = { kind: 'over', loops }
+      else if (this.#row.takes < loops && !(goesOn && !this.#row.run)) {
+        const left = loops - this.#row.takes
+        if (this.#row.gaps === 0) this.#row.trouble = { kind: 'short', loops }
+        else if (this.#row.gapLoops !== left && this.#row.gapLoops !== Infinity) unread = left
       }
     }
+    const { stitches, run, goes, takes, makes, trouble, pegTrouble, gaps, tooLong } = this.#row
     const stretch: Stretch = {
-      stitches: this.#stitches,
-      run: this.#run,
-      goes: this.#goes,
+      stitches,
+      run,
+      goes,
       end: turn?.end ?? 'on',
-      takes: this.#takes,
-      makes: this.#makes,
+      takes,
+      makes,
       loops,
-      trouble: this.#trouble,
-      pegTrouble: this.#pegTrouble,
+      trouble,
+      pegTrouble,
       turn,
       turnPeg: turn?.peg ?? null,
-      gaps: this.#gaps,
+      gaps,
       unread,
-      tooLong: this.#tooLong,
+      tooLong,
       needs: this.#needs,
     }
     this.stretches.push(stretch)
@@ -374,11 +367,11 @@ export class Expander {
   }
 
   #overJoin(turn: TurnItem | null): Trouble | null {
-    const takes = this.#takes
-    const named = this.#joinedAt
+    const takes = this.#row.takes
+    const named = this.#row.joinedAt
     if (named !== null) return { kind: 'join', loops: named, over: takes - named }
-    const loops = this.#loops
-    const inside = this.shape === 'ring' && turn !== null && !this.#run && !this.#first
+    const loops = this.#row.loops
+    const inside = this.shape === 'ring' && turn !== null && !this.#row.run && !this.#row.first
     return inside && loops < takes && takes <= this.place.loops
       ? { kind: 'join', loops, over: takes - loops }
       : null
@@ -386,21 +379,21 @@ export class Expander {
 
   /** A row told by peg numbers alone covers just them; other rows start where the yarn is. */
   #settleRun(): void {
-    const first = this.#first
-    const last = this.#last
-    if (this.#run || this.#joinedAt !== null) return
-    if (first && last && !this.#mixed) {
+    const first = this.#row.first
+    const last = this.#row.last
+    if (this.#row.run || this.#row.joinedAt !== null) return
+    if (first && last && !this.#row.mixed) {
       const run = {
         from: Math.min(first.first, last.last, first.last, last.first),
         to: Math.max(first.first, last.last, first.last, last.first),
       }
-      this.#run = run
-      this.#loops = loopsOn(this.place, run.from, run.to)
+      this.#row.run = run
+      this.#row.loops = loopsOn(this.place, run.from, run.to)
       return
     }
-    if (first) this.#loops = this.place.loops
+    if (first) this.#row.loops = this.place.loops
     // Told in full for every peg, though the yarn hangs elsewhere.
-    if (this.#takes === this.place.loops) this.#loops = this.place.loops
+    if (this.#row.takes === this.place.loops) this.#row.loops = this.place.loops
   }
 }
 

@@ -2,7 +2,7 @@ import type { Heading } from '../../../loom/direction'
 import type { RowEnd } from '../../../loom/row'
 import type { Run } from '../../../pattern/pattern'
 import type { Role, Texture } from '../../../stitches/stitch'
-import type { Ambiguity, StitchItem, TurnItem } from '../nodes'
+import type { Ambiguity, PegsItem, StitchItem, TurnItem } from '../nodes'
 import type { ReadStitch, TextRange } from '../reading'
 
 /** How the words that have several meanings are taken: which option of each. */
@@ -69,3 +69,45 @@ export interface Side {
   /** How the loops looked before it, in peg order, where its words ask for it. */
   readonly looks: readonly Texture[] | null
 }
+
+/** What is known of the row that is being worked out. */
+export interface RowUnderWay {
+  readonly stitches: ReadStitch[]
+  takes: number
+  makes: number
+  /** Loops there are for it. */
+  loops: number
+  goes: Heading
+  run: Run | null
+  /** Pegs named first and last. */
+  first: PegsItem | null
+  last: PegsItem | null
+  /** It is not told by peg numbers alone. */
+  mixed: boolean
+  /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
+  joinedAt: number | null
+  trouble: Trouble | null
+  pegTrouble: Stretch['pegTrouble']
+  gaps: number
+  /** Loops that words that are not known may stand for. */
+  gapLoops: number
+  tooLong: boolean
+}
+
+export const rowBegun = (goes: Heading, loops: number): RowUnderWay => ({
+  stitches: [],
+  takes: 0,
+  makes: 0,
+  loops,
+  goes,
+  run: null,
+  first: null,
+  last: null,
+  mixed: false,
+  joinedAt: null,
+  trouble: null,
+  pegTrouble: null,
+  gaps: 0,
+  gapLoops: 0,
+  tooLong: false,
+})

@@ -5,29 +5,15 @@ import { nearest } from '../terms/near'
 import type { RelativeRemark } from '../nodes'
 import type { TextRange } from '../reading'
 import { nearWords, type Meaning } from '../terms/spellings'
+import { warning, write } from './remark'
 import { termOf } from '../../../languages/languages'
-
-const remark = (
-  rule: string,
-  severity: RelativeRemark['severity'],
-  range: TextRange,
-  message: string,
-  advice: string,
-  fixes: RelativeRemark['fixes'] = [],
-): RelativeRemark => ({ rule, severity, range, message, advice, fixes })
-
-const write = (range: TextRange, text: string) => ({
-  label: `Write "${text}"`,
-  changes: [{ range, text }],
-})
 
 /** "K2 TGO" and "k2tgo" look alike: only letters and figures count. */
 export function unknownWord(word: string, range: TextRange): RelativeRemark {
   const near = nearest(word, nearWords())
   const counted = /^([a-z]+)(\d+)$/i.exec(word)
-  return remark(
+  return warning(
     'unknown-word',
-    'warning',
     range,
     `"${excerpt(word)}" is not known and is left out.`,
     near.length > 0
@@ -41,9 +27,8 @@ export function unknownWord(word: string, range: TextRange): RelativeRemark {
 
 /** A stitch that the vocabulary lacks, and the one that is charted in its place. */
 export const standsIn = (name: string, stitch: Stitch, range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'no-stitch',
-    'warning',
     range,
     `"${excerpt(name)}" cannot be charted; ${termOf(stitch, 'us').abbr} is used instead: it takes ${stitch.takes} and makes ${stitch.makes} too.`,
     `Write "${termOf(stitch, 'us').abbr}" if that will do, or explain the stitch in the notes of the pattern.`,
@@ -57,9 +42,8 @@ export const madeInOne = (
   instead: string,
   range: TextRange,
 ): RelativeRemark =>
-  remark(
+  warning(
     'no-stitch',
-    'warning',
     range,
     `"${excerpt(said)}" makes ${made} stitches of one, which cannot be charted; ${instead} is used instead: it makes as many.`,
     `Write "${instead}" if that will do, or explain it in the notes of the pattern.`,
@@ -79,9 +63,8 @@ export function askCross(
   )
     .filter(([front, back]) => front <= 4 && back <= 4)
     .filter(([front, back]) => size === 0 || Math.abs(front - back) <= 2)
-  return remark(
+  return warning(
     three ? 'no-stitch' : 'ask-cross',
-    'warning',
     range,
     three
       ? `"${excerpt(said)}" crosses three groups, and only crosses of two can be charted. Its ${size} stitches are knitted for now.`
@@ -94,18 +77,16 @@ export function askCross(
 }
 
 export const noStitch = (name: string, range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'no-stitch',
-    'warning',
     range,
     `"${excerpt(name)}" cannot be charted and is left out.`,
     'Use another stitch that takes and makes as many.',
   )
 
 export const askMoss = (said: string, range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'ask-moss',
-    'warning',
     range,
     `"${excerpt(said)}" is seed stitch in UK terms, and in US terms often each row of it is worked twice; it is read as seed stitch.`,
     'Write "seed stitch" or "double moss stitch".',
@@ -113,45 +94,40 @@ export const askMoss = (said: string, range: TextRange): RelativeRemark =>
   )
 
 export const tooDeep = (range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'too-long',
-    'warning',
     range,
     `Brackets stand inside more than ${readLimits.depth} others here, and those are left out.`,
     `Write it with at most ${readLimits.depth} brackets inside each other.`,
   )
 
 export const noStar = (mark: string, range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'star-missing',
-    'warning',
     range,
     `There is no ${mark} to repeat from, so everything before it is repeated.`,
     `Put ${mark} where the repeat begins.`,
   )
 
 export const starOpen = (range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'star-open',
-    'warning',
     range,
     'Nothing is repeated from this asterisk.',
     'Say how often with "rep from * ...", or remove the asterisk.',
   )
 
 export const bracketOpen = (range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'bracket-open',
-    'warning',
     range,
     'This bracket is not closed.',
     'Close it behind the last stitch that belongs to the group.',
   )
 
 export const askDoubled = (said: string, range: TextRange): RelativeRemark =>
-  remark(
+  warning(
     'ask-ds',
-    'warning',
     range,
     `"${excerpt(said)}" can mean doubled stitches of German turns, or stitches over three stitches. They are read as knit stitches.`,
     'Write "knit" where doubled stitches are worked as one, or explain it in the abbreviations.',

@@ -4,15 +4,13 @@ import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
 import type { Run } from '../../../pattern/pattern'
 import type { Stretch, Trouble } from '../loops/stretch'
 import type { Ambiguity, Body, Named, RelativeRemark, Said } from '../nodes'
-import type { TextFix, TextRange } from '../reading'
+import type { TextRange } from '../reading'
+import { error, hint, warning, write } from './remark'
 import { listOfRows } from '../rows/wordsOfRows'
 
 const stitches = (count: number): string => `${count} ${count === 1 ? 'stitch' : 'stitches'}`
 const sts = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
 const are = (count: number): string => (count === 1 ? 'is' : 'are')
-
-type Made = Omit<RelativeRemark, 'fixes'> & { readonly fixes?: readonly TextFix[] }
-const made = (remark: Made): RelativeRemark => ({ fixes: [], ...remark })
 
 /** "These fit: a repeat of 5 or 10 sts, or 2 sts more beside it." */
 function repeatAdvice(block: number, room: number, over: number): string {
@@ -28,43 +26,48 @@ export function rowCount(
   { takes }: Pick<Stretch, 'takes'>,
   range: TextRange,
 ): RelativeRemark {
-  const base = { rule: 'row-count', severity: 'error', range } as const
-  if (trouble.kind === 'repeat') {
-    const { block, copies, over } = trouble
-    const all = copies * block + Math.max(0, over)
-    return made({
-      ...base,
-      message:
-        over > 0
-          ? copies === 0
-            ? `${name}: the repeat is ${sts(block)}, and only ${all} ${are(all)} there for it.`
-            : `${name}: ${repeatLeaves(block, all, copies, over)}`
-          : `${name}: the stitches beside the repeat need ${sts(-over)} more than there are, so none are left for the repeat.`,
-      advice:
-        over > 0
-          ? repeatAdvice(block, all, over)
-          : 'Write fewer stitches before or after the repeat, or use more pegs.',
-    })
-  }
+  if (trouble.kind === 'repeat') return repeatCount(name, trouble, range)
   if (trouble.kind === 'join')
-    return made({
-      ...base,
-      rule: 'over-join',
-      message: `${name} goes past the end of the round: ${sts(trouble.loops)} before it and ${trouble.over} beyond it. In a chart a row ends there.`,
-      advice:
-        'Start the round elsewhere, so that no row that turns passes between the last peg and peg 1.',
-    })
+    return error(
+      'over-join',
+      range,
+      `${name} goes past the end of the round: ${sts(trouble.loops)} before it and ${trouble.over} beyond it. In a chart a row ends there.`,
+      'Start the round elsewhere, so that no row that turns passes between the last peg and peg 1.',
+    )
   const by = Math.abs(takes - trouble.loops)
-  const over = trouble.kind === 'over'
-  return made({
-    ...base,
-    message: over
-      ? `${name} needs ${stitches(takes)}, the loom holds ${trouble.loops}: ${by} too many.`
-      : `${name} works ${takes} of ${stitches(trouble.loops)}: ${by} ${are(by)} left over.`,
-    advice: over
-      ? `Remove ${stitches(by)}, or check the lines above.`
-      : `Add ${stitches(by)}, or check the lines above.`,
-  })
+  return trouble.kind === 'over'
+    ? error(
+        'row-count',
+        range,
+        `${name} needs ${stitches(takes)}, the loom holds ${trouble.loops}: ${by} too many.`,
+        `Remove ${stitches(by)}, or check the lines above.`,
+      )
+    : error(
+        'row-count',
+        range,
+        `${name} works ${takes} of ${stitches(trouble.loops)}: ${by} ${are(by)} left over.`,
+        `Add ${stitches(by)}, or check the lines above.`,
+      )
+}
+
+function repeatCount(
+  name: string,
+  { block, copies, over }: Extract<Trouble, { kind: 'repeat' }>,
+  range: TextRange,
+): RelativeRemark {
+  if (over <= 0)
+    return error(
+      'row-count',
+      range,
+      `${name}: the stitches beside the repeat need ${sts(-over)} more than there are, so none are left for the repeat.`,
+      'Write fewer stitches before or after the repeat, or use more pegs.',
+    )
+  const all = copies * block + over
+  const left =
+    copies === 0
+      ? `the repeat is ${sts(block)}, and only ${all} ${are(all)} there for it.`
+      : repeatLeaves(block, all, copies, over)
+  return error('row-count', range, `${name}: ${left}`, repeatAdvice(block, all, over))
 }
 
 /** One row changes the number of loops, and so others do not come out: `others` after the first. */
@@ -74,24 +77,25 @@ export const causeOfMiscounts = (
   after: number,
   first: string,
   others: number,
-): Omit<RelativeRemark, 'range'> => ({
-  rule: 'row-count',
-  severity: 'error',
-  message: `${name} turns ${stitches(before)} into ${after}, so the count is off ${others === 1 ? 'twice' : `${others + 1} times`} after it. The first: ${first}`,
-  advice: `Check ${name}: should it leave ${before}? If not, change what follows it.`,
-  fixes: [],
-})
+  range: TextRange,
+): RelativeRemark =>
+  error(
+    'row-count',
+    range,
+    `${name} turns ${stitches(before)} into ${after}, so the count is off ${others === 1 ? 'twice' : `${others + 1} times`} after it. The first: ${first}`,
+    `Check ${name}: should it leave ${before}? If not, change what follows it.`,
+  )
 
 /** Numbers are left out between two heads. `named`: "Rnd 2", "Rnds 2-4". */
-export const labelGap = (named: string, lacking: Run, range: TextRange): RelativeRemark =>
-  made({
-    lacks: [lacking],
-    rule: 'label-gap',
-    severity: 'warning',
+export const labelGap = (named: string, lacking: Run, range: TextRange): RelativeRemark => ({
+  ...warning(
+    'label-gap',
     range,
-    message: `${named} ${lacking.from === lacking.to ? 'is' : 'are'} missing.`,
-    advice: 'Write what is worked there, or correct the numbers.',
-  })
+    `${named} ${lacking.from === lacking.to ? 'is' : 'are'} missing.`,
+    'Write what is worked there, or correct the numbers.',
+  ),
+  lacks: [lacking],
+})
 
 /** The words that are known do not fill the row, and those that are not known may mean anything. */
 export const unreadCount = (
@@ -99,13 +103,12 @@ export const unreadCount = (
   { takes, unread }: Pick<Stretch, 'takes' | 'unread'>,
   range: TextRange,
 ): RelativeRemark =>
-  made({
-    rule: 'row-count',
-    severity: 'error',
+  error(
+    'row-count',
     range,
-    message: `${name} has words that are not known. Without them it works ${takes} of ${stitches(takes + unread)}: ${unread} ${are(unread)} left over.`,
-    advice: 'Write these words as stitches, or explain them in the abbreviations.',
-  })
+    `${name} has words that are not known. Without them it works ${takes} of ${stitches(takes + unread)}: ${unread} ${are(unread)} left over.`,
+    'Write these words as stitches, or explain them in the abbreviations.',
+  )
 
 export function statedCount(
   name: string,
@@ -124,33 +127,23 @@ export function statedCount(
         ? 'no change'
         : `${Math.abs(change)} ${change < 0 ? 'fewer' : 'more'}`
       : `${computed}`
-  return made({
-    rule: 'stated-count',
-    severity: 'error',
-    range: said.range,
-    message: `${name} says ${says}; its stitches come to ${is}.`,
-    advice: 'Correct the number or the stitches.',
-    fixes:
-      said.kind === 'total'
-        ? [
-            {
-              label: `Write ${computed} sts`,
-              changes: [{ range: said.range, text: `${computed} sts` }],
-            },
-          ]
-        : [],
-  })
+  return error(
+    'stated-count',
+    said.range,
+    `${name} says ${says}; its stitches come to ${is}.`,
+    'Correct the number or the stitches.',
+    said.kind === 'total' ? [write(said.range, `${computed} sts`, `Write ${computed} sts`)] : [],
+  )
 }
 
 /** `unit`: "rnds" or "rows". */
 export const statedRows = (said: Said, rows: number, unit: string): RelativeRemark =>
-  made({
-    rule: 'stated-rows',
-    severity: 'error',
-    range: said.range,
-    message: `The words say ${said.count} ${unit}, but these repeats make ${rows}.`,
-    advice: `Correct the number, or how often the ${unit} are repeated.`,
-  })
+  error(
+    'stated-rows',
+    said.range,
+    `The words say ${said.count} ${unit}, but these repeats make ${rows}.`,
+    `Correct the number, or how often the ${unit} are repeated.`,
+  )
 
 /** A row that is longer than any: counted where it can be. */
 export function tooManyStitches(
@@ -160,105 +153,95 @@ export function tooManyStitches(
 ): RelativeRemark {
   const most = `${figuresOf(readLimits.stitches)} stitches`
   if (needs === null || needs <= there) return tooLong(name, most, range)
-  return made({
-    rule: 'row-count',
-    severity: 'error',
+  return error(
+    'row-count',
     range,
-    message: `${name} needs ${figuresOf(needs)} stitches, the loom holds ${there}. A row has at most ${most}.`,
-    advice: 'Check the numbers in it.',
-  })
+    `${name} needs ${figuresOf(needs)} stitches, the loom holds ${there}. A row has at most ${most}.`,
+    'Check the numbers in it.',
+  )
 }
 
 /** A line names more rows than one line can. */
 export const tooManyRows = (range: TextRange): RelativeRemark =>
-  made({
-    rule: 'too-long',
-    severity: 'error',
+  error(
+    'too-long',
     range,
-    message: `This line names more than ${figuresOf(readLimits.rowsInLine)} rows; the rest is left out.`,
-    advice: 'Check the numbers in it.',
-  })
+    `This line names more than ${figuresOf(readLimits.rowsInLine)} rows; the rest is left out.`,
+    'Check the numbers in it.',
+  )
 
 /** A number beyond all that are read. */
 export const tooLarge = (said: string, range: TextRange): RelativeRemark =>
-  made({
-    rule: 'too-large',
-    severity: 'error',
+  error(
+    'too-large',
     range,
-    message: `${excerpt(said, 12)} is too large: numbers go up to ${figuresOf(readLimits.number)}.`,
-    advice: 'Check whether a digit was typed twice.',
-  })
+    `${excerpt(said, 12)} is too large: numbers go up to ${figuresOf(readLimits.number)}.`,
+    'Check whether a digit was typed twice.',
+  )
 
 export const tooLong = (name: string, most: string, range: TextRange): RelativeRemark =>
-  made({
-    rule: 'too-long',
-    severity: 'error',
+  error(
+    'too-long',
     range,
-    message: `${name} goes on for more than ${most}; the rest is left out.`,
-    advice: 'Check the numbers in it.',
-  })
+    `${name} goes on for more than ${most}; the rest is left out.`,
+    'Check the numbers in it.',
+  )
 
-const asked: Readonly<Record<Ambiguity, (word: string) => { message: string; advice: string }>> = {
-  'ask-times': (word) => ({
-    message: `"${excerpt(word)}" can mean so many times more or so many times in all, and the stitch counts do not tell. It is read as more.`,
-    advice: 'Write "times more" or "times in all".',
-  }),
-  'ask-yfwd': (word) => ({
-    message: `"${excerpt(word)}" can mean a yarn over, or just the yarn to the front. It is read as a yarn over.`,
-    advice: 'Write "yo" for a yarn over, or leave it out.',
-  }),
-  'ask-inc': (word) => ({
-    message: `"${excerpt(word)}" can mean knit front and back, or a lifted increase. It is read as knit front and back.`,
-    advice: 'Write "kfb" or "m1L".',
-  }),
-  'ask-ds': (word) => ({
-    message: `"${excerpt(word)}" can mean the doubled stitch of a German turn, or a stitch over three stitches. It is read as one knit stitch.`,
-    advice:
-      'Write "k1" where the doubled stitch is worked as one, or explain it in the abbreviations.',
-  }),
-  'ask-k1b': (word) => ({
-    message: `"${excerpt(word)}" can mean knit through the back, or knit in the row below. It is read as a twisted knit.`,
-    advice: 'Write "ew1" for the twisted knit.',
-  }),
+/** What an ambiguous word can mean, what to do, and the words that leave no doubt. */
+const asked: Readonly<
+  Record<Ambiguity, (times: number) => readonly [means: string, advice: string, ...to: string[]]>
+> = {
+  'ask-times': (times) => [
+    'can mean so many times more or so many times in all, and the stitch counts do not tell. It is read as more.',
+    'Write "times more" or "times in all".',
+    `${times} times more`,
+    `${times} times in all`,
+  ],
+  'ask-yfwd': () => [
+    'can mean a yarn over, or just the yarn to the front. It is read as a yarn over.',
+    'Write "yo" for a yarn over, or leave it out.',
+    'yo',
+    '',
+  ],
+  'ask-inc': () => [
+    'can mean knit front and back, or a lifted increase. It is read as knit front and back.',
+    'Write "kfb" or "m1L".',
+    'kfb',
+    'm1L',
+  ],
+  'ask-ds': () => [
+    'can mean the doubled stitch of a German turn, or a stitch over three stitches. It is read as one knit stitch.',
+    'Write "k1" where the doubled stitch is worked as one, or explain it in the abbreviations.',
+    'k1',
+  ],
+  'ask-k1b': () => [
+    'can mean knit through the back, or knit in the row below. It is read as a twisted knit.',
+    'Write "ew1" for the twisted knit.',
+    'ew1',
+  ],
 }
 
-const replacements: Readonly<Record<Ambiguity, (times: number) => readonly string[]>> = {
-  'ask-times': (times) => [`${times} times more`, `${times} times in all`],
-  'ask-yfwd': () => ['yo', ''],
-  'ask-inc': () => ['kfb', 'm1L'],
-  'ask-ds': () => ['k1'],
-  'ask-k1b': () => ['ew1'],
+export function ask(rule: Ambiguity, word: string, range: TextRange, times = 0): RelativeRemark {
+  const [means, advice, ...words] = asked[rule](times)
+  const fixes = words.map((text) => write(range, text, text === '' ? 'Leave it out' : undefined))
+  return warning(rule, range, `"${excerpt(word)}" ${means}`, advice, fixes)
 }
-
-export const ask = (rule: Ambiguity, word: string, range: TextRange, times = 0): RelativeRemark =>
-  made({
-    rule,
-    severity: 'warning',
-    range,
-    ...asked[rule](word),
-    fixes: replacements[rule](times).map((text) => ({
-      label: text === '' ? 'Leave it out' : `Write "${text}"`,
-      changes: [{ range, text }],
-    })),
-  })
 
 export const askMarker = (word: string, range: TextRange): RelativeRemark =>
-  made({
-    rule: 'ask-marker',
-    severity: 'warning',
+  warning(
+    'ask-marker',
     range,
-    message: `"${excerpt(word)}" says no number of stitches. It is worked as far as the stitches after it allow.`,
-    advice: 'Write how many stitches to work, or how many to leave at the end.',
-  })
+    `"${excerpt(word)}" says no number of stitches. It is worked as far as the stitches after it allow.`,
+    'Write how many stitches to work, or how many to leave at the end.',
+  )
 
 export const needsGauge = (word: string, range: TextRange): RelativeRemark =>
-  made({
-    rule: 'needs-gauge',
-    severity: 'warning',
+  warning(
+    'needs-gauge',
     range,
-    message: `"${excerpt(word, 60)}" is a length. How many rows that is depends on the gauge, so it is worked once.`,
-    advice: 'Write the number of rows as well.',
-  })
+    `"${excerpt(word, 60)}" is a length. How many rows that is depends on the gauge, so it is worked once.`,
+    'Write the number of rows as well.',
+  )
 
 /**
  * A row that is worked as others are, or a repeat of others, and some are not above it: `missing`.
@@ -271,149 +254,130 @@ export function noRow(
   range: TextRange,
   kind: 'round' | 'row',
 ): RelativeRemark {
-  const base = { rule: 'no-row', severity: 'error', range } as const
   if (named.kind !== 'numbers')
-    return made({
-      ...base,
-      message: name
+    return error(
+      'no-row',
+      range,
+      name
         ? `${name} goes by the one above it, and there is none.`
         : 'There is nothing above this line to repeat.',
-      advice: 'Write the stitches out.',
-    })
+      'Write the stitches out.',
+    )
   const lacking = listOfRows(kind, missing)
   const wanted = listOfRows(kind, named.numbers)
   const whole = lacking === wanted ? (missing.length === 1 ? 'it' : 'they') : wanted
   const cannot = name
     ? `${name} can't be worked like ${whole === 'they' ? 'them' : whole}`
     : `${whole} can't be repeated`
-  return made({
-    ...base,
+  return {
+    ...error(
+      'no-row',
+      range,
+      `${lacking} ${are(missing.length)} missing above this line, so ${cannot}.`,
+      `Write ${lacking} above it, or correct the number.`,
+    ),
     lacks: missing.map((number) => ({ from: number, to: number })),
-    message: `${lacking} ${are(missing.length)} missing above this line, so ${cannot}.`,
-    advice: `Write ${lacking} above it, or correct the number.`,
-  })
+  }
 }
 
 export const pegsSkipped = (name: string, said: number, next: number, range: TextRange) =>
-  made({
-    rule: 'peg-place',
-    severity: 'error',
+  error(
+    'peg-place',
     range,
-    message: `${name} goes on at peg ${said + 1}, but peg ${next + 1} is next.`,
-    advice: 'Say what is done on the pegs between, or correct the peg numbers.',
-  })
+    `${name} goes on at peg ${said + 1}, but peg ${next + 1} is next.`,
+    'Say what is done on the pegs between, or correct the peg numbers.',
+  )
 
 export const turnPeg = (name: string, said: number, next: number, range: TextRange) =>
-  made({
-    rule: 'turn-peg',
-    severity: 'warning',
+  warning(
+    'turn-peg',
     range,
-    message: `${name} turns at peg ${said + 1}, but its stitches lead to peg ${next + 1}.`,
-    advice: 'Correct the peg number, or the stitches before the turn.',
-  })
+    `${name} turns at peg ${said + 1}, but its stitches lead to peg ${next + 1}.`,
+    'Correct the peg number, or the stitches before the turn.',
+  )
 
 export const plainTurn = (name: string, range: TextRange) =>
-  made({
-    rule: 'plain-turn',
-    severity: 'hint',
+  hint(
+    'plain-turn',
     range,
-    message: `${name} turns without a wrap or a German turn, which leaves a hole.`,
-    advice: 'Write "w&t" or "turn, ds" if the turn is to be closed.',
-  })
+    `${name} turns without a wrap or a German turn, which leaves a hole.`,
+    'Write "w&t" or "turn, ds" if the turn is to be closed.',
+  )
 
 export const wrongSide = (name: string, range: TextRange) =>
-  made({
-    rule: 'wrong-side',
-    severity: 'warning',
+  warning(
+    'wrong-side',
     range,
-    message: `"${excerpt(name)}" on the wrong side has no stitch that looks the same from the right side. It is read as it stands.`,
-    advice: 'Write the row as its right side looks, or use another stitch.',
-  })
+    `"${excerpt(name)}" on the wrong side has no stitch that looks the same from the right side. It is read as it stands.`,
+    'Write the row as its right side looks, or use another stitch.',
+  )
 
-/** "Work 5 rounds even", or in a pattern as set. */
+/** "Work 5 rounds even", "as established", or in a pattern as set. */
 export const untold = ({ range, set }: NonNullable<Body['workEven']>) =>
-  made({
-    rule: 'as-set',
-    severity: 'warning',
+  warning(
+    'as-set',
     range,
-    message: set
+    set
       ? 'These words don’t say which stitches. The last row that keeps the stitch count is repeated: check it.'
       : 'These words don’t say which stitches. Knit stitches are knitted, purl stitches purled: check it.',
-    advice: 'Write the row out, or name the row that is repeated.',
-  })
-
-export const asEstablished = (range: TextRange) =>
-  made({
-    rule: 'as-set',
-    severity: 'warning',
-    range,
-    message:
-      'These words don’t say which stitches. Knit stitches are knitted, purl stitches purled: check it.',
-    advice: 'Write the row out, or name the row that is repeated.',
-  })
+    'Write the row out, or name the row that is repeated.',
+  )
 
 export const noRows = (range: TextRange) =>
-  made({
-    rule: 'no-rows',
-    severity: 'error',
+  error(
+    'no-rows',
     range,
-    message: 'There are no rows in these words.',
-    advice: 'Begin each row with its number, as in "Rnd 1: k2, p2".',
-  })
+    'There are no rows in these words.',
+    'Begin each row with its number, as in "Rnd 1: k2, p2".',
+  )
 
 export const notEnglish = (
   { unknown, words }: { readonly unknown: number; readonly words: number },
   range: TextRange,
 ) =>
-  made({
-    rule: 'not-english',
-    severity: 'error',
+  error(
+    'not-english',
     range,
-    message: `${unknown} of ${words} words are not known: this does not look like knitting instructions in English. No rows are made of it.`,
-    advice: 'Write the words in English, in US or UK terms; other languages are not read.',
-  })
+    `${unknown} of ${words} words are not known: this does not look like knitting instructions in English. No rows are made of it.`,
+    'Write the words in English, in US or UK terms; other languages are not read.',
+  )
 
 export const sizeLists = (length: number, usual: number, range: TextRange) =>
-  made({
-    rule: 'size-lists',
-    severity: 'warning',
+  warning(
+    'size-lists',
     range,
-    message: `This list has ${length} sizes; the others have ${usual}.`,
-    advice: 'Give a number for every size, in the same order everywhere.',
-  })
+    `This list has ${length} sizes; the others have ${usual}.`,
+    'Give a number for every size, in the same order everywhere.',
+  )
 
 export const askSize = (said: string, range: TextRange): RelativeRemark =>
-  made({
-    rule: 'ask-size',
-    severity: 'warning',
+  warning(
+    'ask-size',
     range,
-    message: `These words are only for "${excerpt(said)}", and no list says which size that is. They are read for all sizes.`,
-    advice: 'Name the sizes in their order once, as in "Sizes S (M, L)".',
-  })
+    `These words are only for "${excerpt(said)}", and no list says which size that is. They are read for all sizes.`,
+    'Name the sizes in their order once, as in "Sizes S (M, L)".',
+  )
 
 export const statedPegsRemark = (said: number, pegs: number, range: TextRange) =>
-  made({
-    rule: 'stated-pegs',
-    severity: 'warning',
+  warning(
+    'stated-pegs',
     range,
-    message: `The words cast on ${said}; they are read for ${pegs}.`,
-    advice: `Read them for ${said} pegs, or change the number in the words.`,
-  })
+    `The words cast on ${said}; they are read for ${pegs}.`,
+    `Read them for ${said} pegs, or change the number in the words.`,
+  )
 
 export const notRead = (words: string): RelativeRemark =>
-  made({
-    rule: 'not-read',
-    severity: 'warning',
-    range: { from: 0, to: words.length },
-    message: `"${excerpt(words, 60)}" does not say how its rows are worked, so it makes none.`,
-    advice: 'Write one of them out, and how often it is worked.',
-  })
+  warning(
+    'not-read',
+    { from: 0, to: words.length },
+    `"${excerpt(words, 60)}" does not say how its rows are worked, so it makes none.`,
+    'Write one of them out, and how often it is worked.',
+  )
 
 export const askOften = (word: string, range: TextRange) =>
-  made({
-    rule: 'ask-often',
-    severity: 'warning',
+  warning(
+    'ask-often',
     range,
-    message: `"${excerpt(word, 60)}" says no number of times.`,
-    advice: 'Write how often the rows are worked, or how many there are in all.',
-  })
+    `"${excerpt(word, 60)}" says no number of times.`,
+    'Write how often the rows are worked, or how many there are in all.',
+  )

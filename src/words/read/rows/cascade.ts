@@ -32,8 +32,7 @@ export function foldMiscounts(
     const { saidAt, label, before, after } = row
     const name = names[at] ?? label
     instead.set(first.remark, {
-      ...say.causeOfMiscounts(name, before, after, first.remark.message, others.length),
-      range: saidAt,
+      ...say.causeOfMiscounts(name, before, after, first.remark.message, others.length, saidAt),
       row: at,
       pegs: null,
     })

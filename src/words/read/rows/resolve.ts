@@ -12,6 +12,7 @@ import { quoted, Remarker } from './remarker'
 import * as say from '../remarks/rows'
 import { settleTimes } from './repeats'
 import { makeRow, type Words } from './rows'
+import { ToldRows } from './toldRows'
 import { Waiting } from './waiting'
 import { onPegs } from '../piece/inWork'
 import { WholePiece, wordsOfOrder } from '../piece/wholePiece'
@@ -29,15 +30,6 @@ import {
 } from './wordsOfRows'
 import { workBody, type Resolved } from '../loops/work'
 
-/** One line of rows that has been told, for references to it. */
-interface Told {
-  readonly number: number
-  readonly words: Words
-  /** First of its rows, and the one after the last. */
-  readonly from: number
-  readonly to: number
-}
-
 /** Turns statements into real rows, one after the other on one loom. */
 export class Resolver {
   readonly rows: ReadRow[] = []
@@ -45,15 +37,12 @@ export class Resolver {
   readonly edges: ReadEdge[] = []
   readonly #remarker: Remarker
   readonly #waiting = new Waiting<Words>()
-  readonly #told: Told[] = []
-  readonly #byNumber = new Map<number, Told>()
+  readonly #told = new ToldRows()
   /** The last row that left as many loops as it took: what "work even" goes on with. */
   #steady: Words | null = null
   #place: Place
   /** The number of the last row, as the words count. */
   #number = 0
-  /** The first of those told that "these rows" means. */
-  #these = 0
   #work: number = readLimits.work
   #full = false
   /** The number of the row told last; null where it has none of its own, or begins a section. */
@@ -155,7 +144,7 @@ export class Resolver {
     this.#flush(null)
     const words = wordsOfOrder(statement, this.memory.body(''))
     if (!this.#piece.order(order, words, next)) return false
-    this.#these = this.#told.length
+    this.#told.beginThese()
     this.#counted = null
     return true
   }
@@ -164,7 +153,7 @@ export class Resolver {
   startSection(title: string): void {
     this.#flush(null)
     this.#piece.startSection(title)
-    this.#these = this.#told.length
+    this.#told.beginThese()
     this.#counted = null
   }
 
@@ -229,35 +218,22 @@ export class Resolver {
       this.#piece.told(one, name)
       this.#workRow(one, words, name, 0, nth + more === 0)
       this.#number++
-      this.#remember({ number: number + more, words: one, from, to: this.rows.length })
+      this.#told.add({ number: number + more, words: one, from, to: this.rows.length })
       const row = this.rows.at(-1)
       if (row && row.takes === row.makes && this.rows.length - from === 1) this.#steady = one
     }
   }
 
-  #remember(told: Told): void {
-    this.#told.push(told)
-    this.#byNumber.set(told.number, told)
-  }
-
   #referred(words: Words, named: Named, index: number, number: number): Words | null {
-    const name = nameOf(words.kind, String(number))
-    if (named.kind === 'numbers') {
-      const wanted = named.numbers[index % named.numbers.length] ?? 0
-      const source = this.#byNumber.get(wanted)?.words
-      if (!source) this.#missing(words, name, named)
-      return source ?? null
-    }
-    const source = this.#told.at(named.kind === 'last' ? -named.rows : -1)?.words
-    if (!source) this.#missing(words, name, named)
+    const source = this.#told.nth(named, index)?.words
+    if (!source) this.#missing(words, nameOf(words.kind, String(number)), named)
     return source ?? null
   }
 
   #missing(words: Words, name: string | null, named: Named): void {
     const range = words.body.reference?.range ?? { from: 0, to: words.text.length }
-    const numbers = named.kind === 'numbers' ? named.numbers : []
-    const missing = numbers.filter((number) => !this.#byNumber.has(number))
-    this.#remarker.add(say.noRow(name, named, missing, range, words.kind), words.from)
+    const remark = say.noRow(name, named, this.#told.lacking(named), range, words.kind)
+    this.#remarker.add(remark, words.from)
   }
 
   #addUnnumbered(words: Words, head: Head | null, next: number | null): void {
@@ -283,7 +259,7 @@ export class Resolver {
 
   /** "Rep Rnds 1-4 twice more." */
   #repeatRows(words: Words, named: Named, next: number | null): void {
-    const told = this.#toldBy(named)
+    const told = this.#told.all(named)
     const first = told?.[0]
     const last = told?.at(-1)
     const { body, from } = words
@@ -307,7 +283,7 @@ export class Resolver {
         const at = this.rows.length
         this.#piece.told(one.words, String(number))
         this.#workRow(one.words, words, String(number), time, false)
-        if (!restarts) this.#remember({ number, words: one.words, from: at, to: this.rows.length })
+        if (!restarts) this.#told.add({ number, words: one.words, from: at, to: this.rows.length })
       }
     const rows = this.rows.length - start
     const times = Math.floor(rows / Math.max(1, height))
@@ -326,19 +302,7 @@ export class Resolver {
       [before, this.#piece.inWork.loops(this.#place)],
       this.rows.length - 1,
     )
-    this.#these = this.#told.length
-  }
-
-  #toldBy(named: Named): readonly Told[] | null {
-    if (named.kind === 'last') return this.#told.slice(-named.rows)
-    if (named.kind === 'these') return this.#told.slice(this.#these)
-    const list: Told[] = []
-    for (const number of named.numbers) {
-      const told = this.#byNumber.get(number)
-      if (!told) return null
-      list.push(told)
-    }
-    return list
+    this.#told.beginThese()
   }
 
   /** Work words once. `words`: where they are called for. `first`: counts they state are checked. */
@@ -408,7 +372,8 @@ export class Resolver {
     if (!said || !body.appears) return looks
     const { range, set } = body.appears
     if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, [], range, kind), from)
-    else if (set && !isPlain(this.rows.at(-1))) this.#remarker.add(say.asEstablished(range), from)
+    else if (set && !isPlain(this.rows.at(-1)))
+      this.#remarker.add(say.untold({ range, set: false }), from)
     return looks
   }
 
