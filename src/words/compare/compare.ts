@@ -3,7 +3,7 @@ import type { ReadRow, Reading } from '../read/reading'
 import { align, type Listed } from './match/align'
 import type { Agreement, Comparison, Difference, RowPair } from './comparison'
 import type { Draft } from './differences/draft'
-import { aloneRuns, Finds, type Found } from './differences/found'
+import { aloneRuns, joinFinds, type Find, type Found } from './differences/found'
 import { meaningOfRow, meaningOfWords } from './match/meaning'
 import { draftMismatch } from './differences/mismatches'
 import { draftNotInChart, draftNotInWords } from './differences/missing'
@@ -87,7 +87,7 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
   const differs = new Array<boolean>(length).fill(false)
   const unsure = new Array<boolean>(length).fill(false)
   const missing = new Set<number>()
-  const finds = new Finds()
+  const finds: Find[] = []
   for (const { read, pass } of pairs) {
     if (pass === null) continue
     const row = both.chartRow(pass)
@@ -103,7 +103,7 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
     }
     for (const mismatch of compareRow(both.read(read), both.run(pass), work.layout, knits)) {
       differs[row] = true
-      finds.mismatch(mismatch, { read, pass }, row)
+      finds.push({ what: 'mismatch', mismatch, at: { read, pass }, chartRow: row })
     }
   }
   for (const { run, after } of aloneRuns(pairs, 'pass'))
@@ -111,18 +111,18 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
       const rows: number[] = []
       for (let pass = part.from; pass <= part.to; pass++) rows.push(both.chartRow(pass))
       for (const row of rows) lacks[row] = true
-      finds.missing(rows.join(' '), part, after)
+      finds.push({ what: 'not in words', run: part, after, rows: rows.join(' ') })
     }
   for (const { run, after } of aloneRuns(pairs, 'read')) {
     const ranges = []
     for (let read = run.from; read <= run.to; read++) ranges.push(both.read(read).range.from)
-    finds.extra(ranges.join(' '), run, after)
+    finds.push({ what: 'not in chart', run, after, rows: ranges.join(' ') })
   }
   const agreement = differs.map((differing, row): Agreement => {
     if (differing || lacks[row]) return told[row] ? 'differs' : 'missing'
     return unsure[row] ? 'unread' : 'same'
   })
-  return { finds: finds.all, agreement, missing }
+  return { finds: joinFinds(finds), agreement, missing }
 }
 
 interface Around {
@@ -133,14 +133,10 @@ interface Around {
 }
 
 function draftOf(both: Both, found: Found, { knits, missing, pairs }: Around): Draft {
-  switch (found.what) {
-    case 'mismatch':
-      return draftMismatch(both, found, knits)
-    case 'not in words':
-      return draftNotInWords(both, found, missing, pairs)
-    case 'not in chart':
-      return draftNotInChart(both, found, knits)
-  }
+  if (found.what === 'mismatch') return draftMismatch(both, found, knits)
+  return found.what === 'not in words'
+    ? draftNotInWords(both, found, missing, pairs)
+    : draftNotInChart(both, found, knits)
 }
 
 function differenceOf(comparison: Comparison, both: Both, draft: Draft): Difference {

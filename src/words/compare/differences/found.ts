@@ -1,6 +1,7 @@
 import type { Run } from '../../../pattern/pattern'
 import type { TextRange } from '../../read/reading'
 import type { RowPair } from '../comparison'
+import { joinedByKeys } from '../joinedByKeys'
 import type { Item } from '../within/hunks'
 import type { Mismatch, Place } from '../within/row'
 
@@ -10,16 +11,58 @@ export interface Pairing {
   readonly pass: number
 }
 
-/** The same thing said of one or several rows, before it has its words. */
+/** One thing found at one place, before it has its words. */
+export type Find =
+  | {
+      readonly what: 'mismatch'
+      readonly mismatch: Mismatch
+      readonly at: Pairing
+      readonly chartRow: number
+    }
+  | {
+      readonly what: 'not in words' | 'not in chart'
+      /** Rows of the side that has them. */
+      readonly run: Run
+      /** The last row before them on the other side. */
+      readonly after: number | null
+      /** Which rows they are: those of a band and of a repeat come again. */
+      readonly rows: string
+    }
+
+/** The same thing found of one or several rows. */
 export type Found =
-  | { readonly what: 'mismatch'; readonly mismatch: Mismatch; readonly at: Pairing[] }
-  | { readonly what: 'not in words'; readonly passes: Run[]; readonly after: (number | null)[] }
-  | { readonly what: 'not in chart'; readonly reads: Run[]; readonly after: (number | null)[] }
+  | {
+      readonly what: 'mismatch'
+      readonly mismatch: Mismatch
+      readonly at: readonly [Pairing, ...Pairing[]]
+    }
+  | {
+      readonly what: 'not in words' | 'not in chart'
+      readonly runs: readonly [Run, ...Run[]]
+      readonly after: readonly (number | null)[]
+    }
+
+/** What is found several times, once. */
+export const joinFinds = (finds: readonly Find[]): Found[] =>
+  joinedByKeys(finds, keysOf).flatMap(([first, ...others]): Found[] => {
+    if (!first) return []
+    if (first.what !== 'mismatch') {
+      const same = others.flatMap((one) => (one.what === 'mismatch' ? [] : one))
+      const runs = same.map(({ run }) => run)
+      const after = [first, ...same].map((one) => one.after)
+      return [{ what: first.what, runs: [first.run, ...runs], after }]
+    }
+    const { what, mismatch, at } = first
+    const more = others.flatMap((one) => (one.what === 'mismatch' ? one.at : []))
+    return [{ what, mismatch, at: [at, ...more] }]
+  })
 
 const rangeKey = ({ from, to }: TextRange): string => `${from}-${to}`
 
-/** Two keys: the same piece of text, and the same place of the same chart row, tell one thing. */
-function keysOf(mismatch: Mismatch, chartRow: number): readonly [text: string, chart: string] {
+/** The same piece of text, and the same place of the same chart row, tell one thing. */
+function keysOf(find: Find): readonly string[] {
+  if (find.what !== 'mismatch') return [`${find.what} ${find.rows}`]
+  const { mismatch, chartRow } = find
   const said =
     mismatch.kind === 'path'
       ? JSON.stringify([mismatch.words, mismatch.chart])
@@ -35,51 +78,6 @@ const placeKey = ({ words, chart, pegs }: Place): string => {
       .map(({ letter }) => letter)
       .join('')
   return `${rangeKey(pegs)}${letters(words)}>${letters(chart)}`
-}
-
-/** Add to what was found of the same, or begin anew. */
-export class Finds {
-  readonly #all = new Set<Found>()
-  readonly #byKey = new Map<string, Found>()
-
-  get all(): Found[] {
-    return [...this.#all]
-  }
-
-  mismatch(mismatch: Mismatch, at: Pairing, chartRow: number): void {
-    const keys = keysOf(mismatch, chartRow)
-    const [first, second] = keys.map((key) => this.#byKey.get(key))
-    let found = first ?? second
-    if (found?.what !== 'mismatch') this.#all.add((found = { what: 'mismatch', mismatch, at: [] }))
-    found.at.push(at)
-    if (first?.what === 'mismatch' && second?.what === 'mismatch' && first !== second) {
-      first.at.push(...second.at)
-      this.#all.delete(second)
-      for (const [key, other] of this.#byKey) if (other === second) this.#byKey.set(key, first)
-    }
-    for (const key of keys) this.#byKey.set(key, found)
-  }
-
-  missing(key: string, passes: Run, after: number | null): void {
-    const known = this.#byKey.get(`words ${key}`)
-    if (known?.what === 'not in words') {
-      known.passes.push(passes)
-      known.after.push(after)
-    } else this.#begin(`words ${key}`, { what: 'not in words', passes: [passes], after: [after] })
-  }
-
-  extra(key: string, reads: Run, after: number | null): void {
-    const known = this.#byKey.get(`chart ${key}`)
-    if (known?.what === 'not in chart') {
-      known.reads.push(reads)
-      known.after.push(after)
-    } else this.#begin(`chart ${key}`, { what: 'not in chart', reads: [reads], after: [after] })
-  }
-
-  #begin(key: string, found: Found): void {
-    this.#byKey.set(key, found)
-    this.#all.add(found)
-  }
 }
 
 /** Runs of rows that stand alone on one side. `after`: the last row before them on the other. */

@@ -12,7 +12,7 @@ type Mismatched = Extract<Found, { what: 'mismatch' }>
 
 /** A row, or several rows of one line, that words and chart work differently. */
 export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: Knits): Draft {
-  const first = at[0] as Pairing
+  const [first] = at
   const firstOfRows = new Map<number, Pairing>()
   for (const pairing of at) {
     const row = both.chartRow(pairing.pass)

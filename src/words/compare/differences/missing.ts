@@ -14,8 +14,7 @@ import { repeatOf, withTimes } from '../mend/times'
 import { removals } from '../mend/removing'
 import { renumberingAfter } from '../mend/renumber'
 
-type NotInWords = Extract<Found, { what: 'not in words' }>
-type NotInChart = Extract<Found, { what: 'not in chart' }>
+type Alone = Exclude<Found, { what: 'mismatch' }>
 
 const size = ({ from, to }: Run): number => to - from + 1
 
@@ -41,11 +40,11 @@ export function wholeTimes(both: Both, passes: Run, missing: ReadonlySet<number>
 /** Rows of the chart that the words leave out. */
 export function draftNotInWords(
   both: Both,
-  { passes: runs, after }: NotInWords,
+  { runs, after }: Alone,
   missing: ReadonlySet<number>,
   pairs: readonly RowPair[],
 ): Draft {
-  const [passes] = runs as [Run]
+  const [passes] = runs
   const list = Array.from({ length: size(passes) }, (_, n) => passes.from + n)
   const band = runs.length === 1 ? wholeTimes(both, passes, missing) : null
   const times = band ? size(passes) / size(band) : 0
@@ -165,12 +164,8 @@ export function draftNotInWords(
 }
 
 /** Rows of the words that the chart does not have. */
-export function draftNotInChart(
-  both: Both,
-  { reads: runs, after }: NotInChart,
-  knits: Knits,
-): Draft {
-  const [reads] = runs as [Run]
+export function draftNotInChart(both: Both, { runs, after }: Alone, knits: Knits): Draft {
+  const [reads] = runs
   const list = Array.from({ length: size(reads) }, (_, n) => reads.from + n)
   const names = both.readNames(list)
   const those = list.length === 1 ? 'it' : 'them'

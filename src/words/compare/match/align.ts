@@ -1,5 +1,5 @@
-import { diffArrays } from 'diff'
 import type { RowPair } from '../comparison'
+import { hunksBetween } from '../within/hunks'
 import { meanTheSame, withoutGaps, type Meaning } from './meaning'
 
 /** A list of rows to be matched: what each says, and its number; NaN where it has none. */
@@ -87,26 +87,18 @@ function byContent(
   while (tail < least - start && agree(read.length - 1 - tail, worked.length - 1 - tail)) tail++
   const words = read.slice(start, read.length - tail).map(({ meaning }) => withoutGaps(meaning))
   const rows = worked.slice(start, worked.length - tail).map(({ meaning }) => withoutGaps(meaning))
-  const changes = diffArrays(words, rows, { maxEditLength: mostEdits })
-  if (!changes) return null
-
-  const pairs = inOrder(0, start, 0, start)
-  let [i, j] = [start, start]
-  let [gapRead, gapPass] = [i, j]
-  const closeGap = () => pairs.push(...matchGap(read, worked, gapRead, i, gapPass, j))
-  for (const { added, removed, count } of changes) {
-    if (added) j += count
-    else if (removed) i += count
-    else {
-      closeGap()
-      pairs.push(...inOrder(i, i + count, j, j + count))
-      i += count
-      j += count
-      gapRead = i
-      gapPass = j
-    }
+  const hunks = hunksBetween(words, rows, mostEdits)
+  if (!hunks) return null
+  const pairs: RowPair[] = []
+  let [i, j] = [0, 0]
+  for (const hunk of hunks) {
+    const [fromRead, toRead] = hunk.words.map((at) => at + start) as [number, number]
+    const [fromPass, toPass] = hunk.chart.map((at) => at + start) as [number, number]
+    pairs.push(...inOrder(i, fromRead, j, fromPass))
+    pairs.push(...matchGap(read, worked, fromRead, toRead, fromPass, toPass))
+    i = toRead
+    j = toPass
   }
-  closeGap()
   pairs.push(...inOrder(i, read.length, j, worked.length))
   return pairs
 }

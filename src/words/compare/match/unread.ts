@@ -1,6 +1,6 @@
 import type { Run } from '../../../pattern/pattern'
 import type { Pass } from '../../../pattern/schedule'
-import { nameRows, numberIn } from '../../read/limits'
+import { readHead } from '../../read/lines/heads'
 import type { Reading, TextRange } from '../../read/reading'
 
 /** What the words say that could not be read, and the reader has said so. */
@@ -25,7 +25,8 @@ export function unreadOf(reading: Reading): Unread {
     }
     const head = headOf(reading, range)
     if (!head) repeats.push(range)
-    for (const number of head ? numbersIn(head) : []) numbers.add(number)
+    const named = head === null ? null : readHead(head)
+    for (const number of named?.head.numbers ?? []) numbers.add(number)
   }
   return { rows, numbers, repeats }
 }
@@ -37,13 +38,6 @@ function headOf({ text, tokens }: Reading, range: TextRange): string | null {
     (token) => token.kind === 'head' && token.range.from >= line && token.range.from <= range.from,
   )
   return head ? text.slice(head.range.from, head.range.to) : null
-}
-
-function numbersIn(head: string): number[] {
-  const numbers: number[] = []
-  for (const [, first = '', last = first] of head.matchAll(/(\d+)(?:\s*(?:-|–|to)\s*(\d+))?/g))
-    nameRows(numbers, numberIn(first), numberIn(last))
-  return numbers
 }
 
 /**

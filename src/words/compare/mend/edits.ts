@@ -6,7 +6,7 @@ import { setRun } from '../../../pattern/edits/turning'
 import { layoutOf } from '../../../pattern/layout'
 import { limits, type Pattern, type Run } from '../../../pattern/pattern'
 import type { ReadRow } from '../../read/reading'
-import type { Item } from '../within/hunks'
+import { widthOf, type Item } from '../within/hunks'
 import type { Path } from '../within/path'
 import type { Place } from '../within/row'
 
@@ -48,8 +48,7 @@ export function putOnPegs(pattern: Pattern, index: number, items: readonly OnPeg
 export function wordsOnPegs(places: readonly Place[], heading: Heading): OnPeg[] | null {
   const items: OnPeg[] = []
   for (const { words, chart, pegs } of places) {
-    const width = (list: readonly Item[]) => list.reduce((sum, { stitch }) => sum + stitch.width, 0)
-    if (width(words) !== width(chart) || width(chart) !== pegs.to - pegs.from + 1) return null
+    if (widthOf(words) !== widthOf(chart) || widthOf(chart) !== pegs.to - pegs.from + 1) return null
     let next = pegs.from
     for (const { stitch } of heading === 'forward' ? words : words.toReversed()) {
       items.push({ stitch, peg: next })

@@ -3,7 +3,7 @@ import type { Stitch } from '../../../stitches/stitch'
 import { lex } from '../../read/lines/lex'
 import type { ReadRow, Reading, TextRange } from '../../read/reading'
 import { isCounted } from '../../tokens'
-import { hunksByPeg, hunksInOrder, type Item, type WordItem } from '../within/hunks'
+import { hunksByPeg, hunksInOrder, widthOf, type Item, type WordItem } from '../within/hunks'
 import type { Names } from './names'
 import type { Changes } from './rewrite'
 import { rowItems, type Knits } from '../within/row'
@@ -62,9 +62,10 @@ export function changesInPlace(
 /** What the chart has in place of each stitch of the words; null: too much differs to be told. */
 function inPlaceOf(words: readonly WordItem[], chart: readonly Item[]): Item[][] | null {
   if (words.length === 0) return null
-  const width = (items: readonly Item[]) => items.reduce((sum, { stitch }) => sum + stitch.width, 0)
   const hunks =
-    width(words) === width(chart) ? hunksByPeg(words, chart) : hunksInOrder(words, chart, mostEdits)
+    widthOf(words) === widthOf(chart)
+      ? hunksByPeg(words, chart)
+      : hunksInOrder(words, chart, mostEdits)
   if (!hunks) return null
   const wanted: Item[][] = words.map(() => [])
   let [i, j] = [0, 0]

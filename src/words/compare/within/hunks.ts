@@ -50,23 +50,41 @@ export function hunksByPeg(words: readonly Item[], chart: readonly Item[]): Hunk
   return hunks
 }
 
+/** Pegs that stitches take in a row. */
+export const widthOf = (items: readonly Pick<Item, 'stitch'>[]): number =>
+  items.reduce((sum, { stitch }) => sum + stitch.width, 0)
+
 /**
  * Where two rows differ as lists of stitches, so that one left out moves no other; null where more
  * than `mostEdits` are added and left out.
  */
-export function hunksInOrder(
+export const hunksInOrder = (
   words: readonly Item[],
   chart: readonly Item[],
+  mostEdits: number,
+): Hunk[] | null =>
+  hunksBetween(
+    words.map(({ letter }) => letter),
+    chart.map(({ letter }) => letter),
+    mostEdits,
+  )
+
+/** The same of any two lists of texts. */
+export function hunksBetween(
+  words: readonly string[],
+  chart: readonly string[],
   mostEdits: number,
 ): Hunk[] | null {
   const least = Math.min(words.length, chart.length)
   let start = 0
-  while (start < least && words[start]?.letter === chart[start]?.letter) start++
+  while (start < least && words[start] === chart[start]) start++
   let tail = 0
-  while (tail < least - start && words.at(-1 - tail)?.letter === chart.at(-1 - tail)?.letter) tail++
-  const letters = (items: readonly Item[]) =>
-    items.slice(start, items.length - tail).map(({ letter }) => letter)
-  const changes = diffArrays(letters(words), letters(chart), { maxEditLength: mostEdits })
+  while (tail < least - start && words.at(-1 - tail) === chart.at(-1 - tail)) tail++
+  const changes = diffArrays(
+    words.slice(start, words.length - tail),
+    chart.slice(start, chart.length - tail),
+    { maxEditLength: mostEdits },
+  )
   if (!changes) return null
   const hunks: Hunk[] = []
   let [i, j] = [start, start]

@@ -1,5 +1,5 @@
 import type { Layout } from '../../../pattern/layout'
-import type { Item, WordItem } from './hunks'
+import { widthOf, type Item, type WordItem } from './hunks'
 
 /** Words and chart fill the pegs with repeats of other widths. */
 export interface OtherRepeat {
@@ -10,9 +10,6 @@ export interface OtherRepeat {
   readonly alike: number
   readonly rests: { readonly words: readonly Item[]; readonly chart: readonly Item[] }
 }
-
-const pegsOf = (items: readonly Item[]): number =>
-  items.reduce((sum, { stitch }) => sum + stitch.width, 0)
 
 /** The stitches of the words up to where the same words are worked again, over and over; null: they are not. */
 function repeatOf(words: readonly WordItem[]): readonly WordItem[] | null {
@@ -39,11 +36,11 @@ export function otherRepeat(
   const own = repeatOf(words)
   const [copy] = copyRuns
   if (!own || !copy || copies < 2) return null
-  const [wide, width] = [pegsOf(own), copy.to - copy.from + 1]
-  if (wide % width === 0 || width % wide === 0 || pegsOf(chart) !== copies * width) return null
+  const [wide, width] = [widthOf(own), copy.to - copy.from + 1]
+  if (wide % width === 0 || width % wide === 0 || widthOf(chart) !== copies * width) return null
   let alike = 0
   while (alike < own.length && own[alike]?.letter === chart[alike]?.letter) alike++
-  const same = pegsOf(own.slice(0, alike))
+  const same = widthOf(own.slice(0, alike))
   let [end, pegs] = [alike, same]
   while (pegs < width) pegs += chart[end++]?.stitch.width ?? width
   return {

@@ -3,7 +3,8 @@ import type { Run } from '../../../pattern/pattern'
 import type { PatternRun } from '../../../pattern/work'
 import type { Layout } from '../../../pattern/layout'
 import type { ReadRow, TextRange } from '../../read/reading'
-import { hunksByPeg, hunksInOrder, type Hunk, type Item, type WordItem } from './hunks'
+import { joinedByKeys } from '../joinedByKeys'
+import { hunksByPeg, hunksInOrder, widthOf, type Hunk, type Item, type WordItem } from './hunks'
 import {
   holdsGaps,
   isGap,
@@ -97,7 +98,7 @@ function stitchMismatches(
   const { heading, row } = run
   const { words, chart, gaps } = rowItems(read, run, knits)
   const group = (hunks: readonly Hunk[]) => grouped(hunks, words, chart, read, heading, layout)
-  const pegs = words.reduce((sum, { stitch }) => sum + stitch.width, 0)
+  const pegs = widthOf(words)
   const missing = gaps ? 0 : countGaps(run, knits)
   const wanted = row.to - row.from + 1 - missing
   const samePegs = pegs === wanted
@@ -175,8 +176,7 @@ function overlapMismatches(
     items.filter(inside).sort((a, b) => a.peg - b.peg)
   const words = byPeg(wordItems(read, path, knits, null))
   const chart = byPeg(chartItems(run, knits))
-  const width = (items: readonly Item[]) => items.reduce((sum, { stitch }) => sum + stitch.width, 0)
-  if (width(words) !== width(chart) || words[0]?.peg !== chart[0]?.peg) return []
+  if (widthOf(words) !== widthOf(chart) || words[0]?.peg !== chart[0]?.peg) return []
   return grouped(hunksByPeg(words, chart), words, chart, read, 'forward', layout)
 }
 
@@ -223,41 +223,27 @@ function grouped(
   heading: Path['heading'],
   { columnOf }: Layout,
 ): Mismatch[] {
-  const groups: { keys: Set<string>; places: Place[]; range: TextRange }[] = []
-  for (const hunk of hunks) {
+  const places = hunks.map((hunk) => {
     const here = words.slice(...hunk.words)
     const there = chart.slice(...hunk.chart)
     const before = words[hunk.words[0] - 1]
     const range = unionOf(here.map((item) => item.range)) ?? after(before, read)
     const pegs = pegsOf(there.length > 0 ? there : here)
+    return { words: here, chart: there, pegs, range }
+  })
+  const groups = joinedByKeys(places, ({ words: here, chart: there, range }) => {
     const kind = `${lettersOf(here)}>${lettersOf(there)}`
-    const keys = [
+    const columns = there.map(({ peg }) => columnOf[peg] ?? -1).join(' ')
+    return [
       `text ${kind} ${range.from}-${range.to}`,
-      ...(there.length > 0
-        ? [`columns ${kind} ${there.map(({ peg }) => columnOf[peg] ?? -1).join(' ')}`]
-        : []),
+      ...(there.length > 0 ? [`columns ${kind} ${columns}`] : []),
     ]
-    const place = { words: here, chart: there, pegs }
-    const [first, ...others] = groups.filter((group) => keys.some((key) => group.keys.has(key)))
-    if (!first) {
-      groups.push({ keys: new Set(keys), places: [place], range })
-      continue
-    }
-    for (const key of keys) first.keys.add(key)
-    first.places.push(place)
-    first.range = unionOf([first.range, range]) ?? range
-    for (const other of others) {
-      for (const key of other.keys) first.keys.add(key)
-      first.places.push(...other.places)
-      first.range = unionOf([first.range, other.range]) ?? first.range
-      groups.splice(groups.indexOf(other), 1)
-    }
-  }
+  })
   const step = heading === 'forward' ? 1 : -1
-  return groups.map(({ places, range }) => ({
+  return groups.map((group) => ({
     kind: 'stitches',
-    places: places.sort((a, b) => (a.pegs.from - b.pegs.from) * step),
-    range,
+    places: group.toSorted((a, b) => (a.pegs.from - b.pegs.from) * step),
+    range: unionOf(group.map(({ range }) => range)) ?? read.range,
   }))
 }
 
