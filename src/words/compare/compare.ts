@@ -1,5 +1,5 @@
 import type { Work } from '../../pattern/work'
-import type { ReadRow, Reading } from '../read/reading'
+import type { Reading } from '../read/reading'
 import { align, type Listed } from './match/align'
 import type { Agreement, Comparison, Difference, RowPair } from './comparison'
 import type { Draft } from './differences/draft'
@@ -26,24 +26,21 @@ export { applyChanges } from './mend/rewrite'
  */
 export function compare(reading: Reading, work: Work, previous?: Comparison): Comparison {
   if (previous?.reading === reading && previous.work === work) return previous
-  const both = new Both(reading, work)
   const knits: Knits = {
     words: reading.stated.knit ?? reading.settings.knit,
     chart: work.pattern.making.knit,
   }
-  const pairs = pair(both, knits)
-  const { finds, agreement, missing } = findAll(both, pairs, knits)
-  const drafts = [
-    ...draftsStated(both),
-    ...finds.map((found) => draftOf(both, found, { knits, missing, pairs })),
-  ]
+  const pairs = pair(reading, work, knits)
+  const both = new Both(reading, work, pairs, knits)
+  const { finds, agreement } = findAll(both)
+  const drafts = [...draftsStated(both), ...finds.map((found) => draftOf(both, found))]
   const differences: Difference[] = []
   const comparison: Comparison = { reading, work, differences, agreement, pairs }
-  for (const draft of drafts) differences.push(differenceOf(comparison, both, draft))
+  for (const draft of drafts) differences.push(differenceOf(comparison, draft))
   return comparison
 }
 
-function pair({ reading, work }: Both, knits: Knits): RowPair[] {
+function pair(reading: Reading, work: Work, knits: Knits): RowPair[] {
   const read = listRead(reading, knits)
   const worked = listWorked(work, knits)
   const pairs = slide(align(read, worked), 'pass', {
@@ -74,25 +71,21 @@ const listWorked = ({ run, passes }: Work, knits: Knits): Listed[] =>
 interface All {
   readonly finds: readonly Found[]
   readonly agreement: readonly Agreement[]
-  /** Passes that the words leave out. */
-  readonly missing: ReadonlySet<number>
 }
 
-function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
-  const { reading, work } = both
+function findAll(both: Both): All {
+  const { reading, work, pairs, knits } = both
   const unread = unreadOf(reading)
   const { length } = work.pattern.chart.rows
   const told = new Array<boolean>(length).fill(false)
   const lacks = new Array<boolean>(length).fill(false)
   const differs = new Array<boolean>(length).fill(false)
   const unsure = new Array<boolean>(length).fill(false)
-  const missing = new Set<number>()
   const finds: Find[] = []
   for (const { read, pass } of pairs) {
     if (pass === null) continue
     const row = both.chartRow(pass)
     if (read === null) {
-      missing.add(pass)
       unsure[row] = true
       continue
     }
@@ -122,28 +115,18 @@ function findAll(both: Both, pairs: readonly RowPair[], knits: Knits): All {
     if (differing || lacks[row]) return told[row] ? 'differs' : 'missing'
     return unsure[row] ? 'unread' : 'same'
   })
-  return { finds: joinFinds(finds), agreement, missing }
+  return { finds: joinFinds(finds), agreement }
 }
 
-interface Around {
-  readonly knits: Knits
-  /** Passes that the words leave out. */
-  readonly missing: ReadonlySet<number>
-  readonly pairs: readonly RowPair[]
+function draftOf(both: Both, found: Found): Draft {
+  if (found.what === 'mismatch') return draftMismatch(both, found)
+  return found.what === 'not in words' ? draftNotInWords(both, found) : draftNotInChart(both, found)
 }
 
-function draftOf(both: Both, found: Found, { knits, missing, pairs }: Around): Draft {
-  if (found.what === 'mismatch') return draftMismatch(both, found, knits)
-  return found.what === 'not in words'
-    ? draftNotInWords(both, found, missing, pairs)
-    : draftNotInChart(both, found, knits)
-}
-
-function differenceOf(comparison: Comparison, both: Both, draft: Draft): Difference {
+function differenceOf(comparison: Comparison, draft: Draft): Difference {
   const { rule, row, rows, read, places, range, message, advice, isRefused } = draft
   let fixes: Difference['fixes'] | undefined
-  const found = () =>
-    (fixes ??= fixesThatWork(comparison, draft, headsOf(comparison, both), compare))
+  const found = () => (fixes ??= fixesThatWork(comparison, draft, compare))
   return {
     rule,
     severity: 'error',
@@ -160,19 +143,7 @@ function differenceOf(comparison: Comparison, both: Both, draft: Draft): Differe
       return found()
     },
     get lacking() {
-      return lackingOf(draft, found(), both.work.pattern.loom.shape)
+      return lackingOf(draft, found(), comparison.work.pattern.loom.shape)
     },
-  }
-}
-
-/** "Rnd 5:" for a row of the words that gets a line of its own. */
-function headsOf({ reading, pairs }: Comparison, both: Both): (row: ReadRow) => string {
-  const passOf = new Map<ReadRow, number>()
-  for (const { read, pass } of pairs)
-    if (read !== null && pass !== null) passOf.set(both.read(read), pass)
-  const usual = reading.settings.shape === 'ring' ? 'round' : 'row'
-  return (row) => {
-    const pass = passOf.get(row)
-    return `${both.head(row.label, pass === undefined ? usual : both.kind(pass))}:`
   }
 }

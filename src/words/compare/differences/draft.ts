@@ -1,26 +1,22 @@
 import type { Pattern } from '../../../pattern/pattern'
 import type { Comparison, Difference } from '../comparison'
-import type { Changes, Plan } from '../mend/rewrite'
+import type { Changes } from '../mend/rewrite'
 
-/** A repair of the words: what is to become of their rows, or the changes themselves. */
-export type Rewrite =
-  | {
-      readonly label: string
-      readonly plan: () => Partial<Plan>
-      /** What the words must come to besides. */
-      readonly holds?: (before: Comparison, after: Comparison) => boolean
-    }
-  | {
-      readonly label: string
-      readonly changes: () => Changes | null
-      readonly holds?: (before: Comparison, after: Comparison) => boolean
-    }
+/** A repair of the words. */
+export interface Rewrite {
+  readonly label: string
+  /** null: it cannot be done. */
+  readonly changes: () => Changes | null
+  /** What the words must come to besides. */
+  readonly holds?: (before: Comparison, after: Comparison) => boolean
+}
 
 /** A difference with the repairs that may be tried for it. */
 export interface Draft extends Omit<Difference, 'severity' | 'pegs' | 'fixes' | 'lacking'> {
   /** What its repairs do, as "Adding it to the words"; absent: they need no reason. */
   readonly doing?: { readonly words: string; readonly chart: string }
-  readonly rewrites: readonly Rewrite[]
+  /** Found when someone looks. */
+  readonly rewrites: () => readonly Rewrite[]
   readonly edits: readonly {
     readonly label: string
     readonly edit: (pattern: Pattern) => Pattern

@@ -4,14 +4,14 @@ import type { Found, Pairing } from './found'
 import { changesInPlace } from '../mend/inPlace'
 import { Names } from '../mend/names'
 import type { Changes } from '../mend/rewrite'
-import type { Knits, Mismatch } from '../within/row'
+import type { Mismatch } from '../within/row'
 import type { Both } from './setting'
 import { countsDiffer, pathsDiffer, repeatsDiffer, stitchesDiffer } from './wording'
 
 type Mismatched = Extract<Found, { what: 'mismatch' }>
 
 /** A row, or several rows of one line, that words and chart work differently. */
-export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: Knits): Draft {
+export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
   const [first] = at
   const firstOfRows = new Map<number, Pairing>()
   for (const pairing of at) {
@@ -44,18 +44,13 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: K
             : stitchesDiffer(mismatch.places, terms)
     }`,
     advice: refusal ?? 'Decide which is right, the words or the chart.',
-    rewrites: [
+    rewrites: () => [
       ...(mismatch.kind === 'stitches'
-        ? [
-            {
-              label: rewriteLabel,
-              changes: () => inPlace(both, at, knits),
-            },
-          ]
+        ? [{ label: rewriteLabel, changes: () => inPlace(both, at) }]
         : []),
       {
         label: rewriteLabel,
-        plan: () => ({ sentences: sentencesFor(both, at, knits) }),
+        changes: () => both.rewrite({ sentences: sentencesFor(both, at) }),
       },
     ],
     edits: edit ? [{ label: `Change the chart to match the words (${names})`, edit }] : [],
@@ -65,15 +60,15 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched, knits: K
 }
 
 /** The lines as they are but for the stitches that differ; null: they cannot be written so. */
-function inPlace(both: Both, at: readonly Pairing[], knits: Knits): Changes | null {
-  const names = new Names(both.reading, knits)
+function inPlace(both: Both, at: readonly Pairing[]): Changes | null {
+  const names = new Names(both.reading, both.knits)
   const all: Changes[number][] = []
   const lines = new Set<number>()
   for (const { read, pass } of at) {
     const row = both.read(read)
     if (lines.has(row.range.from)) continue
     lines.add(row.range.from)
-    const changes = changesInPlace(both.reading, row, both.run(pass), knits, names)
+    const changes = changesInPlace(both.reading, row, both.run(pass), both.knits, names)
     if (!changes) return null
     all.push(...changes)
   }
@@ -81,8 +76,8 @@ function inPlace(both: Both, at: readonly Pairing[], knits: Knits): Changes | nu
 }
 
 /** The lines as the writer has them, with the words' own names of stitches. */
-function sentencesFor(both: Both, at: readonly Pairing[], knits: Knits) {
-  const names = new Names(both.reading, knits)
+function sentencesFor(both: Both, at: readonly Pairing[]) {
+  const names = new Names(both.reading, both.knits)
   return new Map(
     at.map(({ read, pass }) => {
       const stitches = new Set(both.run(pass).row.sites.map(({ stitch }) => stitch))

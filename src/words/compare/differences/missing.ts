@@ -2,14 +2,12 @@ import type { Band, Pattern, Run } from '../../../pattern/pattern'
 import { setBand } from '../../../pattern/edits/rows'
 import { insertRead } from '../mend/edits'
 import type { ReadRow } from '../../read/reading'
-import type { RowPair } from '../comparison'
 import type { Found } from './found'
 import { meaningOfRow, meaningOfWords, meanTheSame } from '../match/meaning'
-import type { Knits } from '../within/row'
 import type { Both } from './setting'
 import { stitchesNamed } from './wording'
 import type { Draft, Rewrite } from './draft'
-import type { Changes } from '../mend/rewrite'
+import type { Plan } from '../mend/rewrite'
 import { repeatOf, withTimes } from '../mend/times'
 import { removals } from '../mend/removing'
 import { renumberingAfter } from '../mend/renumber'
@@ -17,9 +15,10 @@ import { renumberingAfter } from '../mend/renumber'
 type Alone = Exclude<Found, { what: 'mismatch' }>
 
 const size = ({ from, to }: Run): number => to - from + 1
+const indexesOf = (run: Run): number[] => Array.from({ length: size(run) }, (_, n) => run.from + n)
 
 /** Do these passes work a band a whole number of times, beside times that the words have? */
-export function wholeTimes(both: Both, passes: Run, missing: ReadonlySet<number>): Band | null {
+function wholeTimes(both: Both, passes: Run): Band | null {
   const { pattern, passes: all } = both.work
   const first = all[passes.from]
   const band = pattern.chart.bands.find(
@@ -33,140 +32,139 @@ export function wholeTimes(both: Both, passes: Run, missing: ReadonlySet<number>
   const start = all.findIndex(({ row }) => row === band.from)
   const end = start + size(band) * band.times
   let kept = 0
-  for (let pass = start; pass < end; pass++) if (!missing.has(pass)) kept++
+  for (let pass = start; pass < end; pass++) if (!both.missing.has(pass)) kept++
   return kept > 0 && kept % size(band) === 0 ? band : null
 }
 
-/** Rows of the chart that the words leave out. */
-export function draftNotInWords(
-  both: Both,
-  { runs, after }: Alone,
-  missing: ReadonlySet<number>,
-  pairs: readonly RowPair[],
-): Draft {
-  const [passes] = runs
-  const list = Array.from({ length: size(passes) }, (_, n) => passes.from + n)
-  const band = runs.length === 1 ? wholeTimes(both, passes, missing) : null
-  const times = band ? size(passes) / size(band) : 0
-  const rows = [...new Set(list.map((pass) => both.chartRow(pass)))]
-  const isTold = (pass: number): boolean => runs.some(({ from, to }) => from <= pass && pass <= to)
-  const named = both.work.passes.some(
-    ({ row }, pass) => rows.includes(row) && missing.has(pass) && !isTold(pass),
-  )
-  const kind = both.kind(passes.from)
-  const start = band ? both.work.passes.findIndex(({ row }) => row === band.from) : 0
-  const number = both.number(start)
-  const bandLabel = band ? both.language.label(kind, number, number + size(band) - 1) : ''
-  const names = both.names(list)
-  const lines = () =>
-    band ? [both.language.repeatRows(bandLabel, times)] : both.lines(passes.from, passes.to)
-  const last = both.reading.rows[after[0] ?? -1]
-  const repeat = band && last ? repeatOf(last) : null
-  /** The number of the repeat that is there, rather than a repeat beside it. */
-  const count = (
-    renumber: (changes: Changes) => Changes | null = (changes) => changes,
-  ): Changes | null => {
-    if (!band || !repeat) return null
-    const changes = withTimes(both.reading, repeat, {
-      height: size(band),
-      told: band.times - times,
-      wanted: band.times,
-    })
-    return changes && renumber(changes)
-  }
-  const insertAt = (index: number): [number, readonly string[]] => {
-    const run = runs[index] as Run
-    return [after[index] ?? -1, index === 0 ? lines() : both.lines(run.from, run.to)]
-  }
-  const write = (
-    indexes: readonly number[],
-    renumbering: ReturnType<typeof renumberingAfter>,
-  ): Rewrite[] => {
-    const label = band ? `Repeat ${bandLabel} in the words` : `Add ${names} to the words`
-    const added = () => new Map(indexes.map(insertAt))
-    const byNumber = `Work ${bandLabel} ${both.language.times(band?.times ?? 0)} in the words`
-    if (renumbering === 'agree')
-      return [
-        ...(repeat ? [{ label: byNumber, changes: () => count() }] : []),
-        { label, plan: () => ({ added: added() }) },
-      ]
-    const asTheyAre = {
-      label: `${label}, with the same numbers after it`,
-      plan: () => ({ added: added() }),
-    }
-    if (renumbering === 'own') return [asTheyAre]
-    const { numbers, renumber, agrees } = renumbering
-    const head = (row: ReadRow) => `${both.head(String(numbers.get(row) ?? row.label), kind)}:`
-    return [
-      ...(repeat
-        ? [
-            {
-              label: `${byNumber}, with new numbers after it`,
-              changes: () => count(renumber),
-              holds: agrees,
-            },
-          ]
-        : []),
-      {
-        label: `${label}, with new numbers after it`,
-        plan: () => ({ added: added(), head, also: renumber }),
-        holds: agrees,
-      },
-      asTheyAre,
-    ]
-  }
-  const at = after[0] ?? null
-  const place = at === null ? 0 : both.read(at).saidAt.to
-  const [firstRow = 0] = rows
-  const lastRow = rows.at(-1) ?? firstRow
-  const them = rows.length === 1 ? 'it' : 'them'
+/** Rows of the chart that the words leave out: some times of a band, or the rows themselves. */
+export function draftNotInWords(both: Both, alone: Alone): Draft {
+  const [passes] = alone.runs
+  const band = alone.runs.length === 1 ? wholeTimes(both, passes) : null
+  const after = alone.after[0] ?? null
+  const place = after === null ? 0 : both.read(after).saidAt.to
+  const rows = [...new Set(indexesOf(passes).map((pass) => both.chartRow(pass)))]
   return {
     rule: 'row-missing-in-words',
-    row: firstRow,
+    row: rows[0] ?? 0,
     rows,
     read: null,
     places: [],
     range: { from: place, to: place },
-    message: band
-      ? `The chart works ${bandLabel} ${both.language.times(band.times)}, the words ${both.language.times(band.times - times)}.`
-      : `Your words leave out ${names}.`,
-    advice: band
-      ? 'Decide how often it is worked.'
-      : `Add ${them}, or remove ${them} from the chart.`,
     isRefused: false,
-    doing: band
-      ? { words: 'Repeating them as often in the words', chart: 'Repeating them less in the chart' }
-      : { words: `Adding ${them} to the words`, chart: `Removing ${them} from the chart` },
-    get rewrites() {
-      const renumbering = renumberingAfter(both, pairs, passes, after[0] ?? null)
-      const all = runs.length > 1 ? write([...runs.keys()], renumbering) : []
-      return [...write([0], renumbering), ...all]
+    ...(band ? timesLeftOut(both, band, passes, after) : rowsLeftOut(both, rows, alone)),
+  }
+}
+
+type Told = Pick<Draft, 'message' | 'advice' | 'doing' | 'rewrites' | 'edits'>
+
+/** A band that the words work less often. */
+function timesLeftOut(both: Both, band: Band, passes: Run, after: number | null): Told {
+  const { language, reading } = both
+  const times = size(passes) / size(band)
+  const told = band.times - times
+  const first = both.number(both.work.passes.findIndex(({ row }) => row === band.from))
+  const label = language.label(both.kind(passes.from), first, first + size(band) - 1)
+  const last = reading.rows[after ?? -1]
+  const repeat = last ? repeatOf(last) : null
+  const repeated = { height: size(band), told, wanted: band.times }
+  return {
+    message: `The chart works ${label} ${language.times(band.times)}, the words ${language.times(told)}.`,
+    advice: 'Decide how often it is worked.',
+    doing: {
+      words: 'Repeating them as often in the words',
+      chart: 'Repeating them less in the chart',
+    },
+    rewrites: () => {
+      const added = new Map([[after ?? -1, [language.repeatRows(label, times)]]])
+      // The number of the repeat that is there, rather than a repeat beside it.
+      const byNumber = repeat && {
+        label: `Work ${label} ${language.times(band.times)} in the words`,
+        changes: () => withTimes(reading, repeat, repeated),
+      }
+      const add = { label: `Repeat ${label} in the words`, added }
+      return numbered(both, passes, after, add, byNumber)
     },
     edits: [
-      ...(band
-        ? [
-            {
-              label: `Work ${bandLabel} ${both.language.times(band.times - times)} in the chart`,
-              edit: (pattern: Pattern) => setBand(pattern, band.from, band.to, band.times - times),
-            },
-          ]
-        : removals(
-            `Remove ${names} from the chart`,
-            { from: firstRow, to: lastRow },
-            {
-              both,
-              pairs,
-              named,
-            },
-          )),
+      {
+        label: `Work ${label} ${language.times(told)} in the chart`,
+        edit: (pattern: Pattern) => setBand(pattern, band.from, band.to, told),
+      },
     ],
   }
 }
 
+/** Rows that the words do not have at all. */
+function rowsLeftOut(both: Both, rows: readonly number[], { runs, after }: Alone): Told {
+  const [passes] = runs
+  const [first = 0] = rows
+  const names = both.names(indexesOf(passes))
+  const them = rows.length === 1 ? 'it' : 'them'
+  const isTold = (pass: number): boolean => runs.some(({ from, to }) => from <= pass && pass <= to)
+  const named = both.work.passes.some(
+    ({ row }, pass) => rows.includes(row) && both.missing.has(pass) && !isTold(pass),
+  )
+  return {
+    message: `Your words leave out ${names}.`,
+    advice: `Add ${them}, or remove ${them} from the chart.`,
+    doing: { words: `Adding ${them} to the words`, chart: `Removing ${them} from the chart` },
+    rewrites: () => {
+      const label = `Add ${names} to the words`
+      const lines = runs.map(
+        ({ from, to }, index) => [after[index] ?? -1, both.lines(from, to)] as const,
+      )
+      const [one] = lines
+      return [one && [one], lines.length > 1 && lines].flatMap((some) =>
+        some ? numbered(both, passes, after[0] ?? null, { label, added: new Map(some) }, null) : [],
+      )
+    },
+    edits: removals(
+      `Remove ${names} from the chart`,
+      { from: first, to: rows.at(-1) ?? first },
+      both,
+      named,
+    ),
+  }
+}
+
+/** Lines to be put in after rows of the words. */
+type Adding = Pick<Plan, 'added'> & { readonly label: string }
+
+/** Ways to add lines, and to change a number instead where there is one, with the numbers of the rows after them. */
+function numbered(
+  both: Both,
+  passes: Run,
+  after: number | null,
+  { label, added }: Adding,
+  byNumber: Rewrite | null,
+): Rewrite[] {
+  const renumbering = renumberingAfter(both, passes, after)
+  const add = { label, changes: () => both.rewrite({ added }) }
+  if (renumbering === 'agree') return byNumber ? [byNumber, add] : [add]
+  const asTheyAre = { ...add, label: `${label}, with the same numbers after it` }
+  if (renumbering === 'own') return [asTheyAre]
+  const { numbers, renumber, agrees: holds } = renumbering
+  const kind = both.kind(passes.from)
+  const head = (row: ReadRow) => `${both.head(String(numbers.get(row) ?? row.label), kind)}:`
+  const anew = (one: string) => `${one}, with new numbers after it`
+  const change = byNumber && {
+    label: anew(byNumber.label),
+    changes: () => {
+      const changes = byNumber.changes()
+      return changes && renumber(changes)
+    },
+    holds,
+  }
+  return [
+    ...(change ? [change] : []),
+    { label: anew(label), changes: () => both.rewrite({ added, head, also: renumber }), holds },
+    asTheyAre,
+  ]
+}
+
 /** Rows of the words that the chart does not have. */
-export function draftNotInChart(both: Both, { runs, after }: Alone, knits: Knits): Draft {
+export function draftNotInChart(both: Both, { runs, after }: Alone): Draft {
   const [reads] = runs
-  const list = Array.from({ length: size(reads) }, (_, n) => reads.from + n)
+  const list = indexesOf(reads)
   const names = both.readNames(list)
   const those = list.length === 1 ? 'it' : 'them'
   const first = both.read(reads.from)
@@ -175,12 +173,10 @@ export function draftNotInChart(both: Both, { runs, after }: Alone, knits: Knits
     first.stitches.map(({ stitch }) => stitch),
     both.reading.settings.terms,
   )
-  const gone = new Set(
-    runs.flatMap(({ from, to }) => Array.from({ length: size({ from, to }) }, (_, n) => from + n)),
-  )
+  const gone = new Set(runs.flatMap(indexesOf))
   const pass = after[0] ?? null
   const row = pass === null ? 0 : both.chartRow(pass) + 1
-  const band = moreTimes(both, reads, pass, knits)
+  const band = moreTimes(both, reads, pass)
   const fewer = fewerTimes(both, reads, pass)
   const heading = pass === null ? 'forward' : both.run(pass).after.heading
   let way = heading
@@ -231,9 +227,9 @@ export function draftNotInChart(both: Both, { runs, after }: Alone, knits: Knits
             chart: `Adding ${those} to the chart`,
           },
         }),
-    rewrites: [
+    rewrites: () => [
       ...(fewer ? [{ label: `Work it ${fewer.label} in the words`, changes: fewer.changes }] : []),
-      { label: `Remove ${names} from the words`, plan: () => ({ gone }) },
+      { label: `Remove ${names} from the words`, changes: () => both.rewrite({ gone }) },
     ],
     edits,
   }
@@ -262,7 +258,7 @@ function fewerTimes(both: Both, reads: Run, pass: number | null) {
 }
 
 /** The band before these rows, if they work it on, with the times it then has. */
-function moreTimes(both: Both, reads: Run, pass: number | null, knits: Knits): Band | null {
+function moreTimes(both: Both, reads: Run, pass: number | null): Band | null {
   if (pass === null) return null
   const row = both.chartRow(pass)
   const { bands } = both.work.pattern.chart
@@ -272,8 +268,8 @@ function moreTimes(both: Both, reads: Run, pass: number | null, knits: Knits): B
   if (band.from < 0 || size(reads) % height !== 0) return null
   for (let n = 0; n < size(reads); n++) {
     const { row: worked, heading } = both.run(pass - height + 1 + (n % height))
-    const words = meaningOfWords(both.read(reads.from + n).stitches, knits.words)
-    if (!meanTheSame(words, meaningOfRow(worked, heading, knits.chart))) return null
+    const words = meaningOfWords(both.read(reads.from + n).stitches, both.knits.words)
+    if (!meanTheSame(words, meaningOfRow(worked, heading, both.knits.chart))) return null
   }
   return { ...band, times: band.times + size(reads) / height }
 }

@@ -2,20 +2,53 @@ import { pegsInWork } from '../../../loom/state'
 import type { PatternRun, Work } from '../../../pattern/work'
 import type { Language, LabelKind } from '../../../languages/language'
 import { languages } from '../../../languages/languages'
+import type { RowPair } from '../comparison'
+import { rewrite, type Changes, type Plan } from '../mend/rewrite'
+import type { Knits } from '../within/row'
 import type { ReadRow, Reading } from '../../read/reading'
 import { labelKind, writeRow } from '../../sentence'
 import { someListed } from './wording'
 import { listed } from '../../../languages/english/forms'
 
-/** Words and chart side by side, with the names that both go by. */
+/** Words and chart side by side, row by row, with the names that both go by. */
 export class Both {
   readonly language: Language
+  /** Indexes into `Work.passes` by those into `Reading.rows`. */
+  readonly passOf: ReadonlyMap<number, number>
+  /** Passes that the words leave out. */
+  readonly missing: ReadonlySet<number>
 
   constructor(
     readonly reading: Reading,
     readonly work: Work,
+    readonly pairs: readonly RowPair[],
+    readonly knits: Knits,
   ) {
     this.language = languages[reading.settings.terms]
+    const passOf = new Map<number, number>()
+    const missing = new Set<number>()
+    for (const { read, pass } of pairs)
+      if (pass === null) continue
+      else if (read === null) missing.add(pass)
+      else passOf.set(read, pass)
+    this.passOf = passOf
+    this.missing = missing
+  }
+
+  /** The changes of the words that a plan needs; null: it cannot be done. */
+  rewrite(plan: Partial<Plan>): Changes | null {
+    const usual = this.work.run.habits.shape === 'ring' ? 'round' : 'row'
+    const head = (row: ReadRow, index: number): string => {
+      const pass = this.passOf.get(index)
+      return `${this.head(row.label, pass === undefined ? usual : this.kind(pass))}:`
+    }
+    return rewrite(this.reading, {
+      sentences: new Map(),
+      gone: new Set(),
+      added: new Map(),
+      head,
+      ...plan,
+    })
   }
 
   read(index: number): ReadRow {

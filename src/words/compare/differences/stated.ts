@@ -87,18 +87,20 @@ function pegsStated({ reading, work: { pattern } }: Both): Stated | null {
 }
 
 /** Ways to write a stretch of the text anew: the first that states what it should is taken. */
-const rewrites = (
-  text: string,
-  range: TextRange | null,
-  label: string,
-  ways: readonly ((said: string) => string)[],
-): Rewrite[] =>
-  range
-    ? ways.map((way) => ({
-        label,
-        changes: () => [{ range, text: way(text.slice(range.from, range.to)) }],
-      }))
-    : []
+const rewrites =
+  (
+    text: string,
+    range: TextRange | null,
+    label: string,
+    ways: readonly ((said: string) => string)[],
+  ): (() => Rewrite[]) =>
+  () =>
+    range
+      ? ways.map((way) => ({
+          label,
+          changes: () => [{ range, text: way(text.slice(range.from, range.to)) }],
+        }))
+      : []
 
 /** The first sentence of a line that states it; null: it is told some other way. */
 function sentenceThat(text: string, states: (said: string) => boolean): TextRange | null {

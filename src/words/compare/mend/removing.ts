@@ -1,7 +1,6 @@
 import { deleteRows } from '../../../pattern/edits/rows'
 import { setWords } from '../../../pattern/edits/words'
 import type { Pattern, Run } from '../../../pattern/pattern'
-import type { RowPair } from '../comparison'
 import type { Draft } from '../differences/draft'
 import { withNumbers, type Position } from './renumber'
 import { applyChanges, type Changes } from './rewrite'
@@ -9,25 +8,19 @@ import type { Both } from '../differences/setting'
 import { rowsSaid } from './times'
 import { unreadOf } from '../match/unread'
 
-interface Beside {
-  readonly both: Both
-  readonly pairs: readonly RowPair[]
-  /** Does a repeat of the words name these rows, so that they cannot go from the chart alone? */
-  readonly named: boolean
-}
-
 /**
  * Rows go from the chart, and their numbers from the words, where those are the pattern's own; or
- * from the chart alone.
+ * from the chart alone. `named`: a repeat of the words names these rows, so that they cannot go from the chart alone.
  */
 export function removals(
   label: string,
   rows: Run,
-  { both, pairs, named }: Beside,
+  both: Both,
+  named: boolean,
 ): Draft['edits'][number][] {
   const { text } = both.reading
   const renumbered = (pattern: Pattern): Pattern => {
-    const words = pattern.words === text ? wordsWithout(both, pairs, rows) : null
+    const words = pattern.words === text ? wordsWithout(both, rows) : null
     const without = deleteRows(pattern, rows.from, rows.to)
     return words === null || words === text || without === pattern
       ? pattern
@@ -44,11 +37,10 @@ export function removals(
  * a repeat that named one of them names those that are there. null: the words do not go by the
  * chart's numbers, or name one of those rows alone.
  */
-function wordsWithout(both: Both, pairs: readonly RowPair[], rows: Run): string | null {
+function wordsWithout(both: Both, rows: Run): string | null {
   const { reading } = both
   const { text } = reading
-  for (const { read, pass } of pairs) {
-    if (read === null || pass === null) continue
+  for (const [read, pass] of both.passOf) {
     const row = both.read(read)
     if (row.time === 0 && Number(row.label) !== both.number(pass)) return null
   }

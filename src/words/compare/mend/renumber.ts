@@ -1,7 +1,7 @@
 import type { Run } from '../../../pattern/pattern'
 import { readHead } from '../../read/lines/heads'
 import type { ReadRow, Reading, TextRange, Token } from '../../read/reading'
-import type { Comparison, RowPair } from '../comparison'
+import type { Comparison } from '../comparison'
 import type { Changes } from './rewrite'
 import type { Both } from '../differences/setting'
 
@@ -22,7 +22,6 @@ export interface Renumbering {
  */
 export function renumberingAfter(
   both: Both,
-  pairs: readonly RowPair[],
   missing: Run,
   after: number | null,
 ): Renumbering | 'agree' | 'own' {
@@ -31,10 +30,8 @@ export function renumberingAfter(
   const label = (index: number): number => Number(rows[index]?.label)
   let end = at + 1
   while (end < rows.length && (end === 0 || label(end) > label(end - 1))) end++
-  const passOf = new Map<number, number>()
-  for (const { read, pass } of pairs) if (read !== null && pass !== null) passOf.set(read, pass)
   const shift = (index: number): number => {
-    const pass = passOf.get(index)
+    const pass = both.passOf.get(index)
     return pass === undefined ? NaN : both.number(pass) - label(index)
   }
   const following = Array.from({ length: end - at - 1 }, (_, n) => at + 1 + n)

@@ -11,7 +11,7 @@ export interface Plan {
   /** Lines to be put in after a row; -1: before the first. */
   readonly added: ReadonlyMap<number, readonly string[]>
   /** "Rnd 5:" for a row that gets a line of its own. */
-  readonly head: (row: ReadRow) => string
+  readonly head: (row: ReadRow, index: number) => string
   /** Further changes, beside those that the rows need; null: they cannot be made. */
   readonly also?: (changes: Changes) => Changes | null
 }
@@ -105,7 +105,8 @@ export function rewrite(reading: Reading, plan: Plan): Changes | null {
   const writeOut = ({ from, to, range }: Statement): void => {
     const list: string[] = []
     for (let row = from; row < to; row++) {
-      if (!plan.gone.has(row)) list.push(`${plan.head(rows[row] as ReadRow)} ${sentenceOf(row)}`)
+      if (!plan.gone.has(row))
+        list.push(`${plan.head(rows[row] as ReadRow, row)} ${sentenceOf(row)}`)
       if (row < to - 1) list.push(...(plan.added.get(row) ?? []))
     }
     lines += list.length

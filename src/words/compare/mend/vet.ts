@@ -4,7 +4,7 @@ import { read } from '../../read/read'
 import type { Reading, TextFix } from '../../read/reading'
 import type { Comparison, DifferenceFix } from '../comparison'
 import type { Draft } from '../differences/draft'
-import { applyChanges, rewrite, type Plan } from './rewrite'
+import { applyChanges } from './rewrite'
 import { saidOnce } from '../told/saidOnce'
 
 type Compare = (reading: Reading, work: Work) => Comparison
@@ -57,21 +57,19 @@ const errorsIn = (reading: Reading): number =>
 export function fixesThatWork(
   comparison: Comparison,
   { rule, rewrites, edits }: Draft,
-  head: Plan['head'],
   compare: Compare,
 ): readonly DifferenceFix[] {
   const { reading, work } = comparison
   const fixes: DifferenceFix[] = []
-  for (const one of rewrites) {
-    const { label } = one
-    const changes = 'plan' in one ? planned(reading, head, one.plan()) : one.changes()
+  for (const one of rewrites()) {
+    const changes = one.changes()
     if (!changes) continue
     const after = read(applyChanges(reading.text, changes), reading.settings, reading)
     if (errorsIn(after) > errorsIn(reading)) continue
     const now = compare(after, work)
     if (!isNearer(now, comparison, rule)) continue
-    if ('holds' in one && !one.holds?.(comparison, now)) continue
-    fixes.push({ label, changes } satisfies TextFix)
+    if (one.holds && !one.holds(comparison, now)) continue
+    fixes.push({ label: one.label, changes } satisfies TextFix)
     break
   }
   for (const { label, edit } of edits) {
@@ -90,15 +88,6 @@ export function fixesThatWork(
 /** Rows of the chart are not to go where the words cannot take them instead. */
 const onlyLoses = (rule: string, fixes: readonly DifferenceFix[]): boolean =>
   rule === 'row-missing-in-words' && fixes.every((fix) => 'edit' in fix)
-
-const planned = (reading: Reading, head: Plan['head'], plan: Partial<Plan>) =>
-  rewrite(reading, {
-    sentences: new Map(),
-    gone: new Set(),
-    added: new Map(),
-    head,
-    ...plan,
-  })
 
 /** The words as they are read for another loom, or as the edit left them. */
 function readFor({ loom, making, words }: Pattern, reading: Reading, before: Pattern): Reading {

@@ -1,5 +1,4 @@
 import { opposite, type Heading } from '../../../loom/direction'
-import type { Run } from '../../../pattern/pattern'
 import { memo } from '../../../pattern/memo'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
