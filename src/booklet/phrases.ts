@@ -4,7 +4,7 @@ import { euSizeOf, feetOfSock, roundFoot, ukChildSizeOf } from '../pattern/feet'
 import type { Pair } from '../pattern/piece'
 import { centimetres, inCentimetres, type Size } from '../pattern/size'
 import type { Terms } from '../languages/terms'
-import type { Unit } from '../pattern/unit'
+import type { Unit } from '../languages/unit'
 import { languages } from '../languages/languages'
 import { decimal, listed } from '../languages/english/forms'
 

@@ -4,6 +4,7 @@ import type { PatternRun } from '../pattern/work'
 import type { Setting } from './setting'
 import { upperFirst } from '../languages/english/forms'
 import { pegsNamed } from '../languages/english/pegs'
+import { unitOfRow } from '../pattern/unit'
 
 export const PegsNamed = (run: Run): string => upperFirst(pegsNamed(run))
 
@@ -17,17 +18,9 @@ export function gapNamed(gap: number, { shape, pegs }: Setting): string {
   return `between pegs ${pegNumber(gap - 1, pegs)} and ${pegNumber(gap, pegs)}`
 }
 
-/** Whole rounds of a ring are rounds; all else is rows (common practice). */
-export const rowNamed = (run: PatternRun, setting: Setting, number: number): string =>
-  `${isRound(run, setting) ? 'Round' : 'Row'} ${number}`
-
-const isRound = ({ row }: PatternRun, { shape, pegs }: Pick<Setting, 'shape' | 'pegs'>): boolean =>
-  shape === 'ring' && row.end === 'on' && row.from === 0 && row.to >= pegs - 1
-
-/** What a row is called in a sentence: "after 2 rounds". */
-export const unitOf = (run: PatternRun, setting: Pick<Setting, 'shape' | 'pegs'>): Unit =>
-  isRound(run, setting) ? 'round' : 'row'
-export type Unit = 'round' | 'row'
+/** "Round 7", "Row 7". */
+export const rowNamed = (run: PatternRun, { shape }: Setting, number: number): string =>
+  `${upperFirst(unitOfRow(run, shape))} ${number}`
 
 /** Said of something in the first copy of a repeat, which then is in all of them. */
 export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string => {

@@ -9,11 +9,12 @@ import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
 import type { ToldDifference } from '../words/compare/told/told'
 import { languages, termOf } from '../languages/languages'
-import type { LabelKind } from '../languages/language'
 import type { ReadRow, Reading, Remark } from '../words/read/reading'
-import { labelKind, writeStitches } from '../words/sentence'
+import { writeStitches } from '../words/sentence'
 import { oneLine } from './files'
 import { pegsNamed } from '../languages/english/pegs'
+import type { Unit } from '../languages/unit'
+import { unitOfRow } from '../pattern/unit'
 
 /** One real row: bands and references are worked out. */
 export interface RowEntry {
@@ -43,7 +44,7 @@ export interface FindingEntry {
 }
 
 /** Is the row of this label, in this section, a round? Rows of words are in none. */
-export type KindOf = (label: string, section?: string | null) => LabelKind
+export type KindOf = (label: string, section?: string | null) => Unit
 
 /** What is known of one file. */
 export interface FileReport {
@@ -132,7 +133,7 @@ export const labelInWork =
 export const kindInWork = ({ run, passes }: Work): KindOf => {
   const { shape } = run.habits
   const kinds = new Map(
-    run.rows.map((worked, pass) => [String(passes[pass]?.number ?? 0), labelKind(worked, shape)]),
+    run.rows.map((worked, pass) => [String(passes[pass]?.number ?? 0), unitOfRow(worked, shape)]),
   )
   return (label) => kinds.get(label) ?? (shape === 'ring' ? 'round' : 'row')
 }
@@ -146,7 +147,7 @@ export const kindInWords =
   }
 
 /** "Rnd 7". */
-export const rowName = (label: string, kind: LabelKind): string =>
+export const rowName = (label: string, kind: Unit): string =>
   languages.us.label(kind, 1, 1).replace('1', () => label)
 
 /** "error row-count Rnd 7, pegs 3-4: message advice" */

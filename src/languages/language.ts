@@ -3,10 +3,10 @@ import type { BindOff, CastOn, How, Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Side } from '../loom/state'
 import type { Cross, CutBy, Stitch } from '../stitches/stitch'
+import type { HandsPhrases } from './hands'
+import type { PiecePhrases } from './piece'
 import type { Term } from './terms'
-
-/** A full round of a ring, or a row of a bar or of short rows. */
-export type LabelKind = 'round' | 'row'
+import type { Unit } from './unit'
 
 /** A turn at the end of a row; the peg is numbered from 1, or null where there is none. */
 export type Turn = { readonly end: 'German turn' | 'wrap'; readonly peg: number | null }
@@ -72,6 +72,8 @@ export interface Abbreviated {
 /** All that is said in one language, in one of its dialects. */
 export interface Language {
   readonly words: DialectWords
+  readonly piece: PiecePhrases
+  readonly hands: HandsPhrases
   /** What a stitch of the vocabulary, or what is left of one, is called. */
   readonly term: (stitch: Stitch) => Term
   /** Other spellings in use, lower case. */
@@ -80,7 +82,7 @@ export interface Language {
   readonly steps: (stitch: Stitch) => string
   /** What cuts a stitch. */
   readonly cut: Readonly<Record<CutBy, string>>
-  readonly label: (kind: LabelKind, from: number, to: number) => string
+  readonly label: (kind: Unit, from: number, to: number) => string
   readonly allKnit: string
   readonly allPurl: string
   readonly times: (times: number) => string
@@ -90,9 +92,9 @@ export interface Language {
   readonly stitches: (count: number) => string
   readonly repeatRows: (label: string, more: number) => string
   /** Where rows are repeated often: up to so many in all, or up to the row of that label. */
-  readonly repeatUntil: (label: string, kind: LabelKind, rows: number) => string
+  readonly repeatUntil: (label: string, kind: Unit, rows: number) => string
   readonly repeatTo: (label: string, last: string) => string
-  readonly inAll: (kind: LabelKind, rows: number, stitches: number | null) => string
+  readonly inAll: (kind: Unit, rows: number, stitches: number | null) => string
   readonly pegs: (first: number, last: number, goingBack: boolean) => string
   readonly turn: (turn: Turn) => string
   /** How each turn is made, and what becomes of its strand. */

@@ -3,6 +3,7 @@ import { firstMoment, momentsFrom, walkRow, type Moment } from '../loom/walk'
 import type { Habits } from '../loom/work'
 import type { Step } from './piece'
 import { schedule } from './schedule'
+import { unitOfRow } from './unit'
 import type { PatternRun, Work } from './work'
 import { edgePegs, type PieceWork, type StepWork } from './workPiece'
 
@@ -46,7 +47,7 @@ export const chartStretches = ({ pattern, passes, run }: Work): readonly Stretch
     number: passes[index]?.number ?? index + 1,
     time: 0,
     times: 1,
-    isRound: isRound(rowRun, pattern.loom.shape, false),
+    isRound: unitOfRow(rowRun, pattern.loom.shape) === 'round',
   }))
 
 /** All rows and edges of the whole piece, in the order they are worked. */
@@ -70,16 +71,9 @@ function stretchesOf(work: StepWork, index: number, shape: Habits['shape']): rea
     number: passes ? (row % once) + 1 : row + 1,
     time: passes ? Math.floor(row / once) : 0,
     times: step.kind === 'chart' ? step.times : 1,
-    isRound: isRound(run, shape, toAndFro),
+    isRound: !toAndFro && unitOfRow(run, shape) === 'round',
   }))
 }
-
-const isRound = ({ row, before }: PatternRun, shape: Habits['shape'], toAndFro: boolean): boolean =>
-  shape === 'ring' &&
-  !toAndFro &&
-  row.end === 'on' &&
-  row.from === 0 &&
-  row.to === before.stacks.length - 1
 
 /** The loom before the stretch, then after each of its moves. */
 export function momentsOf(stretch: Stretch, habits: Habits): readonly Moment[] {

@@ -1,7 +1,23 @@
+import type { Unit } from '../languages/unit'
+import { holdsTurn } from '../loom/strand'
+import type { Habits } from '../loom/work'
+import type { PatternRun } from './work'
 import type { PieceWork, StepWork } from './workPiece'
 
-/** Whole rounds of a ring are rounds, all else is rows (common practice). */
-export type Unit = 'round' | 'row'
+/** Does it go once round a ring, without a turn? */
+export const goesRound = ({ row, before, heading }: PatternRun, shape: Habits['shape']): boolean =>
+  shape === 'ring' &&
+  row.end === 'on' &&
+  heading === 'forward' &&
+  row.from === 0 &&
+  row.to === before.stacks.length - 1
+
+/**
+ * What a row is called, in the words and wherever it is named: a round where it goes round a ring. Short
+ * rows go on until the last doubled or wrapped peg is worked as one, so that a heel is told in rows to its end.
+ */
+export const unitOfRow = (run: PatternRun, shape: Habits['shape']): Unit =>
+  goesRound(run, shape) && !run.before.stacks.some(holdsTurn) ? 'round' : 'row'
 
 /** What the rows of a step are counted in; null for a step without any. */
 export function unitOfStep({ rows, toAndFro, pegs }: StepWork): Unit | null {

@@ -4,8 +4,9 @@ import type { Habits } from '../loom/work'
 import { changeOf, withChange } from '../pattern/changes'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
-import type { LabelKind } from '../languages/language'
-import { labelKind, writeRow } from './sentence'
+import { writeRow } from './sentence'
+import type { Unit } from '../languages/unit'
+import { unitOfRow } from '../pattern/unit'
 
 /** A sentence: one object for all rows of a piece that say it, from version to version. */
 export interface Said {
@@ -15,7 +16,7 @@ export interface Said {
 /** What one working of a row says, whatever stands around it. */
 export interface Saying {
   readonly said: Said
-  readonly kind: LabelKind
+  readonly kind: Unit
   /** Pegs in work after it. */
   readonly stitches: number
   /**
@@ -73,7 +74,7 @@ function say(
   before: Saying | undefined,
 ): Saying {
   const sentence = writeRow(run, shape, terms)
-  const kind = labelKind(run, shape)
+  const kind = unitOfRow(run, shape)
   let said = known.get(sentence)
   if (!said) known.set(sentence, (said = { sentence }))
   const lifts = liftsOf(run)

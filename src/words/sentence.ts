@@ -1,12 +1,12 @@
+import { unitOfRow } from '../pattern/unit'
 import { pegInLoom, turnPegOf } from '../loom/rowEnd'
 import type { Habits } from '../loom/work'
 import type { Heading } from '../loom/direction'
-import { holdsTurn } from '../loom/strand'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
-import type { Language, LabelKind, Turn } from '../languages/language'
+import type { Language, Turn } from '../languages/language'
 import { languages, termOf } from '../languages/languages'
 import { shorten, type Part } from './shorten'
 import { tokensOf, type Tokens } from './tokens'
@@ -24,21 +24,9 @@ const coversAll = ({ row, before }: PatternRun): boolean =>
 function isWhole(run: PatternRun, shape: Shape): boolean {
   const { row, heading, before } = run
   if (row.end !== 'on' || !coversAll(run) || heading !== before.heading) return false
-  if (shape === 'ring') return labelKind(run, shape) === 'round'
+  if (shape === 'ring') return unitOfRow(run, shape) === 'round'
   return before.yarn.gap === (heading === 'forward' ? 0 : before.stacks.length)
 }
-
-/** Does it go once round a ring, without a turn? */
-export const goesRound = (run: PatternRun, shape: Shape): boolean =>
-  shape === 'ring' && run.row.end === 'on' && coversAll(run) && run.heading === 'forward'
-
-/**
- * "Rnd" for what goes round a ring, "Row" for what is worked flat (common practice). Short rows go on
- * until the last doubled or wrapped peg is worked as one, so that a heel is told in rows to its end; a
- * row of all pegs names them.
- */
-export const labelKind = (run: PatternRun, shape: Shape): LabelKind =>
-  goesRound(run, shape) && !run.before.stacks.some(holdsTurn) ? 'round' : 'row'
 
 const sentences = new WeakMap<PatternRow, Map<string, string>>()
 

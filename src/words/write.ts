@@ -3,9 +3,10 @@ import { withChange } from '../pattern/changes'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import { changedStretch, isInside } from './changed'
-import type { Language, LabelKind } from '../languages/language'
+import type { Language } from '../languages/language'
 import { languages } from '../languages/languages'
 import { sayAll, sayNothingNew, sayTheSame, type Saying, type Sayings } from './sayings'
+import type { Unit } from '../languages/unit'
 
 /** One line of the instructions. The same object as long as it says the same of the same rows. */
 export interface Line {
@@ -192,13 +193,7 @@ class Writer {
    * "Rep Rnds 1-4 twice more." Many times are easier to follow by the number on the row counter:
    * "Rep Rnd 1 until 20 rnds are worked."
    */
-  #repeat(
-    kind: LabelKind,
-    start: number,
-    height: number,
-    times: number,
-    count: number | null,
-  ): string {
+  #repeat(kind: Unit, start: number, height: number, times: number, count: number | null): string {
     const { label, repeatRows, repeatUntil, repeatTo, inAll, stitches } = this.#language
     const all = times * height
     const more = times - 1

@@ -1,9 +1,8 @@
 import { flatChart } from '../../drawing/flat'
 import { ringChart, type RingOptions } from '../../drawing/ring'
 import type { Run } from '../../pattern/pattern'
-import type { Unit } from '../../pattern/unit'
+import type { Unit } from '../../languages/unit'
 import type { Work } from '../../pattern/work'
-import { labelKind } from '../../words/sentence'
 import { stitchOf } from '../../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, type Column } from '../page/blocks'
 import { drawnSlots } from './sheets'
@@ -15,6 +14,7 @@ import { type PagePicture } from '../page/page'
 import { phrasesOf } from '../phrases'
 import type { Sheet, Tiling } from './tiling'
 import { termOf } from '../../languages/languages'
+import { unitOfRow } from '../../pattern/unit'
 
 const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
 
@@ -71,7 +71,7 @@ const asideBlocks = (asides: readonly string[], column: Column): Block[] =>
 
 /** What the words of a chart call its rows; where they have both, as in a heel, all are rows. */
 const unitOfChart = ({ run: { rows, habits } }: Work): Unit =>
-  rows.every((row) => labelKind(row, habits.shape) === 'round') ? 'round' : 'row'
+  rows.every((row) => unitOfRow(row, habits.shape) === 'round') ? 'round' : 'row'
 
 /** What pegs do that are not drawn, in a line. */
 export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): string {

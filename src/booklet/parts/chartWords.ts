@@ -1,5 +1,4 @@
 import { writePiece } from '../../words/piece/write'
-import { piecePhrases } from '../../words/piece/phrases'
 import { languages } from '../../languages/languages'
 import { writeWords } from '../../words/write'
 import type { Work } from '../../pattern/work'
@@ -41,6 +40,6 @@ export function edgeLines(work: PieceWork): {
   return {
     begin: told(0),
     end: told(piece.steps.length - 1),
-    weaveIn: piecePhrases[style.terms].weaveIn,
+    weaveIn: languages[style.terms].piece.weaveIn,
   }
 }

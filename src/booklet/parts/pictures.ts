@@ -8,13 +8,13 @@ import type { PatternRun, Work } from '../../pattern/work'
 import { workOnce } from '../../pattern/workOnce'
 import { handsContext } from '../../words/hands/context'
 import { stepFigures, type StepFigure } from '../../words/hands/figures'
-import { labelKind } from '../../words/sentence'
 import { heading, paragraph, textStrips, type Column } from '../page/blocks'
 import type { Context, Laid, Part } from '../part'
 import { heightOf, type Block, type Strip } from '../page/flow'
 import { movedContent, textLine, type PagePicture, type PrintWarning } from '../page/page'
 import { phrasesOf } from '../phrases'
 import { widthOf } from '../page/text'
+import { unitOfRow } from '../../pattern/unit'
 
 /** The moves that the piece shows, each stretch of them under a heading of its own. */
 export const pictures: Part = {
@@ -96,7 +96,7 @@ function titleBlocks(
   const phrases = phrasesOf[pattern.style.terms]
   const several = pattern.piece.others.length > 0
   const where = phrases.picturesOf({
-    kind: labelKind(run, work.run.habits.shape),
+    kind: unitOfRow(run, work.run.habits.shape),
     number: work.numbers[row] ?? row + 1,
     section: several ? section : null,
   })

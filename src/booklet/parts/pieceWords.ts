@@ -1,7 +1,6 @@
 import { findSection, withOnBench } from '../../pattern/sections'
 import type { PieceWork } from '../../pattern/workPiece'
 import { languages } from '../../languages/languages'
-import { piecePhrases } from '../../words/piece/phrases'
 import { writePiece, type PieceBlock, type PieceLine } from '../../words/piece/write'
 import { heading, labelled, subheading, type Column } from '../page/blocks'
 import type { Block, Link } from '../page/flow'
@@ -26,7 +25,7 @@ export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): 
     { ...heading(headings.instructions, column) },
     ...linkedOn(blocks.filter((block) => !isSecond(block)).flatMap(print), links.toFinish),
     subheading(headings.finishing, column),
-    labelled('', piecePhrases[terms].weaveIn, column),
+    labelled('', languages[terms].piece.weaveIn, column),
     ...blocks.filter(isSecond).flatMap(print),
   ]
 }

@@ -1,5 +1,4 @@
 import { pegsOfSecond } from '../../pattern/pair'
-import { piecePhrases } from '../../words/piece/phrases'
 import { directionSaid } from '../../words/statements'
 import { chartsOf, isTurned } from '../context'
 import { paragraph, partHeading } from '../page/blocks'
@@ -11,6 +10,7 @@ import { charts } from './charts'
 import { key } from './key'
 import { pictures } from './pictures'
 import { words } from './words'
+import { languages } from '../../languages/languages'
 
 /** The mirrored second of a pair, written out from its own title on. */
 export const second: Part = {
@@ -25,7 +25,7 @@ export const second: Part = {
     const { terms } = pattern.style
     const blocks: Block[] = [partHeading(phrasesOf[terms].secondPart, column)]
     // A bar is mirrored by beginning at its other end.
-    const numbered = piecePhrases[terms].secondPegs(pegsOfSecond(pattern))
+    const numbered = languages[terms].piece.secondPegs(pegsOfSecond(pattern))
     if (numbered) {
       const said = `${directionSaid(piece.pattern)} ${numbered}`
       blocks.push({ ...paragraph(said, column, 0.5), withNext: true })

@@ -1,3 +1,4 @@
+import type { Unit } from '../../languages/unit'
 import { removeBand } from '../../pattern/edits/rows'
 import { emptyStack } from '../../loom/strand'
 import { pegsInWork } from '../../loom/state'
@@ -6,9 +7,10 @@ import type { Work } from '../../pattern/work'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
-import { gapNamed, unitOf, type Unit } from '../wording'
+import { gapNamed } from '../wording'
 import type { Setting } from '../setting'
-import { counted } from '../../languages/english/forms'
+import { counted, upperFirst } from '../../languages/english/forms'
+import { unitOfRow } from '../../pattern/unit'
 
 function check({ work, setting }: ChartView): readonly PlacedNote[] {
   const { bands, rows } = work.pattern.chart
@@ -29,7 +31,7 @@ function compare(work: Work, setting: Setting, band: Band, index: number): Noted
   const again =
     work.run.rows[work.passes.findIndex(({ row, time }) => row === band.from && time === 1)]
   if (!first || !last || !again) return null
-  const unit = unitOf(first, setting)
+  const unit = unitOfRow(first, setting.shape)
   const rows = `${rowsNamed(unit, work.numbers[band.from] ?? 0, work.numbers[band.to] ?? 0)} worked ${band.times === 2 ? 'twice' : `${band.times} times`}`
   const [begin, ends] = band.from === band.to ? ['begins', 'ends'] : ['begin', 'end']
   const once = band.from === band.to ? `Work this ${unit} once` : `Work these ${unit}s once`
@@ -68,7 +70,7 @@ function compare(work: Work, setting: Setting, band: Band, index: number): Noted
 
 /** "Rounds 2-3 are", "Row 4 is". */
 const rowsNamed = (unit: Unit, from: number, to: number): string => {
-  const name = unit === 'round' ? 'Round' : 'Row'
+  const name = upperFirst(unit)
   return from === to ? `${name} ${from} is` : `${name}s ${from}-${to} are`
 }
 

@@ -5,8 +5,9 @@ import type { Look } from '../look'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest } from '../rule'
-import { inEachRepeat, unitOf } from '../wording'
+import { inEachRepeat } from '../wording'
 import { pegsNamed } from '../../languages/english/pegs'
+import { unitOfRow } from '../../pattern/unit'
 
 /** A stretch this long that moves aside for one row only is no motif any more. */
 const leastPegs = 6
@@ -90,7 +91,7 @@ function matters({ from, to }: Run, below: Texture, here: Texture): boolean {
 }
 
 function noteShifted(pegs: Run, side: number, { layout, run, setting }: RowDigest): Shifted {
-  const unit = unitOf(run, setting)
+  const unit = unitOfRow(run, setting.shape)
   const noted: Shifted = {
     pegs,
     say: (row) =>

@@ -3,7 +3,8 @@ import { firstPerColumn } from '../copies'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
-import { inEachRepeat, unitOf } from '../wording'
+import { inEachRepeat } from '../wording'
+import { unitOfRow } from '../../pattern/unit'
 
 /** By habit three loops on a peg is the most that can be lifted at once (common practice). */
 export const tooManyLoops: RowRule = {
@@ -19,10 +20,10 @@ export const tooManyLoops: RowRule = {
       pegs: { from: peg, to: peg },
       say: (row) =>
         `${row} works ${loops} loops together on peg ${peg + 1}; more than ${mostLoopsOnPeg} can hardly be lifted over${inEachRepeat(layout, peg)}.`,
-      advice: `Knit the peg one ${unitOf(run, setting)} earlier, so that fewer loops gather on it.`,
+      advice: `Knit the peg one ${unitOfRow(run, setting.shape)} earlier, so that fewer loops gather on it.`,
       mend: (row) => [
         fix(
-          `Knit peg ${peg + 1} one ${unitOf(run, setting)} earlier`,
+          `Knit peg ${peg + 1} one ${unitOfRow(run, setting.shape)} earlier`,
           paintColumns('knit', row - 1, [layout.columnOf[peg] ?? 0]),
         ),
       ],

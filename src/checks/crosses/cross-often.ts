@@ -10,13 +10,14 @@ import { inFirstCopy } from '../copies'
 import { fix, idOf, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
-import { inEachRepeat, unitOf } from '../wording'
+import { inEachRepeat } from '../wording'
 import type { Crossed } from './crossed'
 import { plainGroups } from './groups'
 import type { Setting } from '../setting'
 import { termOf } from '../../languages/languages'
 import { counted } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
+import { unitOfRow } from '../../pattern/unit'
 
 /**
  * Plain rows wanted after a cross of so many pegs: three after a four-peg cross, five after a
@@ -48,7 +49,7 @@ function noteOften(
 ): Noted | null {
   const wales = new Set(crossed.wales)
   const { setting, layout, run } = digest
-  const unit = unitOf(run, setting)
+  const unit = unitOfRow(run, setting.shape)
   for (let plain = 0; plain < around.length - 1; plain++) {
     const earlier = around[around.length - 2 - plain]?.crosses.find((other) =>
       other.wales.some((wale) => wales.has(wale)),
@@ -72,7 +73,7 @@ function noteOften(
 function mend({ setting, layout, run }: RowDigest, crossed: Crossed, row: number, count: number) {
   const { peg, stitch, cross } = crossed
   const pegs = { from: peg, to: peg + stitch.width - 1 }
-  const more = counted(count, `plain ${unitOf(run, setting)}`)
+  const more = counted(count, `plain ${unitOfRow(run, setting.shape)}`)
   const looks = plainGroups(cross, setting.direction, 'after')
   const added = plainRow(run, layout, setting.direction)
   return [

@@ -3,7 +3,8 @@ import { schedule } from '../../pattern/schedule'
 import { chartWork, firstStepOf, type Work } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix, Severity } from '../finding'
-import { unitOf as unitOfRow, type Unit } from '../wording'
+import type { Unit } from '../../languages/unit'
+import { unitOfRow } from '../../pattern/unit'
 import { lowerFirst } from '../../languages/english/forms'
 
 /** What is wrong with the piece as a whole. Steps are 0-based. */
@@ -82,7 +83,7 @@ export function unitOf({ pattern, steps }: PieceWork, index: number, row = 0): U
   const step = steps[index]
   const run = step?.rows?.rows[row]
   if (!step || step.toAndFro) return 'row'
-  return run ? unitOfRow(run, pattern.loom) : 'round'
+  return run ? unitOfRow(run, pattern.loom.shape) : 'round'
 }
 
 /** A note for every step that `note` has something to say about. */

@@ -5,9 +5,10 @@ import { isJoinedAfter } from '../../pattern/sections'
 import { runsOf } from '../copies'
 import { fix, idOf, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
-import { PegsNamed, unitOf } from '../wording'
+import { PegsNamed } from '../wording'
 import { sectionsOf } from './section'
 import { pegsNamed } from '../../languages/english/pegs'
+import { unitOfRow } from '../../pattern/unit'
 
 function check({ turnings, work, setting }: ChartView): PlacedNote[] {
   const notes: PlacedNote[] = []
@@ -23,7 +24,7 @@ function check({ turnings, work, setting }: ChartView): PlacedNote[] {
       holdsTurn(stack) && !(joined && corners.includes(peg)) ? [peg] : [],
     )
     for (const pegs of runsOf(held)) {
-      const unit = unitOf(run, setting)
+      const unit = unitOfRow(run, setting.shape)
       const count = pegs.to - pegs.from + 1
       const columns = work.layout.columnOf.slice(pegs.from, pegs.to + 1)
       notes.push({

@@ -2,19 +2,22 @@ import type { How, Knit } from '../../loom/move'
 import type { Side } from '../../loom/state'
 import type { CutBy, Stitch } from '../../stitches/stitch'
 import { standardVocabulary } from '../../stitches/vocabulary'
-import type { Dialect, Gauge, LabelKind, Language } from '../language'
+import type { Dialect, Gauge, Language } from '../language'
 import type { StitchWords, Term } from '../terms'
 import { bindOffNames, castOnNames } from './edges'
+import { handsPhrases } from './handsPhrases'
+import { piecePhrases } from './piece'
 import { terms } from './terms'
 import { counted, times, timesInWords, upperFirst } from './forms'
 import { numbersOfPegs } from './pegs'
+import type { Unit } from '../unit'
 
 const stitchWords = new Map<string, StitchWords>(Object.entries(terms))
 /** A stitch that has no term goes by its id. */
 const wordsOf = ({ id }: Stitch): StitchWords =>
   stitchWords.get(id) ?? { abbr: id, name: id, also: [] }
 
-const labels: Readonly<Record<LabelKind, readonly [one: string, many: string]>> = {
+const labels: Readonly<Record<Unit, readonly [one: string, many: string]>> = {
   round: ['Rnd', 'Rnds'],
   row: ['Row', 'Rows'],
 }
@@ -78,6 +81,8 @@ export function english(dialect: Dialect): Language {
   const named = (knit: Knit) => term(standardVocabulary.withRole(knit)).name
   return {
     words,
+    piece: piecePhrases(words, term),
+    hands: handsPhrases(words, term),
     term,
     also: (stitch) => wordsOf(stitch).also,
     steps: stepsOf,

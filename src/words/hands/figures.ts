@@ -3,12 +3,15 @@ import type { Move } from '../../loom/move'
 import type { Site } from '../../loom/row'
 import { emptyStack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
-import { pegsOfMove, stitchAt, type Done, type HandsContext } from './context'
-import { sayMoves } from './say'
-import { headingOf, sayEdge } from './stitch'
-import { strandWords } from './strands'
-import { numberWord } from '../../languages/english/forms'
-import { namePegs } from '../../languages/english/pegs'
+import {
+  pegsOfMove,
+  stitchAt,
+  type Again,
+  type Done,
+  type HandsContext,
+} from '../../languages/hands'
+import { strandWords } from '../../languages/english/strands'
+import { languages } from '../../languages/languages'
 
 /** A picture worth drawing: moves `first`..`last` of the list of moments, both included. */
 export interface StepFigure {
@@ -214,10 +217,11 @@ function headingFor(group: Group, moments: readonly Moment[], context: HandsCont
   const { heading } = (moves[0] as Done).after
   const site = siteOf(group, moments)
   const stitch = stitchAt(site)
-  if (!site || !stitch) return sayEdge((moves[0] as Done).after, context)
+  const { hands } = languages[context.terms]
+  if (!site || !stitch) return hands.edge((moves[0] as Done).after)
   const sites = new Set(moves.map(({ after }) => after.site))
   const pegs = sites.size > 1 ? pegsIn(moves) : pegsOf(site, heading)
-  return headingOf(stitch, pegs, context)
+  return hands.stitch(stitch, pegs, context)
 }
 
 /** A loop that is moved along belongs to the stitch that is worked where it comes to lie. */
@@ -239,14 +243,13 @@ function siteOf({ first, moves }: Group, moments: readonly Moment[]): Site | nul
 function figureOf(group: Group, moments: readonly Moment[], context: HandsContext): StepFigure {
   const { first, moves } = group
   const round = startsRound(group, moments, context)
-  const sentence = sayMoves(moves, round ? { ...context, saysWay: true } : context)
+  const { hands } = languages[context.terms]
+  const sentence = hands.moves(moves, round ? { ...context, saysWay: true } : context)
   return {
     first,
     last: first + moves.length - 1,
     heading: headingFor(group, moments, context),
-    sentence: round
-      ? `In the next round, ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`
-      : sentence,
+    sentence: round ? hands.inNextRound(sentence) : sentence,
   }
 }
 
@@ -274,26 +277,22 @@ function repeatOf(
 ): StepFigure {
   const first = groups[0] as Group
   const last = groups.at(-1) as Group
-  const which = period === 1 ? 'the last step' : `the last ${numberWord(period)} steps`
+  const { hands } = languages[context.terms]
   const moment = (first.moves[0] as Done).after
   return {
     first: first.first,
     last: last.first + last.moves.length - 1,
-    heading: moment.site ? 'The same again' : sayEdge(moment, context),
-    sentence: `Do ${which} ${timesMore(more)}, ${whereAgain(groups, steps, period)}.`,
+    heading: moment.site ? hands.sameAgain : hands.edge(moment),
+    sentence: hands.again(period, more, whereAgain(groups, steps, period)),
   }
 }
 
-function whereAgain(groups: readonly Group[], steps: readonly number[], period: number): string {
+function whereAgain(groups: readonly Group[], steps: readonly number[], period: number): Again {
   const pegs = groups.flatMap(({ moves }) => pegsIn(moves))
-  if (!allSame(steps)) {
-    const ends = groups.slice(-period).flatMap(({ moves }) => pegsIn(moves))
-    return `each time with the next pegs inwards, up to ${namePegs(ends)}`
+  if (!allSame(steps))
+    return { inwardsTo: groups.slice(-period).flatMap(({ moves }) => pegsIn(moves)) }
+  return {
+    from: pegs[0] ?? 0,
+    to: (steps[0] ?? 0) > 0 ? Math.max(...pegs) : Math.min(...pegs),
   }
-  const start = pegs[0] ?? 0
-  const end = (steps[0] ?? 0) > 0 ? Math.max(...pegs) : Math.min(...pegs)
-  return `from ${namePegs([start])} on to ${namePegs([end])}`
 }
-
-const timesMore = (count: number): string =>
-  count === 1 ? 'once more' : count === 2 ? 'twice more' : `${numberWord(count)} times more`

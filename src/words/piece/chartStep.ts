@@ -2,9 +2,9 @@ import { pegsInWork } from '../../loom/state'
 import { chartWorks, type Work } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
-import type { LabelKind } from '../../languages/language'
-import { labelKind } from '../sentence'
 import { writeWords, type Line } from '../write'
+import type { Unit } from '../../languages/unit'
+import { unitOfRow } from '../../pattern/unit'
 
 /** How a chart reads where it stands in the piece, and which of its times read so, from 1. */
 export interface ChartReading {
@@ -13,7 +13,7 @@ export interface ChartReading {
 }
 
 export interface ChartStep {
-  readonly kind: LabelKind
+  readonly kind: Unit
   /** Rows of the chart, worked once. */
   readonly rows: number
   /** More than one where later times read differently, as when an odd number of rows turns. */
@@ -27,7 +27,7 @@ export function readChartStep(piece: PieceWork, index: number, terms: Terms): Ch
   const step = piece.steps[index]
   if (!first || !step) return null
   const { shape } = first.run.habits
-  const round = first.run.rows.every((run) => labelKind(run, shape) === 'round')
+  const round = first.run.rows.every((run) => unitOfRow(run, shape) === 'round')
   const waiting = loopsWaiting(step)
   const readings: { lines: readonly Line[]; times: number[]; text: string }[] = []
   works.forEach((work, time) => {

@@ -5,7 +5,6 @@ import type { Terms } from '../../languages/terms'
 import { abbreviationsOf, type Abbreviation } from '../abbreviations'
 import { languages } from '../../languages/languages'
 import { cautions, runsOf, statements } from '../statements'
-import { piecePhrases } from './phrases'
 import { writePiece, type PieceBlock } from './write'
 
 /** What a knitter must be told before the cast-on: what any chart of the piece asks for. */
@@ -63,7 +62,7 @@ export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.ter
         lines.map(({ text }) => text),
       ),
     ),
-    ...part(headings.finishing, [piecePhrases[terms].weaveIn]),
+    ...part(headings.finishing, [languages[terms].piece.weaveIn]),
     ...part(headings.cautions, cautions(pattern, runsOf(work), terms)),
   ].join('\n\n')}\n`
 }

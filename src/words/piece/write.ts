@@ -5,12 +5,12 @@ import { pieceLimits, type Step } from '../../pattern/piece'
 import { edgePegs, plainRows, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
 import { stitchOf } from '../../stitches/vocabulary'
-import type { LabelKind } from '../../languages/language'
 import { languages } from '../../languages/languages'
-import { goesRound } from '../sentence'
 import { readChartStep, textOf } from './chartStep'
 import { centimetres } from '../../pattern/size'
-import { piecePhrases, type EdgePlace, type Halves, type PiecePhrases } from './phrases'
+import type { EdgePlace, Halves, PiecePhrases } from '../../languages/piece'
+import type { Unit } from '../../languages/unit'
+import { goesRound } from '../../pattern/unit'
 
 /** One line of the instructions of a piece. */
 export interface PieceLine {
@@ -73,7 +73,7 @@ class PieceWriter {
     private readonly work: PieceWork,
     private readonly terms: Terms,
   ) {
-    this.#phrases = piecePhrases[terms]
+    this.#phrases = languages[terms].piece
   }
 
   add(work: StepWork, index: number): void {
@@ -185,7 +185,7 @@ class PieceWriter {
     this.#open(plainHeading[kind]).push(line('plain', text, index))
   }
 
-  #kindOf({ rows, toAndFro }: StepWork): LabelKind {
+  #kindOf({ rows, toAndFro }: StepWork): Unit {
     const { shape } = this.work.pattern.loom
     const [first] = rows?.rows ?? []
     if (first && !toAndFro) return goesRound(first, shape) ? 'round' : 'row'

@@ -1,14 +1,16 @@
 import { pegsInWork } from '../../../loom/state'
 import type { PatternRun, Work } from '../../../pattern/work'
-import type { Language, LabelKind } from '../../../languages/language'
+import type { Language } from '../../../languages/language'
 import { languages } from '../../../languages/languages'
 import type { RowPair } from '../comparison'
 import { rewrite, type Changes, type Plan } from '../mend/rewrite'
 import type { Knits } from '../within/row'
 import type { ReadRow, Reading } from '../../read/reading'
-import { labelKind, writeRow } from '../../sentence'
+import { writeRow } from '../../sentence'
 import { someListed } from './wording'
 import { listed } from '../../../languages/english/forms'
+import type { Unit } from '../../../languages/unit'
+import { unitOfRow } from '../../../pattern/unit'
 
 /** Words and chart side by side, row by row, with the names that both go by. */
 export class Both {
@@ -67,8 +69,8 @@ export class Both {
     return this.work.passes[pass]?.number ?? 0
   }
 
-  kind(pass: number): LabelKind {
-    return labelKind(this.run(pass), this.work.run.habits.shape)
+  kind(pass: number): Unit {
+    return unitOfRow(this.run(pass), this.work.run.habits.shape)
   }
 
   /** What the chart has the words say. */
@@ -100,7 +102,7 @@ export class Both {
     return this.head(labels[0] ?? '', kind)
   }
 
-  head(label: string, kind: LabelKind): string {
+  head(label: string, kind: Unit): string {
     return this.language.label(kind, 1, 1).replace('1', () => label)
   }
 

@@ -1,6 +1,6 @@
 import type { Move } from '../../loom/move'
 import type { Side } from '../../loom/state'
-import { stitchAt, type Done } from './context'
+import { stitchAt, type Done } from '../hands'
 
 type DoneOf<D extends Move['do']> = Done<Move & { readonly do: D }>
 

@@ -1,72 +1,13 @@
-import type { BindOff, CastOn } from '../../loom/move'
-import type { Direction } from '../../loom/direction'
-import type { LoomSetup } from '../../pattern/pattern'
-import type { Terms } from '../../languages/terms'
+import type { BindOff } from '../../loom/move'
 import type { Stitch } from '../../stitches/stitch'
-import { bindOffNames, castOnNames } from '../../languages/english/edges'
-import { castOnWays, drawstringWay, lastOfChain } from '../hands/phrases'
-import type { Language, LabelKind } from '../../languages/language'
-import { languages } from '../../languages/languages'
-import { counted, listed, ordinal, upperFirst } from '../../languages/english/forms'
-import { namePegRuns, pegsFromTo } from '../../languages/english/pegs'
-
-/** What a piece says beside what its charts say. Pegs are numbered from 1. */
-export interface PiecePhrases {
-  readonly castOnHeading: string
-  readonly bindOffHeading: string
-  readonly plainHeading: Readonly<Record<LabelKind, string>>
-  readonly secondHeading: string
-  readonly castOn: (how: CastOn, loops: number, where: EdgePlace) => string
-  readonly castOnWay: (how: CastOn, loops: number, where: EdgePlace, forBaby: boolean) => string
-  readonly bindOff: (how: BindOff, loops: number, where: EdgePlace) => string
-  /** How it is done; `goesOn`: other loops are left that the yarn works after it. */
-  readonly bindOffWay: (how: BindOff, goesOn: boolean, halves: Halves) => string
-  /** Said below a way to bind off that needs a new length of yarn. */
-  readonly newYarn: string
-  readonly workChart: (name: string, rows: string, times: number, again: boolean) => string
-  readonly noChart: (name: string) => string
-  /** "1st and 3rd time:" */
-  readonly whichTimes: (times: readonly number[]) => string
-  readonly plain: (stitch: Stitch, kind: LabelKind, rows: number, length: string | null) => string
-  readonly plainToLength: (stitch: Stitch, kind: LabelKind, length: string) => string
-  readonly onAllPegs: (way: 'round' | 'open ring' | 'bar', pegs: number, again: boolean) => string
-  readonly onSomePegs: (first: number, last: number, othersWait: boolean) => string
-  readonly leftOut: (rows: number, most: number) => string
-  readonly alikeSecond: string
-  readonly mirroredSecond: (numbering: PegsOfSecond) => string
-  /** How the pegs of the second are numbered, said with the second itself; null: as those of the first. */
-  readonly secondPegs: (numbering: PegsOfSecond) => string | null
-  readonly weaveIn: string
-}
-
-/** How the pegs of the mirrored second of a pair are numbered. */
-export interface PegsOfSecond {
-  readonly shape: LoomSetup['shape']
-  readonly pegs: number
-  /** The other way than those of the first: then its work goes the other way too. */
-  readonly turned: boolean
-  readonly direction: Direction
-}
-
-/** The pegs of the two halves that are joined, each in the order in which it is worked, 0-based. */
-export interface Halves {
-  readonly near: readonly number[]
-  readonly far: readonly number[]
-  /** Pegs that still hold the double stitch of a German turn, 0-based. */
-  readonly doubled: readonly number[]
-}
-
-/** Where an edge is worked: the whole ring or bar, or a run of its pegs; in the order it is worked. */
-export interface EdgePlace {
-  readonly whole: boolean
-  /** Has it two ends? The whole of a ring has none. */
-  readonly open: boolean
-  /** The ends of its pegs. */
-  readonly first: number
-  readonly last: number
-  /** Where it begins inside its pegs and goes round them: the peg it begins at and its last one. */
-  readonly round: readonly [first: number, last: number] | null
-}
+import { bindOffNames, castOnNames } from './edges'
+import { castOnWays, drawstringWay, lastOfChain } from './ways'
+import type { DialectWords } from '../language'
+import type { EdgePlace, Halves, PegsOfSecond, PiecePhrases } from '../piece'
+import type { Term } from '../terms'
+import { counted, listed, ordinal, times, upperFirst } from './forms'
+import { namePegRuns, pegsFromTo } from './pegs'
+import type { Unit } from '../unit'
 
 /** Which way a bind-off goes; nothing where its pegs say it, or where it goes from peg 1 on. */
 function wayOf({ whole, first, last, round }: EdgePlace): string {
@@ -75,7 +16,7 @@ function wayOf({ whole, first, last, round }: EdgePlace): string {
   return whole && first > last ? `, from peg ${first} down to peg ${last}` : ''
 }
 
-const rowWords: Readonly<Record<LabelKind, readonly [string, string]>> = {
+const rowWords: Readonly<Record<Unit, readonly [string, string]>> = {
   round: ['rnd', 'rnds'],
   row: ['row', 'rows'],
 }
@@ -127,15 +68,13 @@ const bindOffWays: Readonly<Record<BindOff, (goesOn: boolean, halves: Halves) =>
     `Cut the yarn, leaving a tail three to four times as long as the edge. Pair the pegs: ${pairsOf(near, far)}. With the tail in a sewing needle, follow the path of a knit row from side to side, twice through each loop, and take the loops off as you go.${asOneLoop(doubled)}${joinAgain(goesOn)}`,
 }
 
-const secondBegins = (
-  { shape, direction }: PegsOfSecond,
-  { clockwise }: Language['words'],
-): string =>
+const secondBegins = ({ shape, direction }: PegsOfSecond, { clockwise }: DialectWords): string =>
   shape === 'ring'
     ? `It is worked ${clockwise[direction]} round the loom, and its pegs are numbered that way.`
     : 'It begins at the other end of the loom, and its pegs are numbered from there.'
 
-function phrasesOf({ words, times, term }: Language): PiecePhrases {
+/** The sentences of a piece, in the words and terms of a dialect. */
+export function piecePhrases(words: DialectWords, term: (stitch: Stitch) => Term): PiecePhrases {
   const { castOn, bindOff } = words
   const off = bindOff.replace(' ', '-')
   const offNames = bindOffNames(words)
@@ -213,9 +152,4 @@ function phrasesOf({ words, times, term }: Language): PiecePhrases {
           : 'Its pegs are numbered from the other end of the loom.',
     weaveIn: 'Weave in the ends.',
   }
-}
-
-export const piecePhrases: Readonly<Record<Terms, PiecePhrases>> = {
-  us: phrasesOf(languages.us),
-  uk: phrasesOf(languages.uk),
 }
