@@ -50,7 +50,8 @@ export default defineConfig({
       'tests/words/read/laws.test.ts',
       'tests/words/read/wholePiece.test.ts',
     ],
-    testTimeout: 60_000,
+    // A mutant that takes too long is ended by Stryker.
+    testTimeout: 600_000,
     pool: 'threads',
     isolate: false,
     sequence: { sequencer: QuickFirst },
