@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { paint } from '../../src/pattern/edits/paint'
-import { add, begin, redo, undo, type History } from '../../src/pattern/history'
+import { add, begin, look, redo, undo, type History } from '../../src/pattern/history'
 import { newPattern } from '../../src/pattern/pattern'
 
 const spot = { row: 0, peg: 0 }
@@ -66,4 +66,12 @@ test('a gesture that is named like the one undone to is a new step', () => {
   const after = purl(undo(two), 3, 'drag')
   expect(after.past).toHaveLength(2)
   expect(undo(after).present.pattern).toBe(undo(two).present.pattern)
+})
+
+test('after redo, and after looking elsewhere, a gesture that is named like the last is a new step', () => {
+  const drag = purl(purl(start, 1, 'drag'), 2, 'drag')
+  const again = purl(redo(undo(drag)), 3, 'drag')
+  expect(undo(again).present.pattern).toBe(drag.present.pattern)
+  const elsewhere = purl(look(drag, { ...drag.present.pattern }), 3, 'drag')
+  expect(elsewhere.past).toHaveLength(drag.past.length + 1)
 })

@@ -1,8 +1,8 @@
 /** The arrows of step pictures head where the work goes, in both directions and headings. */
 import { describe, expect, test } from 'vitest'
 import { levels } from '../../../src/drawing/pegs/band'
-import { stepPicture } from '../../../src/drawing/pegs/step'
-import type { StripDrawing } from '../../../src/drawing/pegs/strip'
+import { stepPicture } from '../../../src/drawing/pegs/figures/step'
+import type { StripDrawing } from '../../../src/drawing/pegs/strip/strip'
 import type { Item } from '../../../src/drawing/scene'
 import { directions, headings } from '../../../src/loom/direction'
 import { knits, type Knit } from '../../../src/loom/move'
