@@ -144,3 +144,10 @@ test('in the plain rounds that are added decreases are worked as they look', () 
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
   expect(add?.edit(chart).chart.rows[1]?.cells.slice(0, 5)).toEqual(['p', 'k', 'k', 'k', 'k'])
 })
+
+test('in the plain rounds that are added a cut cross beside is worked plain, one cell for each of its pegs', () => {
+  const rows = [rope, rope].map((cells) => [...cells, 'p', 'p', '2/2 LC', ''])
+  const chart = chartOf(rows, 'clockwise', 4.8)
+  const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
+  expect(add?.edit(chart).chart.rows[1]?.cells).toEqual(['k', 'k', 'k', 'k', 'p', 'p', 'k', 'k'])
+})
