@@ -1,7 +1,7 @@
 import { runsRightToLeft } from './direction'
 import { Loom } from './loom'
 import { workStitch } from './workStitch'
-import { firstFrom, pegOf, type LoomRow, type Site } from './row'
+import { sitesByPeg, type LoomRow, type Site } from './row'
 import type { LoomState } from './state'
 import { emptyStack } from './strand'
 import type { Habits, RowRun } from './work'
@@ -65,8 +65,8 @@ function changedSites(before: LoomState, row: LoomRow, old: RowRun): Stretch | n
     if (peg > high) high = peg
   }
   if (low > high) return first <= last ? null : { first: 0, last: -1 }
-  first = Math.max(0, firstFrom(sites, low + 1, pegOf) - 1)
-  last = firstFrom(sites, high + 1, pegOf) - 1
+  first = Math.max(0, sitesByPeg.left(sites, low + 1) - 1)
+  last = sitesByPeg.left(sites, high + 1) - 1
   return widen(sites, were, first, last, shift)
 }
 

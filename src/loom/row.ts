@@ -1,3 +1,4 @@
+import { bisector } from 'd3-array'
 import type { Heading } from './direction'
 import type { StitchMoves } from './move'
 
@@ -74,20 +75,5 @@ export function loomRow<S extends Worked>(
   return { sites, from, to, takes, makes, steady, heading, end }
 }
 
-/** In a list in rising order, the index of the first item whose place is `from` or more. */
-export function firstFrom<T>(
-  list: readonly T[],
-  from: number,
-  placeOf: (item: T) => number,
-): number {
-  let low = 0
-  let high = list.length
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (placeOf(list[middle] as T) < from) low = middle + 1
-    else high = middle
-  }
-  return low
-}
-
-export const pegOf = ({ peg }: Site): number => peg
+/** Searches sites, which stand in rising order, for the first from a peg on. */
+export const sitesByPeg = bisector(({ peg }: Site) => peg)

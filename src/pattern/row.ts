@@ -1,4 +1,5 @@
-import { firstFrom, loomRow, pegOf, type LoomRow, type Site } from '../loom/row'
+import { bisector } from 'd3-array'
+import { loomRow, sitesByPeg, type LoomRow, type Site } from '../loom/row'
 import type { RowRun } from '../loom/work'
 import { cutStitch } from '../stitches/cut'
 import type { Stitch } from '../stitches/stitch'
@@ -9,7 +10,7 @@ import type { Row, Run } from './pattern'
 
 export type { Placed } from './cut'
 
-const columnOfItem = ({ column }: Placed): number => column
+const itemsByColumn = bisector(({ column }: Placed) => column)
 
 const placedOf = new WeakMap<readonly string[], readonly Placed[]>()
 
@@ -54,7 +55,7 @@ function readAgain({ cells }: Row, earlier: Row): Run {
   let last = count - 1
   while (last > first && cells[last] === old[last]) last--
   // A stitch that cannot reach the first change cannot have grown or been cut.
-  let head = firstFrom(were, first - standardVocabulary.widest + 1, columnOfItem)
+  let head = itemsByColumn.left(were, first - standardVocabulary.widest + 1)
   for (let item = were[head]; item && item.column + item.stitch.width <= first; item = were[head])
     head++
   const from = were[head]?.column ?? count
@@ -126,10 +127,10 @@ function layAgain(row: Row, earlier: Row, was: PatternRow, layout: Layout): Patt
   const middle = laySites(row, first, end, to, layout)
   const { steady } = loomRow(middle, first, end - 1, null, 'on')
   if (!steady) return null
-  const head = firstFrom(was.sites, first, pegOf)
+  const head = sitesByPeg.left(was.sites, first)
   const sites = was.sites
     .slice(0, head)
-    .concat(middle, was.sites.slice(firstFrom(was.sites, end, pegOf)))
+    .concat(middle, was.sites.slice(sitesByPeg.left(was.sites, end)))
   // Steady rows take and make as many loops as they have pegs, so the sums are the same too.
   return { ...was, sites, heading: row.heading, end: row.end }
 }
@@ -146,7 +147,7 @@ function laySites(
   const items = placed(row)
   const plain = standardVocabulary.withRole('knit')
   const sites: Site<Stitch>[] = []
-  let next = firstFrom(items, columnOf[from] ?? 0, columnOfItem)
+  let next = itemsByColumn.left(items, columnOf[from] ?? 0)
   // The first column may continue a stitch that begins before it.
   if ((items[next]?.column ?? Infinity) > (columnOf[from] ?? 0)) next = Math.max(0, next - 1)
   for (let peg = from; peg < end;) {

@@ -1,3 +1,4 @@
+import { bisector } from 'd3-array'
 import { foldService } from '@codemirror/language'
 import {
   StateEffect,
@@ -47,22 +48,13 @@ const markOf = (kind: TokenKind): Decoration => {
   return mark
 }
 
-/** The first token that ends after `at`. */
-function firstAfter(tokens: readonly Token[], at: number): number {
-  let [low, high] = [0, tokens.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if ((tokens[middle] as Token).range.to <= at) low = middle + 1
-    else high = middle
-  }
-  return low
-}
+const byEnd = bisector(({ range }: Token) => range.to)
 
 function colour({ state, visibleRanges }: EditorView): DecorationSet {
   const { tokens } = state.field(dress)
   const list: Range<Decoration>[] = []
   for (const visible of visibleRanges)
-    for (let index = firstAfter(tokens, visible.from); index < tokens.length; index++) {
+    for (let index = byEnd.right(tokens, visible.from); index < tokens.length; index++) {
       const { kind, range } = tokens[index] as Token
       if (range.from >= visible.to) break
       if (range.to > state.doc.length || range.from >= range.to || plain.has(kind)) continue
