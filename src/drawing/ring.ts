@@ -3,7 +3,7 @@ import type { Work } from '../pattern/work'
 import { drawChart, type ChartKind, type ChartScene } from './again'
 import { timesText } from './flatGeometry'
 import { findingItems, type FindingMark } from './marks'
-import { arcTo, arrowHead, moveTo, polyline, type Point } from './path'
+import { arcs, arrowHead, polyline, type Point } from './path'
 import { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
 import type { Item, Layer } from './scene'
 import { slotsInSector } from './rowItems'
@@ -64,11 +64,8 @@ function spoke({ angle, inner, outer }: RingGeometry, u: number): string {
 }
 
 /** An arc over slots `from` .. `to`, on the circle of this radius. */
-function arcOver({ angle, clockwise }: RingGeometry, radius: number, from: number, to: number) {
-  const [start, end] = [angle(from, radius), angle(to, radius)]
-  const large = Math.abs(end - start) > Math.PI
-  return moveTo(polar(start, radius)) + arcTo(radius, large, clockwise, polar(end, radius))
-}
+const arcOver = ({ angle }: RingGeometry, radius: number, from: number, to: number): string =>
+  arcs([0, 0], [radius, angle(from, radius), angle(to, radius)])
 
 /** The grid is cut up as the rows are: see slotsInSector. */
 const rowsInPatch = 24
@@ -152,7 +149,7 @@ function bandItems(bands: Work['pattern']['chart']['bands'], geometry: RingGeome
 
 /** A solid arrow head at peg 1, row 1; an arrow inside the ring, the way the first round runs. */
 function startItems(geometry: RingGeometry): Item[] {
-  const { radius, inner, text, lane, clockwise, angle, slots } = geometry
+  const { radius, inner, text, lane, angle, slots } = geometry
   const side = towardsStart(geometry)
   const start: Point = [side * (lane.numbers - textWidth('1', text) - text * 0.4), -radius(0.5)]
   const items: Item[] = [filled(arrowHead(start, (side * Math.PI) / 2, text * 0.85), 'note')]
@@ -161,10 +158,9 @@ function startItems(geometry: RingGeometry): Item[] {
   const from = angle(0, inner)
   const to = from + side * Math.min((8 * text) / r, 2, Math.abs(angle(slots.count, inner) - from))
   const tip = polar(to, r)
-  const neck = polar(to - (side * text * 0.5) / r, r)
   return [
     ...items,
-    stroked(moveTo(polar(from, r)) + arcTo(r, false, clockwise, neck), 'note', weights.mark),
+    stroked(arcs([0, 0], [r, from, to - (side * text * 0.5) / r]), 'note', weights.mark),
     filled(arrowHead(tip, to + side * (Math.PI / 2 - (text * 0.3) / r), text * 0.75), 'note'),
   ]
 }

@@ -3,7 +3,7 @@ import type { Pattern } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import { border, largestNumber, timesText } from './flatGeometry'
 import { cellRatio, withCells, type Geometry } from './geometry'
-import { arcTo, lineTo, moveTo, type Point } from './path'
+import { arcs, type Point } from './path'
 import { numberSize, smallestReadable, textWidth } from './sizes'
 import { slotsOf } from './slots'
 
@@ -104,14 +104,8 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
       outline: (fromSlot, toSlot, fromRow, toRow) => {
         const [r0, r1] = [radius(fromRow), radius(toRow + 1)]
         const [u0, u1] = [fromSlot, toSlot + 1]
-        const large = (r: number): boolean => (u1 - u0) * sector(r) > Math.PI
-        return [
-          moveTo(polar(u0, r0)),
-          arcTo(r0, large(r0), clockwise, polar(u1, r0)),
-          lineTo(polar(u1, r1)),
-          arcTo(r1, large(r1), !clockwise, polar(u0, r1)),
-          'Z',
-        ].join('')
+        const there = [r0, angle(u0, r0), angle(u1, r0)] as const
+        return `${arcs(centrePoint, there, [r1, angle(u1, r1), angle(u0, r1)])}Z`
       },
     }),
     kind: 'ring',

@@ -1,5 +1,5 @@
 import type { Command, Ink, Sign } from '../stitches/sign'
-import { circlePath, lineTo, moveTo, short, type Point } from './path'
+import { circlePath, mm, type Point } from './path'
 
 /** How a sign's columns lie on the page. */
 export interface Setting {
@@ -28,9 +28,9 @@ function pathOf(path: readonly Command[], { place, unit, straight }: Setting): s
     const pieces = straight > 0 ? Math.ceil(Math.abs(toX - x) / straight) : 1
     for (let piece = 1; piece <= pieces; piece++) {
       const share = piece / pieces
-      d += lineTo(place(x + (toX - x) * share, y + (toY - y) * share))
+      d += mm`L${place(x + (toX - x) * share, y + (toY - y) * share)}`
     }
-    if (pieces === 0) d += lineTo(place(toX, toY))
+    if (pieces === 0) d += mm`L${place(toX, toY)}`
     x = toX
     y = toY
   }
@@ -39,15 +39,14 @@ function pathOf(path: readonly Command[], { place, unit, straight }: Setting): s
       case 'M':
         ;[, x, y] = command
         ;[startX, startY] = [x, y]
-        d += moveTo(place(x, y))
+        d += mm`M${place(x, y)}`
         break
       case 'L':
         goTo(command[1], command[2])
         break
       case 'C': {
         const [, x1, y1, x2, y2, toX, toY] = command
-        const numbers = [...place(x1, y1), ...place(x2, y2), ...place(toX, toY)]
-        d += `C${numbers.map(short).join(' ')}`
+        d += mm`C${place(x1, y1)} ${place(x2, y2)} ${place(toX, toY)}`
         x = toX
         y = toY
         break

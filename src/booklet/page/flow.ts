@@ -6,6 +6,23 @@ export interface Strip extends PageContent {
   readonly height: number
 }
 
+/** Strips one under the other, made one: it is never cut. */
+export function stacked(strips: readonly Strip[]): Strip {
+  let height = 0
+  const parts = strips.map((strip) => {
+    const moved = movedContent(strip, 0, height)
+    height += strip.height
+    return moved
+  })
+  return { height, ...merged(parts) }
+}
+
+/** What stands in one place. */
+export const merged = (parts: readonly PageContent[]): PageContent => ({
+  texts: parts.flatMap(({ texts }) => texts),
+  pictures: parts.flatMap(({ pictures }) => pictures),
+})
+
 export type Link = 1 | 2 | 3 | 4
 
 /** Strips that belong together. They are parted only when they do not fit on one empty page. */
@@ -96,8 +113,8 @@ function loneAt(parts: readonly Block[][], { pages, begun }: Pages, area: Area):
       linesOn(parts, begun[page] ?? []) < fewestLines
     if (!isLone || before.length < 2 || parts[first]?.[0]?.newPage) continue
     const along = heightOfChain(parts[first - 1] ?? [])
-    const together = heightOfChain(parts.slice(first - 1, first + 1).flat())
-    if (along <= mostAlong * area.height && together <= area.height + slack) return first
+    const both = heightOfChain(parts.slice(first - 1, first + 1).flat())
+    if (along <= mostAlong * area.height && both <= area.height + slack) return first
   }
   return null
 }

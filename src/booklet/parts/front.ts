@@ -9,8 +9,8 @@ import { languages } from '../../languages/languages'
 import { pieceStatements } from '../../words/piece/text'
 import { statements } from '../../words/statements'
 import { heading, paragraph, pictureBlock, textStrips, type Column } from '../page/blocks'
-import { heightOf, type Block } from '../page/flow'
-import { movedContent, pictureTexts, type PageContent, type PagePicture } from '../page/page'
+import { heightOf, stacked, merged, type Block, type Strip } from '../page/flow'
+import { pictureTexts, type PagePicture } from '../page/page'
 import type { Area } from '../page/paper'
 import { widthOf } from '../page/text'
 import { laid, type Part } from '../part'
@@ -154,24 +154,10 @@ function besideEachOther(
   picture: PagePicture,
   { type: { unit } }: Column,
 ): Block {
-  const content: PageContent[] = []
-  let y = 0
-  for (const block of blocks) {
-    y += content.length > 0 ? block.before : 0
-    for (const strip of block.strips) {
-      content.push(movedContent(strip, 0, y))
-      y += strip.height
-    }
-  }
-  const high = Math.max(y, picture.scene.height)
-  return {
-    strips: [
-      {
-        height: Math.ceil(high / unit - 0.01) * unit,
-        texts: content.flatMap(({ texts }) => texts),
-        pictures: [...content.flatMap(({ pictures }) => pictures), picture],
-      },
-    ],
-    before: 2 * unit,
-  }
+  const space = (height: number): Strip => ({ height, texts: [], pictures: [] })
+  const strips = blocks.flatMap((block, i) => [space(i > 0 ? block.before : 0), ...block.strips])
+  const { height: high, ...facts } = stacked(strips)
+  const height = Math.ceil(Math.max(high, picture.scene.height) / unit - 0.01) * unit
+  const content = merged([facts, { texts: [], pictures: [picture] }])
+  return { strips: [{ height, ...content }], before: 2 * unit }
 }

@@ -3,7 +3,7 @@ import { signScene } from '../../drawing/key'
 import type { Work } from '../../pattern/work'
 import { byVocabulary } from '../../stitches/cut'
 import { heading, textStrips, type Column } from '../page/blocks'
-import type { Block, Strip } from '../page/flow'
+import { merged, type Block, type Strip } from '../page/flow'
 import { movedContent, textLine, type PageContent } from '../page/page'
 import { widthOf } from '../page/text'
 import { cellSizes } from '../page/typeScale'
@@ -126,10 +126,6 @@ function entryStrip({ sign, abbr, name }: KeyEntry, places: Places, column: Colu
 
 function pair(left: Strip, right: Strip | undefined, x: number): Strip {
   if (!right) return left
-  const moved = movedContent(right, x, 0)
-  return {
-    height: Math.max(left.height, right.height),
-    texts: [...left.texts, ...moved.texts],
-    pictures: [...left.pictures, ...moved.pictures],
-  }
+  const height = Math.max(left.height, right.height)
+  return { height, ...merged([left, movedContent(right, x, 0)]) }
 }

@@ -10,7 +10,7 @@ import { handsContext } from '../../words/hands/context'
 import { stepFigures, type StepFigure } from '../../words/hands/figures'
 import { heading, paragraph, textStrips, type Column } from '../page/blocks'
 import type { Context, Laid, Part } from '../part'
-import { heightOf, type Block, type Strip } from '../page/flow'
+import { heightOf, merged, stacked, type Block, type Strip } from '../page/flow'
 import { movedContent, textLine, type PagePicture, type PrintWarning } from '../page/page'
 import { phrasesOf } from '../phrases'
 import { widthOf } from '../page/text'
@@ -240,19 +240,15 @@ function rowStrip(cells: readonly Cell[], step: number, { type: { unit } }: Colu
   const high = Math.max(...cells.map(({ picture }) => picture.scale * picture.scene.height))
   const top = Math.ceil(high / unit - 0.01) * unit
   const parts = cells.map(({ picture, caption }, index) => {
-    let y = top
-    const texts = caption.flatMap((strip) => {
-      const moved = movedContent(strip, index * step, y)
-      y += strip.height
-      return moved.texts
-    })
-    const height = picture.scale * picture.scene.height
-    return { texts, y, picture: { ...picture, x: index * step, y: top - height } }
+    const { height, ...below } = stacked(caption)
+    const y = top - picture.scale * picture.scene.height
+    const above = { texts: [], pictures: [{ ...picture, x: 0, y }] }
+    const content = merged([above, movedContent(below, 0, top)])
+    return { height: top + height, content: movedContent(content, index * step, 0) }
   })
   return {
-    height: Math.max(...parts.map(({ y }) => y)),
-    texts: parts.flatMap(({ texts }) => texts),
-    pictures: parts.map(({ picture }) => picture),
+    height: Math.max(...parts.map(({ height }) => height)),
+    ...merged(parts.map(({ content }) => content)),
   }
 }
 

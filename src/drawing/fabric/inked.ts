@@ -27,11 +27,6 @@ export class Ply {
     return [...paths.flatMap(({ ink, d }) => area(d, ink)), ...line(all, 'loop-edge', stroke)]
   }
 
-  /** Lines only. */
-  drawn(stroke: number): Item[] {
-    return line([...this.#pens.values()].map(({ d }) => d).join(''), 'loop-edge', stroke)
-  }
-
   /** Areas without an outline, of one ink; tones keep their own. */
   plain(ink: InkRole): Item[] {
     return [...this.#pens].flatMap(([tone, { d }]) =>

@@ -2,7 +2,7 @@ import type { Item } from '../scene'
 import type { Ply } from './inked'
 import type { Surface } from './pen'
 import type { Base, PlacedLoop, PlacedRow } from './place'
-import { Plies } from './plies'
+import { itemsOf, pliesOn, type Plies } from './plies'
 import { Shapes, thickness, type StitchSize } from './shapes'
 
 export const isPurl = ({ kind }: PlacedLoop): boolean => kind === 'purl' || kind === 'twisted purl'
@@ -16,7 +16,7 @@ export function drawYarn(
   size: StitchSize,
   surface: Surface,
 ): readonly Item[] {
-  const plies = new Plies(surface)
+  const plies = pliesOn(surface)
   const shapes = new Shapes(size)
   const hand = new Hand(shapes, plies)
   const shown = loops.filter(({ home }) => surface.shows(home * size.width))
@@ -24,7 +24,7 @@ export function drawYarn(
   hand.purls(shown)
   for (const { x, y } of bars)
     if (surface.shows(x * size.width)) shapes.flat(plies.behind.pen(0), x, y + 0.5, 0.56, -0.1)
-  return plies.items(Math.min(size.width, size.height) * 0.05)
+  return itemsOf(plies, Math.min(size.width, size.height) * 0.05)
 }
 
 /** How the parts of a loop lie, in stitch widths and rows. */

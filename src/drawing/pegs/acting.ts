@@ -37,6 +37,19 @@ export function actingIn(move: Move | null): Acting {
   }
 }
 
+/**
+ * Beside which end of the acting peg the tool is held: where work comes from, unless the yarn hangs there.
+ * -1 towards lower peg numbers, +1 towards higher ones.
+ */
+export function toolStands({ move, heading, gap, stacks }: Moment): 1 | -1 {
+  const comes = heading === 'forward' ? -1 : 1
+  const { peg } = actingIn(move)
+  if (peg === null) return comes
+  // On a ring the gap after the last peg is the one before the first.
+  const beside = comes < 0 ? peg : peg + 1
+  return (beside - gap) % stacks.length === 0 ? (-comes as 1 | -1) : comes
+}
+
 /** Strands `from`..`to` (not included) of a stack that the last move put there; bottom is 0. */
 export interface Fresh {
   readonly peg: number

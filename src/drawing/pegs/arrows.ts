@@ -1,4 +1,4 @@
-import { arrowHead, circlePath, polyline, short, mm, type Point } from '../path'
+import { between, arrowHead, circlePath, polyline, short, mm, type Point } from '../path'
 import type { Item } from '../scene'
 import { smallestReadable } from '../sizes'
 import { filled, stroked, written } from '../items'
@@ -67,13 +67,12 @@ export function overCurve(from: Point, to: Point, rise: number): Curve {
   return [from, [from[0] + lean, top], [to[0] - lean, top], to]
 }
 
-export const straightCurve = (from: Point, to: Point): Curve => {
-  const between = (share: number): Point => [
-    from[0] + (to[0] - from[0]) * share,
-    from[1] + (to[1] - from[1]) * share,
-  ]
-  return [from, between(0.3), between(0.6), to]
-}
+export const straightCurve = (from: Point, to: Point): Curve => [
+  from,
+  between(from, to, 0.3),
+  between(from, to, 0.6),
+  to,
+]
 
 /** Which arrow comes first: its number in a disc. */
 export function arrowNumber([x, y]: Point, number: number, unit: number): readonly Item[] {

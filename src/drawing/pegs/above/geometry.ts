@@ -1,6 +1,6 @@
 import { runsRightToLeft } from '../../../loom/direction'
 import type { LoomSetup } from '../../../pattern/pattern'
-import { lineTo, moveTo, type Point } from '../../path'
+import { polyline, type Point } from '../../path'
 
 export interface AboveOptions {
   /**
@@ -137,6 +137,6 @@ function bar(pegs: number, width: number, leftward: boolean, way: number): Above
 }
 
 function polylineOf(from: number, to: number, steps: number, at: (along: number) => Point): string {
-  const points = Array.from({ length: steps + 1 }, (_, i) => at(from + ((to - from) * i) / steps))
-  return points.map((point, i) => (i === 0 ? moveTo(point) : lineTo(point))).join('')
+  const share = (to - from) / steps
+  return polyline(Array.from({ length: steps + 1 }, (_, i) => at(from + share * i)))
 }

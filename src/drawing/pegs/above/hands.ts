@@ -1,23 +1,18 @@
 import type { Moment } from '../../../loom/walk'
-import { arrowHead, type Point } from '../../path'
+import { between, arrowHead, type Point } from '../../path'
 import type { Item } from '../../scene'
-import { actingIn } from '../acting'
+import { actingIn, toolStands } from '../acting'
 import { curvedArrow } from '../arrows'
 import type { AboveGeometry } from './geometry'
 import { toolItems } from '../strip/tool'
 import { filled, stroked } from '../../items'
 
 /** The tool, held from the outside. */
-export function toolAbove(
-  { move, heading, gap }: Moment,
-  geometry: AboveGeometry,
-): readonly Item[] {
-  const { peg, tool } = actingIn(move)
+export function toolAbove(moment: Moment, geometry: AboveGeometry): readonly Item[] {
+  const { peg, tool } = actingIn(moment.move)
   if (!tool || peg === null) return []
   const { at, unit, leftward } = geometry
-  const from = heading === 'forward' ? -1 : 1
-  // Where work comes from, unless the yarn hangs there.
-  const back = Math.abs(peg + from * 0.5 - (gap - 0.5)) < 0.6 ? -from : from
+  const back = toolStands(moment)
   const tip = at(peg + back * 0.08, 0.36)
   const end = at(peg + back * 0.75, 2.7)
   return toolItems(tip, end, leftward === back < 0 ? 1 : -1, unit * 0.85)
@@ -51,13 +46,8 @@ export function moveArrowAbove(
 ): readonly Item[] {
   const { at, unit } = geometry
   const size = Math.max(1.2, 0.32 * unit)
-  const straight = (from: Point, to: Point): readonly Item[] => {
-    const between = (share: number): Point => [
-      from[0] + (to[0] - from[0]) * share,
-      from[1] + (to[1] - from[1]) * share,
-    ]
-    return curvedArrow([from, between(0.3), between(0.7), to], size)
-  }
+  const straight = (from: Point, to: Point): readonly Item[] =>
+    curvedArrow([from, between(from, to, 0.3), between(from, to, 0.7), to], size)
   switch (move?.do) {
     case 'move':
     case 'draw': {

@@ -1,5 +1,5 @@
 import type { Moment } from '../../../loom/walk'
-import { lineTo, moveTo, type Point } from '../../path'
+import { mm, type Point } from '../../path'
 import type { Item } from '../../scene'
 import { Pen } from '../band'
 import type { AboveGeometry } from './geometry'
@@ -30,7 +30,7 @@ export function yarnAbove(
     const out = before ? 0.5 : -0.5
     const end = next ? to - way * 0.12 : to
     const d =
-      moveTo(at(peg + way * 0.12, before ? 0.3 : -0.3)) +
+      mm`M${at(peg + way * 0.12, before ? 0.3 : -0.3)}` +
       follow(peg + way * 0.25, end, out).replace(/^M/, 'L')
     ;(before ? outside : inside).push(...(next ? pen : latest).strand(d, wide))
   })
@@ -38,7 +38,7 @@ export function yarnAbove(
   const ball = at(gap, 1.6 + (1.8 * ballRadius) / unit)
   const place = at(gap, 0)
   outside.push(
-    ...latest.strand(moveTo(at(gap, path.length > 0 ? -0.5 : 0)) + lineTo(ball), wide),
+    ...latest.strand(mm`M${at(gap, path.length > 0 ? -0.5 : 0)}L${ball}`, wide),
     ...yarnBall(ball, ballRadius),
   )
   return { inside, outside, place }

@@ -1,7 +1,7 @@
 import type { Moment } from '../../../loom/walk'
-import { mm, type Point } from '../../path'
+import { between, mm, type Point } from '../../path'
 import type { Item } from '../../scene'
-import { actingIn } from '../acting'
+import { actingIn, toolStands } from '../acting'
 import { levels, post } from '../band'
 import type { Doing } from './doing'
 import type { StripGeometry } from './geometry'
@@ -27,19 +27,9 @@ const handleEnd = (at: number, side: 1 | -1, { width, unit, ball }: StripGeometr
   return [at + side * Math.min(unit, room), ball + 0.3 * unit]
 }
 
-/**
- * On which side of the acting peg the tool comes up: where work comes from, unless the yarn hangs
- * there. +1 right, -1 left.
- */
-export function toolSide({ move, heading, gap }: Moment, geometry: StripGeometry): 1 | -1 {
-  const { x, xOfGap, unit, leftward } = geometry
-  const side = leftward === (heading === 'forward') ? 1 : -1
-  const { peg } = actingIn(move)
-  const at = peg === null ? undefined : x(peg)
-  const yarn = xOfGap(gap)
-  if (at === undefined || yarn === null) return side
-  return Math.abs(at + side * 0.5 * unit - yarn) < 0.3 * unit ? (-side as 1 | -1) : side
-}
+/** On which side of the acting peg the tool comes up: +1 right, -1 left. */
+export const toolSide = (moment: Moment, { leftward }: StripGeometry): 1 | -1 =>
+  leftward === toolStands(moment) < 0 ? 1 : -1
 
 /** The tool whose hook holds the old loops: what lies under them, and what lies before all. */
 export interface HoldingTool {
@@ -97,7 +87,7 @@ function hookItems(
 }
 
 function shaftItems(from: Point, end: Point, unit: number): readonly Item[] {
-  const grip: Point = [from[0] + (end[0] - from[0]) * 0.45, from[1] + (end[1] - from[1]) * 0.45]
+  const grip = between(from, end, 0.45)
   const wire = mm`M${from}L${grip[0]} ${grip[1]}`
   const handle = mm`M${grip}L${end[0]} ${end[1]}`
   return [
@@ -110,10 +100,7 @@ function shaftItems(from: Point, end: Point, unit: number): readonly Item[] {
 
 /** A hook with a thick handle. */
 export function toolItems(tip: Point, end: Point, side: number, unit: number): readonly Item[] {
-  const [dx, dy] = [end[0] - tip[0], end[1] - tip[1]]
-  const along = (share: number): Point => [tip[0] + dx * share, tip[1] + dy * share]
-  const neck = along(0.12)
-  const grip = along(0.6)
+  const [neck, grip] = [between(tip, end, 0.12), between(tip, end, 0.6)]
   const d = mm`M${tip[0] - side * 0.02 * unit} ${tip[1] + 0.13 * unit}C${tip[0] - side * 0.08 * unit} ${tip[1] - 0.1 * unit} ${tip[0] + side * 0.12 * unit} ${tip[1] - 0.16 * unit} ${neck[0] + side * 0.06 * unit} ${neck[1]}L${grip[0]} ${grip[1]}`
   const handle = mm`M${grip}L${end[0]} ${end[1]}`
   return [
