@@ -9,9 +9,9 @@ import type { Booklet } from './page/page'
 import { papers } from './page/paper'
 import { layParts } from './part'
 import { bookletParts } from './parts'
-import { phrasesOf } from './phrases'
 import type { BookletSettings } from './settings'
 import { draftWarnings, letterWarnings, openWarnings, settingWarnings } from './warnings'
+import { languages } from '../languages/languages'
 
 /**
  * Lay out the printed booklet of a pattern, part after part. Pure: text is measured with the widths
@@ -21,7 +21,7 @@ import { draftWarnings, letterWarnings, openWarnings, settingWarnings } from './
 export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const { work, warnings } = withSoundCells(asked)
   const { pattern } = work
-  const phrases = phrasesOf[pattern.style.terms]
+  const phrases = languages[pattern.style.terms].booklet
   const paper = papers[settings.paper]
   const context = contextOf(work, settings)
   const laid = layParts(bookletParts, context)
@@ -37,7 +37,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   return {
     title: pattern.title,
     author: pattern.designer,
-    language: phrases.tag,
+    language: languages[pattern.style.terms].tag,
     paper: settings.paper,
     pages: footed(pages, pattern.title, paper, context.column, phrases, isDraft),
     warnings: [

@@ -3,6 +3,8 @@ import type { BindOff, CastOn, How, Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Side } from '../loom/state'
 import type { Cross, CutBy, Stitch } from '../stitches/stitch'
+import type { BookletPhrases } from './booklet'
+import type { Gauge } from './gauge'
 import type { HandsPhrases } from './hands'
 import type { PiecePhrases } from './piece'
 import type { Term } from './terms'
@@ -21,16 +23,14 @@ export interface DialectWords {
 
 /** One way of speaking a language: its terms for stitches, and its own words. */
 export interface Dialect {
+  /** BCP 47 language tag. */
+  readonly tag: string
+  /** Are sizes of shoes told in the British way as well? */
+  readonly tellsUkSizes: boolean
   readonly words: DialectWords
   /** Stitches that it calls otherwise than the language does, by id. */
   readonly terms: ReadonlyMap<string, Term>
   readonly cross: (cross: Cross) => Term
-}
-
-/** Stitches and rows to 10 cm. */
-export interface Gauge {
-  readonly stitches: number
-  readonly rows: number
 }
 
 /** Phrases for the moves of the hands. Pegs are numbered from 1 in working order. */
@@ -71,7 +71,10 @@ export interface Abbreviated {
 
 /** All that is said in one language, in one of its dialects. */
 export interface Language {
+  /** BCP 47 language tag. */
+  readonly tag: string
   readonly words: DialectWords
+  readonly booklet: BookletPhrases
   readonly piece: PiecePhrases
   readonly hands: HandsPhrases
   /** What a stitch of the vocabulary, or what is left of one, is called. */

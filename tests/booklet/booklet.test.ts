@@ -5,7 +5,6 @@ import { draftMark } from '../../src/drawing/draft'
 import { pageTexts, type Booklet } from '../../src/booklet/page/page'
 import { liveArea, papers, paperSizes } from '../../src/booklet/page/paper'
 import { chartChoices, usualSettings, type BookletSettings } from '../../src/booklet/settings'
-import { phrasesOf } from '../../src/booklet/phrases'
 import { widthOf } from '../../src/booklet/page/text'
 import { typeScales } from '../../src/booklet/page/typeScale'
 import { checkPattern } from '../../src/checks/check'
@@ -20,7 +19,7 @@ import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { cautions } from '../../src/words/statements'
 import { writeWords } from '../../src/words/write'
 import { arbitraryPattern } from '../arbitraries'
-import { termOf } from '../../src/languages/languages'
+import { languages, termOf } from '../../src/languages/languages'
 
 const layOut = (pattern: Pattern, settings: Partial<BookletSettings> = {}): Booklet =>
   layOutBooklet(workPattern(pattern), { ...usualSettings, ...settings })
@@ -202,7 +201,7 @@ describe('what is printed', () => {
   )
 
   test('turns and unworked pegs stand in the key of a heel, and only there', () => {
-    const { turns, unworked } = phrasesOf.us
+    const { turns, unworked } = languages.us.booklet
     const heel = starterCharts.find(({ id }) => id.includes('heel'))?.pattern() ?? newPattern()
     expect(textOf(layOut(heel))).toContain(turns['German turn'])
     expect(textOf(layOut(heel))).toContain(unworked)

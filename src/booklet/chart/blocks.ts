@@ -11,9 +11,8 @@ import { markSpace, marksScene } from './marks'
 import { neighbours, overviewScene } from './overview'
 import type { QuietPegs } from './quietPegs'
 import { type PagePicture } from '../page/page'
-import { phrasesOf } from '../phrases'
 import type { Sheet, Tiling } from './tiling'
-import { termOf } from '../../languages/languages'
+import { languages, termOf } from '../../languages/languages'
 import { unitOfRow } from '../../pattern/unit'
 
 const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
@@ -36,7 +35,8 @@ export interface ChartTitles {
 
 /** The titles of the one chart there is, or of the chart of a section. */
 export function chartTitles({ pattern }: Work, section: string | null): ChartTitles {
-  const { chart, ringChart, sheet, ringOf, sheetOf, timesWorked } = phrasesOf[pattern.style.terms]
+  const { chart, ringChart, sheet, ringOf, sheetOf, timesWorked } =
+    languages[pattern.style.terms].booklet
   if (section === null) return { chart, ring: ringChart, sheet, asides: [] }
   const times = pattern.piece.steps.flatMap((step) =>
     step.kind === 'chart' && step.section === section ? [step.times] : [],
@@ -80,7 +80,7 @@ export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): s
     from: work.numbers[run.from] ?? run.from + 1,
     to: work.numbers[run.to] ?? run.to + 1,
   })
-  return phrasesOf[style.terms].quiet({
+  return languages[style.terms].booklet.quiet({
     unit: unitOfChart(work),
     pegs: { from: from + 1, to: to + 1 },
     rests: rests.map(numbered),
@@ -99,7 +99,7 @@ export function overviewBlocks(
   { chart, asides }: ChartTitles,
 ): Block[] {
   const { type } = column
-  const phrases = phrasesOf[work.pattern.style.terms]
+  const phrases = languages[work.pattern.style.terms].booklet
   const scene = overviewScene(tiling, { peg1AtRight: peg1AtRight(work), letter: type.text })
   // Many sheets ask for more room than there is, each for its letter.
   const scale = Math.min(1, column.width / scene.width, column.width / scene.height)
@@ -146,7 +146,7 @@ function oneOfSeveral(
 /** Which rounds and pegs a sheet holds, and which of them its neighbour holds too. */
 function sheetLine(work: Work, { shared }: Tiling, { rows, columns }: Sheet): string {
   const { style } = work.pattern
-  const phrases = phrasesOf[style.terms]
+  const phrases = languages[style.terms].booklet
   const { pegOf } = drawnSlots(work)
   const peg = (slot: number) => Math.max(0, pegOf[slot] ?? 0) + 1
   const parts = phrases.rowsAndColumns({

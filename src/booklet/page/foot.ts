@@ -2,7 +2,7 @@ import { draftMark } from '../../drawing/draft'
 import type { Column } from './blocks'
 import { textLine, type Page, type PageContent } from './page'
 import type { Paper } from './paper'
-import type { Phrases } from '../phrases'
+import type { BookletPhrases } from '../../languages/booklet'
 import { breakLines, widthOf } from './text'
 
 /** Add the title and the page number to the foot of each page, and to a draft its mark over it. */
@@ -11,7 +11,7 @@ export function footed(
   title: string,
   { width, height, margins }: Paper,
   { type }: Column,
-  phrases: Phrases,
+  phrases: BookletPhrases,
   isDraft: boolean,
 ): Page[] {
   const style = { size: type.small }

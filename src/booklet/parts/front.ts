@@ -1,9 +1,11 @@
+import type { Ends, FootTold } from '../../languages/booklet'
+import { euSizeOf, feetOfSock, roundFoot, ukChildSizeOf } from '../../pattern/feet'
 import { footLength } from '../../drawing/piece/foot'
 import { lengthOfPiece } from '../../drawing/piece/length'
 import { profileOf } from '../../drawing/piece/profile'
 import { sidePicture } from '../../drawing/piece/side'
 import type { Pattern } from '../../pattern/pattern'
-import { sizeOf, type Size } from '../../pattern/size'
+import { centimetres, inCentimetres, sizeOf, type Size } from '../../pattern/size'
 import type { PieceWork } from '../../pattern/workPiece'
 import { languages } from '../../languages/languages'
 import { pieceStatements } from '../../words/piece/text'
@@ -14,7 +16,6 @@ import { pictureTexts, type PagePicture } from '../page/page'
 import type { Area } from '../page/paper'
 import { widthOf } from '../page/text'
 import { laid, type Part } from '../part'
-import { phrasesOf } from '../phrases'
 
 /** Title, designer, loom and size, and what must be known before the first row. */
 export const front: Part = {
@@ -30,14 +31,14 @@ export const front: Part = {
 /** Title, designer, one line on the loom, and what must be known before the first row. */
 function chartFrontBlocks(pattern: Pattern, column: Column): Block[] {
   const { terms } = pattern.style
-  const phrases = phrasesOf[terms]
+  const phrases = languages[terms].booklet
   const size = sizeOf(pattern)
   const { width } = column
   return [
     ...titleBlocks(pattern, column),
     paragraph(phrases.description(pattern), column, 2, { measure: width }),
     ...(size
-      ? [paragraph(phrases.size(size, pattern.loom.shape), column, 0, { measure: width })]
+      ? [paragraph(phrases.size(told(size), pattern.loom.shape), column, 0, { measure: width })]
       : []),
     paragraph(statements(pattern, terms).join(' '), column, 1),
     ...noteBlocks(pattern, column),
@@ -96,13 +97,13 @@ function pieceFrontBlocks(work: PieceWork, column: Column, area: Area): Block[] 
 function factBlocks(work: PieceWork, column: Column): Block[] {
   const { pattern } = work
   const { style, loom, piece } = pattern
-  const phrases = phrasesOf[style.terms]
+  const phrases = languages[style.terms].booklet
   const size = sizeOfPiece(work)
   const foot = size && footLength(profileOf(work))
   return [
     paragraph(phrases.description(pattern), column),
-    ...(size ? [paragraph(phrases.pieceSize(size, loom.shape), column, 0.5)] : []),
-    ...(foot ? [paragraph(phrases.foot(foot), column, 0.5)] : []),
+    ...(size ? [paragraph(phrases.pieceSize(told(size), loom.shape), column, 0.5)] : []),
+    ...(foot ? [paragraph(phrases.foot(footTold(foot)), column, 0.5)] : []),
     ...(piece.pair === 'none' ? [] : [paragraph(phrases.pair[piece.pair], column, 0.5)]),
     ...pieceStatements(work, style.terms).map((text, i) =>
       paragraph(text, column, i === 0 ? 1 : 0.5),
@@ -160,4 +161,25 @@ function besideEachOther(
   const height = Math.ceil(Math.max(high, picture.scene.height) / unit - 0.01) * unit
   const content = merged([facts, { texts: [], pictures: [picture] }])
   return { strips: [{ height, ...content }], before: 2 * unit }
+}
+
+const told = ({ width, height }: Size) => ({
+  width: centimetres(width),
+  height: centimetres(height),
+})
+
+/** What a sock of this length fits, in mm from heel to toe. */
+function footTold(foot: number): FootTold {
+  const { least, most } = feetOfSock(foot)
+  const sizes = (sizeOfShoe: (foot: number) => number | null): Ends | null => {
+    const [smallest, largest] = [sizeOfShoe(least), sizeOfShoe(most)]
+    return smallest === null || largest === null ? null : [smallest, largest]
+  }
+  return {
+    length: centimetres(foot),
+    feet: [inCentimetres(least), inCentimetres(most)],
+    round: centimetres(roundFoot((least + most) / 2)),
+    eu: sizes(euSizeOf),
+    ukChild: sizes(ukChildSizeOf),
+  }
 }

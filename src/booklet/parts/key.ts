@@ -8,9 +8,8 @@ import { movedContent, textLine, type PageContent } from '../page/page'
 import { widthOf } from '../page/text'
 import { cellSizes } from '../page/typeScale'
 import { laid, type Part } from '../part'
-import { phrasesOf } from '../phrases'
 import { rowMarkEntries, type KeyEntry } from './rowMarks'
-import { termOf } from '../../languages/languages'
+import { languages, termOf } from '../../languages/languages'
 
 /** What the signs of the charts mean. */
 export const key: Part = {
@@ -26,7 +25,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
   if (!first) return []
   const { type, width } = column
   const { style } = first.pattern
-  const phrases = phrasesOf[style.terms]
+  const phrases = languages[style.terms].booklet
   const stitches = new Set(
     works.flatMap(({ run }) => run.rows.flatMap(({ row }) => row.sites.map((site) => site.stitch))),
   )

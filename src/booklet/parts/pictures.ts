@@ -12,9 +12,9 @@ import { heading, paragraph, textStrips, type Column } from '../page/blocks'
 import type { Context, Laid, Part } from '../part'
 import { heightOf, merged, stacked, type Block, type Strip } from '../page/flow'
 import { movedContent, textLine, type PagePicture, type PrintWarning } from '../page/page'
-import { phrasesOf } from '../phrases'
 import { widthOf } from '../page/text'
 import { unitOfRow } from '../../pattern/unit'
+import { languages } from '../../languages/languages'
 
 /** The moves that the piece shows, each stretch of them under a heading of its own. */
 export const pictures: Part = {
@@ -93,7 +93,7 @@ function titleBlocks(
   figures: readonly StepFigure[],
   column: Column,
 ): Block[] {
-  const phrases = phrasesOf[pattern.style.terms]
+  const phrases = languages[pattern.style.terms].booklet
   const several = pattern.piece.others.length > 0
   const where = phrases.picturesOf({
     kind: unitOfRow(run, work.run.habits.shape),

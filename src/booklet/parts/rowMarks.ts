@@ -6,7 +6,6 @@ import { turnSigns } from '../../drawing/turnSigns'
 import { rowEnds } from '../../loom/row'
 import type { Work } from '../../pattern/work'
 import { languages } from '../../languages/languages'
-import { phrasesOf } from '../phrases'
 import { filled, stroked } from '../../drawing/items'
 
 /** One entry of the key: its sign, its abbreviation and its name. */
@@ -37,7 +36,7 @@ function cellScene({ width, height }: Cell, title: string, items: readonly Item[
 export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
   const rows = works.flatMap(({ pattern }) => pattern.chart.rows)
   const terms = works[0]?.pattern.style.terms ?? 'us'
-  const { turns, unworked } = phrasesOf[terms]
+  const { turns, unworked } = languages[terms].booklet
   const { abbr } = languages[terms].turnSteps['German turn']
   const unit = Math.min(cell.width, cell.height)
   const place = (x: number, y: number) =>

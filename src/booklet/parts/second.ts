@@ -4,7 +4,6 @@ import { chartsOf, isTurned } from '../context'
 import { paragraph, partHeading } from '../page/blocks'
 import type { Block } from '../page/flow'
 import { layParts, type Part } from '../part'
-import { phrasesOf } from '../phrases'
 import { abbreviations } from './abbreviations'
 import { charts } from './charts'
 import { key } from './key'
@@ -23,7 +22,7 @@ export const second: Part = {
     if (!piece) return { blocks: [], warnings: [] }
     const { pattern } = first
     const { terms } = pattern.style
-    const blocks: Block[] = [partHeading(phrasesOf[terms].secondPart, column)]
+    const blocks: Block[] = [partHeading(languages[terms].booklet.secondPart, column)]
     // A bar is mirrored by beginning at its other end.
     const numbered = languages[terms].piece.secondPegs(pegsOfSecond(pattern))
     if (numbered) {

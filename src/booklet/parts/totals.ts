@@ -4,7 +4,7 @@ import { sayTotals } from '../../words/piece/totals'
 import { heading, labelled, type Column } from '../page/blocks'
 import type { Block } from '../page/flow'
 import { laid, type Part } from '../part'
-import { phrasesOf } from '../phrases'
+import { languages } from '../../languages/languages'
 
 /** Yarn, time and counts; of one chart alone only when yarn or time are known. */
 export const totals: Part = {
@@ -31,5 +31,9 @@ function totalsBlocks(work: PieceWork, column: Column): Block[] {
       .flatMap(({ text }) => labelled('', text, column).strips),
     before: isAssumption ? 0.5 * column.type.unit : 0,
   })
-  return [heading(phrasesOf[pattern.style.terms].totals, column), together(false), together(true)]
+  return [
+    heading(languages[pattern.style.terms].booklet.totals, column),
+    together(false),
+    together(true),
+  ]
 }

@@ -3,6 +3,8 @@ import { crossTerm, ukCrossTerm } from './crosses'
 import { ukTerms } from './terms'
 
 export const us: Dialect = {
+  tag: 'en-US',
+  tellsUkSizes: false,
   words: {
     castOn: 'cast on',
     bindOff: 'bind off',
@@ -14,6 +16,8 @@ export const us: Dialect = {
 }
 
 export const uk: Dialect = {
+  tag: 'en-GB',
+  tellsUkSizes: true,
   words: {
     castOn: 'cast on',
     bindOff: 'cast off',

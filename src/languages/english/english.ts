@@ -2,9 +2,11 @@ import type { How, Knit } from '../../loom/move'
 import type { Side } from '../../loom/state'
 import type { CutBy, Stitch } from '../../stitches/stitch'
 import { standardVocabulary } from '../../stitches/vocabulary'
-import type { Dialect, Gauge, Language } from '../language'
+import type { Dialect, Language } from '../language'
+import type { Gauge } from '../gauge'
 import type { StitchWords, Term } from '../terms'
 import { bindOffNames, castOnNames } from './edges'
+import { bookletPhrases } from './booklet'
 import { handsPhrases } from './handsPhrases'
 import { piecePhrases } from './piece'
 import { terms } from './terms'
@@ -78,9 +80,12 @@ export function english(dialect: Dialect): Language {
     if (!found) known.set(stitch, (found = findTerm(stitch)))
     return found
   }
+  const gauge = (measured: Gauge, knit: Knit) => `${words.gauge} ${gaugeIn(measured, named(knit))}`
   const named = (knit: Knit) => term(standardVocabulary.withRole(knit)).name
   return {
+    tag: dialect.tag,
     words,
+    booklet: bookletPhrases(dialect, gauge),
     piece: piecePhrases(words, term),
     hands: handsPhrases(words, term),
     term,
@@ -224,8 +229,8 @@ export function english(dialect: Dialect): Language {
       `${upperFirst(words.castOn)} ${pegs} pegs ${castOnNames[how]}, ${shape === 'ring' ? 'in the round' : 'flat'}.`,
     finish: (how) =>
       `${upperFirst(words.bindOff)} all stitches ${bindOffNames(words)[how]} and weave in the ends.`,
-    gauge: (gauge, knit) => `${words.gauge} ${gaugeIn(gauge, named(knit))}`,
-    gaugeLine: (gauge, knit) => `${upperFirst(words.gauge)}: ${gaugeIn(gauge, named(knit))}.`,
+    gauge,
+    gaugeLine: (measured, knit) => `${upperFirst(words.gauge)}: ${gaugeIn(measured, named(knit))}.`,
   }
 }
 

@@ -1,0 +1,5 @@
+/** Stitches and rows to 10 cm. */
+export interface Gauge {
+  readonly stitches: number
+  readonly rows: number
+}
