@@ -7,6 +7,7 @@ import type { EdgePlace, Halves, PegsOfSecond, PiecePhrases } from '../piece'
 import type { Term } from '../terms'
 import { counted, listed, ordinal, times, upperFirst } from './forms'
 import { namePegRuns, pegsFromTo } from './pegs'
+import { pieceLines } from './pieceLines'
 import type { Unit } from '../unit'
 
 /** Which way a bind-off goes; nothing where its pegs say it, or where it goes from peg 1 on. */
@@ -91,12 +92,19 @@ export function piecePhrases(words: DialectWords, term: (stitch: Stitch) => Term
     plainHeading: { round: 'Plain rounds', row: 'Plain rows' },
     secondHeading: 'The second one',
     castOn: (how, loops, where) => {
-      const start = `${upperFirst(castOn)} ${counted(loops, 'peg')} ${castOnNames[how]}`
-      if (!where.whole) return `${start}: ${pegsFromTo(where.first, where.last)}.`
-      if (!where.open) return `${start}, in the round, from peg 1 on.`
-      return where.first <= where.last
-        ? `${start}, flat, from peg 1 to peg ${where.last} and back.`
-        : `${start}, flat, from peg ${where.first} down to peg 1.`
+      const { whole, open, first, last } = where
+      const way =
+        first <= last ? `from peg 1 to peg ${last} and back` : `from peg ${first} down to peg 1`
+      return pieceLines.castOn.write({
+        castOn: upperFirst(castOn),
+        count: counted(loops, 'peg'),
+        how: castOnNames[how],
+        where: !whole
+          ? `: ${pegsFromTo(first, last)}`
+          : open
+            ? `, flat, ${way}`
+            : ', in the round, from peg 1 on',
+      })
     },
     castOnWay: (how, loops, { open }, forBaby) => {
       if (how === 'drawstring') return `${upperFirst(drawstringWay(open, forBaby))}.`
@@ -111,15 +119,26 @@ export function piecePhrases(words: DialectWords, term: (stitch: Stitch) => Term
         : `the ${counted(loops, 'loop')} on ${pegsFromTo(where.first, where.last)}`
       return loops === 0
         ? `There are no loops to ${bindOff} here.`
-        : `${upperFirst(bindOff)} ${which} ${offNames[how]}${joinsHalves(how) ? '' : wayOf(where)}.`
+        : pieceLines.bindOff.write({
+            bindOff: upperFirst(bindOff),
+            which,
+            how: ` ${offNames[how]}${joinsHalves(how) ? '' : wayOf(where)}`,
+          })
     },
     bindOffWay: (how, goesOn, halves) => bindOffWays[how](goesOn, halves),
     newYarn:
       'The yarn is somewhere else: use a new length here, about three times as long as the edge.',
     workChart: (name, rows, number, again) =>
-      `Work ${name}${again ? ' again' : ''}, ${rows}${number === 1 ? '' : `, ${times(number)}`}${again ? '.' : ':'}`,
-    noChart: (name) => `Work ${name}: there is no chart of this name yet.`,
-    whichTimes: (numbers) => `The ${listed(numbers.map(ordinal))} time:`,
+      pieceLines.workChart.write({
+        name,
+        again: again ? ' again' : '',
+        rows,
+        often: number === 1 ? '' : `, ${times(number)}`,
+        end: again ? '.' : ':',
+      }),
+    noChart: (name) => pieceLines.noChart.write({ name }),
+    whichTimes: (numbers) =>
+      pieceLines.whichTimes.write({ which: `The ${listed(numbers.map(ordinal))}`, many: '' }),
     plain: (stitch, kind, rows, length) => {
       const { verb, what } = ofStitch(stitch)
       const about = length === null ? '' : ` (about ${length})`

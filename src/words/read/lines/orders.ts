@@ -1,5 +1,6 @@
 import { bindOffs, type BindOff } from '../../../loom/move'
 import { bindOffNames } from '../../../languages/english/edges'
+import { pieceLines } from '../../../languages/english/pieceLines'
 import { languages } from '../../../languages/languages'
 import { numberIn } from '../limits'
 import type { Often } from '../nodes'
@@ -52,19 +53,12 @@ const verb = '(work|rep|repeat)'
 const line = (pattern: string, flags = 'i'): RegExp =>
   new RegExp(String.raw`^\s*${pattern}\s*$`, flags)
 
-/** As `words/piece` writes it: "Work Cuff, Rnds 1-2, 6 times:", "Work Cuff again, Rnd 1." */
-const strict = line(
-  String.raw`Work (.{1,80}), (?:Rnds?|Rows?) (\d{1,4})(?:-(\d{1,4}))?(?:, (once|twice|\d{1,9} times))?([:.])`,
-  '',
-)
-const noChart = line(String.raw`Work (.{1,80}): there is no chart of this name yet\.`, '')
 const follows = line(`work ${name}(?:,? ${rows})?,? ${often}:`)
 const rowsOf = line(`${verb} (?:the )?${rows} of ${name}(?:,? ${often})?[.:]?`)
 const nameThenRows = line(`${verb} ${name},? ${rows}(?:,? ${often})?[.]?`)
 const byName = line(String.raw`${verb} ${name}( again)?(?:,? ${often})?\.?`)
 const asBefore = line(String.raw`${verb} ${name} as (?:before|above)(?:,? ${often})?\.?`)
 
-const someTime = /^\s*The ((?:\d{1,4}(?:st|nd|rd|th)(?:, | and )?)+) times?:\s*$/i
 const somePegs = [
   new RegExp(
     String.raw`^\s*(?:from here,? )?work(?: ${toAndFro})? (?:only )?on(?: only)? ${pegs}\b`,
@@ -75,11 +69,10 @@ const allPegs = new RegExp(
   String.raw`^\s*from here,? work (?:(in the round)|${toAndFro}) on all(?: \d{1,4})? pegs\b`,
   'i',
 )
-const castOn =
-  /^\s*Cast on \d{1,4} pegs? (?:by|with) [^.:]{1,60}(?:: pegs? (\d{1,4})(?: to (\d{1,4}))?\.|,.*\.)\s*$/
-const bindOff =
-  /^\s*(?:Bind|Cast) off (?:all \d{1,4} loops?|the \d{1,4} loops? on pegs? (\d{1,4})(?: to (\d{1,4}))?)\b.*\.\s*$/
+const pegsAtEnd = /pegs? (\d{1,4})(?: to (\d{1,4}))?$/
 const measured = /^\s*(?:Knit|Purl|Work) [\d.]{1,6} cm\b.{0,100}, measured on your piece\b/
+
+const { workChart, noChart, whichTimes, castOn, bindOff } = pieceLines
 
 /** What no section is called: the words go on in another way. */
 const noName =
@@ -98,37 +91,40 @@ export function readOrder(text: string): Order | null {
 const surely = { sure: true, strict: true } as const
 
 function readPieceLine(text: string): Order | null {
-  const written = strict.exec(text)
+  const written = workChart.read(text)
   if (written) {
-    const [, said = '', first, last, times, end] = written
-    const again = end === '.' && said.endsWith(' again')
+    const { name: said, again, rows: rowsSaid, often: times, end } = written
+    const isAgain = end === '.' && again !== ''
+    const [first, last] = rowsSaid.match(/\d+/g) ?? []
     return {
       do: 'work',
       verb: 'work',
-      name: again ? said.slice(0, -' again'.length) : said,
+      name: isAgain ? said : said + again,
       rows: rangeOf(first, last),
-      often: oftenOf(times),
-      where: end === ':' ? 'follow' : again ? 'before' : null,
-      sure: true,
-      strict: true,
+      often: oftenOf(times.slice(2) || undefined),
+      where: end === ':' ? 'follow' : isAgain ? 'before' : null,
+      ...surely,
     }
   }
-  const missing = noChart.exec(text)?.[1]
-  if (missing) return { ...call('work', missing, null, undefined), where: 'before', ...surely }
-  const times = someTime.exec(text)?.[1]
-  if (times) return { do: 'times', times: (times.match(/\d+/g) ?? []).map(numberIn) }
+  const missing = noChart.read(text)
+  if (missing) return { ...call('work', missing.name, null, undefined), where: 'before', ...surely }
+  const times = whichTimes.read(text)
+  if (times) return { do: 'times', times: (times.which.match(/\d+/g) ?? []).map(numberIn) }
   const all = allPegs.exec(text)
   if (all) return { do: 'pegs', run: null, round: all[1] !== undefined }
   for (const pattern of somePegs) {
     const [, first, last] = pattern.exec(text) ?? []
     if (first) return { do: 'pegs', run: rangeOf(first, last), round: false }
   }
-  const edge = castOn.exec(text) ?? bindOff.exec(text)
-  if (edge) {
-    const does = castOn.test(text) ? 'cast on' : 'bind off'
-    const how = does === 'bind off' ? bindOffNamed(text) : null
-    return { do: does, pegs: rangeOf(edge[1], edge[2]), how }
-  }
+  const begun = castOn.read(text)
+  if (begun)
+    return {
+      do: 'cast on',
+      pegs: pegsIn(begun.where.startsWith(':') ? begun.where : ''),
+      how: null,
+    }
+  const ended = bindOff.read(text)
+  if (ended) return { do: 'bind off', pegs: pegsIn(ended.which), how: bindOffNamed(text) }
   return measured.test(text) ? { do: 'measured' } : null
 }
 
@@ -186,6 +182,11 @@ function call(
     sure: Boolean(isOne) && !anyName.test(plain),
     strict: false,
   }
+}
+
+const pegsIn = (said: string): readonly [number, number] | null => {
+  const [, first, last] = pegsAtEnd.exec(said) ?? []
+  return rangeOf(first, last)
 }
 
 const rangeOf = (
