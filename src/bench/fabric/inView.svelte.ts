@@ -1,5 +1,4 @@
-import type { FabricDrawing } from '../../drawing/fabric/fabric'
-import type { Layer } from '../../drawing/scene'
+import type { Band } from '../../drawing/fabric/reach'
 import type { Zoom } from '../charts/zoom.svelte'
 
 /** How much is drawn beyond what is seen, on either side, in heights of the view. */
@@ -8,12 +7,6 @@ const beyond = 0.6
 const stepPart = 1 / 24
 /** What was drawn stays so far beyond what is seen, in heights of the screen. */
 const mostKept = 1
-
-/** From top to bottom of a drawing, mm. */
-interface Band {
-  readonly from: number
-  readonly to: number
-}
 
 interface Settings {
   readonly zoom: Zoom
@@ -104,30 +97,3 @@ function whenIdle(run: () => void): () => void {
   const clock = setTimeout(run, 30)
   return () => clearTimeout(clock)
 }
-
-/** How far up and down the loops of each layer may reach, mm. */
-export function reachOf({ placed, scene, geometry }: FabricDrawing): readonly Band[] {
-  const { height } = geometry.stitch
-  return scene.layers.map(({ y }, index) => {
-    const row = placed[index - 1]
-    // What lies behind all rows.
-    if (!row) return { from: -Infinity, to: Infinity }
-    let highest = 0
-    let lowest = 0
-    for (const { head, bases } of row.loops) {
-      if (head.y > highest) highest = head.y
-      for (const { y: base, opened } of bases) if (base - opened < lowest) lowest = base - opened
-    }
-    return { from: y - (highest + 1) * height, to: y - (lowest - 1) * height }
-  })
-}
-
-export const layersIn = (
-  layers: readonly Layer[],
-  reach: readonly Band[],
-  { from, to }: Band,
-): readonly Layer[] =>
-  layers.filter((_, index) => {
-    const own = reach[index]
-    return own !== undefined && own.to >= from && own.from <= to
-  })

@@ -1,3 +1,4 @@
+import { closed } from '../../drawing/path'
 import type { Item, Scene } from '../../drawing/scene'
 import type { Neighbours } from './overview'
 import { widthOf } from '../page/text'
@@ -23,13 +24,13 @@ export function marksScene(
   const items: Item[] = []
   const add = (sheet: string | undefined, x: number, y: number, dx: number, dy: number) => {
     if (!sheet) return
-    const tip = [x + dx * 2.4 * arrow, y + dy * 2.4 * arrow]
-    const corners = [tip, [x + dy * arrow, y - dx * arrow], [x - dy * arrow, y + dx * arrow]]
+    const arrowAt = closed([
+      [x + dx * 2.4 * arrow, y + dy * 2.4 * arrow],
+      [x + dy * arrow, y - dx * arrow],
+      [x - dy * arrow, y + dx * arrow],
+    ])
     items.push(
-      filled(
-        `M${corners.map((corner) => corner.map((n) => n.toFixed(2)).join(' ')).join('L')}Z`,
-        'solid',
-      ),
+      filled(arrowAt, 'solid'),
       written(
         sheet,
         [
