@@ -3,7 +3,7 @@ import { directions, type Direction } from '../loom/direction'
 import { excerpt, inQuotes } from '../pattern/excerpt'
 import { limits, type Pattern } from '../pattern/pattern'
 import { findSection, sectionsOf, withOnBench } from '../pattern/sections'
-import { sizesIn } from '../words/sizesIn'
+import { sizesIn } from '../words/read/lines/sizesIn'
 import { termSets, type Terms } from '../languages/terms'
 
 /** A call, or a file it names, that cannot be used; the message is one line for the user. */

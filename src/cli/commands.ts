@@ -96,8 +96,8 @@ const readCommand: Command = {
     return outcome(
       [report],
       linesOf([
-        ...reading.rows.map((row) => rowLine(row, report.kindOf, settings.terms)),
-        ...report.findings.map((finding) => findingLine(finding, report.kindOf)),
+        ...reading.rows.map((row) => rowLine(row, settings.shape, settings.terms)),
+        ...report.findings.map((finding) => findingLine(finding)),
       ]),
     )
   },
@@ -114,8 +114,8 @@ const checkCommand: Command = {
     const output = call.values.json
       ? `${jsonOf(reports)}\n`
       : linesOf(
-          reports.flatMap(({ file, findings, kindOf }) =>
-            findings.map((finding) => `${file}: ${findingLine(finding, kindOf)}`),
+          reports.flatMap(({ file, findings }) =>
+            findings.map((finding) => `${file}: ${findingLine(finding)}`),
           ),
         )
     return outcome(reports, output, problems)

@@ -12,10 +12,9 @@ import { toldOf } from '../words/compare/told/told'
 import { read } from '../words/read/read'
 import { readSettingsOf, type Reading } from '../words/read/reading'
 import {
-  checkEntry,
-  differenceEntry,
-  kindInWork,
-  labelInWork,
+  entryOf,
+  namedInWords,
+  namedInWork,
   rowsWorked,
   type FileReport,
   type FindingEntry,
@@ -37,13 +36,14 @@ export function reportPattern(
   const parts = sections.map(({ name }) => {
     const work = workPattern(withOnBench(pattern, name))
     const section = several ? { section: name } : {}
+    const named = namedInWork(work)
     const findings = [
-      ...checkPattern(work).findings.map(checkEntry(labelInWork(work))),
+      ...checkPattern(work).findings.map((one) =>
+        entryOf(one, named(one.place.row), one.place.pegs),
+      ),
       ...(withOwnWords ? ownWordsFound(work, terms) : []),
     ]
     return {
-      name,
-      kindOf: kindInWork(work),
       rows: rowsWorked(work, terms).map((row) => ({ ...row, ...section })),
       findings: findings.map((finding) => ({ ...finding, ...section })),
     }
@@ -52,8 +52,6 @@ export function reportPattern(
   const ofPiece = checkPiece(piece).map((finding) => pieceEntry(finding, piece, several))
   return {
     file,
-    kindOf: (label, section) =>
-      (parts.find(({ name }) => name === section) ?? parts[0])?.kindOf(label) ?? 'row',
     rows: parts.flatMap(({ rows }) => rows),
     findings: [...parts.flatMap(({ findings }) => findings), ...ofPiece],
   }
@@ -69,12 +67,10 @@ function pieceEntry(
   const isNamed = step === null || message.toLowerCase().includes(`step ${step + 1}`)
   const done = step === null ? null : work.pattern.piece.steps[step]
   return {
-    rule,
-    severity,
-    row: null,
-    pegs: null,
-    message: isNamed ? message : `${name}: ${message}`,
-    advice,
+    ...entryOf(
+      { rule, severity, message: isNamed ? message : `${name}: ${message}`, advice },
+      null,
+    ),
     ...(several ? { section: done?.kind === 'chart' ? done.section : null } : {}),
   }
 }
@@ -90,7 +86,11 @@ export function reportCompared(
   const { remarks, differences } = toldOf(comparison)
   const said = remarks.map(({ remark }) => remark)
   const told = reportReading(name, reading, terms, said)
-  const differing = differences.map(differenceEntry(reading, work))
+  const [inWork, inWords] = [namedInWork(work), namedInWords(reading)]
+  const differing = differences.map(({ difference, places }) => {
+    const { row, read: index } = difference
+    return entryOf(difference, row === null ? inWords(index) : inWork(row), places[0])
+  })
   return { ...told, findings: [...told.findings, ...differing] }
 }
 

@@ -1,15 +1,14 @@
 import { inOrder } from '../loom/gather'
 import { loomRow } from '../loom/row'
 import { pegsInWork } from '../loom/state'
-import type { Finding as CheckFinding } from '../checks/finding'
 import type { Run } from '../pattern/pattern'
 import type { PatternRow } from '../pattern/row'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
-import type { ToldDifference } from '../words/compare/told/told'
 import { languages, termOf } from '../languages/languages'
-import type { ReadRow, Reading, Remark } from '../words/read/reading'
+import type { ReadRow, ReadSettings, Reading } from '../words/read/reading'
+import { unitOfRead } from '../words/read/rows/wordsOfRows'
 import { writeStitches } from '../words/sentence'
 import { oneLine } from './files'
 import { pegsNamed } from '../languages/english/pegs'
@@ -35,6 +34,8 @@ export interface FindingEntry {
   readonly severity: 'error' | 'warning' | 'hint'
   /** The row's label; null: the whole piece. */
   readonly row: string | null
+  /** "Rnd 7", for the plain output only. */
+  readonly name: string | null
   /** From 1, both included; null: no special pegs. */
   readonly pegs: readonly [first: number, last: number] | null
   readonly message: string
@@ -43,19 +44,12 @@ export interface FindingEntry {
   readonly section?: string | null
 }
 
-/** Is the row of this label, in this section, a round? Rows of words are in none. */
-export type KindOf = (label: string, section?: string | null) => Unit
-
 /** What is known of one file. */
 export interface FileReport {
   readonly file: string
-  /** Rounds of a ring or rows: for the plain output. */
-  readonly kindOf: KindOf
   readonly rows: readonly RowEntry[]
   readonly findings: readonly FindingEntry[]
 }
-
-const pegsFromOne = (pegs: Run | null): FindingEntry['pegs'] => pegs && [pegs.from + 1, pegs.to + 1]
 
 export const rowsRead = ({ rows }: Reading, terms: Terms): RowEntry[] =>
   rows.map(({ label, before, takes, makes, after, stitches }) => ({
@@ -83,103 +77,87 @@ export const rowsWorked = ({ run, passes }: Work, terms: Terms): RowEntry[] =>
     }
   })
 
-export const remarkEntry =
-  ({ rows }: Reading) =>
-  ({ rule, severity, row, pegs, message, advice }: Remark): FindingEntry => ({
-    rule,
-    severity,
-    row: row === null ? null : (rows[row]?.label ?? null),
-    pegs: pegsFromOne(pegs),
-    message,
-    advice,
-  })
-
-/** `labelOf`: the label of a chart row. */
-export const checkEntry =
-  (labelOf: (row: number) => string | null) =>
-  ({ rule, severity, place, message, advice }: CheckFinding): FindingEntry => ({
-    rule,
-    severity,
-    row: place.row === null ? null : labelOf(place.row),
-    pegs: pegsFromOne(place.pegs),
-    message,
-    advice,
-  })
-
-export const differenceEntry =
-  ({ rows }: Reading, { numbers }: Work) =>
-  ({
-    difference: { rule, severity, row, read, message, advice },
-    places: [pegs],
-  }: ToldDifference): FindingEntry => ({
-    rule,
-    severity,
-    row:
-      row !== null
-        ? String(numbers[row] ?? row + 1)
-        : read !== null
-          ? (rows[read]?.label ?? null)
-          : null,
-    pegs: pegsFromOne(pegs ?? null),
-    message,
-    advice,
-  })
-
-export const labelInWork =
-  ({ numbers }: Work) =>
-  (row: number): string | null =>
-    numbers[row] === undefined ? null : String(numbers[row])
-
-export const kindInWork = ({ run, passes }: Work): KindOf => {
-  const { shape } = run.habits
-  const kinds = new Map(
-    run.rows.map((worked, pass) => [String(passes[pass]?.number ?? 0), unitOfRow(worked, shape)]),
-  )
-  return (label) => kinds.get(label) ?? (shape === 'ring' ? 'round' : 'row')
+/** A row by its label, and by its whole name. */
+export interface RowNamed {
+  readonly label: string
+  /** "Rnd 7" */
+  readonly name: string
 }
 
-export const kindInWords =
-  ({ settings, rows }: Reading): KindOf =>
-  (label) => {
-    const row = rows.find((one) => one.label === label)
-    const part = row && (row.run !== null || row.end !== 'on')
-    return settings.shape === 'ring' && !part ? 'round' : 'row'
+const rowNamed = (label: string, kind: Unit): RowNamed => ({
+  label,
+  name: languages.us.label(kind, 1, 1).replace('1', () => label),
+})
+
+export const namedInWords =
+  ({ settings, rows }: Reading) =>
+  (index: number | null): RowNamed | null => {
+    const row = index === null ? undefined : rows[index]
+    return row ? rowNamed(row.label, unitOfRead(row, settings.shape)) : null
   }
 
-/** "Rnd 7". */
-export const rowName = (label: string, kind: Unit): string =>
-  languages.us.label(kind, 1, 1).replace('1', () => label)
+export function namedInWork({
+  run,
+  passes,
+  numbers,
+}: Work): (row: number | null) => RowNamed | null {
+  const runOf = new Map(passes.map(({ number }, pass) => [number, run.rows[pass]]))
+  return (row) => {
+    const number = row === null ? undefined : numbers[row]
+    const worked = number === undefined ? undefined : runOf.get(number)
+    return worked ? rowNamed(String(number), unitOfRow(worked, run.habits.shape)) : null
+  }
+}
+
+type Said = Pick<FindingEntry, 'rule' | 'severity' | 'message' | 'advice'>
+
+/** A finding about a row; null: about the whole. Pegs from 0. */
+export const entryOf = (
+  { rule, severity, message, advice }: Said,
+  row: RowNamed | null,
+  pegs: Run | null = null,
+): FindingEntry => ({
+  rule,
+  severity,
+  row: row?.label ?? null,
+  name: row?.name ?? null,
+  pegs: pegs && [pegs.from + 1, pegs.to + 1],
+  message,
+  advice,
+})
 
 /** "error row-count Rnd 7, pegs 3-4: message advice" */
-export function findingLine(
-  { rule, severity, row, pegs, message, advice, section = null }: FindingEntry,
-  kindOf: KindOf,
-): string {
-  const name = row === null ? '' : rowName(row, kindOf(row, section))
+export function findingLine({
+  rule,
+  severity,
+  name,
+  pegs,
+  message,
+  advice,
+  section = null,
+}: FindingEntry): string {
   const where = [
     ...(section === null ? [] : [section]),
-    ...(row === null ? [] : [name]),
+    ...(name === null ? [] : [name]),
     ...(pegs ? [pegsNamed({ from: pegs[0] - 1, to: pegs[1] - 1 })] : []),
   ].join(', ')
   // A reader's message begins with the row's name, which stands here already.
-  const named = name && `${name}: `
-  const said = named && message.startsWith(named) ? message.slice(named.length) : message
+  const named = name === null ? '' : `${name}: `
+  const said = message.startsWith(named) ? message.slice(named.length) : message
   return oneLine(`${severity} ${rule}${where ? ` ${where}` : ''}: ${said} ${advice}`)
 }
 
 /** "Rnd 7: k2, p2, k2tog (24 to 23)", with the shortest repeats there are. */
-export function rowLine(
-  { label, before, takes, after, stitches, run, end, heading }: ReadRow,
-  kindOf: KindOf,
-  terms: Terms,
-): string {
+export function rowLine(read: ReadRow, shape: ReadSettings['shape'], terms: Terms): string {
+  const { label, before, takes, after, stitches, run, end, heading } = read
   const sites = stitches.map(({ stitch }, peg) => ({ stitch, peg }))
   const row = loomRow(sites, 0, sites.length - 1, null, 'on')
   const said = sites.length > 0 ? writeStitches(row, 'forward', takes === before, terms) : 'nothing'
   const [first, last] = heading === 'back' ? [run?.to, run?.from] : [run?.from, run?.to]
   const pegs = first === undefined || last === undefined ? '' : `pegs ${first + 1} to ${last + 1}: `
   const turn = { on: '', 'German turn': '; German turn', wrap: '; wrap and turn' }[end]
-  return `${rowName(label, kindOf(label))}: ${pegs}${said}${turn} (${before} to ${after})`
+  const { name } = rowNamed(label, unitOfRead(read, shape))
+  return `${name}: ${pegs}${said}${turn} (${before} to ${after})`
 }
 
 /** The JSON of one or several files: entries name their file where there are several. */
@@ -189,7 +167,12 @@ export function jsonOf(reports: readonly FileReport[]): string {
     many ? entries.map((entry) => ({ ...entry, file })) : entries
   return JSON.stringify({
     rows: reports.flatMap(({ file, rows }) => named<RowEntry>(file, rows)),
-    findings: reports.flatMap(({ file, findings }) => named<FindingEntry>(file, findings)),
+    findings: reports.flatMap(({ file, findings }) =>
+      named(
+        file,
+        findings.map(({ name: _, ...entry }) => entry),
+      ),
+    ),
   })
 }
 

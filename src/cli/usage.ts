@@ -1,3 +1,5 @@
+import { limits } from '../pattern/pattern'
+
 export const usage = `Pegwright without a screen
 
   read [FILE] --pegs N     read words (standard input without FILE) into rows
@@ -8,7 +10,7 @@ export const usage = `Pegwright without a screen
   draw FILE --as rows|ring|side -o OUT.svg   draw a chart, or the whole piece from the side
 
 For words:
-  --pegs N                 loops on the loom before the first row, 3 to 400
+  --pegs N                 loops on the loom before the first row, ${limits.pegs.least} to ${limits.pegs.most}
   --flat                   worked back and forth on a rake; otherwise in the round
   --direction clockwise|counterclockwise     of a round loom seen from above; clockwise
                            unless said

@@ -6,27 +6,22 @@ import { saidOnce } from '../words/compare/told/saidOnce'
 import { chartFrom } from '../words/read/chart/chartFrom'
 import { wrongSideMessage, wrongSideRow } from '../words/wrongSide'
 import type { Reading, Remark } from '../words/read/reading'
-import {
-  checkEntry,
-  kindInWords,
-  remarkEntry,
-  rowsRead,
-  type FileReport,
-  type FindingEntry,
-} from './report'
+import { entryOf, namedInWords, rowsRead, type FileReport, type FindingEntry } from './report'
 
 /** The rows that the words tell, with what the reader remarks: once for each line that says it. */
-export const reportReading = (
+export function reportReading(
   file: string,
   reading: Reading,
   terms: Terms,
   remarks: readonly Remark[] = saidOnce(reading),
-): FileReport => ({
-  file,
-  kindOf: kindInWords(reading),
-  rows: rowsRead(reading, terms),
-  findings: remarks.map(remarkEntry(reading)),
-})
+): FileReport {
+  const named = namedInWords(reading)
+  return {
+    file,
+    rows: rowsRead(reading, terms),
+    findings: remarks.map((remark) => entryOf(remark, named(remark.row), remark.pegs)),
+  }
+}
 
 /** The same, with what the checks find in the chart that the words make. */
 export function reportWords(file: string, reading: Reading, terms: Terms): FileReport {
@@ -40,34 +35,34 @@ export function reportWords(file: string, reading: Reading, terms: Terms): FileR
 const needlesHint = ({ text, settings }: Reading): FindingEntry[] =>
   wrongSideRow(text, settings)
     ? [
-        {
-          rule: 'wrong-side',
-          severity: 'hint',
-          row: null,
-          pegs: null,
-          message: wrongSideMessage,
-          advice:
-            'If they are written for needles, say --needles: wrong-side rows are turned round.',
-        },
+        entryOf(
+          {
+            rule: 'wrong-side',
+            severity: 'hint',
+            message: wrongSideMessage,
+            advice:
+              'If they are written for needles, say --needles: wrong-side rows are turned round.',
+          },
+          null,
+        ),
       ]
     : []
 
 /** Rows that no chart has room for: their counts are the reader's, nothing else is known of them. */
-function unchecked({ rows }: Reading, charted: number): FindingEntry[] {
-  const first = rows[charted]
-  return first
+const unchecked = (reading: Reading, charted: number): FindingEntry[] =>
+  charted < reading.rows.length
     ? [
-        {
-          rule: 'no-room',
-          severity: 'warning',
-          row: first.label,
-          pegs: null,
-          message: `a chart has room for ${charted} of these ${rows.length} rows. From here on only the counts were checked, not crosses and turns.`,
-          advice: 'Check the rest by itself, or write what repeats as a repeat of rows.',
-        },
+        entryOf(
+          {
+            rule: 'no-room',
+            severity: 'warning',
+            message: `a chart has room for ${charted} of these ${reading.rows.length} rows. From here on only the counts were checked, not crosses and turns.`,
+            advice: 'Check the rest by itself, or write what repeats as a repeat of rows.',
+          },
+          namedInWords(reading)(charted),
+        ),
       ]
     : []
-}
 
 /** Checks of counts: the reader counts the words themselves, so what they say is said already. */
 const countRules = new Set(['row-count', 'masking', 'run-fit', 'empty-peg', 'no-room'])
@@ -76,19 +71,21 @@ const countRules = new Set(['row-count', 'masking', 'run-fit', 'empty-peg', 'no-
 const measureRules = new Set(['gauge', 'cross-tight'])
 
 /** Words may leave more loops than there were pegs named; no chart can be made of these then. */
-function outgrown({ rows, settings: { pegs } }: Reading): FindingEntry | null {
-  const row = rows.find(({ after }) => after > pegs)
-  return row
-    ? {
-        rule: 'no-room',
-        severity: 'warning',
-        row: row.label,
-        pegs: null,
-        message: `${row.after} loops stand on the loom after it; it has ${pegs} pegs.`,
-        advice:
-          'The counts hold, but this needs a loom with more pegs; crosses and turns were not checked.',
-      }
-    : null
+function outgrown(reading: Reading): FindingEntry | null {
+  const { pegs } = reading.settings
+  const index = reading.rows.findIndex(({ after }) => after > pegs)
+  const row = reading.rows[index]
+  if (!row) return null
+  return entryOf(
+    {
+      rule: 'no-room',
+      severity: 'warning',
+      message: `${row.after} loops stand on the loom after it; it has ${pegs} pegs.`,
+      advice:
+        'The counts hold, but this needs a loom with more pegs; crosses and turns were not checked.',
+    },
+    namedInWords(reading)(index),
+  )
 }
 
 function findingsOfChart(reading: Reading): FileReport['findings'] {
@@ -98,6 +95,7 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
   const { pattern, remarks } = chartFrom(reading)
   const work = workPattern(pattern)
   const { passes } = work
+  const named = namedInWords(reading)
   // Each pass is a row of the words: a chart row goes by the label of its first one.
   const readOf = (row: number): number => passes.findIndex((pass) => pass.row === row)
   const matters = ({ rule }: { readonly rule: string }) =>
@@ -116,11 +114,14 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
     rule === 'turn-start' && place.row !== null && afterEdge.has(readOf(place.row))
   return [
     ...unchecked(reading, passes.length),
-    ...remarks.filter(matters).map(remarkEntry(reading)),
+    ...remarks.filter(matters).map((one) => entryOf(one, named(one.row), one.pegs)),
     ...checkPattern(work)
       .findings.filter(
         (finding) => matters(finding) && !saidAtTurn(finding) && !beginsAtEdge(finding),
       )
-      .map(checkEntry((row) => reading.rows[readOf(row)]?.label ?? null)),
+      .map((one) => {
+        const { row, pegs } = one.place
+        return entryOf(one, named(row === null ? null : readOf(row)), pegs)
+      }),
   ]
 }

@@ -6,7 +6,7 @@ import { compare, type Agreement, type Comparison } from '../../words/compare/co
 import { isDifference } from '../../words/compare/comparison'
 import { countDifferences } from '../../words/compare/told/told'
 import { read } from '../../words/read/read'
-import { statesSizes } from '../../words/read/lines/statesSizes'
+import { statesSizes } from '../../words/read/lines/sizesIn'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
 import type { Words } from '../../words/write'

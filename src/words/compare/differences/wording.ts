@@ -8,10 +8,8 @@ import type { OtherRepeat } from '../within/otherRepeat'
 import type { Path } from '../within/path'
 import type { Place } from '../within/row'
 import { termOf } from '../../../languages/languages'
-import { listed } from '../../../languages/english/forms'
+import { someListed } from '../../read/rows/wordsOfRows'
 import { pegsNamed } from '../../../languages/english/pegs'
-
-const mostNamed = 6
 
 /** "pegs 3-4, 7-8 and 11-12"; of very many only the first are named. */
 export function placesNamed(places: readonly Run[]): string {
@@ -21,20 +19,8 @@ export function placesNamed(places: readonly Run[]): string {
   const names = places.map(({ from, to }) =>
     from === to ? `${from + 1}` : `${from + 1}-${to + 1}`,
   )
-  return `pegs ${listed(
-    names.length <= mostNamed
-      ? names
-      : [...names.slice(0, mostNamed - 1), `${names.length - mostNamed + 1} more places`],
-  )}`
+  return `pegs ${someListed(names, (count) => `${count} more places`)}`
 }
-
-/** "3, 5 and 9"; of very many only the first. */
-export const someListed = (items: readonly string[]): string =>
-  listed(
-    items.length <= mostNamed
-      ? items
-      : [...items.slice(0, mostNamed - 1), `${items.length - mostNamed + 1} more`],
-  )
 
 /** "k2, p1, k2tog", cut short where there are very many. */
 export function stitchesNamed(stitches: readonly Stitch[], terms: Terms): string {

@@ -1,3 +1,4 @@
+import { ordinal } from '../../../languages/english/forms'
 import type { Run } from '../../../pattern/pattern'
 import { readHead } from '../../read/lines/heads'
 import type { ReadRow, Reading, TextRange, Token } from '../../read/reading'
@@ -165,10 +166,5 @@ function breaksRange(head: string, numberOf: NumberOf): boolean {
 
 function renumbered(said: string, numberOf: NumberOf, at: Position): string {
   const number = numberOf(parseInt(said, 10), at)
-  return isOrdinal(said) ? `${number}${ordinalEnd(number)}` : String(number)
-}
-
-function ordinalEnd(number: number): string {
-  if (number % 100 >= 11 && number % 100 <= 13) return 'th'
-  return ['th', 'st', 'nd', 'rd'][number % 10] ?? 'th'
+  return isOrdinal(said) ? ordinal(number) : String(number)
 }

@@ -3,6 +3,7 @@ import type { Texture } from '../../../stitches/stitch'
 import { Expander } from './expand'
 import { options, type Side, type Stretch, type Taken } from './stretch'
 import { layStitches } from './lay'
+import { deepest } from './sizes'
 import { readLimits } from '../limits'
 import type { Ambiguity, Body, Item } from '../nodes'
 import { fromYarn, type Place, type Places } from './place'
@@ -81,7 +82,7 @@ function fits({ trouble, after }: Resolved | Tried, body: Body, place: Place): b
 }
 
 function ambiguitiesIn(items: readonly Item[], found = new Set<Ambiguity>(), depth = 0) {
-  if (depth > 60) return found
+  if (depth > deepest) return found
   for (const item of items) {
     if (item.do === 'choice') found.add(item.rule)
     if (item.do !== 'group') continue

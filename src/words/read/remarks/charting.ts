@@ -1,16 +1,17 @@
 import type { Gauge, Run } from '../../../pattern/pattern'
 import type { Reading, ReadRow, Remark } from '../reading'
-import { nameOf } from '../rows/wordsOfRows'
+import { unitOfRead, nameOf } from '../rows/wordsOfRows'
 
 /** Stitches of a row that have no peg. */
 export function noRoom(
-  { label, saidAt, stitches, run, end }: ReadRow,
+  read: ReadRow,
   row: number,
   left: number,
   covers: Run,
   shape: 'ring' | 'bar',
 ): Remark {
-  const name = nameOf(shape === 'ring' && !run && end === 'on' ? 'round' : 'row', label)
+  const { label, saidAt, stitches } = read
+  const name = nameOf(unitOfRead(read, shape), label)
   const width = stitches.reduce((sum, { stitch }) => sum + stitch.width, 0)
   const pegs = covers.to - covers.from + 1
   return {

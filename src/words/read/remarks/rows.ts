@@ -1,3 +1,4 @@
+import { counted, isOne } from '../../../languages/english/forms'
 import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
 import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
@@ -8,9 +9,9 @@ import type { TextRange } from '../reading'
 import { error, hint, warning, write } from './remark'
 import { listOfRows } from '../rows/wordsOfRows'
 
-const stitches = (count: number): string => `${count} ${count === 1 ? 'stitch' : 'stitches'}`
-const sts = (count: number): string => `${count} ${count === 1 ? 'st' : 'sts'}`
-const are = (count: number): string => (count === 1 ? 'is' : 'are')
+const stitches = (count: number): string => counted(count, 'stitch', 'stitches')
+const sts = (count: number): string => counted(count, 'st')
+const are = (count: number): string => (isOne(count) ? 'is' : 'are')
 
 /** "These fit: a repeat of 5 or 10 sts, or 2 sts more beside it." */
 function repeatAdvice(block: number, room: number, over: number): string {

@@ -1,5 +1,7 @@
+import { listed } from '../../../languages/english/forms'
+import type { Unit } from '../../../languages/unit'
 import type { Body, Named } from '../nodes'
-import type { ReadRow } from '../reading'
+import type { ReadRow, ReadSettings } from '../reading'
 import type { Words } from './rows'
 
 /** The words as they stand for one of their rows. */
@@ -21,24 +23,30 @@ export const turnsOrNames = ({ items }: Body): boolean =>
 export const lastOf = (named: Named): number | null =>
   named.kind === 'numbers' ? named.numbers.reduce((most, n) => Math.max(most, n), 0) : null
 
+/** What a row of words is called: on a ring one that names no pegs and does not turn is a round. */
+export const unitOfRead = (
+  { run, end }: Pick<ReadRow, 'run' | 'end'>,
+  shape: ReadSettings['shape'],
+): Unit => (shape === 'ring' && run === null && end === 'on' ? 'round' : 'row')
+
 /** Even rows of needles show their wrong side unless the words say otherwise. */
 export function isWrong({ side, kind }: Words, number: number): boolean {
   if (side) return side === 'wrong'
   return kind === 'row' && number % 2 === 0
 }
 
-export const nameOf = (kind: 'round' | 'row', label: string): string =>
+export const nameOf = (kind: Unit, label: string): string =>
   `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
 
-const namesOf = (kind: 'round' | 'row', labels: string): string =>
+const namesOf = (kind: Unit, labels: string): string =>
   `${kind === 'round' ? 'Rnds' : 'Rows'} ${labels}`
 
 /** "Rnd 2", "Rnds 2-4" */
-export const rowsFromTo = (kind: 'round' | 'row', first: number, last: number): string =>
+export const rowsFromTo = (kind: Unit, first: number, last: number): string =>
   first === last ? nameOf(kind, `${first}`) : namesOf(kind, `${first}-${last}`)
 
 /** What several of them are called in a sentence. */
-export const unitOf = (kind: 'round' | 'row'): string => (kind === 'round' ? 'rnds' : 'rows')
+export const unitOf = (kind: Unit): string => (kind === 'round' ? 'rnds' : 'rows')
 
 /** The second row of one line is 5b. */
 export const letterOf = (index: number): string =>
@@ -46,8 +54,19 @@ export const letterOf = (index: number): string =>
 
 const mostNamed = 6
 
+/** "3, 5 and 9"; of very many only the first, and `more` what there is besides. */
+export const someListed = (
+  items: readonly string[],
+  more: (count: number) => string = (count) => `${count} more`,
+): string =>
+  listed(
+    items.length <= mostNamed
+      ? items
+      : [...items.slice(0, mostNamed - 1), more(items.length - mostNamed + 1)],
+  )
+
 /** "Rnd 4", "Rnds 2-4", "Rnds 1, 5 and 9"; of very many only the first. */
-export function listOfRows(kind: 'round' | 'row', numbers: readonly number[]): string {
+export function listOfRows(kind: Unit, numbers: readonly number[]): string {
   const runs: [from: number, to: number][] = []
   for (const number of numbers) {
     const last = runs.at(-1)
@@ -55,8 +74,6 @@ export function listOfRows(kind: 'round' | 'row', numbers: readonly number[]): s
     else runs.push([number, number])
   }
   const said = runs.map(([from, to]) => (from === to ? `${from}` : `${from}-${to}`))
-  const named = said.length > mostNamed ? [...said.slice(0, mostNamed - 1), 'more'] : said
-  const last = named.pop() ?? ''
-  const list = named.length > 0 ? `${named.join(', ')} and ${last}` : last
+  const list = someListed(said, () => 'more')
   return numbers.length === 1 ? nameOf(kind, list) : namesOf(kind, list)
 }
