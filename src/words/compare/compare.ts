@@ -21,8 +21,7 @@ export { applyChanges } from './mend/rewrite'
 /**
  * Hold the words against the chart: every row as the words have it against every working of a
  * chart row. Rows are matched by their numbers, or by what they say where that leaves fewer out.
- * Pairs of rows that are the same objects as before are not compared again; with the comparison of
- * an earlier version nothing is done where both sides are the same.
+ * With the comparison of an earlier version nothing is done where both sides are the same.
  */
 export function compare(reading: Reading, work: Work, previous?: Comparison): Comparison {
   if (previous?.reading === reading && previous.work === work) return previous

@@ -44,32 +44,8 @@ export interface Knits {
   readonly chart: Knit
 }
 
-interface Known {
-  readonly run: PatternRun
-  readonly layout: Layout
-  readonly knits: string
-  readonly mismatches: readonly Mismatch[]
-}
-
-const none: readonly Mismatch[] = []
-const known = new WeakMap<ReadRow, Known>()
-
-/** Compare a row of the words with one working of a chart row. The same pair is asked only once. */
+/** Compare a row of the words with one working of a chart row. */
 export function compareRow(
-  read: ReadRow,
-  run: PatternRun,
-  layout: Layout,
-  knits: Knits,
-): readonly Mismatch[] {
-  const key = `${knits.words}/${knits.chart}`
-  const last = known.get(read)
-  if (last?.run === run && last.layout === layout && last.knits === key) return last.mismatches
-  const mismatches = mismatchesOf(read, run, layout, knits)
-  known.set(read, { run, layout, knits: key, mismatches })
-  return mismatches
-}
-
-function mismatchesOf(
   read: ReadRow,
   run: PatternRun,
   layout: Layout,
@@ -80,7 +56,7 @@ function mismatchesOf(
   const row = meaningOfRow(run.row, read.heading ?? run.heading, knits.chart)
   const sameStitches = meanTheSame(words, row)
   const path = pathOfWords(read, run, sameStitches)
-  if (samePath(path, chart)) return sameStitches ? none : stitchMismatches(read, run, layout, knits)
+  if (samePath(path, chart)) return sameStitches ? [] : stitchMismatches(read, run, layout, knits)
   const found: Mismatch = { kind: 'path', words: path, chart, range: read.range }
   return [found, ...overlapMismatches(read, path, run, layout, knits)]
 }
