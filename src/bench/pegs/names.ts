@@ -1,4 +1,4 @@
-import type { BindOff, CastOn } from '../../loom/move'
+import { bindOffLabels } from '../piece/stepWords'
 import type { Step } from '../../pattern/piece'
 import type { Stretch } from '../../pattern/stretches'
 import type { PieceWork } from '../../pattern/workPiece'
@@ -19,29 +19,13 @@ export function stretchName(stretch: Stretch, terms: Terms): string {
   return `${row} of ${chart.section}${times > 1 ? `, time ${time + 1} of ${times}` : ''}`
 }
 
-const castOnNames: Readonly<Record<CastOn, string>> = {
-  'e-wrap': 'e-wrap',
-  'double e-wrap': 'double e-wrap',
-  chain: 'chain',
-  'long-tail': 'long-tail',
-  drawstring: 'drawstring',
-}
-const bindOffNames: Readonly<Record<BindOff, string>> = {
-  basic: 'basic',
-  elastic: 'elastic',
-  sewn: 'sewn stretchy',
-  gather: 'gather',
-  'three-needle': 'three-needle',
-  graft: 'graft',
-}
-
 function stepName(step: Step, terms: Terms): string {
   const { words } = languages[terms]
   switch (step.kind) {
     case 'cast on':
-      return `${upperFirst(words.castOn)}: ${castOnNames[step.how]}`
+      return `${upperFirst(words.castOn)}: ${step.how}`
     case 'bind off':
-      return `${upperFirst(words.bindOff)}: ${bindOffNames[step.how]}`
+      return `${upperFirst(words.bindOff)}: ${bindOffLabels[step.how]}`
     case 'chart':
       return step.times > 1 ? `${step.section}, ${step.times} times` : step.section
     case 'plain':

@@ -27,9 +27,6 @@ export const castOnLabels = Object.fromEntries(castOns.map((how) => [how, how]))
 export const bindOffLabels: Readonly<Record<BindOff, string>> = {
   ...(Object.fromEntries(bindOffs.map((how) => [how, how])) as Record<BindOff, string>),
   sewn: 'sewn stretchy',
-  gather: 'gather',
-  'three-needle': 'three-needle',
-  graft: 'graft',
 }
 
 /** "pegs 3 to 9"; pegs are 0-based. */

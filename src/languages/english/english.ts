@@ -10,6 +10,7 @@ import { bookletPhrases } from './booklet'
 import { handsPhrases } from './handsPhrases'
 import { piecePhrases } from './piece'
 import { terms } from './terms'
+import { verbOf } from './ways'
 import { counted, times, timesInWords, upperFirst } from './forms'
 import { numbersOfPegs } from './pegs'
 import type { Unit } from '../unit'
@@ -26,8 +27,7 @@ const labels: Readonly<Record<Unit, readonly [one: string, many: string]>> = {
 
 const stitches = (count: number): string => counted(count, 'st')
 
-const knitWords = (how: How): string =>
-  how === 'purl' ? 'purl' : how === 'twisted purl' ? 'purl twisted' : 'knit'
+const knitWords = (how: How): string => (how === 'twisted purl' ? 'purl twisted' : verbOf(how))
 
 const sides: Readonly<Record<Side, string>> = {
   inside: 'inside the loom',

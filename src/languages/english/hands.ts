@@ -3,7 +3,7 @@ import type { Move } from '../../loom/move'
 import { emptyStack, type Stack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
 import { pegsOfMove, pegsPassed, stitchAt, type Done, type HandsContext } from '../hands'
-import { castOnWays, lastOfChain, letGoWays, verbs, wayNames, ways } from './ways'
+import { castOnWays, lastOfChain, letGoWays, inWay, verbOf, ways } from './ways'
 import { movedPast, putBackPast } from './passing'
 import { strandWords } from './strands'
 import { numberWord, upperFirst } from './forms'
@@ -57,8 +57,8 @@ function sayWork(
   const words = wordsOf(first, peg)
   if (stackBefore(first, peg) === emptyStack)
     return `Lay the yarn across the front of ${namePegs(samePeg ? [peg] : pegs)}: there is no loop to lift over it.`
-  const verb = verbs[how]
-  const way = how === knit ? '' : wayNames[how]
+  const verb = upperFirst(verbOf(how))
+  const way = how === knit ? '' : inWay(how)
   const along = saysWay ? ` ${wayOf(direction, first.after.heading)}` : ''
   const [lead, pegWord] = samePeg
     ? ([

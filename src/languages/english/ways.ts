@@ -1,4 +1,4 @@
-import type { BindOff, CastOn, How } from '../../loom/move'
+import type { BindOff, CastOn, How, Knit } from '../../loom/move'
 import type { StrandWords } from './strands'
 
 /** "the peg" for one, "each peg" for several that are done alike. */
@@ -26,23 +26,21 @@ export const ways: Readonly<Record<How, (peg: PegWord, words: StrandWords) => st
   'twisted purl': (peg, words) => `twist ${words.all} once on ${peg}; then ${purl(words)}`,
 }
 
-export const verbs: Readonly<Record<How, 'Knit' | 'Purl'>> = {
-  'e-wrap': 'Knit',
-  'u-wrap': 'Knit',
-  flat: 'Knit',
-  true: 'Knit',
-  purl: 'Purl',
-  'twisted purl': 'Purl',
+/** The kinds of plain knit in short: "flat knit", "e-wrap". Their whole names are those of their stitches. */
+export const knitNames: Readonly<Record<Knit, string>> = {
+  'e-wrap': 'e-wrap',
+  'u-wrap': 'u-wrap',
+  flat: 'flat knit',
+  true: 'true knit',
 }
 
+export const verbOf = (how: How): 'knit' | 'purl' =>
+  how === 'purl' || how === 'twisted purl' ? 'purl' : 'knit'
+
 /** Said of a way that is not the pattern's own. */
-export const wayNames: Readonly<Record<How, string>> = {
-  'e-wrap': ' by e-wrap',
-  'u-wrap': ' by u-wrap',
-  flat: ' by flat knit',
-  true: ' by true knit',
-  purl: '',
-  'twisted purl': ', twisted',
+export function inWay(how: How): string {
+  if (how === 'purl') return ''
+  return how === 'twisted purl' ? ', twisted' : ` by ${knitNames[how]}`
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Direction } from '../../../loom/direction'
-import type { Knit } from '../../../loom/move'
+import { knitNames } from '../../../languages/english/ways'
 import { setLoom, setMaking } from '../../../pattern/edits/settings'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Language } from '../../../languages/language'
@@ -11,13 +11,6 @@ import { termOf } from '../../../languages/languages'
 import { upperFirst } from '../../../languages/english/forms'
 
 type Stated = Pick<Draft, 'rule' | 'range' | 'message' | 'advice' | 'edits' | 'rewrites'>
-
-const knitNames: Readonly<Record<Knit, string>> = {
-  'e-wrap': 'e-wrap',
-  'u-wrap': 'u-wrap',
-  flat: 'flat knit',
-  true: 'true knit',
-}
 
 /**
  * What the words state for the whole piece, where the chart has it otherwise. Either side can be
