@@ -21,8 +21,9 @@ import {
   type Row,
   type Run,
   type Style,
+  type NamedChart,
 } from '../src/pattern/pattern'
-import { newPiece, pairs, pieceLimits, type Piece, type Step } from '../src/pattern/piece'
+import { pairs, pieceLimits, stepsOfOneChart, type Step } from '../src/pattern/piece'
 import { traditions } from '../src/stitches/sign'
 import { termSets } from '../src/languages/terms'
 import type { Stitch } from '../src/stitches/stitch'
@@ -165,7 +166,6 @@ export const arbitraryMaking: Arbitrary<Making> = record({
 
 export const arbitraryCheckSettings: Arbitrary<CheckSettings> = record({
   off: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
-  aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
   longestFloat: fc.nat(limits.longestFloat.most),
   longestCross: between(limits.longestCross),
   rowsBetweenCrosses: fc.oneof(
@@ -213,7 +213,7 @@ export const arbitraryStep = (pegs: number, names: readonly string[]): Arbitrary
     }),
     record({
       kind: fc.constant('chart' as const),
-      section: fc.constantFrom(...names),
+      chart: fc.constantFrom(...names),
       times: fc.integer({ min: 1, max: 4 }),
     }),
     record({
@@ -234,24 +234,25 @@ export const arbitraryStep = (pegs: number, names: readonly string[]): Arbitrary
   )
 }
 
-/** A piece of up to three sections, in any order that is no order to work in at all. */
-export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<Piece> =>
+type PieceParts = Pick<Pattern, 'charts' | 'steps' | 'pair' | 'pace' | 'swatch' | 'pictures'>
+
+/** Up to three charts, worked in steps of any order, which is no order to work in at all. */
+export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<PieceParts> =>
   fc
     .uniqueArray(fc.string({ minLength: 1, maxLength: 12 }), { minLength: 1, maxLength: 3 })
-    .chain(([onBench = 'Chart', ...names]) =>
-      record({
-        onBench: fc.constant(onBench),
-        others: fc.tuple(
-          ...names.map((name) =>
-            record({
-              name: fc.constant(name),
-              chart: arbitraryChart(pegs, size),
-              words: arbitraryWords,
-              aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
-            }),
-          ),
-        ),
-        steps: fc.array(arbitraryStep(pegs, [onBench, ...names]), { maxLength: 6 }),
+    .chain(([first = 'Chart', ...names]) => {
+      const chart = (name: string): Arbitrary<NamedChart> =>
+        record({
+          name: fc.constant(name),
+          chart: arbitraryChart(pegs, size),
+          words: arbitraryWords,
+          aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
+        })
+      return record({
+        charts: fc
+          .tuple(chart(first), fc.tuple(...names.map(chart)))
+          .map(([one, others]): Pattern['charts'] => [one, ...others]),
+        steps: fc.array(arbitraryStep(pegs, [first, ...names]), { maxLength: 6 }),
         pair: fc.constantFrom(...pairs),
         pace: fc.option(between(pieceLimits.pace)),
         swatch: fc.option(
@@ -263,32 +264,45 @@ export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<Pi
         ),
         pictures: fc.array(
           fc
-            .tuple(fc.constantFrom(onBench, ...names), fc.nat(20), arbitraryRun(90))
-            .map(([section, row, run]) => ({ section, row, ...run })),
+            .tuple(fc.constantFrom(first, ...names), fc.nat(20), arbitraryRun(90))
+            .map(([name, row, run]) => ({ chart: name, row, ...run })),
           { maxLength: 3 },
         ),
-      }),
-    )
+      })
+    })
 
 /** A whole document. Texts hold any characters there are. */
 export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
   arbitraryLoom().chain((loom) =>
-    record({
-      title: fc.string({ unit: 'binary' }),
-      designer: fc.string({ unit: 'grapheme' }),
-      notes: fc.string({ unit: 'binary' }),
-      loom: fc.constant(loom),
-      gauge: fc.option(record({ stitches: gaugeCount, rows: gaugeCount })),
-      making: arbitraryMaking,
-      chart: arbitraryChart(loom.pegs, size),
-      words: arbitraryWords,
-      readAs: arbitraryReadAs,
-      checks: arbitraryCheckSettings,
-      style: arbitraryStyle,
-      piece: arbitraryPiece(loom.pegs, size),
-    }),
+    fc
+      .tuple(
+        record({
+          title: fc.string({ unit: 'binary' }),
+          designer: fc.string({ unit: 'grapheme' }),
+          notes: fc.string({ unit: 'binary' }),
+          loom: fc.constant(loom),
+          gauge: fc.option(record({ stitches: gaugeCount, rows: gaugeCount })),
+          making: arbitraryMaking,
+          readAs: arbitraryReadAs,
+          checks: arbitraryCheckSettings,
+          style: arbitraryStyle,
+        }),
+        arbitraryPiece(loom.pegs, size),
+      )
+      .map(([settings, piece]) => ({ ...settings, ...piece })),
   )
 
 /** A document of one chart: cast on, worked once, bound off. */
 export const arbitraryOneChart = (size: ChartSize = {}): Arbitrary<Pattern> =>
-  arbitraryPattern(size).map((pattern) => ({ ...pattern, piece: newPiece() }))
+  arbitraryPattern(size).map((pattern) => {
+    const [chart] = pattern.charts
+    return {
+      ...pattern,
+      charts: [{ ...chart, name: 'Chart' }],
+      steps: stepsOfOneChart('Chart'),
+      pair: 'none',
+      pace: null,
+      swatch: null,
+      pictures: [],
+    }
+  })

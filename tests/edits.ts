@@ -1,4 +1,6 @@
 /** Arbitrary edits for property tests: what is kept from version to version must survive them all. */
+import { withChart } from '../src/pattern/edits/chart'
+import { chartOn } from '../src/pattern/charts'
 import fc, { type Arbitrary } from 'fast-check'
 import { directions, headings } from '../src/loom/direction'
 import { rowEnds } from '../src/loom/row'
@@ -23,8 +25,8 @@ const few = standardVocabulary.stitches.filter(({ id }) =>
 
 /** Any edit there is, on any row and column. Going back to the first version is one of them. */
 export function arbitraryEdit(first: Pattern): Arbitrary<Edit> {
-  const row = fc.nat(599).map((n) => (p: Pattern) => n % p.chart.rows.length)
-  const column = fc.nat(399).map((n) => (p: Pattern) => n % p.chart.columns)
+  const row = fc.nat(599).map((n) => (p: Pattern) => n % chartOn(p).rows.length)
+  const column = fc.nat(399).map((n) => (p: Pattern) => n % chartOn(p).columns)
   const peg = fc.nat(399).map((n) => (p: Pattern) => n % p.loom.pegs)
   const stitch = fc.oneof(fc.constantFrom(...few), fc.constantFrom(...standardVocabulary.stitches))
   const edit = <T extends unknown[]>(
@@ -68,14 +70,12 @@ export const arbitrarySmallPiece: Arbitrary<Pattern> = arbitraryOneChart({
   columns: 12,
   rows: 8,
   cut: true,
-}).map((pattern): Pattern => ({
-  ...pattern,
-  loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 20) },
-  chart: {
-    ...pattern.chart,
-    bands: pattern.chart.bands.map((band) => ({ ...band, times: 2 + (band.times % 3) })),
-  },
-}))
+}).map((pattern): Pattern =>
+  withChart(
+    { ...pattern, loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 20) } },
+    { bands: chartOn(pattern).bands.map((band) => ({ ...band, times: 2 + (band.times % 3) })) },
+  ),
+)
 
 /** A piece and edits to be done one after the other. */
 export const editedPiece = (

@@ -1,4 +1,5 @@
 /** The whole piece, made from its last version after any edits, is the piece made from nothing. */
+import { eachChart, withAllCharts } from '../src/pattern/edits/chart'
 import fc, { type Arbitrary } from 'fast-check'
 import { expect, test } from 'vitest'
 import { checkPattern, type Report } from '../src/checks/check'
@@ -8,7 +9,7 @@ import { sidePicture } from '../src/drawing/piece/side'
 import { writeSvg } from '../src/drawing/svg'
 import { addStep, copyStep, moveStep, removeStep } from '../src/pattern/edits/piece'
 import type { Chart, Pattern } from '../src/pattern/pattern'
-import { sectionsOf, withOnBench } from '../src/pattern/sections'
+import { chartsInOrder, onChart, namedOn } from '../src/pattern/charts'
 import { totalsOf } from '../src/pattern/totals'
 import { workPattern, type Work } from '../src/pattern/work'
 import { workPiece, type PieceWork } from '../src/pattern/workPiece'
@@ -27,31 +28,29 @@ const arbitraryShortPiece: Arbitrary<Pattern> = arbitraryPattern({
   columns: 10,
   rows: 4,
   cut: true,
-}).map((pattern) => ({
-  ...pattern,
-  title: '',
-  notes: '',
-  loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 14) },
-  chart: fewTimes(pattern.chart),
-  checks: { ...pattern.checks, off: [], aside: [] },
-  piece: {
-    ...pattern.piece,
-    others: pattern.piece.others.map((section) => ({
-      ...section,
-      chart: fewTimes(section.chart),
-    })),
-  },
-}))
+}).map((pattern) =>
+  withAllCharts(
+    {
+      ...pattern,
+      title: '',
+      notes: '',
+      loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 14) },
+      checks: { ...pattern.checks, off: [] },
+      charts: eachChart(pattern.charts, (one) => ({ ...one, aside: [] })),
+    },
+    fewTimes,
+  ),
+)
 
 const nameAt = (pattern: Pattern, at: number): string => {
-  const sections = sectionsOf(pattern)
+  const sections = chartsInOrder(pattern)
   return sections[at % sections.length]?.name ?? ''
 }
 
 /** An edit of the chart on the bench, of the steps, or another chart on the bench. */
 function arbitraryPieceEdit(first: Pattern): Arbitrary<Edit> {
   const at = fc.nat(9)
-  const step = arbitraryStep(first.loom.pegs, [first.piece.onBench])
+  const step = arbitraryStep(first.loom.pegs, [namedOn(first).name])
   return fc.oneof(
     { weight: 4, arbitrary: arbitraryEdit(first) },
     fc.tuple(at, step).map(
@@ -66,7 +65,7 @@ function arbitraryPieceEdit(first: Pattern): Arbitrary<Edit> {
         (p: Pattern) =>
           moveStep(p, from % 7, to % 7),
     ),
-    { weight: 2, arbitrary: at.map((name) => (p: Pattern) => withOnBench(p, nameAt(p, name))) },
+    { weight: 2, arbitrary: at.map((name) => (p: Pattern) => onChart(p, nameAt(p, name))) },
   )
 }
 

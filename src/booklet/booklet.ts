@@ -28,7 +28,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const open = countOpen(openFindings(asked))
   const isOwn = settings.words && settings.wording === 'own'
   const wrong = isOwn ? ownWordsOf(asked.pattern).filter(({ errors }) => errors > 0) : []
-  const isHere = ({ name }: { readonly name: string }) => name === pattern.piece.onBench
+  const isHere = ({ name }: { readonly name: string }) => name === asked.name
   const errors = open.error + (wrong.find(isHere)?.errors ?? 0)
   const elsewhere = wrong.filter((words) => !isHere(words)).map(({ name }) => name)
   const isDraft = errors > 0 || elsewhere.length > 0

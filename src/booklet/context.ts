@@ -1,5 +1,5 @@
 import { secondByItself } from '../pattern/pair'
-import { isOneChart, usedSections, withOnBench } from '../pattern/sections'
+import { isOneChart, usedCharts } from '../pattern/charts'
 import { chartWork, type Work } from '../pattern/work'
 import { workOnce, workPieceOnce } from '../pattern/workOnce'
 import type { PieceWork } from '../pattern/workPiece'
@@ -15,7 +15,7 @@ export function contextOf(work: Work, settings: BookletSettings): Context {
   const area = liveArea(papers[settings.paper])
   const piece = workPieceOnce(pattern)
   const isAlone = isOneChart(pattern)
-  const isPair = settings.second && pattern.piece.pair === 'mirrored'
+  const isPair = settings.second && pattern.pair === 'mirrored'
   return {
     settings,
     column: textColumn(area.width, typeScale(settings.largePrint)),
@@ -30,9 +30,9 @@ export function contextOf(work: Work, settings: BookletSettings): Context {
 
 /** The charts that the steps work, in the order of use, each as it is worked first. */
 export const chartsOf = (piece: PieceWork): readonly Work[] =>
-  usedSections(piece.pattern).map(({ name }) => {
-    const step = piece.steps.findIndex(({ section }) => section?.name === name)
-    return chartWork(piece, step) ?? workOnce(withOnBench(piece.pattern, name))
+  usedCharts(piece.pattern).map(({ name }) => {
+    const step = piece.steps.findIndex(({ chart }) => chart?.name === name)
+    return chartWork(piece, step) ?? workOnce(piece.pattern, name)
   })
 
 /** Is the second of a pair worked the other way round? */

@@ -1,6 +1,6 @@
 import { memo } from '../pattern/memo'
 import type { Pattern } from '../pattern/pattern'
-import { isOneChart, usedSections, withOnBench } from '../pattern/sections'
+import { usedCharts } from '../pattern/charts'
 import { workOnce } from '../pattern/workOnce'
 import { compare } from '../words/compare/compare'
 import { countDifferences, countErrors } from '../words/compare/told/told'
@@ -18,21 +18,16 @@ export interface OwnWords {
 }
 
 /** The charts of the booklet that have own words: read and compared once for each version of the pattern. */
-export const ownWordsOf = memo((pattern: Pattern): readonly OwnWords[] => {
-  const used = isOneChart(pattern)
-    ? [pattern.piece.onBench]
-    : usedSections(pattern).map(({ name }) => name)
-  return used.flatMap((name) => {
-    const { words, checks, ...chart } = withOnBench(pattern, name)
+export const ownWordsOf = memo((pattern: Pattern): readonly OwnWords[] =>
+  usedCharts(pattern).flatMap(({ name, words, aside }) => {
     if (words === null) return []
-    const put = { ...chart, words, checks }
-    const comparison = compare(read(words, readSettingsOf(put)), workOnce(put))
+    const comparison = compare(read(words, readSettingsOf(pattern)), workOnce(pattern, name))
     return [
       {
         name,
         differences: countDifferences(comparison),
-        errors: countErrors(comparison, checks.aside),
+        errors: countErrors(comparison, aside),
       },
     ]
-  })
-})
+  }),
+)

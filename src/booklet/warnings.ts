@@ -1,6 +1,6 @@
 import { draftMark } from '../drawing/draft'
 import type { Pattern } from '../pattern/pattern'
-import { isOneChart, sectionsOf, usedSections } from '../pattern/sections'
+import { isOneChart, chartsInOrder, usedCharts } from '../pattern/charts'
 import type { PrintWarning } from './page/page'
 import { lettersMissing } from './page/text'
 import type { BookletSettings } from './settings'
@@ -37,15 +37,15 @@ export function openWarnings(warnings: number, forBaby: boolean): PrintWarning[]
 
 /** Letters that can only be printed as empty boxes. */
 export function letterWarnings(pattern: Pattern, own: boolean): PrintWarning[] {
-  const { title, designer, notes, piece } = pattern
-  const sections = sectionsOf(pattern)
+  const { title, designer, notes, steps } = pattern
+  const charts = chartsInOrder(pattern)
   const texts = [
     title,
     designer,
     notes,
-    ...(own ? sections.map(({ words }) => words ?? '') : []),
-    ...(isOneChart(pattern) ? [] : sections.map(({ name }) => name)),
-    ...piece.steps.map((step) => (step.kind === 'note' ? step.text : '')),
+    ...(own ? charts.map(({ words }) => words ?? '') : []),
+    ...(isOneChart(pattern) ? [] : charts.map(({ name }) => name)),
+    ...steps.map((step) => (step.kind === 'note' ? step.text : '')),
   ]
   const missing = lettersMissing(texts.join(' '))
   if (missing.length === 0) return []
@@ -60,8 +60,8 @@ export function letterWarnings(pattern: Pattern, own: boolean): PrintWarning[] {
 
 /** What is left out of the piece as it is asked for. */
 export function settingWarnings(pattern: Pattern, settings: BookletSettings): PrintWarning[] {
-  const used = usedSections(pattern).map(({ name }) => name)
-  const unused = sectionsOf(pattern).filter(({ name }) => !used.includes(name))
+  const used = usedCharts(pattern).map(({ name }) => name)
+  const unused = chartsInOrder(pattern).filter(({ name }) => !used.includes(name))
   const names = unused.map(({ name }) => `“${name}”`).join(', ')
   return [
     ...(unused.length > 0 && settings.charts
@@ -80,7 +80,7 @@ export function settingWarnings(pattern: Pattern, settings: BookletSettings): Pr
           },
         ]
       : []),
-    ...(pattern.piece.pair === 'mirrored' && !settings.second
+    ...(pattern.pair === 'mirrored' && !settings.second
       ? [
           {
             message: 'The second of the pair is the mirror image, and it is not written out.',

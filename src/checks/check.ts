@@ -86,7 +86,7 @@ function findingOf(known: Known, at: RuleAt, name: string): Finding {
 
 function sortOut(known: Known, all: Finding[]): Report {
   if (all.length > 1) all.sort(byPlace)
-  const { aside } = known.work.pattern.checks
+  const { aside } = known.work
   if (aside.length === 0) return { findings: all, aside: none, known }
   const set = new Set(aside)
   return {

@@ -1,4 +1,4 @@
-import type { Pattern, Run } from '../pattern/pattern'
+import type { Run, Sheet } from '../pattern/pattern'
 
 export const severities = ['error', 'warning', 'hint'] as const
 /** error: it cannot be worked or counts do not agree; warning: likely wrong; hint: good practice. */
@@ -13,7 +13,7 @@ export interface Place {
 /** A repair: an ordinary edit, with the words for its button. */
 export interface Fix {
   readonly label: string
-  readonly edit: (pattern: Pattern) => Pattern
+  readonly edit: (pattern: Sheet) => Sheet
 }
 
 export interface Finding {

@@ -77,13 +77,13 @@ export function learn(work: Work, setting: Setting, previous?: Known): Known {
 function digestAll(
   runs: readonly PatternRun[],
   { from, to }: Change,
-  { pattern, layout, passes, firstRuns }: Work,
+  { chart, layout, passes, firstRuns }: Work,
   setting: Setting,
 ): RowDigest[] {
   const digests: RowDigest[] = []
   for (let index = from; index < to; index++) {
     const run = runs[index]
-    const row = pattern.chart.rows[runs === firstRuns ? index : (passes[index]?.row ?? 0)]
+    const row = chart.rows[runs === firstRuns ? index : (passes[index]?.row ?? 0)]
     if (run && row) digests.push(digestOf(run, row, layout, setting, rowRules))
   }
   return digests

@@ -1,5 +1,5 @@
 import { paint } from '../pattern/edits/paint'
-import type { Pattern } from '../pattern/pattern'
+import type { Pattern, Sheet } from '../pattern/pattern'
 import type { Role } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
 import type { Fix } from './finding'
@@ -18,4 +18,4 @@ export const paintLooks =
 
 export const idOf = (role: Role): string => standardVocabulary.withRole(role).id
 
-export const fix = (label: string, edit: (pattern: Pattern) => Pattern): Fix => ({ label, edit })
+export const fix = (label: string, edit: (pattern: Sheet) => Sheet): Fix => ({ label, edit })

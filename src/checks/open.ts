@@ -16,7 +16,7 @@ export interface OpenFindings {
 
 export const openFindings = (work: Work): OpenFindings => ({
   chart: checkPattern(work).findings,
-  piece: checkPiece(workPieceOnce(work.pattern)),
+  piece: checkPiece(workPieceOnce(work.pattern), work.name),
 })
 
 /** How many of each kind are open. */

@@ -1,3 +1,4 @@
+import { onChart } from '../pattern/charts'
 import { workPattern, type Work } from '../pattern/work'
 import type { Fix } from './finding'
 import type { Rule } from './rule'
@@ -26,11 +27,12 @@ export function thatWork(
 ): readonly Fix[] {
   if (candidates.length === 0) return candidates
   const before = counted(check(work))
+  const sheet = onChart(work.pattern, work.name)
   const good: Fix[] = []
   for (const candidate of candidates) {
     if (good.length === mostFixes) break
-    const pattern = candidate.edit(work.pattern)
-    if (pattern === work.pattern) continue
+    const pattern = candidate.edit(sheet)
+    if (pattern === sheet) continue
     const after = counted(check(workPattern(pattern, work)))
     const removes = (after.get(rule) ?? 0) < (before.get(rule) ?? 0)
     if (removes && [...after].every(([other, count]) => count <= (before.get(other) ?? 0)))

@@ -2,7 +2,7 @@ import { parseArgs, type ParseArgsConfig } from 'node:util'
 import { directions, type Direction } from '../loom/direction'
 import { excerpt, inQuotes } from '../pattern/excerpt'
 import { limits, type Pattern } from '../pattern/pattern'
-import { findSection, sectionsOf, withOnBench } from '../pattern/sections'
+import { findChart, chartsInOrder, onChart } from '../pattern/charts'
 import { sizesIn } from '../words/read/lines/sizesIn'
 import { termSets, type Terms } from '../languages/terms'
 
@@ -122,8 +122,8 @@ export const drawnAsOf = ({ values }: Call): Drawing => {
 /** The pattern with the section that is asked for on the bench; as it is when none is. */
 export function atSection(pattern: Pattern, { values: { section } }: Call): Pattern {
   if (section === undefined) return pattern
-  if (findSection(pattern, section)) return withOnBench(pattern, section)
-  const names = sectionsOf(pattern).map(({ name }) => inQuotes(name))
+  if (findChart(pattern, section)) return onChart(pattern, section)
+  const names = chartsInOrder(pattern).map(({ name }) => inQuotes(name))
   throw new Unusable(
     `There is no section ${inQuotes(section)}; ${names.length === 1 ? 'there is' : 'there are'} ${names.join(', ')}.`,
   )

@@ -3,7 +3,7 @@ import { checkPiece } from '../checks/piece/check'
 import type { PieceFinding } from '../checks/piece/rule'
 import { stepNamed } from '../checks/piece/rule'
 import type { Pattern } from '../pattern/pattern'
-import { sectionsOf, withOnBench } from '../pattern/sections'
+import { chartsInOrder } from '../pattern/charts'
 import { workPattern, type Work } from '../pattern/work'
 import { workPiece, type PieceWork } from '../pattern/workPiece'
 import type { Terms } from '../languages/terms'
@@ -31,10 +31,10 @@ export function reportPattern(
   terms: Terms,
   withOwnWords = false,
 ): FileReport {
-  const sections = sectionsOf(pattern)
-  const several = sections.length > 1
-  const parts = sections.map(({ name }) => {
-    const work = workPattern(withOnBench(pattern, name))
+  const charts = chartsInOrder(pattern)
+  const several = charts.length > 1
+  const parts = charts.map(({ name }) => {
+    const work = workPattern(pattern, undefined, null, name)
     const section = several ? { section: name } : {}
     const named = namedInWork(work)
     const findings = [
@@ -65,13 +65,13 @@ function pieceEntry(
 ): FindingEntry {
   const name = step === null ? '' : stepNamed(work, step)
   const isNamed = step === null || message.toLowerCase().includes(`step ${step + 1}`)
-  const done = step === null ? null : work.pattern.piece.steps[step]
+  const done = step === null ? null : work.pattern.steps[step]
   return {
     ...entryOf(
       { rule, severity, message: isNamed ? message : `${name}: ${message}`, advice },
       null,
     ),
-    ...(several ? { section: done?.kind === 'chart' ? done.section : null } : {}),
+    ...(several ? { section: done?.kind === 'chart' ? done.chart : null } : {}),
   }
 }
 
@@ -96,8 +96,8 @@ export function reportCompared(
 
 /** What is wrong in the designer's own words, held against the chart; nothing without any. */
 function ownWordsFound(work: Work, terms: Terms): FileReport['findings'] {
-  const { pattern } = work
-  if (pattern.words === null) return []
-  const reading = read(pattern.words, readSettingsOf(pattern))
+  const { pattern, words } = work
+  if (words === null) return []
+  const reading = read(words, readSettingsOf(pattern))
   return reportCompared('', reading, work, terms).findings
 }

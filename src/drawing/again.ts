@@ -45,7 +45,7 @@ export function drawChart<G extends Geometry, O extends WithMarks>(
   options: O,
   previous?: ChartScene<G, O>,
 ): ChartScene<G, O> {
-  const columns = usualColumns(work.pattern.chart, work.layout)
+  const columns = usualColumns(work.chart, work.layout)
   const stays =
     previous?.columns === columns &&
     liesTheSame(previous.work, work) &&
@@ -101,10 +101,10 @@ function liesTheSame(before: Work, now: Work): boolean {
     a.loom === b.loom &&
     a.gauge === b.gauge &&
     a.title === b.title &&
-    a.chart.columns === b.chart.columns &&
-    a.chart.repeat === b.chart.repeat &&
-    a.chart.bands === b.chart.bands &&
-    a.chart.rows.length === b.chart.rows.length &&
+    before.chart.columns === now.chart.columns &&
+    before.chart.repeat === now.chart.repeat &&
+    before.chart.bands === now.chart.bands &&
+    before.chart.rows.length === now.chart.rows.length &&
     before.layout === now.layout &&
     before.numbers === now.numbers
   )

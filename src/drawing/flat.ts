@@ -63,11 +63,11 @@ function gridLayer({ pattern }: Work, geometry: FlatGeometry): Layer {
 }
 
 /** Repeats, bands, start and direction. */
-function boxLayer({ pattern, layout }: Work, geometry: FlatGeometry): Layer {
+function boxLayer({ chart, layout }: Work, geometry: FlatGeometry): Layer {
   return layer('boxes', [
     frameItem(geometry),
     ...repeatItems(layout.copies, geometry),
-    ...bandItems(pattern.chart.bands, geometry),
+    ...bandItems(chart.bands, geometry),
     ...startItems(geometry),
   ])
 }
@@ -97,7 +97,7 @@ function repeatItems(times: number, geometry: FlatGeometry): Item[] {
   return [box, stroked(bracket, 'repeat', weights.frame), label]
 }
 
-function bandItems(bands: Work['pattern']['chart']['bands'], geometry: FlatGeometry): Item[] {
+function bandItems(bands: Work['chart']['bands'], geometry: FlatGeometry): Item[] {
   const { slots, firstRow, lastRow, left, right, point, text, margin } = geometry
   const [edge, out] = slots.leftward ? [left, -1] : [right, 1]
   const x = edge + out * margin.band

@@ -44,16 +44,11 @@ export const timesText = (times: number): string => `\u00d7 ${times}`
 
 /** Where the cells of the flat chart lie. Row 1 at the bottom, peg 1 on its true side. */
 export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometry {
-  const { pattern, layout } = work
+  const { pattern, chart, layout } = work
   const width = options.cell ?? 4
   const height = width * cellRatio(pattern)
-  const slots = slotsOf(
-    pattern,
-    layout,
-    options.columns ?? usualColumns(pattern.chart, layout),
-    options.slots,
-  )
-  const lastChartRow = pattern.chart.rows.length - 1
+  const slots = slotsOf(work, options.columns ?? usualColumns(chart, layout), options.slots)
+  const lastChartRow = chart.rows.length - 1
   const firstRow = Math.max(0, options.rows?.from ?? 0)
   const lastRow = Math.min(lastChartRow, options.rows?.to ?? lastChartRow)
   const text = Math.max(numberSize(Math.min(width, height)), options.leastText ?? 0)
@@ -62,7 +57,7 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   // Beyond the last peg numbers stand only where a row starts there.
   const numbers = ends.every((run) => run.rightToLeft === slots.leftward) ? 0.5 : numbered
   const marker = text * 1.2
-  const hasBands = pattern.chart.bands.length > 0
+  const hasBands = chart.bands.length > 0
   const bands = hasBands ? text + textWidth(timesText(10), text) : 0
   const near = border + numbered + marker
   const beyond = border + numbers + marker + bands

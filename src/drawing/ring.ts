@@ -95,11 +95,11 @@ function gridLayer({ pattern }: Work, geometry: RingGeometry): Layer {
 }
 
 /** Repeats, bands, start and direction. */
-function boxLayer({ pattern }: Work, geometry: RingGeometry): Layer {
+function boxLayer({ chart }: Work, geometry: RingGeometry): Layer {
   return layer('boxes', geometry, [
     frameItem(geometry),
     ...repeatItems(geometry),
-    ...bandItems(pattern.chart.bands, geometry),
+    ...bandItems(chart.bands, geometry),
     ...startItems(geometry),
   ])
 }
@@ -120,7 +120,7 @@ function repeatItems(geometry: RingGeometry): Item[] {
 /** +1 where peg 1 stands right of the lane, -1 where it stands left of it. */
 const towardsStart = ({ clockwise }: RingGeometry): number => (clockwise ? 1 : -1)
 
-function bandItems(bands: Work['pattern']['chart']['bands'], geometry: RingGeometry): Item[] {
+function bandItems(bands: Work['chart']['bands'], geometry: RingGeometry): Item[] {
   const { radius, lane, text } = geometry
   const side = towardsStart(geometry)
   const x = side * (lane.band + text * 0.35 + textWidth(timesText(10), text))

@@ -46,14 +46,14 @@ export interface RingGeometry extends Geometry {
  * the other way; anything else would mirror every cross.
  */
 export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometry {
-  const { pattern, layout } = work
+  const { pattern } = work
   const cell = options.cell ?? 4
   const height = cell * cellRatio(pattern)
   const least = options.innermost ?? Math.max(smallestReadable.cell, 0.75 * cell)
   const castOn = options.castOn ?? pattern.style.ringCastOn
-  const slots = slotsOf(pattern, layout, 'loom')
+  const slots = slotsOf(work, 'loom')
   const clockwise = slots.leftward === (castOn === 'outside')
-  const rows = pattern.chart.rows.length
+  const rows = work.chart.rows.length
   const text = numberSize(Math.min(least, height))
 
   const lane = laneFor(work, text)
@@ -124,7 +124,7 @@ function laneFor(work: Work, text: number): RingGeometry['lane'] {
   const digits = textWidth(String(largestNumber(work)), text)
   const pad = text * 0.35
   const mark = text * 0.9
-  const hasBands = work.pattern.chart.bands.length > 0
+  const hasBands = work.chart.bands.length > 0
   const bands = hasBands ? text * 0.5 + textWidth(timesText(10), text) : 0
   const width = pad * 4 + digits + 2 * mark + bands
   const edge = width / 2

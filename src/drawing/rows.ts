@@ -60,7 +60,7 @@ export function rowLayers(work: Work, view: DrawnRows): Layer[] {
   const taken = new Map<string, number>()
   return work.firstRuns.slice(firstRow, lastRow + 1).flatMap((run, offset): Layer[] => {
     const index = firstRow + offset
-    const row = work.pattern.chart.rows[index]
+    const row = work.chart.rows[index]
     if (!row) return []
     const layer = rowLayer(row, run, index, view)
     const copy = taken.get(layer.key) ?? 0
@@ -75,7 +75,7 @@ export function rowLayers(work: Work, view: DrawnRows): Layer[] {
  */
 export function replaceRows(layers: Layer[], work: Work, before: Work, view: DrawnRows): boolean {
   const { firstRow, lastRow } = view.geometry
-  const { rows } = work.pattern.chart
+  const { rows } = work.chart
   const { from, to } = changeOf(work.firstRuns, before.firstRuns)
   let sidesChanged = false
   for (let index = Math.max(from, firstRow); index < to && index <= lastRow; index++) {
@@ -83,7 +83,7 @@ export function replaceRows(layers: Layer[], work: Work, before: Work, view: Dra
     const row = rows[index]
     if (!run || !old || !row) continue
     if (run.rightToLeft !== old.rightToLeft) sidesChanged = true
-    else if (row === before.pattern.chart.rows[index] && run.row === old.row) continue
+    else if (row === before.chart.rows[index] && run.row === old.row) continue
     const layer = rowLayer(row, run, index, view)
     const isAlone = rows.indexOf(row) === index && rows.lastIndexOf(row) === index
     const key = isAlone ? layer.key : freeKey(layer.key, layers)

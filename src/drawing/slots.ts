@@ -1,5 +1,6 @@
 import type { Layout } from '../pattern/layout'
-import type { Pattern, Row, Run } from '../pattern/pattern'
+import type { Chart, Row, Run } from '../pattern/pattern'
+import type { Work } from '../pattern/work'
 
 /** What stands side by side in a drawing: the chart's columns, or all pegs of the loom. */
 export const columnKinds = ['chart', 'loom'] as const
@@ -9,7 +10,7 @@ export type ColumnKind = (typeof columnKinds)[number]
  * What shows a chart as it is worked: its columns, as a rule; all pegs where some row works a column in
  * one copy of the repeat and leaves it out in another, so that one column cannot stand for both.
  */
-export const usualColumns = ({ rows }: Pattern['chart'], layout: Layout): ColumnKind =>
+export const usualColumns = ({ rows }: Chart, layout: Layout): ColumnKind =>
   layout.copyRuns.length > 1 && rows.some((row) => row.run && partsCopies(row.run, layout))
     ? 'loom'
     : 'chart'
@@ -54,8 +55,7 @@ export interface Slots {
 
 /** The slots of a drawing; `part`: only these of them. */
 export function slotsOf(
-  { chart: { columns, repeat }, loom }: Pick<Pattern, 'chart' | 'loom'>,
-  layout: Layout,
+  { chart: { columns, repeat }, layout, pattern: { loom } }: Work,
   kind: ColumnKind,
   part?: Run,
 ): Slots {

@@ -2,8 +2,8 @@ import type { Work } from '../pattern/work'
 import { counted } from '../languages/english/forms'
 
 /** What a chart shows, in one sentence, for people who do not see it. */
-export function chartTitle(kind: string, { pattern, layout }: Work): string {
-  const { chart, loom, title } = pattern
+export function chartTitle(kind: string, { pattern, chart, layout }: Work): string {
+  const { loom, title } = pattern
   const row = loom.shape === 'ring' ? 'round' : 'row'
   const [side, way] =
     loom.direction === 'clockwise' ? ['right', 'right to left'] : ['left', 'left to right']

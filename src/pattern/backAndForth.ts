@@ -7,13 +7,13 @@ export const turnsBack = (
   step: Extract<Step, { kind: 'pegs' }>,
 ): boolean => shape === 'bar' || step.toAndFro || step.run !== null
 
-/** Is the chart of this section worked back and forth by every step that works it? No without one. */
-export function isBackAndForth({ loom, piece }: Pattern, section: string): boolean {
+/** Is the chart of this name worked back and forth by every step that works it? No without one. */
+export function isBackAndForth({ loom, steps }: Pattern, chart: string): boolean {
   let now = loom.shape === 'bar'
   let used = false
-  for (const step of piece.steps) {
+  for (const step of steps) {
     if (step.kind === 'pegs') now = turnsBack(loom, step)
-    if (step.kind !== 'chart' || step.section !== section) continue
+    if (step.kind !== 'chart' || step.chart !== chart) continue
     if (!now) return false
     used = true
   }

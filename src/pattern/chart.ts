@@ -13,6 +13,16 @@ export interface Chart {
   readonly rows: readonly Row[]
 }
 
+/** A chart of a pattern, with what is said of it. */
+export interface NamedChart {
+  readonly name: string
+  readonly chart: Chart
+  /** The designer's own words, kept letter by letter; null: the words are written from the chart. */
+  readonly words: string | null
+  /** Single findings set aside, by their id. */
+  readonly aside: readonly string[]
+}
+
 /** Both ends included, 0-based. */
 export interface Run {
   readonly from: number

@@ -9,6 +9,8 @@ export interface Spot {
 /** A version of the work: what was done to reach it, and where. */
 export interface Version {
   readonly pattern: Pattern
+  /** Name of the chart that is looked at. */
+  readonly on: string
   readonly label: string
   readonly spot: Spot
   /** Edits of one gesture (a whole drag) share this and make one step; null for a single edit. */
@@ -24,7 +26,7 @@ export interface History {
 
 export const begin = (pattern: Pattern, label = 'Open'): History => ({
   past: [],
-  present: { pattern, label, spot: { row: 0, peg: 0 }, gesture: null },
+  present: { pattern, on: pattern.charts[0].name, label, spot: { row: 0, peg: 0 }, gesture: null },
   future: [],
 })
 
@@ -36,10 +38,10 @@ export function add(history: History, version: Version): History {
   return { past: goesOn ? past : [...past, present], present: version, future: [] }
 }
 
-/** What is looked at changes and nothing of the work: there is nothing to take back. */
-export const look = (history: History, pattern: Pattern): History => ({
+/** Another chart is looked at, and nothing of the work changes: there is nothing to take back. */
+export const look = (history: History, on: string): History => ({
   ...history,
-  present: { ...history.present, pattern, gesture: null },
+  present: { ...history.present, on, gesture: null },
 })
 
 export function undo(history: History): History {

@@ -1,4 +1,5 @@
-import type { Chart, LoomSetup, Run } from './pattern'
+import { chartOn } from './charts'
+import type { Chart, LoomSetup, Run, Sheet } from './pattern'
 
 /** How a chart's columns lie on a loom's pegs. */
 export interface Layout {
@@ -57,5 +58,5 @@ function makeLayout(
   return { shape, pegs, columnOf, copies, over: pegs - edges - copies * width, copyRuns }
 }
 
-export const layoutOf = ({ chart, loom }: { chart: Chart; loom: LoomSetup }): Layout =>
-  layOut(chart, loom.pegs, loom.shape)
+export const layoutOf = (sheet: Sheet): Layout =>
+  layOut(chartOn(sheet), sheet.loom.pegs, sheet.loom.shape)

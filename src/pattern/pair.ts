@@ -1,4 +1,5 @@
 import { mirror } from './edits/mirror'
+import { eachChart } from './edits/chart'
 import { setPair } from './edits/piece'
 import type { Pattern } from './pattern'
 
@@ -10,7 +11,7 @@ const seconds = new WeakMap<Pattern, Pattern>()
  * same first.
  */
 export function secondOf(first: Pattern): Pattern {
-  if (first.piece.pair !== 'mirrored') return first
+  if (first.pair !== 'mirrored') return first
   let second = seconds.get(first)
   if (!second) seconds.set(first, (second = derive(first)))
   return second
@@ -21,18 +22,14 @@ function derive(first: Pattern): Pattern {
   return {
     ...mirrored,
     title: first.title ? `${first.title}, second` : 'Second of a pair',
-    words: null,
-    piece: {
-      ...mirrored.piece,
-      others: mirrored.piece.others.map((section) => ({ ...section, words: null })),
-    },
+    charts: eachChart(mirrored.charts, (chart) => ({ ...chart, words: null })),
   }
 }
 
 /** The peg of the second on which the mirror image of what is on this peg of the first stands. */
 export function pegInSecond(first: Pattern, peg: number): number {
   const { loom } = secondOf(first)
-  const fromOtherEnd = first.piece.pair === 'mirrored' && loom.direction === first.loom.direction
+  const fromOtherEnd = first.pair === 'mirrored' && loom.direction === first.loom.direction
   return fromOtherEnd ? loom.pegs - 1 - peg : peg
 }
 

@@ -3,10 +3,10 @@ import type { Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Tradition } from '../stitches/sign'
 import type { Terms } from '../languages/terms'
-import type { Chart, Row } from './chart'
-import { newPiece, type Piece } from './piece'
+import type { Chart, NamedChart, Row } from './chart'
+import { stepsOfOneChart, type Pair, type Pictures, type Step, type Swatch } from './piece'
 
-export type { Band, Chart, Row, Run } from './chart'
+export type { Band, Chart, NamedChart, Row, Run } from './chart'
 
 /**
  * The document. All of it is immutable; edits make new objects and share what they do not change.
@@ -19,15 +19,29 @@ export interface Pattern {
   readonly loom: LoomSetup
   readonly gauge: Gauge | null
   readonly making: Making
-  readonly chart: Chart
-  /** The designer's own words, kept letter by letter; null: the words are written from the chart. */
-  readonly words: string | null
+  /** At least one; their names differ. In no order that matters, but for which of them is shown first. */
+  readonly charts: readonly [NamedChart, ...NamedChart[]]
+  /** The whole piece: what is done with them, from cast-on to bind-off. */
+  readonly steps: readonly Step[]
+  readonly pair: Pair
+  /** Plain stitches that the designer works in a minute; null: not said. */
+  readonly pace: number | null
+  /** A swatch that was weighed; null: none was. */
+  readonly swatch: Swatch | null
+  /** Moves that the booklet shows in pictures. */
+  readonly pictures: readonly Pictures[]
   /** How own words are to be read. */
   readonly readAs: ReadAs
   readonly checks: CheckSettings
   readonly style: Style
-  /** From cast-on to bind-off: what is done with this chart and the charts of the other sections. */
-  readonly piece: Piece
+}
+
+/**
+ * The document as an edit of one chart is given it: with the name of that chart. It is no part of the
+ * document; without it the first chart is meant.
+ */
+export interface Sheet extends Pattern {
+  readonly on?: string
 }
 
 export const shapes = ['ring', 'bar'] as const
@@ -69,8 +83,6 @@ export const readAsWritten: ReadAs = { size: 0, needles: false }
 export interface CheckSettings {
   /** Rules switched off for this pattern. */
   readonly off: readonly string[]
-  /** Single findings set aside, by their id. */
-  readonly aside: readonly string[]
   /** Longest inside float, in pegs. */
   readonly longestFloat: number
   /** Most millimetres a cross may move a loop. */
@@ -116,11 +128,26 @@ export const limits = {
   heavyEvery: { least: 0, most: 50 },
 } as const
 
-export const noRow = (columns: number, stitch: string): Row => ({
+export const blankRow = (columns: number, stitch: string): Row => ({
   cells: Array.from({ length: columns }, () => stitch),
   run: null,
   heading: null,
   end: 'on',
+})
+
+export const emptyChart = (columns: number, rows: number, stitch: string): Chart => ({
+  columns,
+  repeat: null,
+  bands: [],
+  rows: Array.from({ length: rows }, () => blankRow(columns, stitch)),
+})
+
+/** A chart of the designer's, nothing said of it yet. */
+export const newChart = (name: string, chart: Chart): NamedChart => ({
+  name,
+  chart,
+  words: null,
+  aside: [],
 })
 
 /** An empty piece on a ring. */
@@ -137,17 +164,15 @@ export function newPattern(pegs = 36, rows = 12): Pattern {
       transfer: 'ordered',
       forBaby: false,
     },
-    chart: {
-      columns: pegs,
-      repeat: null,
-      bands: [],
-      rows: Array.from({ length: rows }, () => noRow(pegs, 'k')),
-    },
-    words: null,
+    charts: [newChart('Chart', emptyChart(pegs, rows, 'k'))],
+    steps: stepsOfOneChart('Chart'),
+    pair: 'none',
+    pace: null,
+    swatch: null,
+    pictures: [],
     readAs: readAsWritten,
     checks: {
       off: [],
-      aside: [],
       longestFloat: 3,
       longestCross: 40,
       rowsBetweenCrosses: 'habit',
@@ -160,6 +185,5 @@ export function newPattern(pegs = 36, rows = 12): Pattern {
       ringCastOn: 'outside',
       heavyEvery: 5,
     },
-    piece: newPiece(),
   }
 }

@@ -1,38 +1,10 @@
 import type { BindOff, CastOn } from '../loom/move'
-import type { Chart, Run } from './chart'
-
-/**
- * The whole piece: what is done from the cast-on to the bind-off. Its charts are *sections*; the
- * chart of one of them is `Pattern.chart`, the one on the bench.
- */
-export interface Piece {
-  /** Name of the section whose chart is on the bench. */
-  readonly onBench: string
-  /** The other sections, in no order that matters. Names are unique, with the one on the bench. */
-  readonly others: readonly Section[]
-  readonly steps: readonly Step[]
-  readonly pair: Pair
-  /** Plain stitches that the designer works in a minute; null: not said. */
-  readonly pace: number | null
-  /** A swatch that was weighed; null: none was. */
-  readonly swatch: Swatch | null
-  /** Moves that the booklet shows in pictures. */
-  readonly pictures: readonly Pictures[]
-}
+import type { Run } from './chart'
 
 /** Moves `from`..`to` of the way a chart row is worked; all 0-based, both ends included. */
 export interface Pictures extends Run {
-  readonly section: string
+  readonly chart: string
   readonly row: number
-}
-
-export interface Section {
-  readonly name: string
-  readonly chart: Chart
-  /** Own words for this section, or null. */
-  readonly words: string | null
-  /** Findings of this section that were set aside. */
-  readonly aside: readonly string[]
 }
 
 export const pairs = ['none', 'alike', 'mirrored'] as const
@@ -51,7 +23,7 @@ export type Amount = { readonly rows: number } | { readonly mm: number }
 
 export type Step =
   | { readonly kind: 'cast on'; readonly how: CastOn; readonly pegs: Run | null }
-  | { readonly kind: 'chart'; readonly section: string; readonly times: number }
+  | { readonly kind: 'chart'; readonly chart: string; readonly times: number }
   /** Rows of one stitch on all pegs in work. */
   | { readonly kind: 'plain'; readonly stitch: string; readonly amount: Amount }
   /**
@@ -66,7 +38,7 @@ export type StepKind = Step['kind']
 
 export const pieceLimits = {
   steps: { least: 0, most: 100 },
-  sections: { least: 1, most: 40 },
+  charts: { least: 1, most: 40 },
   /** Times a chart is worked. */
   times: { least: 1, most: 99 },
   plainRows: { least: 1, most: 1000 },
@@ -90,17 +62,9 @@ export const pieceLimits = {
 /** How a new piece is cast on and bound off. */
 export const usualEdges = { castOn: 'e-wrap', bindOff: 'basic' } as const
 
-/** A piece of one section: cast on, its chart once, bind off. */
-export const newPiece = (name = 'Chart'): Piece => ({
-  onBench: name,
-  others: [],
-  steps: [
-    { kind: 'cast on', how: usualEdges.castOn, pegs: null },
-    { kind: 'chart', section: name, times: 1 },
-    { kind: 'bind off', how: usualEdges.bindOff, pegs: null },
-  ],
-  pair: 'none',
-  pace: null,
-  swatch: null,
-  pictures: [],
-})
+/** Cast on, work this chart once, bind off. */
+export const stepsOfOneChart = (chart: string): readonly Step[] => [
+  { kind: 'cast on', how: usualEdges.castOn, pegs: null },
+  { kind: 'chart', chart, times: 1 },
+  { kind: 'bind off', how: usualEdges.bindOff, pegs: null },
+]

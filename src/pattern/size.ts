@@ -1,4 +1,4 @@
-import type { Pattern } from './pattern'
+import type { Chart, Pattern } from './pattern'
 import { timesWorked } from './schedule'
 
 /** Finished size in mm, by the gauge, unstretched; null without a gauge from which one can be told. */
@@ -9,7 +9,7 @@ export interface Size {
   readonly height: number
 }
 
-export function sizeOf({ chart, loom, gauge }: Pattern): Size | null {
+export function sizeOf(chart: Chart, { loom, gauge }: Pattern): Size | null {
   if (!gauge) return null
   const times = timesWorked(chart)
   const whole = chart.rows.reduce((sum, { run }, row) => sum + (run ? 0 : (times[row] ?? 1)), 0)

@@ -7,9 +7,9 @@ import { unitOfRow } from './unit'
 import type { PatternRun, Work } from './work'
 import { edgePegs, type PieceWork, type StepWork } from './workPiece'
 
-/** A chart row that is worked, 0-based, and in which section it stands. */
+/** A chart row that is worked, 0-based, and in which chart it stands. */
 export interface RowPlace {
-  readonly section: string
+  readonly chart: string
   readonly row: number
 }
 
@@ -37,12 +37,12 @@ interface StretchPlace {
   readonly isRound: boolean
 }
 
-/** The rows of the chart on the bench, one for each time a row is worked. */
-export const chartStretches = ({ pattern, passes, run }: Work): readonly Stretch[] =>
+/** The rows of the chart, one for each time a row is worked. */
+export const chartStretches = ({ pattern, name, passes, run }: Work): readonly Stretch[] =>
   run.rows.map((rowRun, index) => ({
     kind: 'row',
     run: rowRun,
-    chart: { section: pattern.piece.onBench, row: passes[index]?.row ?? 0 },
+    chart: { chart: name, row: passes[index]?.row ?? 0 },
     step: null,
     number: passes[index]?.number ?? index + 1,
     time: 0,
@@ -55,18 +55,18 @@ export const pieceStretches = ({ steps, pattern }: PieceWork): readonly Stretch[
   steps.flatMap((work, step) => stretchesOf(work, step, pattern.loom.shape))
 
 function stretchesOf(work: StepWork, index: number, shape: Habits['shape']): readonly Stretch[] {
-  const { step, edge, rows, section, toAndFro } = work
+  const { step, edge, rows, chart, toAndFro } = work
   const place = { step: index, time: 0, times: 1 }
   if (edge && (step.kind === 'cast on' || step.kind === 'bind off'))
     return [
       { ...place, kind: 'edge', run: edge, edge: step, chart: null, number: 1, isRound: false },
     ]
-  const passes = section ? schedule(section.chart) : null
+  const passes = chart ? schedule(chart.chart) : null
   const once = passes?.length ?? 0
   return (rows?.rows ?? []).map((run, row) => ({
     kind: 'row' as const,
     run,
-    chart: section && passes ? { section: section.name, row: passes[row % once]?.row ?? 0 } : null,
+    chart: chart && passes ? { chart: chart.name, row: passes[row % once]?.row ?? 0 } : null,
     step: index,
     number: passes ? (row % once) + 1 : row + 1,
     time: passes ? Math.floor(row / once) : 0,

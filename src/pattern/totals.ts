@@ -156,7 +156,7 @@ function countEdge({ step, before, edge }: StepWork, size: Size | null): Count {
 const finite = (estimate: number): number | null => (Number.isFinite(estimate) ? estimate : null)
 
 function withEstimates(count: Count, pattern: Pattern, size: Size | null): Totals {
-  const { pace, swatch } = pattern.piece
+  const { pace, swatch } = pattern
   const knit: Move = { do: 'work', peg: 0, how: pattern.making.knit }
   const inSwatch = size && swatch && swatch.stitches * swatch.rows * yarnOf(knit, size)
   return {

@@ -1,18 +1,17 @@
 import { simulate, type Run } from '../loom/simulate'
 import { castOn, type LoomState } from '../loom/state'
 import { habitsOf } from './habits'
-import { layoutOf, type Layout } from './layout'
-import type { Pattern } from './pattern'
+import { findChart, namedOn } from './charts'
+import { layOut, type Layout } from './layout'
+import type { NamedChart, Pattern, Sheet } from './pattern'
 import { onPegs, type PatternRow, type PatternRun } from './row'
 import { rowNumbers, schedule, type Pass } from './schedule'
-import { withOnBench } from './sections'
 import { workPiece, type PieceWork, type StepWork } from './workPiece'
 
 export type { PatternRun } from './row'
 
 /** A chart worked where it stands in the piece: the one run that all its readings are taken from. */
-export interface Work {
-  /** The pattern, with this chart on the bench. */
+export interface Work extends NamedChart {
   readonly pattern: Pattern
   readonly layout: Layout
   /** One entry per working of a row; `run.rows` stands beside it, entry by entry. */
@@ -28,25 +27,30 @@ export interface Work {
   readonly piece: PieceWork | null
 }
 
-/** The first step that works this section, from 0; null without one. */
-export function firstStepOf({ piece }: Pattern, section: string): number | null {
-  const index = piece.steps.findIndex((step) => step.kind === 'chart' && step.section === section)
+/** The first step that works this chart, from 0; null without one. */
+export function firstStepOf({ steps }: Pattern, chart: string): number | null {
+  const index = steps.findIndex((step) => step.kind === 'chart' && step.chart === chart)
   return index < 0 ? null : index
 }
 
 /**
- * Work the chart on the bench from the loops that the steps before it leave: in this step (from 0) if
- * it works that chart, else in the first that does. With the work of an earlier version, only what the
- * edit touches.
+ * Work a chart (the first, where none is named) from the loops that the steps before it leave: in this
+ * step (from 0) if it works that chart, else in the first that does. With the work of an earlier
+ * version, only what the edit touches.
  */
-export function workPattern(pattern: Pattern, previous?: Work, at = previous?.step ?? null): Work {
-  const { steps, onBench } = pattern.piece
-  const there = at === null ? undefined : steps[at]
-  const isThere = there?.kind === 'chart' && there.section === onBench
-  const step = isThere ? at : firstStepOf(pattern, onBench)
-  if (step === null) return alone(pattern, previous)
+export function workPattern(
+  pattern: Sheet,
+  previous?: Work,
+  at = previous?.step ?? null,
+  name = namedOn(pattern).name,
+): Work {
+  const named = findChart(pattern, name) ?? pattern.charts[0]
+  const there = at === null ? undefined : pattern.steps[at]
+  const isThere = there?.kind === 'chart' && there.chart === named.name
+  const step = isThere ? at : firstStepOf(pattern, named.name)
+  if (step === null) return alone(pattern, named, previous)
   const piece = workPiece(pattern, previous?.piece ?? undefined, step)
-  return chartWork(piece, step) ?? alone(pattern)
+  return chartWork(piece, step) ?? alone(pattern, named)
 }
 
 const fullLooms = new Map<number, LoomState>()
@@ -58,46 +62,49 @@ function fullLoom(pegs: number): LoomState {
 }
 
 /** A chart that no step works, on a loom full of loops. */
-function alone(pattern: Pattern, previous?: Work): Work {
-  const { chart, loom } = pattern
-  const layout = layoutOf(pattern)
-  const rows = schedule(chart).map(({ row }) => onPegs(chart.rows[row] ?? noRow, layout))
-  const run = simulate(rows, fullLoom(loom.pegs), habitsOf(pattern), previous?.run)
-  return workOf(pattern, layout, run, null, null)
+function alone(pattern: Pattern, named: NamedChart, previous?: Work): Work {
+  const { chart } = named
+  const { pegs, shape } = pattern.loom
+  const layout = layOut(chart, pegs, shape)
+  const rows = schedule(chart).map(({ row }) => onPegs(chart.rows[row] ?? noCells, layout))
+  const run = simulate(rows, fullLoom(pegs), habitsOf(pattern), previous?.run)
+  return workOf(pattern, named, run, null, null)
 }
 
-const noRow = { cells: [], run: null, heading: null, end: 'on' } as const
+const noCells = { cells: [], run: null, heading: null, end: 'on' } as const
 
 function workOf(
   pattern: Pattern,
-  layout: Layout,
+  named: NamedChart,
   run: Run<PatternRow>,
   step: number | null,
   piece: PieceWork | null,
 ): Work {
-  const passes = schedule(pattern.chart)
+  const { chart } = named
+  const { pegs, shape } = pattern.loom
+  const layout = layOut(chart, pegs, shape)
+  const passes = schedule(chart)
   const firstRuns =
-    pattern.chart.bands.length === 0
-      ? run.rows
-      : run.rows.filter((_, index) => passes[index]?.time === 0)
-  const numbers = rowNumbers(pattern.chart)
-  return { pattern, layout, passes, run, firstRuns, numbers, step, piece }
+    chart.bands.length === 0 ? run.rows : run.rows.filter((_, index) => passes[index]?.time === 0)
+  const numbers = rowNumbers(chart)
+  return { ...named, pattern, layout, passes, run, firstRuns, numbers, step, piece }
 }
 
 /** How often a step works a chart whole; 0 where it works none. */
-const wholeTimes = ({ section, rows }: StepWork): number =>
-  section && rows ? Math.floor(rows.rows.length / schedule(section.chart).length) : 0
+const wholeTimes = ({ chart, rows }: StepWork): number =>
+  chart && rows ? Math.floor(rows.rows.length / schedule(chart.chart).length) : 0
 
 /** The chart's work in a step, at one of its times (from 0), with the loom as it is then; null: none. */
 export function chartWork(piece: PieceWork, step: number, time = 0): Work | null {
   const work = piece.steps[step]
-  if (!work?.section || !work.rows) return null
-  const pattern = withOnBench(piece.pattern, work.section.name)
+  const { pattern } = piece
+  if (!work?.chart || !work.rows) return null
+  const named = findChart(pattern, work.chart.name) ?? work.chart
   // What goes beyond the length of a piece is read as it stands by itself.
-  if (wholeTimes(work) === 0) return alone(pattern)
-  const { length } = schedule(work.section.chart)
+  if (wholeTimes(work) === 0) return alone(pattern, named)
+  const { length } = schedule(named.chart)
   const run = timeOf(work.rows, time * length, length)
-  return workOf(pattern, layoutOf(pattern), run, step, piece)
+  return workOf(pattern, named, run, step, piece)
 }
 
 /** That at each of its times. */

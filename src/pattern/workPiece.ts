@@ -9,11 +9,11 @@ import { changeOf } from './changes'
 import { foldOf } from './fold'
 import { entersRound, gapToAndFro, headingFrom } from './inWork'
 import { layOut, type Layout } from './layout'
-import type { Chart, Pattern, Row, Run } from './pattern'
-import { pieceLimits, type Amount, type Section, type Step } from './piece'
+import type { Chart, NamedChart, Pattern, Row, Run } from './pattern'
+import { pieceLimits, type Amount, type Step } from './piece'
 import { onPegs, type PatternRow } from './row'
 import { schedule, timesWorked } from './schedule'
-import { findSection } from './sections'
+import { findChart } from './charts'
 import { habitsOf } from './habits'
 
 /** One step of the piece, worked. */
@@ -30,7 +30,7 @@ export interface StepWork {
   /** A cast-on or bind-off; null otherwise. */
   readonly edge: EdgeRun | null
   /** The chart it works; null where it works none, or one that is not there. */
-  readonly section: Section | null
+  readonly chart: NamedChart | null
   /** Rows worked before this step. */
   readonly firstRow: number
   /** The pegs in work, and whether work goes to and fro between them. */
@@ -53,7 +53,7 @@ export interface PieceWork {
  * touches.
  */
 export function workPiece(pattern: Pattern, previous?: PieceWork, last = Infinity): PieceWork {
-  const { loom, piece } = pattern
+  const { loom } = pattern
   const habits = habitsOf(pattern)
   const whole: Run = { from: 0, to: loom.pegs - 1 }
   let pegs = whole
@@ -62,7 +62,7 @@ export function workPiece(pattern: Pattern, previous?: PieceWork, last = Infinit
   if (state.stacks.length !== loom.pegs) state = emptyLoom(loom.pegs)
   let firstRow = 0
   const steps: StepWork[] = []
-  piece.steps.slice(0, last + 1).forEach((step, index) => {
+  pattern.steps.slice(0, last + 1).forEach((step, index) => {
     if (step.kind === 'pegs') {
       pegs = inside(step.run, whole)
       toAndFro = turnsBack(loom, step)
@@ -87,7 +87,7 @@ interface Part {
   readonly done: readonly StepWork[]
 }
 
-type Made = Pick<StepWork, 'after' | 'list' | 'layout' | 'rows' | 'edge' | 'section' | 'leftOut'>
+type Made = Pick<StepWork, 'after' | 'list' | 'layout' | 'rows' | 'edge' | 'chart' | 'leftOut'>
 
 const noRows: readonly Row[] = []
 
@@ -106,7 +106,7 @@ function workStep(
     layout: null,
     rows: null,
     edge: null,
-    section: null,
+    chart: null,
     leftOut: 0,
   }
   switch (step.kind) {
@@ -125,14 +125,20 @@ function workStep(
       return { ...nothing, after: edge.after, edge }
     }
     case 'chart': {
-      const section = findSection(pattern, step.section) ?? null
-      if (!section) return nothing
-      const layout = layOut(section.chart, pattern.loom.pegs, pattern.loom.shape)
+      const named = findChart(pattern, step.chart)
+      if (!named) return nothing
+      const { chart } = named
+      const layout = layOut(chart, pattern.loom.pegs, pattern.loom.shape)
       const times = Math.min(Math.round(step.times) || 1, pieceLimits.times.most)
-      const once = timesWorked(section.chart).reduce((sum, count) => sum + count, 0)
-      const list = rowsOf(section.chart, times, room)
+      const once = timesWorked(chart).reduce((sum, count) => sum + count, 0)
+      const list = rowsOf(chart, times, room)
       const worked = workRows(list, layout, before, part, habits, was)
-      return { ...nothing, section, ...worked, leftOut: Math.max(0, times * once - list.length) }
+      return {
+        ...nothing,
+        chart: named,
+        ...worked,
+        leftOut: Math.max(0, times * once - list.length),
+      }
     }
     case 'plain': {
       const count = plainRows(pattern, step.amount)
@@ -341,8 +347,8 @@ function same(work: StepWork, was: StepWork | undefined): was is StepWork {
   return keys.every((key) =>
     key === 'pegs'
       ? work.pegs.from === was.pegs.from && work.pegs.to === was.pegs.to
-      : key === 'section'
-        ? work.section?.chart === was.section?.chart && work.section?.name === was.section?.name
+      : key === 'chart'
+        ? work.chart?.chart === was.chart?.chart && work.chart?.name === was.chart?.name
         : work[key] === was[key],
   )
 }

@@ -9,8 +9,8 @@
  *   before leaves it, and does not turn.
  * - Own words are a list of their lines; null: the words are written from the chart. Sizes are
  *   numbered from 1.
- * - `piece` is what is done from the cast-on to the bind-off. `chart` and `words` are those of the
- *   section named by `onBench`; `sections` holds the others.
+ * - `steps` is what is done from the cast-on to the bind-off; a step names the chart that it works. Each
+ *   chart has its own words and findings set aside (`aside`).
  * - Lengths are millimetres; a gauge is in stitches and rows to 100 mm.
  *
  * Keys that are not known are refused, since saving would lose them.
@@ -18,9 +18,9 @@
 import type { Pattern } from '../pattern/pattern'
 import { inQuotes } from '../pattern/excerpt'
 import { findStitch } from '../stitches/vocabulary'
-import { Misfit, toChart, toChartEntry, toWords } from './formatChart'
+import { Misfit, toChart, toChartEntry } from './formatChart'
 import { parseJson } from './formatJson'
-import { toPiece, toPieceEntry } from './formatPiece'
+import { toPictures, toPicturesEntry, toStep, toStepEntry } from './formatSteps'
 import { checkShape, type PatternFile } from './formatSchema'
 import { otherFile, upgrade, version } from './formatVersions'
 
@@ -71,31 +71,29 @@ export function fileName({ title }: Pick<Pattern, 'title'>): string {
 
 const refuse = (message: string): ReadResult => ({ ok: false, message })
 
-function toPattern(file: PatternFile): Pattern {
-  const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } = file
+function toPattern({ pegwright: _, ...file }: PatternFile): Pattern {
+  const { style } = file
   if (findStitch(style.background)?.width !== 1)
     throw new Misfit(
       `"style.background" is ${inQuotes(style.background)}; it must be a stitch of one column, such as "k".`,
     )
+  const names = file.charts.map(({ name }) => name)
+  const twice = names.find((name, index) => names.indexOf(name) !== index)
+  if (twice !== undefined)
+    throw new Misfit(`Two charts are called ${inQuotes(twice)}; names must differ.`)
+  const [first, ...others] = file.charts.map((chart) => toChart(chart, names.length === 1))
+  if (!first) throw new Misfit('The file has no chart.')
   return {
-    title,
-    designer,
-    notes,
-    loom,
-    gauge,
-    making,
-    chart: toChart(chart),
-    words: words && toWords(words),
-    readAs: { ...readAs, size: readAs.size - 1 },
-    checks,
-    style,
-    piece: toPiece(file.piece),
+    ...file,
+    charts: [first, ...others],
+    steps: file.steps.map((step, index) => toStep(step, index + 1, names)),
+    pictures: file.pictures.map((picture, index) => toPictures(picture, index + 1, names)),
+    readAs: { ...file.readAs, size: file.readAs.size - 1 },
   }
 }
 
 function toFile(pattern: Pattern): PatternFile {
-  const { title, designer, notes, loom, gauge, making, chart, words, readAs, checks, style } =
-    pattern
+  const { title, designer, notes, loom, gauge, making, swatch, readAs, checks, style } = pattern
   return {
     pegwright: version,
     title,
@@ -104,16 +102,18 @@ function toFile(pattern: Pattern): PatternFile {
     loom: inOrder(loom, ['shape', 'pegs', 'pitch', 'direction']),
     gauge: gauge && inOrder(gauge, ['stitches', 'rows']),
     making: inOrder(making, ['knit', 'crossing', 'transfer', 'forBaby']),
-    chart: toChartEntry(chart),
-    words: words === null ? null : words.split('\n'),
+    charts: pattern.charts.map(toChartEntry),
+    steps: pattern.steps.map(toStepEntry),
+    pair: pattern.pair,
+    pace: pattern.pace,
+    swatch: swatch && inOrder(swatch, ['stitches', 'rows', 'grams']),
+    pictures: pattern.pictures.map(toPicturesEntry),
     readAs: { size: readAs.size + 1, needles: readAs.needles },
     checks: {
       ...inOrder(checks, ['longestFloat', 'longestCross', 'rowsBetweenCrosses']),
       off: [...checks.off],
-      aside: [...checks.aside],
     },
     style: inOrder(style, ['symbols', 'terms', 'background', 'cell', 'ringCastOn', 'heavyEvery']),
-    piece: toPieceEntry(pattern.piece),
   }
 }
 
@@ -122,8 +122,8 @@ const inOrder = <T extends object, K extends keyof T>(whole: T, keys: readonly K
   Object.fromEntries(keys.map((key) => [key, whole[key]])) as Pick<T, K>
 
 /**
- * Lists down to the third level go one item a line; what lies deeper goes on one line. A section
- * lies three levels deeper than the chart on the bench and is written as that is.
+ * Lists down to the third level go one item a line; what lies deeper goes on one line. The rows of a
+ * chart lie two levels deeper and are written as a list too.
  */
 function print(value: unknown, depth: number, deepest = 2): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
@@ -133,7 +133,7 @@ function print(value: unknown, depth: number, deepest = 2): string {
     ? value.map((item: unknown) => print(item, depth + 1, deepest))
     : Object.entries(value).map(
         ([key, item]) =>
-          `"${key}": ${print(item, depth + 1, key === 'sections' ? deepest + 3 : deepest)}`,
+          `"${key}": ${print(item, depth + 1, key === 'charts' ? deepest + 1 : deepest)}`,
       )
   if (items.length === 0) return `${open}${close}`
   if (depth > deepest || (depth === deepest && !isList))

@@ -1,24 +1,28 @@
-import type { Band, Chart, Row, Run } from '../pattern/pattern'
+import { inQuotes } from '../pattern/excerpt'
+import type { Band, Chart, NamedChart, Row, Run } from '../pattern/pattern'
 import { limits } from '../pattern/pattern'
 import { plural, readCells, writeCells } from './formatCells'
 import type { PatternFile, RowEntry, RunEntry } from './formatSchema'
 
-type ChartEntry = PatternFile['chart']
+type ChartEntry = PatternFile['charts'][number]
 
 /** Parts that are right one by one but do not fit together. */
 export class Misfit extends Error {}
 
-/** The chart of a file. `where` says which one, for messages: "" or "In section "Heel": ". */
-export function toChart({ columns, repeat, bands, rows }: ChartEntry, where = ''): Chart {
+/** A chart of a file. `alone`: the file has no other, so that messages need not name it. */
+export function toChart(entry: ChartEntry, alone: boolean): NamedChart {
+  const { name, columns, repeat, bands, rows, words, aside } = entry
   try {
-    return {
+    const chart: Chart = {
       columns,
       repeat: repeat && toRun(repeat, 'The repeat', 'column', columns),
       bands: toBands(bands, rows.length),
       rows: rows.map((row, index) => toRow(row, index + 1, columns)),
     }
+    return { name, chart, words: words && toWords(words), aside }
   } catch (error) {
-    if (where && error instanceof Misfit) throw new Misfit(where + error.message)
+    if (!alone && error instanceof Misfit)
+      throw new Misfit(`In the chart ${inQuotes(name)}: ${error.message}`)
     throw error
   }
 }
@@ -39,7 +43,7 @@ export function toRun({ from, to }: RunEntry, what: string, noun: string, most: 
   return { from: from - 1, to: to - 1 }
 }
 
-function toBands(bands: PatternFile['chart']['bands'], rows: number): Band[] {
+function toBands(bands: ChartEntry['bands'], rows: number): Band[] {
   return bands.map(({ times, ...band }, index) => {
     const run = toRun(band, `Band ${index + 1}`, 'row', rows)
     const last = bands[index - 1]
@@ -68,7 +72,13 @@ function toRow({ stitches, pegs, heading, end }: RowEntry, number: number, colum
   }
 }
 
-export const toChartEntry = ({ columns, repeat, bands, rows }: Chart): ChartEntry => ({
+export const toChartEntry = ({
+  name,
+  chart: { columns, repeat, bands, rows },
+  words,
+  aside,
+}: NamedChart): ChartEntry => ({
+  name,
   columns,
   repeat: repeat && toEntry(repeat),
   bands: bands.map((band) => ({ ...toEntry(band), times: band.times })),
@@ -78,6 +88,8 @@ export const toChartEntry = ({ columns, repeat, bands, rows }: Chart): ChartEntr
     ...(heading && { heading }),
     ...(end !== 'on' && { end }),
   })),
+  words: words === null ? null : words.split('\n'),
+  aside: [...aside],
 })
 
 export const toEntry = ({ from, to }: Run): RunEntry => ({ from: from + 1, to: to + 1 })

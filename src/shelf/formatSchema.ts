@@ -62,12 +62,6 @@ const band = parts({
   times: whole(limits.times),
 })
 
-const chart = parts({
-  columns: whole(limits.columns),
-  repeat: v.nullable(run(limits.columns.most)),
-  bands: listOf(band, 'bands', { least: 0, most: limits.rows.most }),
-  rows: listOf(row, 'rows', limits.rows),
-})
 const words = v.nullable(list(text, 'lines'))
 
 const shortText = ({ least, most }: Range) => {
@@ -82,7 +76,7 @@ const step = v.variant(
     parts({ step: v.literal('cast on'), how: oneOf(castOns), pegs: somePegs }),
     parts({
       step: v.literal('chart'),
-      section: shortText(pieceLimits.name),
+      chart: shortText(pieceLimits.name),
       times: whole(pieceLimits.times),
     }),
     parts({
@@ -98,42 +92,26 @@ const step = v.variant(
   'a step: "cast on", "chart", "plain", "pegs", "note" or "bind off"',
 )
 
-const section = parts({
+const chart = parts({
   name: shortText(pieceLimits.name),
-  chart,
+  columns: whole(limits.columns),
+  repeat: v.nullable(run(limits.columns.most)),
+  bands: listOf(band, 'bands', { least: 0, most: limits.rows.most }),
+  rows: listOf(row, 'rows', limits.rows),
   words,
   aside: list(text, 'texts'),
 })
 
-const piece = parts({
-  onBench: shortText(pieceLimits.name),
-  steps: listOf(step, 'steps', pieceLimits.steps),
-  // The one on the bench stands beside them.
-  sections: listOf(section, 'sections', { least: 0, most: pieceLimits.sections.most - 1 }),
-  pair: oneOf(pairs),
-  pace: v.nullable(size(pieceLimits.pace)),
-  swatch: v.nullable(
-    parts({
-      stitches: size(pieceLimits.swatchStitches),
-      rows: size(pieceLimits.swatchRows),
-      grams: size(pieceLimits.grams),
-    }),
-  ),
-  pictures: listOf(
-    parts({
-      section: shortText(pieceLimits.name),
-      row: whole(limits.rows),
-      from: whole(pieceLimits.moves),
-      to: whole(pieceLimits.moves),
-    }),
-    'step pictures',
-    pieceLimits.pictures,
-  ),
+const pictures = parts({
+  chart: shortText(pieceLimits.name),
+  row: whole(limits.rows),
+  from: whole(pieceLimits.moves),
+  to: whole(pieceLimits.moves),
 })
 
 /** A file of the version that is written now. */
 export const fileSchema = parts({
-  pegwright: v.literal(3),
+  pegwright: v.literal(4),
   title: text,
   designer: text,
   notes: text,
@@ -150,12 +128,21 @@ export const fileSchema = parts({
     transfer: oneOf(transfers),
     forBaby: flag,
   }),
-  chart,
-  words,
+  charts: listOf(chart, 'charts', pieceLimits.charts),
+  steps: listOf(step, 'steps', pieceLimits.steps),
+  pair: oneOf(pairs),
+  pace: v.nullable(size(pieceLimits.pace)),
+  swatch: v.nullable(
+    parts({
+      stitches: size(pieceLimits.swatchStitches),
+      rows: size(pieceLimits.swatchRows),
+      grams: size(pieceLimits.grams),
+    }),
+  ),
+  pictures: listOf(pictures, 'step pictures', pieceLimits.pictures),
   readAs: parts({ size: whole(limits.sizes), needles: flag }),
   checks: parts({
     off: list(text, 'texts'),
-    aside: list(text, 'texts'),
     longestFloat: whole(limits.longestFloat),
     longestCross: size(limits.longestCross),
     rowsBetweenCrosses: v.union(
@@ -171,7 +158,6 @@ export const fileSchema = parts({
     ringCastOn: oneOf(ringStarts),
     heavyEvery: whole(limits.heavyEvery),
   }),
-  piece,
 })
 
 export type PatternFile = v.InferOutput<typeof fileSchema>
@@ -188,12 +174,20 @@ export function checkShape(value: unknown): SchemaResult {
   const result = v.safeParse(fileSchema, value, { abortEarly: true })
   return result.success
     ? { ok: true, file: result.output }
-    : { ok: false, message: describe(result.issues[0]) }
+    : { ok: false, message: describe(result.issues[0], hasOneChart(value)) }
 }
 
-function describe(issue: v.BaseIssue<unknown>): string {
+const hasOneChart = (file: unknown): boolean => {
+  const { charts } = (file ?? {}) as { charts?: unknown }
+  return Array.isArray(charts) && charts.length === 1
+}
+
+function describe(issue: v.BaseIssue<unknown>, isOneChart: boolean): string {
   const path = issue.path ?? []
-  const { where, name } = placeOf(path.map(({ key }) => key))
+  const { where, name } = placeOf(
+    path.map(({ key }) => key),
+    isOneChart,
+  )
   // JSON has no such value: it is the kind of a step, which is looked for first.
   if (issue.input === undefined) return `${where}${name} is missing.`
   if (path.at(-1)?.origin !== 'key')
@@ -204,23 +198,36 @@ function describe(issue: v.BaseIssue<unknown>): string {
 
 /** What one item of these lists is called. */
 const listedAs = new Map([
+  ['charts', 'chart'],
   ['rows', 'row'],
   ['bands', 'band'],
   ['steps', 'step'],
-  ['sections', 'section'],
+  ['pictures', 'picture'],
 ])
 
-/** [chart, rows, 11, pegs, from] is "In row 12, " and "pegs.from". */
-function placeOf(keys: readonly unknown[]): { where: string; name: string } {
-  const index = keys.findIndex((key) => typeof key === 'number')
-  const noun = listedAs.get(String(keys[index - 1]))
-  if (!noun) return { where: '', name: nameOf(keys) }
-  const which = `${noun} ${Number(keys[index]) + 1}`
-  const rest = keys.slice(index + 1)
-  return rest.length > 0
-    ? { where: `In ${which}, `, name: nameOf(rest) }
-    : { where: '', name: `${noun[0]?.toUpperCase()}${noun.slice(1)} ${Number(keys[index]) + 1}` }
+/** What a step of the way to a value says: "row 12" of [rows, 11]; null where it is no such list. */
+function listed(keys: readonly unknown[]): string | null {
+  const noun = typeof keys[1] === 'number' ? listedAs.get(String(keys[0])) : undefined
+  return noun === undefined ? null : `${noun} ${Number(keys[1]) + 1}`
 }
+
+/**
+ * [charts, 1, rows, 11, pegs, from] is "In chart 2, row 12, " and "pegs.from"; a file's only chart is
+ * not named.
+ */
+function placeOf(keys: readonly unknown[], isOneChart: boolean): { where: string; name: string } {
+  const names: string[] = []
+  let rest = keys
+  for (let item = listed(rest); item !== null; item = listed(rest)) {
+    const isOnly = isOneChart && rest[0] === 'charts' && rest.length > 2
+    if (!isOnly) names.push(item)
+    rest = rest.slice(2)
+  }
+  const last = rest.length > 0 ? nameOf(rest) : upperFirst(names.pop() ?? '')
+  return { where: names.length > 0 ? `In ${names.join(', ')}, ` : '', name: last }
+}
+
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** Names are quoted, list places counted from 1: "checks.off", item 2. */
 const nameOf = (keys: readonly unknown[]): string => {

@@ -20,6 +20,39 @@ const pieceOfOneChart = {
   pictures: [],
 }
 
+type Parts = Readonly<Record<string, unknown>>
+
+/** The parts of an object; what is none has none, and the schema says what is missing. */
+const partsOf = (value: unknown): Parts =>
+  typeof value === 'object' && value !== null ? (value as Parts) : {}
+
+const renamed = (value: unknown, from: string, to: string): unknown => {
+  const { [from]: name, ...others } = partsOf(value)
+  return name === undefined ? value : { ...others, [to]: name }
+}
+
+const listIn = (value: unknown, change: (item: unknown) => unknown): unknown =>
+  Array.isArray(value) ? value.map(change) : value
+
+function withAllCharts(file: object): object {
+  const { chart, words, piece, checks, ...others } = file as Parts
+  const { aside, ...checkSettings } = partsOf(checks)
+  const { onBench, sections, steps, pictures, ...pieceParts } = partsOf(piece)
+  const flat = (section: unknown): unknown => {
+    const { chart: rows, ...named } = partsOf(section)
+    return { ...named, ...partsOf(rows) }
+  }
+  const waiting = Array.isArray(sections) ? sections : []
+  return {
+    ...others,
+    charts: [flat({ name: onBench, chart, words, aside }), ...waiting.map(flat)],
+    checks: checkSettings,
+    steps: listIn(steps, (step) => renamed(step, 'section', 'chart')),
+    pictures: listIn(pictures, (picture) => renamed(picture, 'section', 'chart')),
+    ...pieceParts,
+  }
+}
+
 /**
  * Every version there has been, oldest first. To change the format: change the schema, write the
  * step from the last version into its entry here, and add an entry for the new one.
@@ -35,11 +68,13 @@ export const forms: readonly [Form, ...Form[]] = [
     version: 2,
     upgrade: (file) => ({ ...file, piece: pieceOfOneChart }),
   },
-  { version: 3, upgrade: (file) => file },
+  // Before version 4 one chart stood beside the others, and the steps under "piece".
+  { version: 3, upgrade: withAllCharts },
+  { version: 4, upgrade: (file) => file },
 ]
 
 /** The version that is written. */
-export const version = 3
+export const version = 4
 
 /** What is said of anything that no Pegwright saved. */
 export const otherFile = 'This is not a Pegwright file. Choose a file that was saved in Pegwright.'

@@ -59,7 +59,7 @@ const lastThatNames = (said: readonly Said[], pass: number): number => {
 
 /** The passes of each band, `to` one past the last. A band is written whole. */
 function bandPasses({ work }: Sayings): { from: number; to: number }[] {
-  const { bands, rows } = work.pattern.chart
+  const { bands, rows } = work.chart
   let more = 0
   return bands.filter(isInside(rows.length)).map((band) => {
     const from = band.from + more

@@ -1,5 +1,5 @@
 import { mostPegsPassedIn } from '../pattern/floats'
-import type { Pattern, Row } from '../pattern/pattern'
+import type { Chart, Pattern, Row } from '../pattern/pattern'
 import { passedEmpty } from '../pattern/passedEmpty'
 import { placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
@@ -28,15 +28,17 @@ export function directionSaid({ loom, style }: Pattern, terms: Terms = style.ter
 
 /**
  * What a knitter must be told before the first round, a sentence each: which way the work goes,
- * what the plain knit is, and the habits for crosses and decreases if there are any.
+ * what the plain knit is, and the habits for crosses and decreases if there are any in these charts.
  */
 export function statements(
   pattern: Pattern,
+  charts: readonly Chart[],
   terms: Terms = pattern.style.terms,
 ): readonly string[] {
-  const { making, chart } = pattern
+  const { making } = pattern
   const language = languages[terms]
-  const uses = (family: Family) => chart.rows.some((row) => familiesIn(row).has(family))
+  const uses = (family: Family) =>
+    charts.some(({ rows }) => rows.some((row) => familiesIn(row).has(family)))
   return [
     directionSaid(pattern, terms),
     language.rightSide,

@@ -1,4 +1,4 @@
-import { isPlainPiece } from '../pattern/sections'
+import { isPlainPiece } from '../pattern/charts'
 import { usualEdges } from '../pattern/piece'
 import type { Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
@@ -25,7 +25,7 @@ export function plainText(work: Work, terms: Terms = work.pattern.style.terms): 
   return `${[
     [title, designer].filter(Boolean).join('\n'),
     ...section(headings.about, [
-      ...statements(work.pattern, terms),
+      ...statements(work.pattern, [work.chart], terms),
       ...(gauge ? [language.gaugeLine(gauge, making.knit)] : []),
     ]),
     ...section(headings.abbreviations, key),

@@ -75,8 +75,8 @@ class Writer {
 
   /** Write passes from..to; both ends stand between rows, outside bands. */
   write(from: number, to: number): this {
-    const { passes, pattern } = this.#sayings.work
-    const bands = pattern.chart.bands.filter(isInside(pattern.chart.rows.length))
+    const { passes, chart } = this.#sayings.work
+    const bands = chart.bands.filter(isInside(chart.rows.length))
     for (let pass = from; pass < to;) {
       const row = passes[pass]?.row
       const band = bands.find((one) => one.from === row)

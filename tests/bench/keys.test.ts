@@ -52,12 +52,12 @@ test('rows and columns that are marked are copied and repeated', () => {
   press(bench, 'Enter')
   press(bench, 'ArrowUp', { shiftKey: true })
   press(bench, 'd')
-  expect(bench.pattern.chart.rows).toHaveLength(8)
+  expect(bench.chart.rows).toHaveLength(8)
   expect(cellsOf(bench, 2)).toBe('p k k k k k k k k k k k')
   press(bench, 'Home')
   press(bench, 'ArrowLeft', { shiftKey: true })
   press(bench, 'r')
-  expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 1 })
+  expect(bench.chart.repeat).toEqual({ from: 0, to: 1 })
 })
 
 test('marked columns fill the loom, and undo brings the others back', () => {
@@ -67,10 +67,10 @@ test('marked columns fill the loom, and undo brings the others back', () => {
   for (let column = 0; column < 3; column++) press(bench, 'ArrowLeft', { shiftKey: true })
   press(bench, 'R', { shiftKey: true })
   expect(cellsOf(bench, 0)).toBe('p k k k')
-  expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 3 })
+  expect(bench.chart.repeat).toEqual({ from: 0, to: 3 })
   expect(bench.work.layout).toMatchObject({ copies: 3, over: 0 })
   bench.undo()
-  expect(bench.pattern.chart).toMatchObject({ columns: 12, repeat: null })
+  expect(bench.chart).toMatchObject({ columns: 12, repeat: null })
 })
 
 test('a row put in after a turn starts beside the yarn and goes back', () => {
@@ -78,7 +78,7 @@ test('a row put in after a turn starts beside the yarn and goes back', () => {
   bench.apply('Turn', (p) => setEnd(setRun(p, 0, { from: 0, to: 5 }), 0, 'German turn'))
   press(bench, 'Insert')
   // The turned peg keeps its strand: work goes back from its neighbour (common practice).
-  expect(bench.pattern.chart.rows[1]?.run).toEqual({ from: 0, to: 4 })
+  expect(bench.chart.rows[1]?.run).toEqual({ from: 0, to: 4 })
   expect(bench.work.firstRuns[1]).toMatchObject({ heading: 'back', faults: [] })
 })
 
@@ -87,23 +87,23 @@ test('a command that cannot run says why', () => {
   bench.goTo({ row: 0, peg: 0 }, { row: 5, peg: 0 })
   press(bench, 'Backspace', { ctrlKey: true })
   expect(bench.said.text).toBe('A chart keeps at least one round.')
-  expect(bench.pattern.chart.rows).toHaveLength(6)
+  expect(bench.chart.rows).toHaveLength(6)
 })
 
 test('undo and redo give back the very versions', () => {
   const bench = smallBench()
-  const first = bench.pattern
+  const first = bench.first
   press(bench, 'Enter')
-  const second = bench.pattern
+  const second = bench.first
   const key = (init: KeyboardEventInit) => {
     const event = new KeyboardEvent('keydown', { cancelable: true, ...init })
     Object.defineProperty(event, 'target', { value: document.body })
     benchKey(bench, event)
   }
   key({ key: 'z', ctrlKey: true })
-  expect(bench.pattern).toBe(first)
+  expect(bench.first).toBe(first)
   key({ key: 'Z', ctrlKey: true, shiftKey: true })
-  expect(bench.pattern).toBe(second)
+  expect(bench.first).toBe(second)
 })
 
 test('no key means two things', () => {
@@ -158,8 +158,8 @@ describe('with rows and columns marked', () => {
     for (let column = 0; column < 3; column++) press(bench, 'ArrowLeft', shift)
     press(bench, 'r')
     press(bench, 'R', shift)
-    expect(bench.pattern.chart.columns).toBe(4)
-    expect(bench.pattern.chart.repeat).toEqual({ from: 0, to: 3 })
+    expect(bench.chart.columns).toBe(4)
+    expect(bench.chart.repeat).toEqual({ from: 0, to: 3 })
     expect(bench.said.text).toBe(
       'The 4-peg repeat now goes 3 times round the loom; the other stitches are gone.',
     )

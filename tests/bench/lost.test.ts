@@ -1,3 +1,5 @@
+import { setWords } from '../../src/pattern/edits/words'
+import { namedOn } from '../../src/pattern/charts'
 import { screen } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
 import { doneSaid } from '../../src/bench/commands/done'
@@ -175,12 +177,12 @@ test('what is said has a button that takes it back, until something else is done
 test('a mend that takes a cross away says that too', async () => {
   // Words that purl peg 6 of round 3, where the chart has a cross.
   const bench = crossed(3)
-  bench.apply('Write words', (p) => ({ ...p, words: 'Rnd 3: k5, p1, k6.\n' }))
+  bench.apply('Write words', (p) => setWords(p, 'Rnd 3: k5, p1, k6.\n'))
   const { user } = show(Findings, { bench })
   const found = bench.wording.findings.find(({ message }) => message.includes('2/2 LC'))
   // The mend that changes the chart, not the words.
   const label = found?.fixes.find(
-    ({ edit }) => edit(bench.pattern).words === bench.pattern.words,
+    ({ edit }) => namedOn(edit(bench.pattern)).words === bench.work.words,
   )?.label
   expect(label).toBeDefined()
   await user.click(screen.getAllByRole('button', { name: label ?? '' })[0] as HTMLElement)

@@ -43,10 +43,10 @@ test('rows are worked several times, and turned', async () => {
   await user.clear(times)
   await user.type(times, '3')
   await user.tab()
-  expect(bench.pattern.chart.bands).toEqual([{ from: 0, to: 0, times: 3 }])
+  expect(bench.chart.bands).toEqual([{ from: 0, to: 0, times: 3 }])
   await user.click(screen.getByText(/^Worked: pegs 1/))
   await user.selectOptions(screen.getByLabelText('At the end'), 'German turn')
-  expect(bench.pattern.chart.rows[0]?.end).toBe('German turn')
+  expect(bench.chart.rows[0]?.end).toBe('German turn')
 })
 
 test('every command of rows and pegs has a button, the times of a row too', async () => {
@@ -59,7 +59,7 @@ test('every command of rows and pegs has a button, the times of a row too', asyn
   bench.apply('Band', (p) => setBand(p, 0, 2, 4))
   await screen.findByTitle('Work rounds 1 to 3 once')
   await user.click(once)
-  expect(bench.pattern.chart.bands).toEqual([])
+  expect(bench.chart.bands).toEqual([])
   expect(screen.getByLabelText(/Worked/)).toHaveValue(1)
 })
 
@@ -74,7 +74,7 @@ test('a number outside its limits is refused with the limits, and what stood the
   // No words of its own move what stands beside it.
   expect(screen.queryByRole('alert')).toBe(null)
   expect(times).toHaveValue(1)
-  expect(bench.pattern.chart.bands).toEqual([])
+  expect(bench.chart.bands).toEqual([])
 })
 
 describe('how often marked rounds are worked', () => {
@@ -122,9 +122,9 @@ describe('how often marked rounds are worked', () => {
     await enter(user, '2')
     await enter(user, '1')
     // It stood at 1 already: nothing was asked for.
-    expect(bench.pattern.chart.bands).toHaveLength(3)
+    expect(bench.chart.bands).toHaveLength(3)
     workTimes(bench, { from: 2, to: 3 }, 1)
-    expect(bench.pattern.chart.bands).toEqual([{ from: 0, to: 1, times: 6 }])
+    expect(bench.chart.bands).toEqual([{ from: 0, to: 1, times: 6 }])
     expect(bench.said).toMatchObject({
       text: 'Now worked once. Before, round 13 was worked 3 times and round 16 was worked 6 times.',
       undo: true,
@@ -135,7 +135,7 @@ describe('how often marked rounds are worked', () => {
     const { user, bench } = show(Here, { bench: cuff() })
     mark(bench, 0, 1)
     await enter(user, '4')
-    expect(bench.pattern.chart.bands[0]).toEqual({ from: 0, to: 1, times: 4 })
-    expect(bench.pattern.chart.bands).toHaveLength(3)
+    expect(bench.chart.bands[0]).toEqual({ from: 0, to: 1, times: 4 })
+    expect(bench.chart.bands).toHaveLength(3)
   })
 })

@@ -1,3 +1,4 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import { render, screen, within } from '@testing-library/svelte'
 import { tick } from 'svelte'
 import { expect, test } from 'vitest'
@@ -27,14 +28,14 @@ import { addStep } from '../../src/pattern/edits/piece'
 import { setLoom } from '../../src/pattern/edits/settings'
 import { makeShortRows } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
-import { newPattern, noRow } from '../../src/pattern/pattern'
+import { newPattern, blankRow } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
-import { sectionsOf } from '../../src/pattern/sections'
+import { chartsInOrder } from '../../src/pattern/charts'
 import userEvent from '@testing-library/user-event'
 import { show, smallBench } from './render'
 
-const kinds = (bench: Bench) => bench.pattern.piece.steps.map(({ kind }) => kind)
-const names = (bench: Bench) => sectionsOf(bench.pattern).map(({ name }) => name)
+const kinds = (bench: Bench) => bench.pattern.steps.map(({ kind }) => kind)
+const names = (bench: Bench) => chartsInOrder(bench.pattern).map(({ name }) => name)
 const undoAll = (bench: Bench) => {
   while (bench.history.past.length > 0) bench.undo()
 }
@@ -42,21 +43,21 @@ const emptyChart = {
   columns: 12,
   repeat: null,
   bands: [],
-  rows: [noRow(12, 'k'), noRow(12, 'k')],
+  rows: [blankRow(12, 'k'), blankRow(12, 'k')],
 }
 
 test('each kind of step is named with what there is to say of it', () => {
   const steps: Step[] = [
     { kind: 'cast on', how: 'long-tail', pegs: { from: 0, to: 5 } },
-    { kind: 'chart', section: 'Chart', times: 3 },
-    { kind: 'chart', section: 'Gone', times: 1 },
+    { kind: 'chart', chart: 'Chart', times: 3 },
+    { kind: 'chart', chart: 'Gone', times: 1 },
     { kind: 'plain', stitch: 'p', amount: { mm: 50 } },
     { kind: 'pegs', run: { from: 2, to: 7 }, toAndFro: true },
     { kind: 'note', text: 'Try it on.\nThen go on.' },
     { kind: 'bind off', how: 'graft', pegs: null },
   ]
   const pattern = newPattern(12, 6)
-  const bench = smallBench({ ...pattern, piece: { ...pattern.piece, steps } })
+  const bench = smallBench({ ...pattern, steps })
   const { work, lengths } = bench.piece
   expect(
     steps.map((step, index) => [
@@ -78,10 +79,10 @@ test('each kind of step is named with what there is to say of it', () => {
 test('a step of the pegs that are worked begins as the work before it goes', () => {
   const bench = smallBench()
   putStep(bench, 'pegs', 1)
-  expect(bench.pattern.piece.steps[1]).toEqual({ kind: 'pegs', run: null, toAndFro: false })
+  expect(bench.pattern.steps[1]).toEqual({ kind: 'pegs', run: null, toAndFro: false })
   editStep(bench, 1, { kind: 'pegs', run: { from: 0, to: 5 }, toAndFro: true })
   putStep(bench, 'pegs', 2)
-  expect(bench.pattern.piece.steps[2]).toMatchObject({ toAndFro: true })
+  expect(bench.pattern.steps[2]).toMatchObject({ toAndFro: true })
 })
 
 test('a click on the name of a step, or beside its fields, says where the next one goes', async () => {
@@ -97,15 +98,15 @@ test('a step that works a chart brings it on the bench, as an edit that undo tak
   const bench = smallBench()
   putSection(bench, 'Heel', emptyChart, true)
   expect(kinds(bench)).toEqual(['cast on', 'chart', 'chart', 'bind off'])
-  expect(bench.pattern.piece.onBench).toBe('Chart')
+  expect(bench.on).toBe('Chart')
   chooseStep(bench, 2)
-  expect(bench.pattern.piece.onBench).toBe('Heel')
-  expect(bench.pattern.chart.rows).toHaveLength(2)
+  expect(bench.on).toBe('Heel')
+  expect(bench.chart.rows).toHaveLength(2)
   bench.undo()
-  expect(bench.pattern.piece.onBench).toBe('Chart')
-  expect(bench.pattern.chart.rows).toHaveLength(6)
+  expect(bench.on).toBe('Chart')
+  expect(bench.chart.rows).toHaveLength(6)
   bench.redo()
-  expect(bench.pattern.piece.onBench).toBe('Heel')
+  expect(bench.on).toBe('Heel')
   undoAll(bench)
   expect(names(bench)).toEqual(['Chart'])
 })
@@ -127,9 +128,9 @@ test('a chart that comes on the bench is nothing to take back', () => {
   putSection(bench, 'Heel', emptyChart, true)
   const steps = bench.history.past.length
   chooseStep(bench, 2)
-  expect(bench.pattern.piece.onBench).toBe('Heel')
+  expect(bench.on).toBe('Heel')
   chooseStep(bench, 1)
-  expect(bench.pattern.piece.onBench).toBe('Chart')
+  expect(bench.on).toBe('Chart')
   expect(bench.history.past).toHaveLength(steps)
 })
 
@@ -170,20 +171,20 @@ test('steps are edited in place; a length begins as long as the rows were', asyn
   bench.apply('Add', (p) => addStep(p, 2, { kind: 'plain', stitch: 'k', amount: { rows: 26 } }))
   const { user } = show(StepsEditor, { bench })
   await user.selectOptions(screen.getByLabelText('Step 3: counted in'), 'cm')
-  expect(bench.pattern.piece.steps[2]).toMatchObject({ amount: { mm: 100 } })
+  expect(bench.pattern.steps[2]).toMatchObject({ amount: { mm: 100 } })
   await user.selectOptions(screen.getByLabelText('Step 3: stitch'), 'purl')
   await user.selectOptions(screen.getByLabelText('Step 1: which pegs'), 'pegs')
-  expect(bench.pattern.piece.steps[0]).toMatchObject({ pegs: { from: 0, to: 5 } })
+  expect(bench.pattern.steps[0]).toMatchObject({ pegs: { from: 0, to: 5 } })
   const times = screen.getByLabelText(/^Step 2: times/)
   await user.clear(times)
   await user.type(times, '100')
   await user.tab()
   expect(screen.getByRole('alert')).toHaveTextContent('enter a whole number from 1 to 99.')
-  expect(bench.pattern.piece.steps[1]).toMatchObject({ times: 1 })
+  expect(bench.pattern.steps[1]).toMatchObject({ times: 1 })
   await user.click(screen.getByRole('button', { name: 'Note' }))
   await user.type(screen.getByLabelText(/: note$/), 'Measure now.')
   await user.tab()
-  expect(bench.pattern.piece.steps).toContainEqual({ kind: 'note', text: 'Measure now.' })
+  expect(bench.pattern.steps).toContainEqual({ kind: 'note', text: 'Measure now.' })
   undoAll(bench)
   expect(kinds(bench)).toEqual(['cast on', 'chart', 'bind off'])
 })
@@ -229,10 +230,10 @@ test('the form offers the usual heel of the loom, and says what cannot be worked
   )
   await user.click(screen.getByRole('button', { name: 'Add to this chart' }))
   // The two rounds that follow take in what is left of the turns: the heel has none of its own.
-  expect(bench.pattern.chart.rows).toHaveLength(6 + rows.length - 2)
+  expect(bench.chart.rows).toHaveLength(6 + rows.length - 2)
   expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   bench.undo()
-  expect(bench.pattern.chart.rows).toHaveLength(6)
+  expect(bench.chart.rows).toHaveLength(6)
 
   const turned = screen.getByLabelText('Turned each side')
   await user.clear(turned)
@@ -249,24 +250,23 @@ test('the form offers the usual heel of the loom, and says what cannot be worked
 
 test('a heel fits the columns of a chart with a repeat, and is refused where there is no room', () => {
   const pattern = newPattern(12, 6)
-  const row = { ...noRow(2, 'k') }
-  const bench = smallBench({
-    ...pattern,
-    chart: { columns: 2, repeat: { from: 0, to: 1 }, bands: [], rows: [row, row] },
-  })
+  const row = { ...blankRow(2, 'k') }
+  const bench = smallBench(
+    withChart(pattern, { columns: 2, repeat: { from: 0, to: 1 }, bands: [], rows: [row, row] }),
+  )
   const heel = usualHeel(bench.pattern.loom)
   const made = makeShortRows(bench.pattern.loom, heel, 'k', 2)
   if (!made.ok) throw new Error(made.message)
   putShortRowsHere(bench, 'Heel', heel)
-  expect(bench.pattern.chart.rows.every(({ cells }) => cells.length === 2)).toBe(true)
+  expect(bench.chart.rows.every(({ cells }) => cells.length === 2)).toBe(true)
   expect(bench.spot.row).toBe(1)
   expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
-  const there = bench.pattern.chart.rows.length
+  const there = bench.chart.rows.length
   expect(there).toBe(2 + made.rows.length - 1)
   bench.apply('Fill the chart', (p) => insertRows(p, there, 595 - there))
   putShortRowsHere(bench, 'Heel', heel)
   expect(bench.said.text).toContain('and can have 600')
-  expect(bench.pattern.chart.rows).toHaveLength(595)
+  expect(bench.chart.rows).toHaveLength(595)
 })
 
 test('pace and weighed swatch hold when they are whole, and what does not fit is said', async () => {
@@ -275,24 +275,24 @@ test('pace and weighed swatch hold when they are whole, and what does not fit is
   await user.type(screen.getByLabelText(/^Pace/), '500')
   await user.tab()
   expect(screen.getByRole('alert')).toHaveTextContent('Pace: enter a number from 1 to 200')
-  expect(bench.pattern.piece.pace).toBeNull()
+  expect(bench.pattern.pace).toBeNull()
   await user.type(screen.getByLabelText(/^Pace/), '25')
   await user.tab()
-  expect(bench.pattern.piece.pace).toBe(25)
+  expect(bench.pattern.pace).toBe(25)
   await user.type(screen.getByLabelText('Stitches of the swatch'), '20')
   await user.type(screen.getByLabelText('Rows of the swatch'), '30')
   await user.tab()
-  expect(bench.pattern.piece.swatch).toBeNull()
+  expect(bench.pattern.swatch).toBeNull()
   await user.type(screen.getByLabelText(/^Weight/), '3.5')
   await user.tab()
-  expect(bench.pattern.piece.swatch).toEqual({ stitches: 20, rows: 30, grams: 3.5 })
+  expect(bench.pattern.swatch).toEqual({ stitches: 20, rows: 30, grams: 3.5 })
 })
 
 test('the panel lists the steps with their findings; arrows move between them', async () => {
   const bench = smallBench()
   bench.apply('Take out', (p) => ({
     ...p,
-    piece: { ...p.piece, steps: p.piece.steps.slice(0, 2) },
+    steps: p.steps.slice(0, 2),
   }))
   const { user } = show<{ bench: Bench; edit: () => void }>(PiecePanel, {
     bench,
@@ -311,7 +311,7 @@ test('what is wrong with the piece is listed, leads to its step, is mended and s
   const bench = smallBench()
   bench.apply('Take out', (p) => ({
     ...p,
-    piece: { ...p.piece, steps: p.piece.steps.slice(0, 2) },
+    steps: p.steps.slice(0, 2),
   }))
   const { user } = show(Findings, { bench })
   await user.click(screen.getByRole('button', { name: /Step 2 \(Chart\)/ }))
@@ -358,10 +358,7 @@ test('steps and totals speak the words of the trade', () => {
   const bench = smallBench({
     ...pattern,
     gauge: { stitches: 20, rows: 28 },
-    piece: {
-      ...pattern.piece,
-      steps: pattern.piece.steps.toSpliced(1, 0, { kind: 'pegs', run: null, toAndFro: true }),
-    },
+    steps: pattern.steps.toSpliced(1, 0, { kind: 'pegs', run: null, toAndFro: true }),
   })
   const { container } = render(PieceDialog, { bench, open: true })
   const text = container.textContent
@@ -381,10 +378,10 @@ test('a toe added before the bind-off is grafted, and undone in one go', async (
   expect(bench.said.text).toBe(
     'The chart “Toe” is added, worked in step 3. The bind-off after it is a graft now.',
   )
-  expect(bench.pattern.piece.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'graft' })
+  expect(bench.pattern.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'graft' })
   expect(bench.piece.findings).toEqual([])
   bench.undo()
-  expect(bench.pattern.piece.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'basic' })
+  expect(bench.pattern.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'basic' })
   expect(names(bench)).toEqual(['Chart'])
 })
 
@@ -420,7 +417,7 @@ test('a new cast-on after a bind-off proposes just the empty pegs', () => {
     addStep(p, 2, { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 4 } }),
   )
   expect(putStep(bench, 'cast on', 3)).toBe(true)
-  expect(bench.pattern.piece.steps[3]).toEqual({
+  expect(bench.pattern.steps[3]).toEqual({
     kind: 'cast on',
     how: 'e-wrap',
     pegs: { from: 0, to: 4 },

@@ -6,7 +6,7 @@ import PrintDialog from '../../src/bench/dialogs/PrintDialog.svelte'
 import { paint } from '../../src/pattern/edits/paint'
 import { setWords } from '../../src/pattern/edits/words'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
-import { withOnBench } from '../../src/pattern/sections'
+import { onChart } from '../../src/pattern/charts'
 import { ferryMitt, withPiece } from '../words/piece/pieces'
 import { smallBench } from './render'
 
@@ -72,7 +72,7 @@ test('step pictures and the second of a pair can be left out where there are som
   expect(tick('Second of the pair')).toBe(null)
   cleanup()
   const { user } = openPiece(
-    withPiece(ferryMitt(), { pictures: [{ section: 'Plait', row: 0, from: 2, to: 9 }] }),
+    withPiece(ferryMitt(), { pictures: [{ chart: 'Plait', row: 0, from: 2, to: 9 }] }),
   )
   expect(tick('Step pictures')?.checked).toBe(true)
   expect(printed('How it is worked: 2/2 left cross')).toBe(true)
@@ -92,8 +92,8 @@ test('without charts there is nothing to choose about them', async () => {
 })
 
 test('own words of a section off the bench are offered, and where they differ is told', () => {
-  const words = setWords(withOnBench(ferryMitt(), 'Plait'), 'Rnds 1-4: purl')
-  openPiece(withOnBench(words, 'Cuff'))
+  const words = setWords(onChart(ferryMitt(), 'Plait'), 'Rnds 1-4: purl')
+  openPiece(onChart(words, 'Cuff'))
   expect(choice()?.value).toBe('chart')
   screen.getByText(/Your own words of “Plait” differ from its chart in \d+ places?\./)
 })

@@ -12,16 +12,16 @@ import StepList from '../../src/bench/piece/StepList.svelte'
 import { fabricOf } from '../../src/bench/state/fabric.svelte'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { addStep, removeStep } from '../../src/pattern/edits/piece'
-import { newPattern, noRow } from '../../src/pattern/pattern'
+import { newPattern, blankRow } from '../../src/pattern/pattern'
 import { show, smallBench } from './render'
 
-const heel = { columns: 12, repeat: null, bands: [], rows: [noRow(12, 'k'), noRow(12, 'k')] }
+const heel = { columns: 12, repeat: null, bands: [], rows: [blankRow(12, 'k'), blankRow(12, 'k')] }
 
 /** Steps: cast on, Chart, Heel, Chart again, bind off; Chart is on the bench. */
 function sock(): Bench {
   const bench = smallBench()
   putSection(bench, 'Heel', heel, true)
-  bench.apply('Add', (p) => addStep(p, 3, { kind: 'chart', section: 'Chart', times: 1 }))
+  bench.apply('Add', (p) => addStep(p, 3, { kind: 'chart', chart: 'Chart', times: 1 }))
   bench.piece.chosen = null
   return bench
 }
@@ -71,7 +71,7 @@ test('steps that come in, change, go and come back take the light along', async 
   expect(await lit()).toEqual(['5'])
   bench.undo()
   expect(await lit()).toEqual(['4'])
-  editStep(bench, 3, { kind: 'chart', section: 'Chart', times: 4 })
+  editStep(bench, 3, { kind: 'chart', chart: 'Chart', times: 4 })
   expect(await lit()).toEqual(['4'])
   bench.apply('Remove', (p) => removeStep(p, 0))
   expect(await lit()).toEqual(['3'])

@@ -109,7 +109,7 @@ test('an edit elsewhere leaves the walk where it is; one that cuts its row keeps
 
 test('over the turn of a German heel work goes on the other way', () => {
   const { bench, walk } = walking(heel())
-  const turned = bench.pattern.chart.rows.findIndex(({ end }) => end === 'German turn')
+  const turned = bench.chart.rows.findIndex(({ end }) => end === 'German turn')
   bench.goTo({ row: turned, peg: 0 })
   walk.toMove(Infinity)
   expect(said(bench, walk)).toMatch(/^Turn back: from here, work/)
@@ -152,7 +152,7 @@ describe('the whole piece', () => {
     walk.walk('piece', 2)
     bench.goTo({ row: 1, peg: 6 })
     expect(walk.source).toBe('piece')
-    expect(walk.stretch?.chart).toEqual({ section: 'Chart', row: 1 })
+    expect(walk.stretch?.chart).toEqual({ chart: 'Chart', row: 1 })
     expect(walk.moment?.site?.peg).toBe(6)
   })
 })
@@ -169,9 +169,9 @@ describe('step pictures', () => {
     walk.toggleMark()
     walk.toMove(5)
     // The second move to the fifth, as both are shown; moves count from 0.
-    expect(picturesOf(walk.parts())).toEqual([{ section: 'Chart', row: 2, from: 1, to: 4 }])
+    expect(picturesOf(walk.parts())).toEqual([{ chart: 'Chart', row: 2, from: 1, to: 4 }])
     walk.toMove(1)
-    expect(picturesOf(walk.parts())).toEqual([{ section: 'Chart', row: 2, from: 0, to: 1 }])
+    expect(picturesOf(walk.parts())).toEqual([{ chart: 'Chart', row: 2, from: 0, to: 1 }])
   })
 
   test('a mark is taken away from anywhere', () => {
@@ -190,8 +190,8 @@ describe('step pictures', () => {
     walk.toggleMark()
     for (let move = 0; move < 5; move++) walk.forward()
     expect(picturesOf(walk.parts())).toEqual([
-      { section: 'Chart', row: 0, from: 9, to: 11 },
-      { section: 'Chart', row: 1, from: 0, to: 2 },
+      { chart: 'Chart', row: 0, from: 9, to: 11 },
+      { chart: 'Chart', row: 1, from: 0, to: 2 },
     ])
     bench.apply('Paint', (p) => paint(p, 'p', 0, 0))
     expect(walk.marked).toBe(null)
@@ -206,7 +206,7 @@ describe('step pictures', () => {
     expect(reasonAgainstPictures(bench.pattern, list)).toBe(null)
     bench.apply('Put', putIntoBooklet(list))
     expect(bench.history.past).toHaveLength(1)
-    expect(bench.pattern.piece.pictures).toEqual(list)
+    expect(bench.pattern.pictures).toEqual(list)
     expect(reasonAgainstPictures(bench.pattern, list)).toMatch(/already/)
     walk.walk('piece', 0)
     expect(reasonAgainstPictures(bench.pattern, picturesOf(walk.parts()))).toMatch(/SVG/)
@@ -246,14 +246,14 @@ test('at an end the keys say why they do nothing', () => {
 
 test('looking at the second of a pair stays at the same step', () => {
   const pattern = newPattern(12, 2)
-  const [castOn, chart, bindOff] = pattern.piece.steps as [Step, Step, Step]
+  const [castOn, chart, bindOff] = pattern.steps as [Step, Step, Step]
   const plain: Step = { kind: 'plain', stitch: 'k', amount: { rows: 3 } }
   const piece = {
-    ...pattern.piece,
+    ...pattern,
     pair: 'mirrored' as const,
     steps: [castOn, chart, plain, bindOff],
   }
-  const { bench, walk } = walking({ ...pattern, piece })
+  const { bench, walk } = walking(piece)
   bench.goTo({ row: 1, peg: 4 })
   walk.walk('piece', 2)
   walk.forward()

@@ -1,3 +1,5 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
@@ -39,8 +41,8 @@ const textOf = (booklet: Booklet): string => linesOf(booklet).flat().join('\n')
 
 const field = (columns: number, rows: number, cells?: (row: number) => string[]): Pattern => {
   const pattern = newPattern(columns, rows)
-  const made = pattern.chart.rows.map((row, i) => (cells ? { ...row, cells: cells(i) } : row))
-  return { ...pattern, chart: { ...pattern.chart, rows: made } }
+  const made = chartOn(pattern).rows.map((row, i) => (cells ? { ...row, cells: cells(i) } : row))
+  return withChart(pattern, { rows: made })
 }
 
 const settings = fc.record({
@@ -164,7 +166,7 @@ describe('what is printed', () => {
           const pattern = field(36, 2, () =>
             Array.from({ length: 36 }, (_, i) => ids[i % ids.length] ?? 'k'),
           )
-          const cells = pattern.chart.rows.flatMap((row) => row.cells)
+          const cells = chartOn(pattern).rows.flatMap((row) => row.cells)
           const style = { ...pattern.style, terms, symbols }
           const booklet = layOut({ ...pattern, style }, { words: false })
           const used = [...new Set(cells)].map(stitchOf)
@@ -191,7 +193,7 @@ describe('what is printed', () => {
   test.each(starterCharts.map(({ id, pattern }) => [id, pattern()] as const))(
     '%s: the key has as many signs as the chart has stitches',
     (_, pattern) => {
-      const used = new Set(pattern.chart.rows.flatMap((row) => placed(row).map((p) => p.stitch)))
+      const used = new Set(chartOn(pattern).rows.flatMap((row) => placed(row).map((p) => p.stitch)))
       const names = [...used].map((stitch) => termOf(stitch, 'us').name).sort()
       const titles = layOut(pattern, { second: false }).pages.flatMap(({ pictures }) =>
         pictures.map(({ scene }) => scene.title),

@@ -1,4 +1,6 @@
 /** Nobody buys a pattern that cannot be worked: with an error each page says that it is a draft. */
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn, namedOn } from '../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import type { Booklet } from '../../src/booklet/page/page'
 import { checkPattern } from '../../src/checks/check'
@@ -9,7 +11,7 @@ import { asDraft, draftMark } from '../../src/drawing/draft'
 import { flatChart } from '../../src/drawing/flat'
 import { ringChart } from '../../src/drawing/ring'
 import { paint, paintAll } from '../../src/pattern/edits/paint'
-import { openSection } from '../../src/pattern/edits/piece'
+import { onChart } from '../../src/pattern/charts'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
 import { setAside } from '../../src/pattern/edits/settings'
 import { setWords } from '../../src/pattern/edits/words'
@@ -32,7 +34,7 @@ const marksOf = ({ pages }: Booklet): number[] =>
 
 const severitiesOf = (pattern: Pattern) => [
   ...checkPattern(workPattern(pattern)).findings.map(({ severity }) => severity),
-  ...checkPiece(workPiece(pattern)).map(({ severity }) => severity),
+  ...checkPiece(workPiece(pattern), namedOn(pattern).name).map(({ severity }) => severity),
 ]
 
 describe('with an error', () => {
@@ -63,10 +65,10 @@ describe('with an error', () => {
 
   test('errors of a chart that is not on the bench mark all pages, and count once', () => {
     const sock = keeperSock()
-    const [first, ...rows] = sock.chart.rows
+    const [first, ...rows] = chartOn(sock).rows
     const row = first && { ...first, cells: ['2/2 LC', ...first.cells.slice(1)] }
-    const wrong = { ...sock, chart: { ...sock.chart, rows: row ? [row, ...rows] : rows } }
-    const away = openSection(wrong, wrong.piece.others[0]?.name ?? '')
+    const wrong = withChart(sock, { rows: row ? [row, ...rows] : rows })
+    const away = onChart(wrong, wrong.charts[1]?.name ?? '')
     expect(pieceErrors(workPattern(wrong)).length).toBeGreaterThan(0)
     expect(chartErrors(workPattern(away))).toEqual([])
     const booklet = layOut(away)
@@ -82,7 +84,7 @@ describe('own words with errors', () => {
   const wrongSocks = (): Pattern => {
     const socks = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
     if (!socks) throw new Error('no socks among the starter charts')
-    return setWords(openSection(socks, 'Leg'), 'Rnd 1: k2, kwool')
+    return setWords(onChart(socks, 'Leg'), 'Rnd 1: k2, kwool')
   }
 
   test.each([
@@ -103,7 +105,9 @@ describe('own words with errors', () => {
   test('what was set aside makes no draft, and words that agree do not', () => {
     const wrong = setWords(plain, 'Rnds 1-4: knit (13 sts)')
     const work = workPattern(wrong)
-    const { remarks } = toldOf(compare(read(wrong.words ?? '', readSettingsOf(wrong)), work))
+    const { remarks } = toldOf(
+      compare(read(namedOn(wrong).words ?? '', readSettingsOf(wrong)), work),
+    )
     const [told] = remarks
     const aside = told ? setAside(wrong, told.id, true) : wrong
     for (const pattern of [aside, setWords(plain, 'Rnds 1-4: knit')])
@@ -113,7 +117,7 @@ describe('own words with errors', () => {
   test('those of a chart that does not lie on the bench are named', () => {
     const wrong = wrongSocks()
     expect(new Set(marksOf(layOut(wrong, own)))).toEqual(new Set([1]))
-    const away = openSection(wrong, 'Foot')
+    const away = onChart(wrong, 'Foot')
     const booklet = layOut(away, own)
     expect(new Set(marksOf(booklet))).toEqual(new Set([1]))
     expect(booklet.warnings[0]?.message).toBe(
@@ -159,11 +163,11 @@ describe('without an error', () => {
   test('a miscount that the chart shows itself is one error in all that count', () => {
     const socks = starterCharts.find(({ id }) => id === 'fog-watch-socks')?.pattern()
     if (!socks) throw new Error('no socks among the starter charts')
-    const sock = openSection(socks, 'Leg')
-    const rows = sock.chart.rows.map((row, index) =>
+    const sock = onChart(socks, 'Leg')
+    const rows = chartOn(sock).rows.map((row, index) =>
       index === 2 ? { ...row, cells: ['none', ...row.cells.slice(1)] } : row,
     )
-    const wrong = { ...sock, chart: { ...sock.chart, rows } }
+    const wrong = withChart(sock, { rows })
     const work = workPattern(wrong)
     const { chart, piece } = openFindings(work)
     expect(chart.map(({ rule }) => rule)).toContain('row-count')

@@ -17,7 +17,7 @@ const forBaby = (pattern: Pattern): Pattern => ({
 
 /** A piece that has something of everything: several charts, a pair, pictures. */
 const everything = forBaby(
-  withPiece(ferryMitt(), { pictures: [{ section: 'Plait', row: 0, from: 2, to: 9 }] }),
+  withPiece(ferryMitt(), { pictures: [{ chart: 'Plait', row: 0, from: 2, to: 9 }] }),
 )
 
 const contextIn = (pattern: Pattern, settings = usualSettings) =>

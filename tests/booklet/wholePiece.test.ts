@@ -9,7 +9,7 @@ import { addStep } from '../../src/pattern/edits/piece'
 import { setWords } from '../../src/pattern/edits/words'
 import { secondByItself } from '../../src/pattern/pair'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
-import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { chartsInOrder, onChart } from '../../src/pattern/charts'
 import { workPiece } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 import { termSets } from '../../src/languages/terms'
@@ -70,7 +70,7 @@ describe.each(pieces)('the whole %s', (_, pattern) => {
   test('has a chart under the name of each section, in the order of use', () => {
     const booklet = layOut(pattern, { second: false })
     const titles = titlesOf(booklet).filter((title) => title.startsWith('Row chart'))
-    const names = sectionsOf(pattern).map(({ name }) => name)
+    const names = chartsInOrder(pattern).map(({ name }) => name)
     expect(titles).toHaveLength(names.length)
     const headings = headingsOf(booklet, typeScales.usual.heading)
     expect(headings.filter((text) => names.includes(text))).toEqual(names)
@@ -79,7 +79,7 @@ describe.each(pieces)('the whole %s', (_, pattern) => {
   test('has one key, one more for the charts of the second, and one list of abbreviations', () => {
     const headings = headingsOf(layOut(pattern), typeScales.usual.heading)
     const alone = headingsOf(layOut(pattern, { second: false }), typeScales.usual.heading)
-    const isMirrored = pattern.piece.pair === 'mirrored'
+    const isMirrored = pattern.pair === 'mirrored'
     expect(alone.filter((text) => text === 'Key')).toHaveLength(1)
     expect(headings.filter((text) => text === 'Key')).toHaveLength(isMirrored ? 2 : 1)
     expect(headings.filter((text) => text === 'Abbreviations')).toHaveLength(1)
@@ -201,7 +201,7 @@ describe('what it takes', () => {
 
 describe('own words', () => {
   const own = 'Every round: knit two, purl two'
-  const mitt = setWords(withOnBench(ferryMitt(), 'Cuff'), own)
+  const mitt = setWords(onChart(ferryMitt(), 'Cuff'), own)
 
   test('of a section take the place of its chart’s words when they are chosen', () => {
     const text = allText(layOut(mitt, { wording: 'own', second: false }))
@@ -211,7 +211,7 @@ describe('own words', () => {
   })
 
   test('of a section off the bench too, and only when they are chosen', () => {
-    const turned = withOnBench(mitt, 'Plait')
+    const turned = onChart(mitt, 'Plait')
     expect(timesIn(allText(layOut(turned, { wording: 'own' })), own)).toBe(1)
     expect(allText(layOut(turned))).not.toContain(own)
   })
@@ -235,7 +235,7 @@ describe('one chart', () => {
 
   test.each(termSets)('tells another cast-on and bind-off, in %s terms', (terms) => {
     const cuff = newPattern()
-    const [, chart] = cuff.piece.steps
+    const [, chart] = cuff.steps
     const pattern = withPiece(
       { ...cuff, style: { ...cuff.style, terms } },
       {
@@ -266,8 +266,8 @@ describe('one chart', () => {
 
 describe('warnings', () => {
   test('a section that no step works is named, and not printed', () => {
-    const steps = keeperSock().piece.steps.filter(
-      (step) => step.kind !== 'chart' || step.section !== 'Heel',
+    const steps = keeperSock().steps.filter(
+      (step) => step.kind !== 'chart' || step.chart !== 'Heel',
     )
     const { warnings, ...booklet } = layOut(withPiece(keeperSock(), { steps }))
     expect(warnings.map(({ message }) => message)).toEqual([expect.stringContaining('“Heel”')])

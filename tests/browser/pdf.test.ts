@@ -1,3 +1,5 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { build, preview, type PreviewServer } from 'vite'
@@ -130,11 +132,11 @@ const isPath = ({ kind }: { readonly kind: string }): boolean => kind === 'path'
 test('a chart of 96 pegs and 200 rounds in many stitches takes less than 1 MB', async () => {
   const pattern = newPattern(96, 200)
   const stitches = ['k', 'p', 'yo', 'k2tog', 'ssk', 'sl', 'p', 'tuck']
-  const rows = pattern.chart.rows.map((row, r) => ({
+  const rows = chartOn(pattern).rows.map((row, r) => ({
     ...row,
     cells: row.cells.map((_, c) => stitches[(c * 7 + r * 3) % 8] ?? 'k'),
   }))
-  const pdf = await print({ ...pattern, chart: { ...pattern.chart, rows } })
+  const pdf = await print(withChart(pattern, { rows }))
   const sheets = pdf.pages.filter(({ text }) => /^Sheet [A-Z]/mu.test(text))
   expect(sheets.length).toBeGreaterThan(1)
   expect(pdf.bytes).toBeLessThan(1_000_000)

@@ -288,9 +288,7 @@ describe('step pictures', () => {
       bench.page.getByRole('button', { name: 'Save', exact: true }).click(),
     )
     const saved = readFile(Buffer.from(file.bytes).toString())
-    expect(saved.ok && saved.pattern.piece.pictures).toEqual([
-      { section: 'Chart', row: 2, from: 0, to: 6 },
-    ])
+    expect(saved.ok && saved.pattern.pictures).toEqual([{ chart: 'Chart', row: 2, from: 0, to: 6 }])
 
     await bench.press('End')
     await bench.button('Step pictures', pegs()).click()

@@ -10,7 +10,7 @@ import { readPdf, type ReadPdf } from './readPdf'
 import { eachTestWithBench } from './suite'
 
 const mitt = withPiece(ferryMitt(), {
-  pictures: [{ section: 'Plait', row: 0, from: 2, to: 9 }],
+  pictures: [{ chart: 'Plait', row: 0, from: 2, to: 9 }],
   pace: 25,
   swatch: { stitches: 40, rows: 42, grams: 12.5 },
 })

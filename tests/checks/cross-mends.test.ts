@@ -1,4 +1,5 @@
 /** What mends a cross leaves alone: the looks of all other pegs, and all other crosses. */
+import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
@@ -22,9 +23,9 @@ const looks = (pattern: Pattern): string[] =>
   )
 
 /** "row: id", of every cross that has all its columns, in no order that hangs on where the round starts. */
-const wholeCrosses = ({ chart }: Pattern): string[] =>
-  chart.rows
-    .flatMap((row, index) =>
+const wholeCrosses = (pattern: Pattern): string[] =>
+  chartOn(pattern)
+    .rows.flatMap((row, index) =>
       placed(row)
         .filter(({ stitch, columns }) => stitch.width > 1 && stitch.width === columns)
         .map(({ stitch }) => `${index}: ${stitch.id}`),
@@ -75,8 +76,8 @@ describe('when the round was started inside a cross', () => {
       'Start the repeat 2 pegs later, so that every cross is whole',
     ])
     const mended = starts[0]?.edit(cut) ?? cut
-    expect(mended.chart.repeat).toEqual({ from: 2, to: 6 })
-    expect(mended.chart.rows).toEqual(cut.chart.rows)
+    expect(chartOn(mended).repeat).toEqual({ from: 2, to: 6 })
+    expect(chartOn(mended).rows).toEqual(chartOn(cut).rows)
     expect(checkAfresh(mended).findings.filter(({ severity }) => severity === 'error')).toEqual([])
     // Where there is no room for it, nothing is promised.
     const tight = setRepeat(ring, { from: 5, to: 7 })
@@ -94,7 +95,7 @@ describe('when the round was started inside a cross', () => {
 
   it('a purl that was painted where the other half was is not taken away', () => {
     const cut = rotateColumns(patternOf('k k 2/2_LC . . . k k', 'k k k k k k k k'), 4)
-    const [row] = cut.chart.rows
+    const [row] = chartOn(cut).rows
     expect(row?.cells).toEqual(['k', 'k', 'k', 'k', 'k', 'k', '2/2 LC', ''])
     const painted = paint(cut, 'p', 0, 1)
     const labels = cutIn(painted).flatMap(({ fixes }) => fixes.map(({ label }) => label))
@@ -183,14 +184,14 @@ it('to start the round elsewhere loses no cross and changes looks only where a c
           const kept = wholeCrosses(mended)
           for (const cross of wholeCrosses(pattern)) expect(kept).toContain(cross)
           const moved = rotateColumns(pattern, way === 'later' ? Number(pegs) : -Number(pegs))
-          mended.chart.rows.forEach((row, index) => {
+          chartOn(mended).rows.forEach((row, index) => {
             const own = new Set(
               placed(row).flatMap(({ stitch, column, columns }) =>
                 stitch.width > 1 ? range(column, column + columns - 1) : [],
               ),
             )
             row.cells.forEach((cell, column) => {
-              if (!own.has(column)) expect(cell).toBe(moved.chart.rows[index]?.cells[column])
+              if (!own.has(column)) expect(cell).toBe(chartOn(moved).rows[index]?.cells[column])
             })
           })
         }

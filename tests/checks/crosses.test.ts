@@ -1,4 +1,6 @@
 /** What the mends of crosses leave beside them: every loop keeps the look it had. */
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
 import { directions, type Direction } from '../../src/loom/direction'
@@ -19,21 +21,13 @@ const rowWith = (cells: readonly string[]): string[] => ['p', 'ptbl', ...cells, 
 function chartOf(rows: readonly string[][], direction: Direction, pitch: number): Pattern {
   const columns = rows[0]?.length ?? 0
   const pattern = newPattern(columns, rows.length)
-  return {
-    ...pattern,
-    gauge: { stitches: 20, rows: 30 },
-    loom: { ...pattern.loom, pitch, direction },
-    chart: {
-      ...pattern.chart,
-      rows: rows.map((cells) => ({ cells, run: null, heading: null, end: 'on' as const })),
-    },
-  }
+  return withChart(
+    { ...pattern, gauge: { stitches: 20, rows: 30 }, loom: { ...pattern.loom, pitch, direction } },
+    { rows: rows.map((cells) => ({ cells, run: null, heading: null, end: 'on' as const })) },
+  )
 }
 
-const withBand = (pattern: Pattern, band: Band): Pattern => ({
-  ...pattern,
-  chart: { ...pattern.chart, bands: [band] },
-})
+const withBand = (pattern: Pattern, band: Band): Pattern => withChart(pattern, { bands: [band] })
 
 /** Knit or purl, peg by peg, after each time a row is worked. */
 const looks = (pattern: Pattern): string[] =>
@@ -100,8 +94,8 @@ test('plain rounds before a band are added before it, and those inside it each t
   const [first] = findingOf(before, 'cross-often')?.fixes ?? []
   expect(first?.label).toBe('Add 2 plain rounds before this one')
   const mended = first?.edit(before) ?? before
-  expect(mended.chart.bands).toEqual([{ from: 4, to: 7, times: 3 }])
-  expect(mended.chart.rows.length).toBe(8)
+  expect(chartOn(mended).bands).toEqual([{ from: 4, to: 7, times: 3 }])
+  expect(chartOn(mended).rows.length).toBe(8)
 
   const own = withBand(chartOf([rope, knit4, knit4].map(rowWith), 'clockwise', 4.8), {
     from: 0,
@@ -110,7 +104,7 @@ test('plain rounds before a band are added before it, and those inside it each t
   })
   const [inside] = findingOf(own, 'cross-often')?.fixes ?? []
   expect(inside?.label).toBe('Add 1 plain round before this one, each time')
-  expect(inside?.edit(own).chart.bands).toEqual([{ from: 0, to: 3, times: 4 }])
+  expect(inside && chartOn(inside.edit(own)).bands).toEqual([{ from: 0, to: 3, times: 4 }])
 })
 
 test('an empty peg beside a cross stays empty in the plain rounds that are added, and a loop is worked', () => {
@@ -127,7 +121,7 @@ test('an empty peg beside a cross stays empty in the plain rounds that are added
   )
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
   const mended = add?.edit(chart) ?? chart
-  expect(mended.chart.rows.map(({ cells: [, , third] }) => third)).toEqual([
+  expect(chartOn(mended).rows.map(({ cells: [, , third] }) => third)).toEqual([
     'none',
     'none',
     'none',
@@ -142,12 +136,27 @@ test('in the plain rounds that are added decreases are worked as they look', () 
   const rows = [rope, rope].map((cells) => [...beside, ...cells])
   const chart = chartOf(rows, 'clockwise', 4.8)
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
-  expect(add?.edit(chart).chart.rows[1]?.cells.slice(0, 5)).toEqual(['p', 'k', 'k', 'k', 'k'])
+  expect(add && chartOn(add.edit(chart)).rows[1]?.cells.slice(0, 5)).toEqual([
+    'p',
+    'k',
+    'k',
+    'k',
+    'k',
+  ])
 })
 
 test('in the plain rounds that are added a cut cross beside is worked plain, one cell for each of its pegs', () => {
   const rows = [rope, rope].map((cells) => [...cells, 'p', 'p', '2/2 LC', ''])
   const chart = chartOf(rows, 'clockwise', 4.8)
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
-  expect(add?.edit(chart).chart.rows[1]?.cells).toEqual(['k', 'k', 'k', 'k', 'p', 'p', 'k', 'k'])
+  expect(add && chartOn(add.edit(chart)).rows[1]?.cells).toEqual([
+    'k',
+    'k',
+    'k',
+    'k',
+    'p',
+    'p',
+    'k',
+    'k',
+  ])
 })

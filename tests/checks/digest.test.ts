@@ -19,7 +19,7 @@ const counting = () => {
     check,
   }
   const ask = (work: Work) =>
-    work.pattern.chart.rows.map((row, index) => {
+    work.chart.rows.map((row, index) => {
       const run = work.firstRuns[index]
       if (!run) throw new Error(`Row ${index + 1} was not worked.`)
       return digestOf(run, row, work.layout, settingOf(work.pattern), [rule])

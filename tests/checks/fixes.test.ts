@@ -1,4 +1,5 @@
 /** A fix changes nothing but what its finding and its own label name; the fabric elsewhere is the same. */
+import { chartOn } from '../../src/pattern/charts'
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
@@ -16,8 +17,8 @@ const patterns = readdirSync(folder)
 
 /** Pegs and rows are where they were: nothing came in, went or was counted from another end. */
 const liesAlike = (a: Pattern, b: Pattern): boolean =>
-  a.chart.rows.length === b.chart.rows.length &&
-  a.chart.columns === b.chart.columns &&
+  chartOn(a).rows.length === chartOn(b).rows.length &&
+  chartOn(a).columns === chartOn(b).columns &&
   layoutOf(a).columnOf.join() === layoutOf(b).columnOf.join()
 
 /** "peg 5", "pegs 4, 8 and 10-12", of people: 0-based numbers. */
@@ -37,7 +38,7 @@ function named(pattern: Pattern, { place, message }: Finding, label: string): Se
   // A peg that is emptied gives its loop to a neighbour.
   const beside = pegs.flatMap((peg) => [peg - 1, peg, peg + 1])
   const columns = beside.flatMap((peg) => columnOf[peg] ?? [])
-  const cells = pattern.chart.rows[place.row ?? 0]
+  const cells = chartOn(pattern).rows[place.row ?? 0]
   const whole = columns.flatMap((column) => {
     const item = cells && placedAt(cells, column)
     return item ? Array.from({ length: item.columns }, (_, at) => item.column + at) : []
@@ -87,9 +88,9 @@ test('cells change only on the pegs that are named, from the row of the finding 
     const { name, before, after, finding, label } = one
     const columns = named(before, finding, label)
     const row = firstRow(one)
-    const changed = before.chart.rows.flatMap(({ cells }, index) =>
+    const changed = chartOn(before).rows.flatMap(({ cells }, index) =>
       cells.flatMap((cell, column) =>
-        after.chart.rows[index]?.cells[column] !== cell ? [{ index, column }] : [],
+        chartOn(after).rows[index]?.cells[column] !== cell ? [{ index, column }] : [],
       ),
     )
     const strange = changed.filter(({ index, column }) => index < row || !columns.has(column))

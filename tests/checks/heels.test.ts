@@ -1,6 +1,7 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import { describe, expect, it } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
-import { newPattern, noRow, type Pattern, type Row } from '../../src/pattern/pattern'
+import { newPattern, blankRow, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { RowEnd } from '../../src/loom/row'
 
 /**
@@ -27,30 +28,32 @@ function turnsOf(low: number, heel: number, german: boolean): Turn[] {
 
 function heelOn(pegs: number, end: Exclude<RowEnd, 'on'>, low: number, back = false): Pattern {
   const german = end === 'German turn'
-  const rows: Row[] = [noRow(pegs, 'k')]
+  const rows: Row[] = [blankRow(pegs, 'k')]
   let start = 0
   for (const { forward, peg } of turnsOf(low, pegs / 2, german)) {
     const last = german ? peg : forward ? peg - 1 : peg + 1
     if (last < 0) {
       // Over the join of the round: on to peg 1, then a row of the last peg alone.
-      rows.push({ ...noRow(pegs, 'k'), run: { from: 0, to: start } })
-      rows.push({ ...noRow(pegs, 'k'), run: { from: pegs - 1, to: pegs - 1 }, end })
+      rows.push({ ...blankRow(pegs, 'k'), run: { from: 0, to: start } })
+      rows.push({ ...blankRow(pegs, 'k'), run: { from: pegs - 1, to: pegs - 1 }, end })
     } else
       rows.push({
-        ...noRow(pegs, 'k'),
+        ...blankRow(pegs, 'k'),
         run: forward ? { from: start, to: last } : { from: last, to: start },
         end,
       })
     start = german ? (forward ? peg - 1 : peg + 1) : last
   }
-  rows.push({ ...noRow(pegs, 'k'), run: { from: start, to: pegs - 1 } }, noRow(pegs, 'k'))
+  rows.push({ ...blankRow(pegs, 'k'), run: { from: start, to: pegs - 1 } }, blankRow(pegs, 'k'))
   const pattern = newPattern(pegs)
-  return {
-    ...pattern,
-    gauge: { stitches: 22, rows: 30 },
-    loom: { ...pattern.loom, direction: back ? 'counterclockwise' : 'clockwise' },
-    chart: { ...pattern.chart, rows },
-  }
+  return withChart(
+    {
+      ...pattern,
+      gauge: { stitches: 22, rows: 30 },
+      loom: { ...pattern.loom, direction: back ? 'counterclockwise' : 'clockwise' },
+    },
+    { rows },
+  )
 }
 
 describe.each([24, 32, 36, 40, 48])('a heel on %i pegs', (pegs) => {

@@ -1,3 +1,4 @@
+import { chartOn } from '../../src/pattern/charts'
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
@@ -41,7 +42,7 @@ describe('every repair', () => {
       for (const [other, count] of Object.entries(after))
         expect(count, other).toBeLessThanOrEqual(before[other] ?? 0)
       const stays =
-        pattern.chart.rows.length === one.pattern.chart.rows.length &&
+        chartOn(pattern).rows.length === chartOn(one.pattern).rows.length &&
         pattern.loom.pegs === one.pattern.loom.pegs
       if (stays) expect(idsOf(checkAfresh(pattern).findings)).not.toContain(one.finding.id)
     }
@@ -78,9 +79,9 @@ describe('every repair', () => {
       ])
       const columns = new Set([...named].map((peg) => columnOf[peg - 1]))
       const onward = /from here on|again with/.test(label)
-      mended.chart.rows.forEach(({ cells }, index) =>
+      chartOn(mended).rows.forEach(({ cells }, index) =>
         cells.forEach((cell, column) => {
-          if (cell === pattern.chart.rows[index]?.cells[column]) return
+          if (cell === chartOn(pattern).rows[index]?.cells[column]) return
           const where = `${label} in "${name}": row ${index + 1}, column ${column + 1}`
           expect(columns.has(column), where).toBe(true)
           const own = /one (?:round|row) earlier/.test(label) ? (row ?? 0) - 1 : row
@@ -165,7 +166,7 @@ describe('a report', () => {
       expect(`${message}${advice}`).not.toMatch(/undefined|NaN|null|Infinity/)
       // One unit in one line: a round of a ring is no row.
       if (message.startsWith('Round')) expect(message).not.toMatch(/\brows?\b/)
-      if (place.row !== null) expect(place.row).toBeLessThan(pattern.chart.rows.length)
+      if (place.row !== null) expect(place.row).toBeLessThan(chartOn(pattern).rows.length)
       if (place.pegs) {
         expect(place.pegs.from).toBeGreaterThanOrEqual(0)
         expect(place.pegs.to).toBeGreaterThanOrEqual(place.pegs.from)
@@ -181,7 +182,7 @@ describe('a report', () => {
 
   it('keeps the ids of findings in other rows when a row is painted', () => {
     for (const { pattern } of cases) {
-      const last = pattern.chart.rows.length - 1
+      const last = chartOn(pattern).rows.length - 1
       const before = checkAfresh(pattern).findings.filter(
         ({ place }) => (place.row ?? 0) < last - 2,
       )

@@ -1,3 +1,7 @@
+import { setWords } from '../../src/pattern/edits/words'
+import { setAside } from '../../src/pattern/edits/settings'
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import { directions } from '../../src/loom/direction'
 import { knits } from '../../src/loom/move'
 import type { RowEnd } from '../../src/loom/row'
@@ -43,17 +47,13 @@ export function readCases(text: string): Case[] {
 
 function readCase(name: string, lines: readonly string[]): Case {
   let pattern = newPattern(24, 1)
-  pattern = {
-    ...pattern,
-    gauge: { stitches: 22, rows: 30 },
-    chart: { ...pattern.chart, columns: 0, rows: [] },
-  }
+  pattern = withChart({ ...pattern, gauge: { stitches: 22, rows: 30 } }, { columns: 0, rows: [] })
   const expected: Expected[] = []
   for (const line of lines) {
     const text = line.replace(/#.*/, '').trim()
     if (text === '') continue
     const mark = text[0]
-    if (mark === '!') expected.push(readExpected(text, pattern.chart.rows.length))
+    if (mark === '!') expected.push(readExpected(text, chartOn(pattern).rows.length))
     else if (mark === '+' || mark === '>') {
       const last = expected.pop()
       if (!last) throw new Error(`"${text}" follows no finding.`)
@@ -92,7 +92,7 @@ const one = <T extends string>(list: readonly T[], words: readonly string[]): T 
 function readHeader(pattern: Pattern, text: string): Pattern {
   const [key = '', rest = ''] = text.split(/:(.*)/).map((part) => part.trim())
   const words = rest.split(/\s+/)
-  const { loom, making, chart, checks } = pattern
+  const { loom, making, checks } = pattern
   switch (key) {
     case 'loom': {
       const pegs = Number(words.find((word) => /^\d+$/.test(word)))
@@ -109,21 +109,21 @@ function readHeader(pattern: Pattern, text: string): Pattern {
     }
     case 'repeat': {
       const [from = '', to] = rest.split('-')
-      return { ...pattern, chart: { ...chart, repeat: run(from, to) } }
+      return withChart(pattern, { repeat: run(from, to) })
     }
     case 'bands': {
       const bands = [...rest.matchAll(/(\d+)-(\d+) x ?(\d+)/g)].map(([, from = '', to, times]) => ({
         ...run(from, to),
         times: Number(times),
       }))
-      return { ...pattern, chart: { ...chart, bands } }
+      return withChart(pattern, { bands })
     }
     case 'title':
       return { ...pattern, title: rest }
     case 'notes':
       return { ...pattern, notes: rest }
     case 'words':
-      return { ...pattern, words: rest }
+      return setWords(pattern, rest)
     case 'for babies':
       return { ...pattern, making: { ...making, forBaby: rest !== 'no' } }
     case 'gauge':
@@ -137,7 +137,7 @@ function readHeader(pattern: Pattern, text: string): Pattern {
     case 'off':
       return { ...pattern, checks: { ...checks, off: words } }
     case 'aside':
-      return { ...pattern, checks: { ...checks, aside: [rest] } }
+      return setAside(pattern, rest, true)
     default:
       throw new Error(`"${key}" is no heading of a case.`)
   }
@@ -152,7 +152,7 @@ function addRows(pattern: Pattern, text: string): Pattern {
   const found = /^(\d+)(?:-(\d+))?(?: |:)(?:([^:]*):)?(.*)$/.exec(text)
   if (!found) throw new Error(`"${text}" is no row.`)
   const [, first = '', last = first, head = '', stitches = ''] = found
-  const { chart } = pattern
+  const chart = chartOn(pattern)
   if (Number(first) !== chart.rows.length + 1)
     throw new Error(`Row ${first} follows row ${chart.rows.length}.`)
   const pegs = /pegs? (\d+)(?:-(\d+))?/.exec(head)
@@ -173,7 +173,7 @@ function addRows(pattern: Pattern, text: string): Pattern {
     end: ends.find(([word]) => word.test(head))?.[1] ?? 'on',
   })
   const added = Array.from({ length: Number(last) - Number(first) + 1 }, row)
-  return { ...pattern, chart: { ...chart, columns, rows: [...chart.rows, ...added] } }
+  return withChart(pattern, { columns, rows: [...chart.rows, ...added] })
 }
 
 /** "k2 p2 (yo, k1)x3 2/2 LC sl 1/1 RC[1]": a number in square brackets cuts the stitch short. */

@@ -1,6 +1,8 @@
 /** Generated short-row sections, and the ways to spoil one of them. */
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import { mostTurns, usualTurns, type ShortRowWish } from '../../src/pattern/generate/wish'
-import { noRow, type Pattern, type Row } from '../../src/pattern/pattern'
+import { blankRow, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { Work } from '../../src/pattern/work'
 import { turnKinds, turnsOf, workSection, type TurnIn } from '../pattern/generate/sections'
 
@@ -67,17 +69,15 @@ export const sections = [7, 10, 14, 21, 30, 44, 61].flatMap((length, a) =>
   ),
 )
 
-const withRows = ({ pattern }: Work, rows: readonly Row[]): Pattern => ({
-  ...pattern,
-  chart: { ...pattern.chart, rows },
-})
+const withRows = ({ pattern }: Work, rows: readonly Row[]): Pattern => withChart(pattern, { rows })
 
 /**
  * The same section with one turn on another peg; all rows after it begin where the yarn then is.
  * null where a row would have no pegs.
  */
 export function turnedOn({ work }: Section, turn: TurnIn, peg: number): Pattern | null {
-  const { loom, chart } = work.pattern
+  const { chart } = work
+  const { loom } = work.pattern
   const inRound = (at: number) => (loom.shape === 'ring' ? (at + loom.pegs) % loom.pegs : at)
   let next = 0
   const rows: Row[] = []
@@ -168,7 +168,7 @@ export const variations: Readonly<Record<string, Spoil>> = {
       ? onPeg(section, turn, turn.after.peg, 'turn-nearest', eitherWay(section, turn))
       : null,
   'a turn skipped: work goes on where it should go back': ({ work }, { index }) => {
-    const { rows } = work.pattern.chart
+    const { rows } = work.chart
     const on = { ...(rows[index] as Row), end: 'on' as const }
     return {
       pattern: withRows(work, rows.with(index, on)),
@@ -177,13 +177,13 @@ export const variations: Readonly<Record<string, Spoil>> = {
     }
   },
   'a row with its turn left out': ({ work }, { index }) => ({
-    pattern: withRows(work, work.pattern.chart.rows.toSpliced(index, 1)),
+    pattern: withRows(work, work.chart.rows.toSpliced(index, 1)),
     rules: ['turn-start'],
     // The row that follows may begin there too, from the other side; then it is the one after it.
     rows: [index, index + 1],
   }),
   'a row with its turn worked twice': ({ work, place }, { index, kind }) => {
-    const { rows } = work.pattern.chart
+    const { rows } = work.chart
     const twice = rows.toSpliced(index, 0, rows[index] as Row)
     // At one side of a bar the second one goes back to the edge, and wraps beyond it.
     const rules = [kind === 'wrap' && place.sides !== 'both' ? 'turn-edge' : 'turn-start']
@@ -193,7 +193,7 @@ export const variations: Readonly<Record<string, Spoil>> = {
     { work },
     { index, kind },
   ) => {
-    const { rows } = work.pattern.chart
+    const { rows } = work.chart
     const end = turnKinds.find((other) => other !== kind) ?? kind
     const other = { ...(rows[index] as Row), end }
     return {
@@ -207,8 +207,8 @@ export const variations: Readonly<Record<string, Spoil>> = {
     const { pattern, run } = work
     const ended = run.rows[turn.index]?.row
     if (!ended) return null
-    const whole = noRow(pattern.loom.pegs, 'k')
-    const kept = pattern.chart.rows.slice(0, turn.index)
+    const whole = blankRow(pattern.loom.pegs, 'k')
+    const kept = chartOn(pattern).rows.slice(0, turn.index)
     const back = { ...whole, run: { from: 0, to: ended.to } }
     return {
       pattern: withRows(work, [...kept, back, whole]),
@@ -217,7 +217,7 @@ export const variations: Readonly<Record<string, Spoil>> = {
     }
   },
   'a wrap past the edge of a bar': ({ work, place }, { index, kind, heading }) => {
-    const { rows } = work.pattern.chart
+    const { rows } = work.chart
     const row = rows[index] as Row
     if (place.shape !== 'bar' || kind !== 'wrap' || !row.run) return null
     const last = work.pattern.loom.pegs - 1
@@ -230,13 +230,14 @@ export const variations: Readonly<Record<string, Spoil>> = {
   },
   'strands that are never worked off, since the chart ends': ({ work }, turn) => ({
     // Up to this row, so that its strand at least is there.
-    pattern: withRows(work, work.pattern.chart.rows.slice(0, turn.index + 1)),
+    pattern: withRows(work, work.chart.rows.slice(0, turn.index + 1)),
     rules: ['turn-left'],
     rows: [turn.index],
     peg: turn.peg,
   }),
   'a turned peg that is slipped for good': ({ work }, { index, peg }) => {
-    const { chart, loom } = work.pattern
+    const { chart } = work
+    const { loom } = work.pattern
     const column = (peg + loom.pegs) % loom.pegs
     const slipped = (chart.rows[0] as Row).cells.with(column, 'sl')
     const rows = chart.rows.map((row, at) => (at <= index ? row : { ...row, cells: slipped }))

@@ -1,3 +1,4 @@
+import { setWords } from '../../src/pattern/edits/words'
 import { readFileSync } from 'node:fs'
 import * as v from 'valibot'
 import { describe, expect, it } from 'vitest'
@@ -99,9 +100,9 @@ describe('check', () => {
 
   it('holds the own words in a pattern file against its chart', async () => {
     const words = wordsOf(cuff)
-    const same = folder.put('own-same.json', writeFile({ ...cuff, words }))
+    const same = folder.put('own-same.json', writeFile(setWords(cuff, words)))
     expect(await answer(['check', same])).toMatchObject({ exit: 0, output: '' })
-    const differing = { ...cuff, words: words.replace('k', 'p') }
+    const differing = setWords(cuff, words.replace('k', 'p'))
     const other = folder.put('own-other.json', writeFile(differing))
     const { exit, output } = await answer(['check', other, '--json'])
     expect(exit).toBe(1)

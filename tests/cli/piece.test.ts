@@ -1,3 +1,4 @@
+import { removeChart } from '../../src/pattern/edits/piece'
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import * as v from 'valibot'
@@ -6,7 +7,7 @@ import { answer } from '../../src/cli/answer'
 import { paint } from '../../src/pattern/edits/paint'
 import { setWords } from '../../src/pattern/edits/words'
 import type { Pattern } from '../../src/pattern/pattern'
-import { withOnBench } from '../../src/pattern/sections'
+import { onChart } from '../../src/pattern/charts'
 import { workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
 import { writeFile } from '../../src/shelf/format'
@@ -22,7 +23,7 @@ const put = (pattern: Pattern): string => folder.put(`piece-${++files}.json`, wr
 
 const mitt = ferryMitt()
 /** One decrease too many in the first round of the plait. */
-const spoilt = withOnBench(paint(withOnBench(mitt, 'Plait'), 'k2tog', 0, 0), 'Cuff')
+const spoilt = onChart(paint(onChart(mitt, 'Plait'), 'k2tog', 0, 0), 'Cuff')
 
 describe('write', () => {
   it('prints the words of the whole piece', async () => {
@@ -45,14 +46,13 @@ describe('write', () => {
     const args = ['write', put(mitt), '--section', 'Plait', '--terms', terms]
     const { exit, output } = await answer(args)
     expect(exit).toBe(0)
-    expect(output).toBe(plainText(workPattern(withOnBench(mitt, 'Plait')), terms))
+    expect(output).toBe(plainText(workPattern(onChart(mitt, 'Plait')), terms))
     expect(output).not.toContain('Cuff')
   })
 
   it('tells how a piece of one chart is cast on where that is not the plain way', async () => {
-    const [, chart] = withOnBench(mitt, 'Plait').piece.steps
-    const one = withPiece(withOnBench(mitt, 'Cuff'), {
-      others: [],
+    const [, chart] = mitt.steps
+    const one = withPiece(removeChart(mitt, 'Plait'), {
       pair: 'none',
       steps: [
         { kind: 'cast on', how: 'chain', pegs: null },
@@ -83,7 +83,7 @@ describe('check', () => {
   })
 
   it('says what is wrong with the piece, with its step', async () => {
-    const { steps } = keeperSock().piece
+    const { steps } = keeperSock()
     const { exit, output } = await answer(['check', put(withSteps(keeperSock(), steps.slice(1)))])
     expect(exit).toBe(1)
     expect(output).toMatch(/: error piece-\S+( Leg)?: .*[Ss]tep 1\b/)
@@ -94,8 +94,8 @@ describe('check', () => {
 
   it('gives rows of all sections in the order of use, and names them, with --json', async () => {
     // Nothing is bound off either.
-    const open = withSteps(spoilt, spoilt.piece.steps.slice(0, -1))
-    const { output } = await answer(['check', put(withOnBench(open, 'Plait')), '--json'])
+    const open = withSteps(spoilt, spoilt.steps.slice(0, -1))
+    const { output } = await answer(['check', put(onChart(open, 'Plait')), '--json'])
     const { rows, findings } = v.parse(severalSections, JSON.parse(output))
     expect(rows.map(({ section, label }) => `${section} ${label}`)).toEqual([
       'Cuff 1',
@@ -118,7 +118,7 @@ describe('check', () => {
   })
 
   it('holds the own words of every section against its chart', async () => {
-    const own = withOnBench(setWords(withOnBench(mitt, 'Plait'), 'Rnds 1-4: purl'), 'Cuff')
+    const own = onChart(setWords(onChart(mitt, 'Plait'), 'Rnds 1-4: purl'), 'Cuff')
     const { output } = await answer(['check', put(own), '--json'])
     const { findings } = v.parse(severalSections, JSON.parse(output))
     expect(findings.filter(({ section }) => section === 'Plait').length).toBeGreaterThan(0)

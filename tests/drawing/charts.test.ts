@@ -1,3 +1,4 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import { describe, expect, it } from 'vitest'
 import { flatChart, flatGeometry } from '../../src/drawing/flat'
 import type { FindingMark } from '../../src/drawing/marks'
@@ -83,10 +84,9 @@ describe('pegs that a row does not work', () => {
     const pattern = newPattern(32, 3)
     const plain = row(Array.from({ length: 8 }, () => 'k'))
     const rows = [plain, { ...plain, run }, plain]
-    return workPattern({
-      ...pattern,
-      chart: { columns: 8, repeat: { from: 0, to: 7 }, bands: [], rows },
-    })
+    return workPattern(
+      withChart(pattern, { columns: 8, repeat: { from: 0, to: 7 }, bands: [], rows }),
+    )
   }
   const greyOf = (scene: Scene) =>
     scene.layers
@@ -98,7 +98,7 @@ describe('pegs that a row does not work', () => {
     expect(greyOf(flatChart(thumb()))).toEqual([0, 1, 0])
     const { slots } = flatGeometry(thumb())
     expect(slots.count).toBe(32)
-    const covers = slots.covers(thumb().pattern.chart.rows[1] as Row)
+    const covers = slots.covers(thumb().chart.rows[1] as Row)
     expect(slots.pegOf.filter((_, slot) => !covers(slot)).map((peg) => peg + 1)).toEqual([
       27, 28, 29, 30, 31, 32,
     ])

@@ -1,3 +1,4 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import { expect, it } from 'vitest'
 import { flatChart } from '../../src/drawing/flat'
 import { signScene } from '../../src/drawing/key'
@@ -10,15 +11,10 @@ import { traditions } from '../../src/stitches/sign'
 
 const pieceOf = (cells: readonly string[], more: Partial<Pattern> = {}): Pattern => {
   const made = newPattern(cells.length, 1)
-  return {
-    ...made,
-    chart: {
-      ...made.chart,
-      columns: cells.length,
-      rows: [{ cells, run: null, heading: null, end: 'on' }],
-    },
-    ...more,
-  }
+  return withChart(
+    { ...made, ...more },
+    { columns: cells.length, rows: [{ cells, run: null, heading: null, end: 'on' }] },
+  )
 }
 const ink = (items: readonly Item[] = []): string =>
   items.flatMap((item) => (item.kind === 'path' && item.ink === 'line' ? [item.d] : [])).join('')
@@ -57,11 +53,10 @@ it('keeps what is left of a sign in true size inside its columns', () => {
 
 it('draws a cross over the edge of a repeat torn on both sides of it', () => {
   const made = pieceOf(['k', 'k', '2/2 LC', '', '', '', 'k', 'k'])
-  const pattern: Pattern = {
-    ...made,
-    loom: { ...made.loom, pegs: 12 },
-    chart: { ...made.chart, repeat: { from: 0, to: 3 } },
-  }
+  const pattern: Pattern = withChart(
+    { ...made, loom: { ...made.loom, pegs: 12 } },
+    { repeat: { from: 0, to: 3 } },
+  )
   const teeth = drawn(flatChart(workPattern(pattern))).match(/M[^ML]*(L[^ML]*){6}/g)
   expect(teeth).toHaveLength(2)
 })

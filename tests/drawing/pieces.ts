@@ -1,3 +1,5 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import type { Direction } from '../../src/loom/direction'
 import type { RowEnd } from '../../src/loom/row'
 import { newPattern, type Pattern, type Row, type Run } from '../../src/pattern/pattern'
@@ -18,12 +20,14 @@ export const row = (ids: readonly string[], run: Run | null = null, end: RowEnd 
 export function ribCuff(direction: Direction = 'clockwise'): Pattern {
   const rib = row(['p', 'k', 'k', 'k', 'k', 'p', 'k', 'p', 'p', 'k', 'p'])
   const pattern = newPattern(33, 1)
-  return {
-    ...pattern,
-    title: 'Millrace cuff',
-    gauge: { stitches: 22, rows: 28 },
-    loom: { ...pattern.loom, direction },
-    chart: {
+  return withChart(
+    {
+      ...pattern,
+      title: 'Millrace cuff',
+      gauge: { stitches: 22, rows: 28 },
+      loom: { ...pattern.loom, direction },
+    },
+    {
       columns: 11,
       repeat: { from: 0, to: 10 },
       bands: [{ from: 1, to: 4, times: 3 }],
@@ -38,7 +42,7 @@ export function ribCuff(direction: Direction = 'clockwise'): Pattern {
         rib,
       ],
     },
-  }
+  )
 }
 
 /** The beginning of a heel on 16 pegs, with both kinds of turns. */
@@ -46,12 +50,14 @@ export function turnedHeel(direction: Direction = 'clockwise'): Pattern {
   const pattern = newPattern(16, 1)
   const plain = Array.from({ length: 16 }, () => 'k')
   const turned = (from: number, to: number, end: RowEnd) => row(plain, { from, to }, end)
-  return {
-    ...pattern,
-    title: 'Heel in short rows',
-    gauge: { stitches: 20, rows: 28 },
-    loom: { ...pattern.loom, direction },
-    chart: {
+  return withChart(
+    {
+      ...pattern,
+      title: 'Heel in short rows',
+      gauge: { stitches: 20, rows: 28 },
+      loom: { ...pattern.loom, direction },
+    },
+    {
       columns: 16,
       repeat: null,
       bands: [],
@@ -66,7 +72,7 @@ export function turnedHeel(direction: Direction = 'clockwise'): Pattern {
         turned(5, 8, 'on'),
       ],
     },
-  }
+  )
 }
 
 export const withDirection = (pattern: Pattern, direction: Direction): Pattern => ({
@@ -76,8 +82,8 @@ export const withDirection = (pattern: Pattern, direction: Direction): Pattern =
 
 /** One row of the chart with another stitch in one column. */
 export function withCell(pattern: Pattern, row: number, column: number, stitch: string): Pattern {
-  const rows = pattern.chart.rows.map((old, index) =>
+  const rows = chartOn(pattern).rows.map((old, index) =>
     index === row ? { ...old, cells: old.cells.with(column, stitch) } : old,
   )
-  return { ...pattern, chart: { ...pattern.chart, rows } }
+  return withChart(pattern, { rows })
 }

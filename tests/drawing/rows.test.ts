@@ -1,3 +1,5 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { flatChart } from '../../src/drawing/flat'
@@ -104,12 +106,12 @@ describe('a drawing made from the one before', () => {
 describe('rows as layers', () => {
   it('move without being drawn again when a row is put in below them', () => {
     const pattern = ribCuff()
-    const { rows } = pattern.chart
+    const { rows } = chartOn(pattern)
     const bands = [{ from: 2, to: 5, times: 3 }]
-    const longer = {
-      ...pattern,
-      chart: { ...pattern.chart, bands, rows: [rows[0], ...rows].flatMap((r) => r ?? []) },
-    }
+    const longer = withChart(pattern, {
+      bands,
+      rows: [rows[0], ...rows].flatMap((r) => r ?? []),
+    })
     const drawing = redrawn.flat(workPattern(pattern), workPattern(longer))
     const [old, moved] = [rowsOf(drawing.old), rowsOf(drawing.drawn)]
     expect(moved.slice(2).map(({ items }) => items)).toEqual(old.slice(1).map(({ items }) => items))
@@ -119,8 +121,8 @@ describe('rows as layers', () => {
   it('have keys of their own, also for a row that stands twice', () => {
     fc.assert(
       fc.property(arbitraryPiece, fc.boolean(), (pattern, flat) => {
-        const { rows } = pattern.chart
-        const twice = { ...pattern, chart: { ...pattern.chart, rows: [...rows, ...rows] } }
+        const { rows } = chartOn(pattern)
+        const twice = withChart(pattern, { rows: [...rows, ...rows] })
         const { layers } = (flat ? flatChart : ringChart)(workPattern(twice))
         expect(new Set(layers.map(({ key }) => key)).size).toBe(layers.length)
         expect(rowsOf({ layers } as Scene)).toHaveLength(2 * rows.length)
@@ -156,12 +158,14 @@ describe('what a row shows', () => {
   const one = (ids: readonly string[], background = 'k'): Pattern => {
     const pattern = ribCuff()
     const columns = row(ids).cells.length
-    return {
-      ...pattern,
-      loom: { ...pattern.loom, pegs: columns },
-      style: { ...pattern.style, background },
-      chart: { columns, repeat: null, bands: [], rows: [row(ids)] },
-    }
+    return withChart(
+      {
+        ...pattern,
+        loom: { ...pattern.loom, pegs: columns },
+        style: { ...pattern.style, background },
+      },
+      { columns, repeat: null, bands: [], rows: [row(ids)] },
+    )
   }
   const items = (pattern: Pattern) => rowsOf(flatChart(workPattern(pattern)))[0]?.items
 
@@ -176,7 +180,7 @@ describe('what a row shows', () => {
   })
 
   it('draws a sign for each peg of the loom, or each column of the chart', () => {
-    const purls = ribCuff().chart.rows[0]?.cells.filter((id) => id === 'p').length ?? 0
+    const purls = chartOn(ribCuff()).rows[0]?.cells.filter((id) => id === 'p').length ?? 0
     const work = workPattern(ribCuff())
     const solid = (scene: Scene) => dots(pathOf(rowsOf(scene)[0]?.items, 'solid'))
     expect(solid(flatChart(work))).toBe(purls)
@@ -187,10 +191,9 @@ describe('what a row shows', () => {
   it('shades a square without a stitch and leaves pegs out of work without a sign', () => {
     expect(pathOf(items(one(['p', 'none', 'p'])), 'shade').match(/Z/g)).toHaveLength(1)
     const pattern = one(['p', 'p', 'p', 'p', 'p', 'p'])
-    const short = {
-      ...pattern,
-      chart: { ...pattern.chart, rows: [row(['p', 'p', 'p', 'p', 'p', 'p'], { from: 1, to: 3 })] },
-    }
+    const short = withChart(pattern, {
+      rows: [row(['p', 'p', 'p', 'p', 'p', 'p'], { from: 1, to: 3 })],
+    })
     expect(dots(pathOf(items(short), 'solid'))).toBe(3)
     expect(pathOf(items(short), 'unworked').match(/Z/g)).toHaveLength(2)
   })

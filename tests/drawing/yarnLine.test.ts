@@ -1,3 +1,4 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import { describe, expect, test } from 'vitest'
 import { flatChart, type FlatScene } from '../../src/drawing/flat'
 import type { Point } from '../../src/drawing/path'
@@ -14,7 +15,7 @@ import { workSection } from '../pattern/generate/sections'
 const empty = newPattern(24, 4)
 const made = makeShortRows(empty.loom, usualHeel(empty.loom))
 if (!made.ok) throw new Error(made.message)
-const heel: Pattern = { ...empty, chart: { ...empty.chart, rows: made.rows } }
+const heel: Pattern = withChart(empty, { rows: made.rows })
 
 const yarnOf = (pattern: Pattern) =>
   flatChart(workPattern(pattern)).layers.find(({ key }) => key === 'yarn')?.items ?? []

@@ -1,3 +1,5 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { sameState } from '../../src/loom/state'
@@ -18,33 +20,32 @@ const arbitraryEdit = fc.oneof(
       .map(
         ([{ id }, row, column]) =>
           (p: Pattern) =>
-            paint(p, id, row % p.chart.rows.length, column % p.chart.columns),
+            paint(p, id, row % chartOn(p).rows.length, column % chartOn(p).columns),
       ),
   },
-  fc.nat(99).map((row) => (p: Pattern) => insertRows(p, row % p.chart.rows.length)),
+  fc.nat(99).map((row) => (p: Pattern) => insertRows(p, row % chartOn(p).rows.length)),
   fc
     .nat(99)
     .map(
-      (row) => (p: Pattern) => deleteRows(p, row % p.chart.rows.length, row % p.chart.rows.length),
+      (row) => (p: Pattern) =>
+        deleteRows(p, row % chartOn(p).rows.length, row % chartOn(p).rows.length),
     ),
   fc.tuple(fc.nat(99), fc.nat(9), fc.nat(9)).map(
     ([row, a, b]) =>
       (p: Pattern) =>
-        setRun(p, row % p.chart.rows.length, { from: Math.min(a, b), to: Math.max(a, b) }),
+        setRun(p, row % chartOn(p).rows.length, { from: Math.min(a, b), to: Math.max(a, b) }),
   ),
 )
 
 const arbitraryStart = fc.oneof(
   fc.array(arbitrarySteadyCells(14), { minLength: 1, maxLength: 9 }).map((rows) => piece(rows)),
   fc.array(arbitraryBalancedCells(14), { minLength: 1, maxLength: 9 }).map((rows) => piece(rows)),
-  arbitraryOneChart({ columns: 12, cut: true }).map((pattern): Pattern => ({
-    ...pattern,
-    loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 12) },
-    chart: {
-      ...pattern.chart,
-      bands: pattern.chart.bands.map((band) => ({ ...band, times: 2 + (band.times % 4) })),
-    },
-  })),
+  arbitraryOneChart({ columns: 12, cut: true }).map((pattern): Pattern =>
+    withChart(
+      { ...pattern, loom: { ...pattern.loom, pegs: 3 + (pattern.loom.pegs % 12) } },
+      { bands: chartOn(pattern).bands.map((band) => ({ ...band, times: 2 + (band.times % 4) })) },
+    ),
+  ),
 )
 
 /** A row's faults in no special order: a row may be worked again from its middle. */

@@ -1,9 +1,10 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import fc, { type Arbitrary } from 'fast-check'
 import { emptyStack, noWale, type Stack } from '../../src/loom/strand'
 import type { LoomState } from '../../src/loom/state'
 import {
   newPattern,
-  noRow,
+  blankRow,
   type LoomSetup,
   type Making,
   type Pattern,
@@ -21,12 +22,14 @@ export function piece(
 ): Pattern {
   const pegs = rows[0]?.length ?? 3
   const pattern = newPattern(pegs)
-  return {
-    ...pattern,
-    loom: { ...pattern.loom, ...loom, pegs },
-    making: { ...pattern.making, ...making },
-    chart: { ...pattern.chart, rows: rows.map((cells) => ({ ...noRow(pegs, 'k'), cells })) },
-  }
+  return withChart(
+    {
+      ...pattern,
+      loom: { ...pattern.loom, ...loom, pegs },
+      making: { ...pattern.making, ...making },
+    },
+    { rows: rows.map((cells) => ({ ...blankRow(pegs, 'k'), cells })) },
+  )
 }
 
 export const endOf = (pattern: Pattern): LoomState => workPattern(pattern).run.end

@@ -1,4 +1,6 @@
 /** Numbers from files and texts are bounded before anything is unfolded, and no estimate is without number. */
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { checkPiece } from '../../src/checks/piece/check'
@@ -13,28 +15,26 @@ import { workPattern } from '../../src/pattern/work'
 import { plainRows, workPiece } from '../../src/pattern/workPiece'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
-const chart = (times: number): Step => ({ kind: 'chart', section: 'Chart', times })
+const chart = (times: number): Step => ({ kind: 'chart', chart: 'Chart', times })
 const most = pieceLimits.rows.most
 
 const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, steps },
+  steps,
 })
 
 const banded = (rows: number, times: number): Pattern => {
   const pattern = newPattern(4, rows)
-  return { ...pattern, chart: { ...pattern.chart, bands: [{ from: 0, to: rows - 1, times }] } }
+  return withChart(pattern, { bands: [{ from: 0, to: rows - 1, times }] })
 }
 
 /** More rows after the bands. */
-const withRowsAfter = (pattern: Pattern, count: number): Pattern => ({
-  ...pattern,
-  chart: { ...pattern.chart, rows: [...pattern.chart.rows, ...newPattern(4, count).chart.rows] },
-})
+const withRowsAfter = (pattern: Pattern, count: number): Pattern =>
+  withChart(pattern, { rows: [...chartOn(pattern).rows, ...chartOn(newPattern(4, count)).rows] })
 
 describe('a chart', () => {
   test('is unrolled to no more rows than a piece can have, and its numbers count every round', () => {
-    const { chart: long } = withRowsAfter(banded(600, 99), 1)
+    const long = chartOn(withRowsAfter(banded(600, 99), 1))
     const passes = schedule(long)
     expect(passes.length).toBeLessThanOrEqual(most)
     expect(passes.length).toBeGreaterThan(most - 601)
@@ -44,7 +44,7 @@ describe('a chart', () => {
   })
 
   test('of a short band is unrolled whole', () => {
-    const { chart: short } = banded(2, 99)
+    const short = chartOn(banded(2, 99))
     expect(schedule(short).map(({ number }) => number)).toEqual(
       Array.from({ length: 198 }, (_, index) => index + 1),
     )
@@ -56,9 +56,8 @@ describe('a chart', () => {
   })
 
   test('keeps its true height where it is not unrolled', () => {
-    expect(sizeOf(setGauge(banded(600, 99), { stitches: 20, rows: 30 }))?.height).toBeCloseTo(
-      198_000,
-    )
+    const pattern = setGauge(banded(600, 99), { stitches: 20, rows: 30 })
+    expect(sizeOf(chartOn(pattern), pattern)?.height).toBeCloseTo(198_000)
   })
 })
 
@@ -102,13 +101,11 @@ test('totals and sizes are numbers or nothing, whatever gauge, swatch and pace s
     fc.property(odd, odd, odd, odd, odd, odd, (stitches, rows, inSwatch, high, grams, pace) => {
       const pattern = setGauge(newPattern(4, 2), { stitches, rows })
       const swatch = { stitches: inSwatch, rows: high, grams }
-      const { steps, whole } = totalsOf(
-        workPiece({ ...pattern, piece: { ...pattern.piece, pace, swatch } }),
-      )
+      const { steps, whole } = totalsOf(workPiece({ ...pattern, pace, swatch }))
       for (const { yarn, grams: weight, minutes } of [...steps, whole])
         for (const value of [yarn, weight, minutes])
           if (value !== null) expect(value).toSatisfy(Number.isFinite)
-      const size = sizeOf(pattern)
+      const size = sizeOf(chartOn(pattern), pattern)
       if (size) expect(size.width + size.height).toSatisfy(Number.isFinite)
     }),
   )
@@ -116,8 +113,8 @@ test('totals and sizes are numbers or nothing, whatever gauge, swatch and pace s
 
 test('edits bound what they are given', () => {
   const pattern = newPattern(4, 2)
-  expect(insertRows(pattern, 0, 1e10).chart.rows.length).toBe(limits.rows.most)
-  expect(setBand(pattern, 0, 1, 2.4).chart.bands[0]?.times).toBe(2)
+  expect(chartOn(insertRows(pattern, 0, 1e10)).rows.length).toBe(limits.rows.most)
+  expect(chartOn(setBand(pattern, 0, 1, 2.4)).bands[0]?.times).toBe(2)
   expect(setLoom(pattern, { pegs: NaN, pitch: NaN }).loom).toMatchObject({
     pegs: limits.pegs.least,
     pitch: limits.pitch.least,

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { checkPiece } from '../../src/checks/piece/check'
 import { directions } from '../../src/loom/direction'
-import { addSection } from '../../src/pattern/edits/piece'
+import { addChart } from '../../src/pattern/edits/piece'
 import { foldOf } from '../../src/pattern/fold'
 import { shortRowChart } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
@@ -19,11 +19,11 @@ function withToe(pegs: number, how: BindOff, turn: 'German turn' | 'wrap', ...af
   const wish = { ...usualHeel(tube.loom), turn }
   const toe = shortRowChart(tube.loom, wish)
   if (!toe.ok) throw new Error(toe.message)
-  const pattern = addSection(tube, 'Toe', toe.chart)
-  const step: Step = { kind: 'chart', section: 'Toe', times: 1 }
+  const pattern = addChart(tube, 'Toe', toe.chart)
+  const step: Step = { kind: 'chart', chart: 'Toe', times: 1 }
   const bindOff: Step = { kind: 'bind off', how, pegs: null }
   const steps = [castOn, plain(6), step, ...after, bindOff]
-  return { wish, pattern: { ...pattern, piece: { ...pattern.piece, steps } } }
+  return { wish, pattern: { ...pattern, steps } }
 }
 
 const ways = (pattern: Pattern) => workPiece(pattern).steps.at(-1)?.edge
@@ -78,12 +78,12 @@ test('a toe on more or fewer pegs than half is found at the bind-off that joins 
     const run = { from: 1, to: length }
     const toe = shortRowChart(tube.loom, { ...usualHeel(tube.loom), run, turned: 5 })
     if (!toe.ok) throw new Error(toe.message)
-    const pattern = addSection(tube, 'Toe', toe.chart)
-    const step: Step = { kind: 'chart', section: 'Toe', times: 1 }
+    const pattern = addChart(tube, 'Toe', toe.chart)
+    const step: Step = { kind: 'chart', chart: 'Toe', times: 1 }
     const graft: Step = { kind: 'bind off', how: 'graft', pegs: null }
     const work = workPiece({
       ...pattern,
-      piece: { ...pattern.piece, steps: [castOn, plain(6), step, graft] },
+      steps: [castOn, plain(6), step, graft],
     })
     const found = checkPiece(work).filter(({ rule }) => rule === 'piece-halves')
     expect(found.map(({ message }) => message)).toEqual(

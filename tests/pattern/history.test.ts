@@ -10,6 +10,7 @@ const start = begin(newPattern(8, 2))
 const purl = (history: History, column: number, gesture: string | null = null): History =>
   add(history, {
     pattern: paint(history.present.pattern, 'p', 0, column),
+    on: history.present.on,
     label: `Purl ${column}`,
     spot,
     gesture,
@@ -72,6 +73,6 @@ test('after redo, and after looking elsewhere, a gesture that is named like the 
   const drag = purl(purl(start, 1, 'drag'), 2, 'drag')
   const again = purl(redo(undo(drag)), 3, 'drag')
   expect(undo(again).present.pattern).toBe(drag.present.pattern)
-  const elsewhere = purl(look(drag, { ...drag.present.pattern }), 3, 'drag')
+  const elsewhere = purl(look(drag, 'Chart'), 3, 'drag')
   expect(elsewhere.past).toHaveLength(drag.past.length + 1)
 })

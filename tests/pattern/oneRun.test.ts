@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { checkPattern } from '../../src/checks/check'
 import { checkPiece } from '../../src/checks/piece/check'
 import { pegsInWork } from '../../src/loom/state'
-import { addSection } from '../../src/pattern/edits/piece'
+import { addChart } from '../../src/pattern/edits/piece'
 import { setLoom } from '../../src/pattern/edits/settings'
 import type { Pattern } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
-import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { chartsInOrder, onChart, chartOn } from '../../src/pattern/charts'
 import { firstStepOf, workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
 import { patternOf } from './edits/chart-text'
@@ -15,11 +15,11 @@ import { patternOf } from './edits/chart-text'
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const gather: Step = { kind: 'bind off', how: 'gather', pegs: null }
 const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
-const chart = (section = 'Chart', times = 1): Step => ({ kind: 'chart', section, times })
+const chart = (name = 'Chart', times = 1): Step => ({ kind: 'chart', chart: name, times })
 
 const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, steps },
+  steps,
 })
 
 /** Errors of the piece, and of each chart at the first step that works it. */
@@ -27,8 +27,8 @@ const errorsIn = (pattern: Pattern): string[] => [
   ...checkPiece(workPiece(pattern))
     .filter(({ severity, rule }) => severity === 'error' && rule !== 'piece-chart')
     .map(({ message }) => message),
-  ...sectionsOf(pattern).flatMap(({ name }) =>
-    checkPattern(workPattern(withOnBench(pattern, name)))
+  ...chartsInOrder(pattern).flatMap(({ name }) =>
+    checkPattern(workPattern(onChart(pattern, name)))
       .findings.filter(({ severity }) => severity === 'error')
       .map(({ message }) => `${name}: ${message}`),
   ),
@@ -47,7 +47,7 @@ const second = times('k ssk none none', 12)
 describe('no error where hands can work it', () => {
   test('a hat: its crown in two charts with plain rounds between', () => {
     const hat = withSteps(
-      addSection(patternOf(first), 'Tip', patternOf(second).chart),
+      addChart(patternOf(first), 'Tip', chartOn(patternOf(second))),
       ...[castOn, knit(10), chart(), knit(3), chart('Tip'), knit(1), gather],
     )
     expect(errorsIn(hat)).toEqual([])
@@ -86,7 +86,7 @@ describe('the right error where they cannot', () => {
 
   test('a chart that needs more loops than the chart before it leaves', () => {
     const piece = withSteps(
-      addSection(patternOf(first), 'Brim', patternOf(times('k', 48)).chart),
+      addChart(patternOf(first), 'Brim', chartOn(patternOf(times('k', 48)))),
       ...[castOn, chart(), chart('Brim'), gather],
     )
     expect(errorsIn(piece)).toEqual([

@@ -6,7 +6,7 @@ import { setWords } from '../../src/pattern/edits/words'
 import { headingsOf } from '../../src/pattern/headings'
 import { pegInSecond, secondByItself, secondOf } from '../../src/pattern/pair'
 import type { Pattern } from '../../src/pattern/pattern'
-import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { chartsInOrder, onChart, chartOn, namedOn } from '../../src/pattern/charts'
 import { workPattern } from '../../src/pattern/work'
 import type { Stitch } from '../../src/stitches/stitch'
 import { arbitraryPattern } from '../arbitraries'
@@ -23,13 +23,13 @@ test('the second of a mirrored pair has its crosses and leans on the other side'
 
 test('the second has no own words: they are written from its chart', () => {
   const first = mirrored(setWords(patternOf('k p p'), 'Rnd 1: k1, p2.'))
-  expect(secondOf(first).words).toBeNull()
-  expect(first.words).toBe('Rnd 1: k1, p2.')
+  expect(namedOn(secondOf(first)).words).toBeNull()
+  expect(namedOn(first).words).toBe('Rnd 1: k1, p2.')
 })
 
 test('a piece of its own follows no other', () => {
   const first = mirrored(patternOf('p 2/2_LC . . . k2tog yo'))
-  expect(secondByItself(first).piece.pair).toBe('none')
+  expect(secondByItself(first).pair).toBe('none')
   expect(textOf(secondByItself(first))).toEqual(textOf(secondOf(first)))
 })
 
@@ -49,16 +49,16 @@ describe('laws', () => {
     fc.assert(
       fc.property(arbitraryFirst.map(mirrored), (first) => {
         const twice = secondOf(secondOf(first))
-        expect(sectionsOf(twice).map(({ name }) => name)).toEqual(
-          sectionsOf(first).map(({ name }) => name),
+        expect(chartsInOrder(twice).map(({ name }) => name)).toEqual(
+          chartsInOrder(first).map(({ name }) => name),
         )
-        expect(twice.piece.steps).toEqual(first.piece.steps)
-        for (const { name } of sectionsOf(first)) {
-          const [one, other] = [withOnBench(first, name), withOnBench(twice, name)]
+        expect(twice.steps).toEqual(first.steps)
+        for (const { name } of chartsInOrder(first)) {
+          const [one, other] = [onChart(first, name), onChart(twice, name)]
           expect(textOf(other)).toEqual(textOf(one))
-          expect(headingsOf(other)).toEqual(headingsOf(one))
-          expect(other.chart.rows.map(({ run, end }) => ({ run, end }))).toEqual(
-            one.chart.rows.map(({ run, end }) => ({ run, end })),
+          expect(headingsOf(chartOn(other), other.loom)).toEqual(headingsOf(chartOn(one), one.loom))
+          expect(chartOn(other).rows.map(({ run, end }) => ({ run, end }))).toEqual(
+            chartOn(one).rows.map(({ run, end }) => ({ run, end })),
           )
         }
       }),
@@ -77,9 +77,9 @@ describe('laws', () => {
     fc.assert(
       fc.property(arbitraryFirst.map(mirrored), (first) => {
         const second = secondOf(first)
-        for (const { name } of sectionsOf(first)) {
-          const others = cellsOnPegs(withOnBench(second, name))
-          cellsOnPegs(withOnBench(first, name)).forEach((row, index) => {
+        for (const { name } of chartsInOrder(first)) {
+          const others = cellsOnPegs(onChart(second, name))
+          cellsOnPegs(onChart(first, name)).forEach((row, index) => {
             expect(others[index]?.size).toBe(row.size)
             const whole = [...row].filter(([, { stitch }]) => !stitch.cut)
             const sameOrder = second.loom.direction !== first.loom.direction
@@ -114,7 +114,7 @@ describe('laws', () => {
         const before = structuredClone(first)
         expect(secondOf(first)).toBe(secondOf(first))
         expect(first).toEqual(before)
-        expect(sectionsOf(secondOf(first)).every(({ words }) => words === null)).toBe(true)
+        expect(chartsInOrder(secondOf(first)).every(({ words }) => words === null)).toBe(true)
       }),
     )
   })

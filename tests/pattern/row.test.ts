@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { onPegs, placed } from '../../src/pattern/row'
 import { layOut } from '../../src/pattern/layout'
-import { noRow, type Row, type Run } from '../../src/pattern/pattern'
+import { blankRow, type Row, type Run } from '../../src/pattern/pattern'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { arbitraryCells, arbitraryCutCells, arbitraryRun, cellsOf } from '../arbitraries'
 
@@ -43,7 +43,7 @@ it('reads and lays a row from its earlier version as from nothing', () => {
       fc.integer({ min: 12, max: 30 }),
       (first, changes, pegsOfRow, repeat, pegs) => {
         const layout = layOut({ columns, repeat }, pegs)
-        let row: Row = { ...noRow(columns, 'k'), cells: first, run: pegsOfRow }
+        let row: Row = { ...blankRow(columns, 'k'), cells: first, run: pegsOfRow }
         onPegs(row, layout)
         for (const one of changes) {
           const next = withChange(row, one)
@@ -60,7 +60,7 @@ it('reads and lays a row from its earlier version as from nothing', () => {
 
 it('keeps the stitches that a change does not touch', () => {
   const layout = layOut({ columns, repeat: null }, columns)
-  const row = noRow(columns, 'k')
+  const row = blankRow(columns, 'k')
   const before = onPegs(row, layout)
   const after = onPegs({ ...row, cells: row.cells.with(7, 'p') }, layout, row)
   const changed = after.sites.flatMap((site, i) => (site === before.sites[i] ? [] : [site.peg]))
@@ -70,8 +70,8 @@ it('keeps the stitches that a change does not touch', () => {
 it('lays what is cut anew when the row gets a run of the same pegs', () => {
   // The loom has two pegs fewer than the chart has columns.
   const layout = layOut({ columns, repeat: null }, columns - 2)
-  const cells = noRow(columns, 'k').cells.toSpliced(columns - 4, 4, '2/2 LC', '', '', '')
-  const whole: Row = { ...noRow(columns, 'k'), cells }
+  const cells = blankRow(columns, 'k').cells.toSpliced(columns - 4, 4, '2/2 LC', '', '', '')
+  const whole: Row = { ...blankRow(columns, 'k'), cells }
   const part: Row = { ...whole, run: { from: 0, to: columns - 2 } }
   onPegs(whole, layout)
   expect(onPegs(part, layout, whole)).toEqual(onPegs(structuredClone(part), layout))
@@ -79,7 +79,7 @@ it('lays what is cut anew when the row gets a run of the same pegs', () => {
 
 it('says the same of a cut stitch, whether its run ends with the loom or is written beyond it', () => {
   // A chart wider than its loom: the last cross has two of its four pegs.
-  const row = { ...noRow(12, 'k'), cells: ['k', 'k', 'k', 'k', ...cross, ...cross] }
+  const row = { ...blankRow(12, 'k'), cells: ['k', 'k', 'k', 'k', ...cross, ...cross] }
   const layout = layOut({ columns: 12, repeat: null }, 10, 'bar')
   const runs = [99, 10, 9].map((to) => ({ ...row, run: { from: 4, to } }))
   for (const earlier of runs)

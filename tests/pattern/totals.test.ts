@@ -12,7 +12,7 @@ import { patternOf } from './edits/chart-text'
 function smallPiece(): Pattern {
   const chart = patternOf('k p k2tog yo k k', 'k k k k k k')
   const flat = setMaking(setGauge(chart, { stitches: 20, rows: 25 }), { knit: 'flat' })
-  const [, worked] = flat.piece.steps
+  const [, worked] = flat.steps
   if (worked?.kind !== 'chart') throw new Error('The second step works the chart.')
   const twice = changeStep(flat, 1, { ...worked, times: 2 })
   const longer = addStep(twice, 2, { kind: 'plain', stitch: 'k', amount: { rows: 1 } })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { paint } from '../../src/pattern/edits/paint'
-import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { chartsInOrder, onChart } from '../../src/pattern/charts'
 import { workPattern } from '../../src/pattern/work'
 import { workOnce, workPieceOnce } from '../../src/pattern/workOnce'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
@@ -17,9 +17,9 @@ test.each(starters)('%s: nothing is worked again for the same charts and steps',
   expect(workPieceOnce(pattern)).toBe(piece)
   const renamed = workPieceOnce({ ...pattern, title: 'Another' })
   renamed.steps.forEach((step, index) => expect(step.rows).toBe(piece.steps[index]?.rows))
-  for (const { name } of sectionsOf(pattern)) {
-    const first = workOnce(withOnBench(pattern, name)).run.rows
-    const again = workOnce(withOnBench({ ...pattern, title: 'Another' }, name)).run.rows
+  for (const { name } of chartsInOrder(pattern)) {
+    const first = workOnce(onChart(pattern, name)).run.rows
+    const again = workOnce(onChart({ ...pattern, title: 'Another' }, name)).run.rows
     again.forEach((row, index) => expect(row).toBe(first[index]))
   }
 })

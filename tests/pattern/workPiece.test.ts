@@ -1,9 +1,10 @@
+import { namedOn } from '../../src/pattern/charts'
 import { paint } from '../../src/pattern/edits/paint'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { bindOffs, castOns } from '../../src/loom/move'
 import { castOn } from '../../src/loom/state'
-import { addSection, addStep, changeStep } from '../../src/pattern/edits/piece'
+import { addChart, addStep, changeStep } from '../../src/pattern/edits/piece'
 import { setGauge, setLoom } from '../../src/pattern/edits/settings'
 import { shortRowChart } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
@@ -15,7 +16,7 @@ import { arbitraryPattern, arbitraryStep } from '../arbitraries'
 
 const withSteps = (pattern: Pattern, steps: readonly Step[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, steps },
+  steps,
 })
 
 const faultsOf = ({ steps }: PieceWork) =>
@@ -131,7 +132,7 @@ test('plain rows to a length go through the gauge', () => {
 
 test('a chart is worked as often as its step says, from where the last time ended', () => {
   const pattern = newPattern(36, 4)
-  const work = workPiece(changeStep(pattern, 1, { kind: 'chart', section: 'Chart', times: 3 }))
+  const work = workPiece(changeStep(pattern, 1, { kind: 'chart', chart: 'Chart', times: 3 }))
   expect(work.steps[1]?.rows?.rows.length).toBe(12)
 })
 
@@ -139,9 +140,9 @@ test('a heel is a section like any other: one loop on each peg after it', () => 
   const pattern = newPattern(40, 4)
   const heel = shortRowChart(pattern.loom, usualHeel(pattern.loom))
   if (!heel.ok) throw new Error(heel.message)
-  const withHeel = addStep(addSection(pattern, 'Heel', heel.chart), 2, {
+  const withHeel = addStep(addChart(pattern, 'Heel', heel.chart), 2, {
     kind: 'chart',
-    section: 'Heel',
+    chart: 'Heel',
     times: 1,
   })
   const work = workPiece(withHeel)
@@ -197,7 +198,7 @@ describe('any piece at all', () => {
           fc.tuple(
             fc.constant(pattern),
             fc.nat(6),
-            arbitraryStep(pattern.loom.pegs, [pattern.piece.onBench]),
+            arbitraryStep(pattern.loom.pegs, [namedOn(pattern).name]),
           ),
         ),
         ([pattern, at, step]) => {
@@ -214,8 +215,8 @@ describe('any piece at all', () => {
     const knit = { kind: 'plain', stitch: 'k', amount: { rows: 3 } } as const
     const one = { kind: 'pegs', run: { from: 7, to: 7 }, toAndFro: false } as const
     const plain = newPattern(13, 1)
-    const first = { ...plain, piece: { ...plain.piece, steps: [one, knit, knit] } }
-    const moved = { ...plain, piece: { ...plain.piece, steps: [knit, knit, one] } }
+    const first = { ...plain, steps: [one, knit, knit] }
+    const moved = { ...plain, steps: [knit, knit, one] }
     expect(worked(workPiece(moved, workPiece(first)))).toEqual(worked(workPiece(moved)))
   })
 
@@ -270,7 +271,7 @@ describe('totals', () => {
   test('a piece of as many plain stitches as the swatch weighs what the swatch weighs', () => {
     const weighed = {
       ...pattern,
-      piece: { ...pattern.piece, swatch: { stitches: 36, rows: 10, grams: 9 } },
+      swatch: { stitches: 36, rows: 10, grams: 9 },
     }
     expect(totalsOf(workPiece(weighed)).steps[1]?.grams).toBeCloseTo(9)
   })
@@ -303,7 +304,7 @@ describe('totals', () => {
   })
 
   test('time goes by the designer’s own pace', () => {
-    const paced = { ...pattern, piece: { ...pattern.piece, pace: 30 } }
+    const paced = { ...pattern, pace: 30 }
     expect(totalsOf(workPiece(paced)).steps[1]?.minutes).toBe(12)
     expect(totalsOf(workPiece(pattern)).whole.minutes).toBeNull()
   })

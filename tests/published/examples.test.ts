@@ -2,6 +2,8 @@
  * Worked examples from knitting books of 1843 to 1918; title, year and place stand beside each in
  * data/worked-examples.json. The counts there were made by hand and are made again here.
  */
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
@@ -85,10 +87,9 @@ function chartOf(example: Example): Pattern | null {
   const edge = Math.floor(plus / 2)
   const plain = (count: number) => Array.from({ length: count }, () => 'k')
   const base = newPattern(castOnOf(example), 1)
-  return {
-    ...base,
-    loom: { ...base.loom, shape: example.shape === 'flat' ? 'bar' : 'ring' },
-    chart: {
+  return withChart(
+    { ...base, loom: { ...base.loom, shape: example.shape === 'flat' ? 'bar' : 'ring' } },
+    {
       columns: multiple + plus,
       repeat: { from: edge, to: edge + multiple - 1 },
       bands: [],
@@ -99,7 +100,7 @@ function chartOf(example: Example): Pattern | null {
         end: 'on' as const,
       })),
     },
-  }
+  )
 }
 
 const balanced = ({ rows, multiple }: Example): boolean =>
@@ -119,7 +120,9 @@ describe('as charts', () => {
     (_, example, pattern) => {
       const { run, layout } = workPattern(pattern)
       expect([layout.copies, layout.over]).toEqual([copiesOf(example), 0])
-      expect(run.rows.map(({ miscount }) => miscount)).toEqual(pattern.chart.rows.map(() => null))
+      expect(run.rows.map(({ miscount }) => miscount)).toEqual(
+        chartOn(pattern).rows.map(() => null),
+      )
       expect(run.end.stacks.every((stack) => stack.length === 1)).toBe(true)
       expect(readFile(writeFile(pattern))).toEqual({ ok: true, pattern })
     },
@@ -130,7 +133,7 @@ describe('as charts', () => {
     (_, example, pattern) => {
       const result = readFile(writeFile(pattern))
       const at = example.rows.findIndex(({ row }) => example.wrong_rows?.includes(row))
-      const has = pattern.chart.rows[at]?.cells.length
+      const has = chartOn(pattern).rows[at]?.cells.length
       expect(result).toEqual({
         ok: false,
         message: `Row ${at + 1} has ${has} columns; the chart has ${example.multiple}.`,

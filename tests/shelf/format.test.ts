@@ -1,3 +1,5 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn, namedOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { setWords } from '../../src/pattern/edits/words'
@@ -19,8 +21,16 @@ const changed = (from: string | RegExp, to: string): string => {
 }
 /** The file with its rows' texts replaced, from the first row on. */
 const withRows = (...rows: string[]): string => {
-  const file = JSON.parse(written) as { chart: { rows: { stitches: string }[] } }
-  rows.forEach((stitches, index) => (file.chart.rows[index] = { stitches }))
+  const file = JSON.parse(written) as { charts: [{ rows: { stitches: string }[] }] }
+  rows.forEach((stitches, index) => (file.charts[0].rows[index] = { stitches }))
+  return JSON.stringify(file)
+}
+
+/** The file with a second chart of one row. */
+const withSecond = (change: object): string => {
+  const file = JSON.parse(written) as { charts: object[] }
+  const [first] = file.charts
+  file.charts.push({ ...first, rows: [{ stitches: 'k' }], ...change })
   return JSON.stringify(file)
 }
 
@@ -56,48 +66,31 @@ describe('round trip', () => {
     const cells = standardVocabulary.stitches.flatMap(cellsOf).slice(0, 399)
     const row = { cells: [...cells, 'k'], run: null, heading: null, end: 'on' as const }
     const pattern = newPattern(400, 600)
-    const large = {
-      ...pattern,
-      chart: { ...pattern.chart, rows: pattern.chart.rows.map(() => row) },
-    }
+    const large = withChart(pattern, { rows: chartOn(pattern).rows.map(() => row) })
     expect(readFile(writeFile(large))).toStrictEqual({ ok: true, pattern: large })
   })
 
   test('one row changes one line', () => {
     const before = newPattern(36, 12)
-    const rows = before.chart.rows.map((row, index) =>
+    const rows = chartOn(before).rows.map((row, index) =>
       index === 4 ? { ...row, cells: row.cells.with(7, 'p') } : row,
     )
     const lines = written.split('\n')
-    const after = writeFile({ ...before, chart: { ...before.chart, rows } }).split('\n')
+    const after = writeFile(withChart(before, { rows })).split('\n')
     expect(after.length).toBe(lines.length)
     expect(after.filter((line, index) => line !== lines[index])).toEqual([
-      '      { "stitches": "k*7 p k*28" },',
+      '        { "stitches": "k*7 p k*28" },',
     ])
   })
 
   test('own words are kept letter by letter, one line a line', () => {
     const words = 'Cuff\n\nRnd 1: k2,  p2 to end.\r\n"As Rnd 1" – twice.\n'
     const text = writeFile(setWords(newPattern(36, 12), words))
-    expect(text).toContain('    "Rnd 1: k2,  p2 to end.\\r",\n    "\\"As Rnd 1\\" – twice.",\n')
+    expect(text).toContain(
+      '        "Rnd 1: k2,  p2 to end.\\r",\n        "\\"As Rnd 1\\" – twice.",\n',
+    )
     const result = readFile(text)
-    expect(result.ok && result.pattern.words).toBe(words)
-  })
-
-  test('a file of version 1 has its words written from the chart', () => {
-    const old = JSON.parse(written) as Record<string, unknown>
-    delete old['words']
-    delete old['readAs']
-    delete old['piece']
-    const result = readFile(JSON.stringify({ ...old, pegwright: 1 }))
-    expect(result).toStrictEqual({ ok: true, pattern: newPattern(36, 12) })
-  })
-
-  test('a file of version 2 is a piece of its one chart', () => {
-    const old = JSON.parse(written) as Record<string, unknown>
-    delete old['piece']
-    const result = readFile(JSON.stringify({ ...old, pegwright: 2 }))
-    expect(result).toStrictEqual({ ok: true, pattern: newPattern(36, 12) })
+    expect(result.ok && namedOn(result.pattern).words).toBe(words)
   })
 
   test('a byte order mark and Windows line ends are no fault', () => {
@@ -112,13 +105,13 @@ describe('messages', () => {
     ['a number only', () => '7', otherFile],
     [
       'version in words',
-      () => changed('"pegwright": 3', '"pegwright": "one"'),
-      'This file does not say which version it is: "pegwright" must be a whole number from 1 to 3.',
+      () => changed('"pegwright": 4', '"pegwright": "one"'),
+      'This file does not say which version it is: "pegwright" must be a whole number from 1 to 4.',
     ],
     [
       'newer',
-      () => changed('"pegwright": 3', '"pegwright": 4'),
-      'A newer Pegwright saved this file: it is of version 4, and this Pegwright opens versions 1 to 3. Open it with the newer one.',
+      () => changed('"pegwright": 4', '"pegwright": 5'),
+      'A newer Pegwright saved this file: it is of version 5, and this Pegwright opens versions 1 to 4. Open it with the newer one.',
     ],
     [
       'broken off',
@@ -256,27 +249,24 @@ describe('messages', () => {
       '"words" has 1200001 characters; it can have up to 1000000.',
     ],
     [
-      'a step of a section that is not there',
-      () => changed('"section": "Chart"', '"section": "Thumb"'),
-      'Step 2 works section "Thumb", which is not in the file.',
+      'a step of a chart that is not there',
+      () => changed('"chart": "Chart"', '"chart": "Thumb"'),
+      'Step 2 works chart "Thumb", which is not in the file.',
     ],
     [
-      'two sections of one name',
-      () =>
-        changed(
-          '"sections": []',
-          `"sections": [{ "name": "Chart", "chart": { "columns": 1, "repeat": null, "bands": [], "rows": [{ "stitches": "k" }] }, "words": null, "aside": [] }]`,
-        ),
-      'Two sections are called "Chart"; names must differ.',
+      'two charts of one name',
+      () => withSecond({ name: 'Chart', columns: 1 }),
+      'Two charts are called "Chart"; names must differ.',
     ],
     [
-      'a chart of another section',
-      () =>
-        changed(
-          '"sections": []',
-          `"sections": [{ "name": "Thumb", "chart": { "columns": 2, "repeat": null, "bands": [], "rows": [{ "stitches": "k" }] }, "words": null, "aside": [] }]`,
-        ),
-      'In section "Thumb": Row 1 has 1 column; the chart has 2.',
+      'another chart',
+      () => withSecond({ name: 'Thumb', columns: 2 }),
+      'In the chart "Thumb": Row 1 has 1 column; the chart has 2.',
+    ],
+    [
+      'a key of a row of another chart',
+      () => withSecond({ name: 'Thumb', columns: 1, rows: [{ stitches: 'k', end: 'off' }] }),
+      'In chart 2, row 1, "end" is "off"; it must be "on" or "German turn" or "wrap".',
     ],
     [
       'plain rows of a stitch that is not plain',
@@ -300,7 +290,7 @@ describe('messages', () => {
     [
       'no rows',
       () => changed(/"rows": \[[^\]]*\]/, '"rows": []'),
-      '"chart.rows" is a list of 0; it must be a list of 1 to 600 rows.',
+      '"rows" is a list of 0; it must be a list of 1 to 600 rows.',
     ],
   ]
   test.each(cases)('%s', (_, text, message) => {
@@ -323,7 +313,7 @@ describe('nothing throws', () => {
     fc.assert(
       fc.property(fc.json(), fc.dictionary(fc.string(), fc.jsonValue()), (json, keys) => {
         isAnswer(json)
-        isAnswer(JSON.stringify({ ...keys, pegwright: 3 }))
+        isAnswer(JSON.stringify({ ...keys, pegwright: 4 }))
       }),
       { numRuns: 300 },
     )

@@ -1,6 +1,8 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn, namedOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { limits, newPattern, noRow, type Pattern } from '../../src/pattern/pattern'
+import { limits, newPattern, blankRow, type Pattern } from '../../src/pattern/pattern'
 import { pieceLimits } from '../../src/pattern/piece'
 import { checkPattern } from '../../src/checks/check'
 import { flatChart } from '../../src/drawing/flat'
@@ -23,23 +25,18 @@ const slotsOf = (node: Node): [Node, string][] =>
 /** A file in which each kind of entry stands at least once. */
 function fullFile(): Node {
   const pattern = newPattern(36, 12)
-  const full: Pattern = {
-    ...pattern,
-    gauge: { stitches: 20, rows: 28 },
-    chart: {
-      ...pattern.chart,
-      repeat: { from: 0, to: 3 },
-      bands: [{ from: 1, to: 2, times: 3 }],
-      rows: [{ ...noRow(36, 'k'), run: { from: 2, to: 30 } }, ...pattern.chart.rows.slice(1)],
-    },
-    words: 'Rnd 1: k',
-    checks: { ...pattern.checks, rowsBetweenCrosses: 3 },
-    piece: {
-      ...pattern.piece,
-      others: [{ name: 'Heel', chart: { ...pattern.chart }, words: 'Rnd 1: k', aside: ['float'] }],
+  const full: Pattern = withChart(
+    {
+      ...pattern,
+      gauge: { stitches: 20, rows: 28 },
+      checks: { ...pattern.checks, rowsBetweenCrosses: 3 },
+      charts: [
+        { ...namedOn(pattern), words: 'Rnd 1: k' },
+        { name: 'Heel', chart: chartOn(pattern), words: 'Rnd 1: k', aside: ['float'] },
+      ],
       steps: [
         { kind: 'cast on', how: 'e-wrap', pegs: { from: 0, to: 35 } },
-        { kind: 'chart', section: 'Heel', times: 2 },
+        { kind: 'chart', chart: 'Heel', times: 2 },
         { kind: 'plain', stitch: 'k', amount: { rows: 4 } },
         { kind: 'plain', stitch: 'k', amount: { mm: 40 } },
         { kind: 'note', text: 'Weave in the end.' },
@@ -48,9 +45,14 @@ function fullFile(): Node {
       ],
       pace: 20,
       swatch: { stitches: 20, rows: 28, grams: 4.5 },
-      pictures: [{ section: 'Heel', row: 1, from: 1, to: 2 }],
+      pictures: [{ chart: 'Heel', row: 1, from: 1, to: 2 }],
     },
-  }
+    {
+      repeat: { from: 0, to: 3 },
+      bands: [{ from: 1, to: 2, times: 3 }],
+      rows: [{ ...blankRow(36, 'k'), run: { from: 2, to: 30 } }, ...chartOn(pattern).rows.slice(1)],
+    },
+  )
   return JSON.parse(writeFile(full)) as Node
 }
 const read = (file: Node) => readFile(JSON.stringify(file))
@@ -87,17 +89,19 @@ describe('numbers', () => {
 
 describe('lists', () => {
   const lists: [string, (file: Node) => Node, string, number][] = [
-    ['rows', (file) => file['chart'] as Node, 'rows', limits.rows.most],
-    ['steps', (file) => file['piece'] as Node, 'steps', pieceLimits.steps.most],
-    ['sections', (file) => file['piece'] as Node, 'sections', pieceLimits.sections.most - 1],
-    ['step pictures', (file) => file['piece'] as Node, 'pictures', pieceLimits.pictures.most],
+    ['rows', (file) => (file['charts'] as [Node])[0], 'rows', limits.rows.most],
+    ['steps', (file) => file, 'steps', pieceLimits.steps.most],
+    ['charts', (file) => file, 'charts', pieceLimits.charts.most],
+    ['step pictures', (file) => file, 'pictures', pieceLimits.pictures.most],
   ]
   test.each(lists)('as many %s as are allowed, and not one more', (noun, of, key, most) => {
     const file = fullFile()
     const [item] = of(file)[key] as [Node]
     const make = (count: number) =>
       Array.from({ length: count }, (_, index) =>
-        key === 'sections' && index > 0 ? { ...item, name: `Heel ${index}` } : item,
+        key === 'charts' && index > 0
+          ? { ...item, name: index === 1 ? 'Heel' : `Heel ${index}` }
+          : item,
       )
     of(file)[key] = make(most)
     expect(read(file)).toMatchObject({ ok: true })
@@ -163,14 +167,10 @@ test('the longest chart and piece that a file may hold are worked, checked, draw
     to: 2 * band + 1,
     times: times.most,
   }))
-  const step = { kind: 'chart' as const, section: 'Chart', times: pieceLimits.times.most }
+  const step = { kind: 'chart' as const, chart: 'Chart', times: pieceLimits.times.most }
   const castOn = { kind: 'cast on' as const, how: 'e-wrap' as const, pegs: null }
   const steps = [castOn, ...Array.from({ length: pieceLimits.steps.most - 1 }, () => step)]
-  const file = writeFile({
-    ...pattern,
-    chart: { ...pattern.chart, bands },
-    piece: { ...pattern.piece, steps },
-  })
+  const file = writeFile(withChart({ ...pattern, steps }, { bands }))
   const answer = readFile(file)
   if (!answer.ok) throw new Error(answer.message)
   const work = workPattern(answer.pattern)

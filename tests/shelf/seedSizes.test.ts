@@ -15,7 +15,7 @@ import { usualHeel } from '../../src/pattern/generate/wish'
 import type { Pattern } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
 import type { PatternRow } from '../../src/pattern/row'
-import { findSection } from '../../src/pattern/sections'
+import { findChart } from '../../src/pattern/charts'
 import { centimetres, inCentimetres } from '../../src/pattern/size'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
@@ -199,12 +199,12 @@ describe('the socks', () => {
   test('heel and toe are those the maker of heels and toes makes for them', () => {
     const heel = usualHeel(socks.loom)
     const at = (name: string) =>
-      socks.piece.steps.findIndex((step) => step.kind === 'chart' && step.section === name)
+      socks.steps.findIndex((step) => step.kind === 'chart' && step.chart === name)
     for (const [name, wish] of [
       ['Heel', heel],
       ['Toe', { ...heel, shape: 'toe' }],
     ] as const)
-      expect(findSection(socks, name)?.chart).toEqual(
+      expect(findChart(socks, name)?.chart).toEqual(
         unwrap(shortRowChart(socks.loom, wish, 'k', textureBefore(socks, at(name))?.rounds)),
       )
   })

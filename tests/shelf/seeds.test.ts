@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { checkPiece } from '../../src/checks/piece/check'
 import { checkPattern } from '../../src/checks/check'
 import type { Fault } from '../../src/loom/loom'
-import { sectionsOf, withOnBench } from '../../src/pattern/sections'
+import { chartsInOrder, onChart, chartOn } from '../../src/pattern/charts'
 import { workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
 import { placed } from '../../src/pattern/row'
@@ -56,15 +56,15 @@ describe.each(starterCharts.map((chart) => [chart.id, chart] as const))('%s', (i
 
   test('can be worked from cast-on to bind-off, and so can each of its charts', () => {
     expect(checkPiece(workPiece(pattern)).map(({ message }) => message)).toEqual([])
-    for (const { name } of sectionsOf(pattern)) {
-      const { findings } = checkPattern(workPattern(withOnBench(pattern, name)))
+    for (const { name } of chartsInOrder(pattern)) {
+      const { findings } = checkPattern(workPattern(onChart(pattern, name)))
       expect(findings.map(({ rule, message }) => [name, rule, message])).toEqual([])
     }
   })
 
   test('is made as often as its notes say', () => {
     const isPair = /make two|\bpair of (?!rope|strand)|either hand|the second/i.test(pattern.notes)
-    expect(pattern.piece.pair !== 'none').toBe(isPair)
+    expect(pattern.pair !== 'none').toBe(isPair)
     // Steps can be changed, the notes stay: numbers of pegs in an opening would no longer be true.
     expect(pattern.notes).not.toMatch(/(first|last) (two|four|six|eight|\d+) pegs/)
   })
@@ -90,7 +90,7 @@ describe.each(starterCharts.map((chart) => [chart.id, chart] as const))('%s', (i
 
 test('together they use every family of stitches', () => {
   const families = starterCharts
-    .flatMap((chart) => sectionsOf(chart.pattern()))
+    .flatMap((chart) => chartsInOrder(chart.pattern()))
     .flatMap(({ chart }) => chart.rows.flatMap((row) => placed(row)))
     .map(({ stitch }) => stitch.family)
   expect([...new Set(families)].sort()).toEqual(
@@ -100,7 +100,7 @@ test('together they use every family of stitches', () => {
 
 test('the heel turns seven pegs a side and closes both corners', () => {
   // w = round(H / 3) pegs a side: common practice; H = 20 heel pegs, 2 to 21.
-  const turned = chartOf('hundred-steps-heel').chart.rows.flatMap(({ run, end }, index) =>
+  const turned = chartOn(chartOf('hundred-steps-heel')).rows.flatMap(({ run, end }, index) =>
     end === 'German turn' && run ? [index % 2 ? run.to + 1 : run.from + 1] : [],
   )
   expect(turned.slice(0, 14)).toEqual([21, 2, 20, 3, 19, 4, 18, 5, 17, 6, 16, 7, 15, 8])

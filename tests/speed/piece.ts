@@ -1,6 +1,7 @@
+import { namedOn } from '../../src/pattern/charts'
 import { checkPiece } from '../../src/checks/piece/check'
 import { sidePicture } from '../../src/drawing/piece/side'
-import { addSection } from '../../src/pattern/edits/piece'
+import { addChart } from '../../src/pattern/edits/piece'
 import { shortRowChart } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
 import type { Pattern } from '../../src/pattern/pattern'
@@ -22,22 +23,19 @@ function sock(seed: number): Pattern {
   const leg = texturedPiece(pegs, 20)
   const heel = shortRowChart(leg.loom, usualHeel(leg.loom))
   if (!heel.ok) throw new Error(heel.message)
-  const pattern = addSection({ ...leg, gauge: { stitches: 28, rows: 40 } }, 'Heel', heel.chart)
+  const pattern = addChart({ ...leg, gauge: { stitches: 28, rows: 40 } }, 'Heel', heel.chart)
   const heelRows = heel.chart.rows.length
   return {
     ...pattern,
-    piece: {
-      ...pattern.piece,
-      steps: [
-        { kind: 'cast on', how: 'long-tail', pegs: null },
-        { kind: 'chart', section: pattern.piece.onBench, times: 4 },
-        { kind: 'chart', section: 'Heel', times: 1 },
-        // Other lengths each time, so that no answer of an earlier call can be used again.
-        { kind: 'plain', stitch: 'k', amount: { rows: rounds - 80 - 2 * heelRows + (seed % 2) } },
-        { kind: 'chart', section: 'Heel', times: 1 },
-        { kind: 'bind off', how: 'graft', pegs: null },
-      ],
-    },
+    steps: [
+      { kind: 'cast on', how: 'long-tail', pegs: null },
+      { kind: 'chart', chart: namedOn(pattern).name, times: 4 },
+      { kind: 'chart', chart: 'Heel', times: 1 },
+      // Other lengths each time, so that no answer of an earlier call can be used again.
+      { kind: 'plain', stitch: 'k', amount: { rows: rounds - 80 - 2 * heelRows + (seed % 2) } },
+      { kind: 'chart', chart: 'Heel', times: 1 },
+      { kind: 'bind off', how: 'graft', pegs: null },
+    ],
   }
 }
 

@@ -1,3 +1,4 @@
+import { chartOn } from '../../src/pattern/charts'
 import { paint } from '../../src/pattern/edits/paint'
 import { withChart } from '../../src/pattern/edits/chart'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
@@ -27,12 +28,12 @@ export function texturedPiece(pegs: number, rows: number): Pattern {
 
 /** Versions of a piece, each one edit after the last, none of which changes a later row. */
 export function* editedVersions(piece: Pattern): Generator<Pattern, never> {
-  const { columns, rows } = piece.chart
+  const { columns, rows } = chartOn(piece)
   let version = piece
   for (let i = 0; ; i++) {
     const row = (2 + i * 10) % rows.length
     const column = (i * 7) % columns
-    const next = version.chart.rows[row]?.cells[column] === 'p' ? 'k' : 'p'
+    const next = chartOn(version).rows[row]?.cells[column] === 'p' ? 'k' : 'p'
     const edited = paint(version, next, row, column)
     if (edited !== version) yield (version = edited)
   }

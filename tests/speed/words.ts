@@ -1,3 +1,4 @@
+import { chartOn } from '../../src/pattern/charts'
 import { rowsRead } from '../../src/cli/report'
 import { withChart } from '../../src/pattern/edits/chart'
 import type { Pattern } from '../../src/pattern/pattern'
@@ -36,7 +37,7 @@ const wordings = {
 function variedPiece(): Pattern {
   const piece = texturedPiece(pegs, rounds)
   const bits = Math.ceil(Math.log2(rounds))
-  const rows = piece.chart.rows.map((row, index) => {
+  const rows = chartOn(piece).rows.map((row, index) => {
     const cells = [...row.cells]
     for (let bit = 0; bit < bits; bit++)
       cells[pegs - 1 - 2 * bit] = (index >> bit) % 2 === 1 ? 'p' : 'k'

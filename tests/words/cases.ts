@@ -2,6 +2,7 @@
  * Reads the annotated text files in tests/words/cases: a chart, line by line, then the words that
  * must come out. README.txt there says how to add a case.
  */
+import { withChart } from '../../src/pattern/edits/chart'
 import { readdirSync, readFileSync } from 'node:fs'
 import { directions, headings } from '../../src/loom/direction'
 import { knits } from '../../src/loom/move'
@@ -51,7 +52,7 @@ function readCase(file: string, part: string): Case {
   for (const { cells } of rows)
     if (cells.length !== columns)
       throw new Error(`${file}, case "${name}": rows of ${columns} and ${cells.length} columns.`)
-  pattern = { ...pattern, chart: { ...pattern.chart, columns, rows, bands } }
+  pattern = withChart(pattern, { columns, rows, bands })
   return { name, file, pattern, words }
 }
 
@@ -92,7 +93,7 @@ const settings: Readonly<Record<string, (pattern: Pattern, value: string) => Pat
   }),
   repeat: (pattern, value) => {
     const [from = 1, to = 1] = value.split('-').map(Number)
-    return { ...pattern, chart: { ...pattern.chart, repeat: { from: from - 1, to: to - 1 } } }
+    return withChart(pattern, { repeat: { from: from - 1, to: to - 1 } })
   },
 }
 

@@ -1,7 +1,8 @@
 /** A stitch of several pegs that does not stand whole is named in every reading, with what cuts it. */
+import { withChart } from '../../src/pattern/edits/chart'
 import { describe, expect, it } from 'vitest'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
-import type { Pattern } from '../../src/pattern/pattern'
+import type { Pattern, Chart } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations } from '../../src/words/abbreviations'
@@ -14,11 +15,8 @@ import { linesOf, pieceOf, rowOf } from './helpers'
 const cross = cellsOf(stitchOf('2/2 LC'))
 const crossed = pieceOf([rowOf(['p', 'p', ...cross, 'p', 'p'])])
 
-const onPegs = (pattern: Pattern, pegs: number, more: Partial<Pattern['chart']>): Pattern => ({
-  ...pattern,
-  loom: { ...pattern.loom, pegs },
-  chart: { ...pattern.chart, ...more },
-})
+const onPegs = (pattern: Pattern, pegs: number, more: Partial<Chart>): Pattern =>
+  withChart({ ...pattern, loom: { ...pattern.loom, pegs } }, { ...more })
 
 const cases: [string, Pattern, string][] = [
   [

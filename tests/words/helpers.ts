@@ -1,3 +1,4 @@
+import { withChart } from '../../src/pattern/edits/chart'
 import { workPattern, type PatternRun } from '../../src/pattern/work'
 import { newPattern, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { Terms } from '../../src/languages/terms'
@@ -18,7 +19,7 @@ export const rowOf = (cells: string | readonly string[], more: Partial<Row> = {}
 export function pieceOf(rows: readonly Row[], more: Partial<Pattern> = {}): Pattern {
   const columns = rows[0]?.cells.length ?? 1
   const pattern = newPattern(columns, 1)
-  return { ...pattern, chart: { ...pattern.chart, columns, rows }, ...more }
+  return withChart({ ...pattern, ...more }, { columns, rows })
 }
 
 export const firstRun = (pattern: Pattern): PatternRun => {

@@ -1,10 +1,12 @@
+import { withChart } from '../../src/pattern/edits/chart'
+import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { workPattern } from '../../src/pattern/work'
 import type { Pattern } from '../../src/pattern/pattern'
 import { addStep } from '../../src/pattern/edits/piece'
 import { setBand } from '../../src/pattern/edits/rows'
-import { termSets } from '../../src/languages/terms'
+import { termSets, type Terms } from '../../src/languages/terms'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations, stepsIn } from '../../src/words/abbreviations'
 import { read } from '../../src/words/read/read'
@@ -21,13 +23,10 @@ const twelve = () => {
   const rows = [rib, 'k*24', '(k, p)*12', 'p*24', '(ew, p)*12', '(p*2, k*2)*6']
   return pieceOf([...rows, ...rows].map((cells) => rowOf(cells)))
 }
-const withRow = (pattern: Pattern, index: number, cells: string): Pattern => ({
-  ...pattern,
-  chart: {
-    ...pattern.chart,
-    rows: pattern.chart.rows.map((row, at) => (at === index ? rowOf(cells) : row)),
-  },
-})
+const withRow = (pattern: Pattern, index: number, cells: string): Pattern =>
+  withChart(pattern, {
+    rows: chartOn(pattern).rows.map((row, at) => (at === index ? rowOf(cells) : row)),
+  })
 
 describe('the lines of a chart', () => {
   it('stay the same objects where an edit changes nothing', () => {
@@ -97,7 +96,7 @@ describe('the lines of a chart', () => {
           expect(text.startsWith(label)).toBe(true)
           if (kind === 'row') for (let row = run.from; row <= run.to; row++) rows.add(row)
         }
-        expect([...rows]).toEqual(pattern.chart.rows.map((_, row) => row))
+        expect([...rows]).toEqual(chartOn(pattern).rows.map((_, row) => row))
       }),
       { numRuns: 150 },
     )
@@ -168,24 +167,27 @@ describe('statements', () => {
     return { ...pattern, loom: { ...pattern.loom, direction } }
   }
 
+  const said = (pattern: Pattern, terms: Terms = 'us') =>
+    statements(pattern, [chartOn(pattern)], terms)
+
   it('say which way the work goes', () => {
-    expect(statements(piece('clockwise'))[0]).toBe(
+    expect(said(piece('clockwise'))[0]).toBe(
       'Worked clockwise round the loom seen from above: right to left as you face it.',
     )
-    expect(statements(piece('counterclockwise'), 'us')[0]).toBe(
+    expect(said(piece('counterclockwise'), 'us')[0]).toBe(
       'Worked counterclockwise round the loom seen from above: left to right as you face it.',
     )
-    expect(statements(piece('counterclockwise'), 'uk')[0]).toMatch(/^Worked anticlockwise /)
+    expect(said(piece('counterclockwise'), 'uk')[0]).toMatch(/^Worked anticlockwise /)
   })
 
   it('say what k means', () => {
-    expect(statements(piece('clockwise'))).toContain('k means u-wrap knit in this pattern.')
+    expect(said(piece('clockwise'))).toContain('k means u-wrap knit in this pattern.')
   })
 
   it('tell the habit for crosses and decreases only where there are any', () => {
-    expect(statements(piece('clockwise'))).toHaveLength(3)
-    expect(statements(piece('clockwise', '2/2 LC*3')).at(-1)).toMatch(/^Crosses: /)
-    expect(statements(piece('clockwise', '(k2tog, yo)*6')).at(-1)).toMatch(/^Decreases: /)
+    expect(said(piece('clockwise'))).toHaveLength(3)
+    expect(said(piece('clockwise', '2/2 LC*3')).at(-1)).toMatch(/^Crosses: /)
+    expect(said(piece('clockwise', '(k2tog, yo)*6')).at(-1)).toMatch(/^Decreases: /)
   })
 
   it('print cautions on things for babies and children only', () => {

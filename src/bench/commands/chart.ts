@@ -64,7 +64,7 @@ export function eraseHere(bench: Bench, gesture: string | null = null): void {
 }
 
 export function pickUpHere(bench: Bench): void {
-  const row = bench.pattern.chart.rows[bench.spot.row]
+  const row = bench.chart.rows[bench.spot.row]
   const item = row && placedAt(row, columnAt(bench))
   if (!item) return
   bench.stitch = item.stitch.id
@@ -73,15 +73,15 @@ export function pickUpHere(bench: Bench): void {
 }
 
 /** What is marked; with nothing marked, the repeat where there is one. */
-const columnsToFillWith = ({ corner, marked, pattern }: Bench): Run =>
-  corner ? marked.columns : (pattern.chart.repeat ?? marked.columns)
+const columnsToFillWith = ({ corner, marked, chart }: Bench): Run =>
+  corner ? marked.columns : (chart.repeat ?? marked.columns)
 
 const roomForRows = (bench: Bench) =>
-  bench.pattern.chart.rows.length >= limits.rows.most
+  bench.chart.rows.length >= limits.rows.most
     ? `The chart has ${limits.rows.most} ${rowNoun(bench.pattern)}s, the most it can have.`
     : null
 const roomForColumns = (bench: Bench) =>
-  bench.pattern.chart.columns >= limits.columns.most
+  bench.chart.columns >= limits.columns.most
     ? `The chart is ${limits.columns.most} pegs wide, the most it can be.`
     : null
 
@@ -89,7 +89,7 @@ const roomForColumns = (bench: Bench) =>
 function workOnce(bench: Bench): string {
   const noun = rowNoun(bench.pattern)
   const { numbers } = bench.work
-  const band = bench.pattern.chart.bands[bandHere(bench)]
+  const band = bench.chart.bands[bandHere(bench)]
   if (!band || band.from === band.to) return `Work this ${noun} once`
   return `Work ${noun}s ${numbers[band.from]} to ${numbers[band.to]} once`
 }
@@ -149,7 +149,7 @@ export const rowCommands: readonly Command[] = editing([
     label: (bench) => `Remove the ${markedRows(bench)}`,
     keys: ['Mod+Backspace', 'Mod+Delete'],
     reason: (bench) =>
-      count(bench.marked.rows) >= bench.pattern.chart.rows.length
+      count(bench.marked.rows) >= bench.chart.rows.length
         ? `A chart keeps at least one ${rowNoun(bench.pattern)}.`
         : null,
     run: (bench) => {
@@ -172,9 +172,7 @@ export const rowCommands: readonly Command[] = editing([
 ])
 
 export const bandHere = (bench: Bench): number =>
-  bench.pattern.chart.bands.findIndex(
-    ({ from, to }) => bench.spot.row >= from && bench.spot.row <= to,
-  )
+  bench.chart.bands.findIndex(({ from, to }) => bench.spot.row >= from && bench.spot.row <= to)
 
 export const columnCommands: readonly Command[] = editing([
   {
@@ -202,9 +200,7 @@ export const columnCommands: readonly Command[] = editing([
     label: ({ marked }) => `Remove ${thesePegs(marked.columns)}`,
     keys: ['Alt+Delete', 'Alt+Backspace'],
     reason: (bench) =>
-      count(bench.marked.columns) >= bench.pattern.chart.columns
-        ? 'A chart keeps at least one peg.'
-        : null,
+      count(bench.marked.columns) >= bench.chart.columns ? 'A chart keeps at least one peg.' : null,
     run: (bench) => {
       const { from, to } = bench.marked.columns
       applyToStitches(bench, `Remove ${plural(count({ from, to }), 'peg')} from the chart`, (p) =>
@@ -233,7 +229,7 @@ export const columnCommands: readonly Command[] = editing([
     keys: ['Shift+r'],
     reason: (bench) => {
       const width = count(columnsToFillWith(bench))
-      return width === bench.pattern.chart.columns
+      return width === bench.chart.columns
         ? 'The chart has no other pegs.'
         : whyNotFilled(width, bench.pattern.loom.pegs)
     },
@@ -257,7 +253,7 @@ export const columnCommands: readonly Command[] = editing([
     id: 'repeat-remove',
     label: 'Remove the repeat',
     keys: [],
-    reason: (bench) => (bench.pattern.chart.repeat ? null : 'The chart has no repeat.'),
+    reason: (bench) => (bench.chart.repeat ? null : 'The chart has no repeat.'),
     run: (bench) => {
       bench.apply('Remove the repeat', (p) => setRepeat(p, null))
       bench.corner = null
@@ -269,9 +265,9 @@ export const columnCommands: readonly Command[] = editing([
     keys: [],
     reason: (bench) => (columnAt(bench) === 0 ? 'The round starts here already.' : null),
     run: (bench) => {
-      const column = columnAt(bench) - (bench.pattern.chart.repeat?.from ?? 0)
+      const column = columnAt(bench) - (bench.chart.repeat?.from ?? 0)
       applyToStitches(bench, 'Start the round here', (p) => rotateColumns(p, column))
-      bench.goTo({ ...bench.spot, peg: bench.pattern.chart.repeat?.from ?? 0 })
+      bench.goTo({ ...bench.spot, peg: bench.chart.repeat?.from ?? 0 })
     },
   },
 ])

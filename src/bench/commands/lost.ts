@@ -1,3 +1,4 @@
+import { findChart } from '../../pattern/charts'
 import { lostStitches, type Lost } from '../../pattern/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
 import { rowName, rowNoun } from '../state/row-name'
@@ -42,8 +43,9 @@ function sentence(lost: readonly Lost[], { pattern, work }: Bench, isPainted: bo
 
 /** What was taken away since the version that undo brings back, as people are told; empty: nothing. */
 export function saidOfLost(bench: Bench, isPainted = false): string {
-  const before = bench.history.past.at(-1)?.pattern
-  const lost = before ? lostStitches(before.chart, bench.pattern.chart) : []
+  const before = bench.history.past.at(-1)
+  const there = before && findChart(before.pattern, bench.on)
+  const lost = there ? lostStitches(there.chart, bench.chart) : []
   return lost.length === 0
     ? ''
     : `${sentence(lost, bench, isPainted)} Undo brings ${lost.length === 1 ? 'it' : 'them'} back.`
@@ -59,12 +61,12 @@ export function applyToStitches(
   edit: Edit,
   gesture: string | null = null,
 ): boolean {
-  const before = bench.pattern
+  const before = bench.chart
   if (!bench.apply(label, edit, gesture)) return false
-  const after = bench.pattern.chart
+  const after = bench.chart
   // With as many pegs as before it was stitches that were put in their place.
-  const isPainted = before.chart.columns === after.columns
-  if (lostStitches(before.chart, after).length > 0) sayLost(bench, '', isPainted)
+  const isPainted = before.columns === after.columns
+  if (lostStitches(before, after).length > 0) sayLost(bench, '', isPainted)
   return true
 }
 

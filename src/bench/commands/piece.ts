@@ -1,29 +1,28 @@
 import {
-  addSection,
+  addChart,
   addStep,
   changeStep,
-  copySection,
+  copyChart,
   copyStep,
   freeName,
   moveStep,
-  openSection,
-  removeSection,
+  removeChart,
   removeStep,
-  renameSection,
+  renameChart,
 } from '../../pattern/edits/piece'
 import type { LoomState } from '../../loom/state'
 import type { Chart, Pattern, Run } from '../../pattern/pattern'
 import { pieceLimits, type Step, type StepKind } from '../../pattern/piece'
-import { findSection, sectionsOf } from '../../pattern/sections'
+import { findChart, chartsInOrder } from '../../pattern/charts'
 import { kindNames } from '../piece/stepWords'
 import type { Bench } from '../state/bench.svelte'
 import type { Command } from './command'
 
-const { steps: stepLimits, sections: sectionLimits } = pieceLimits
+const { steps: stepLimits, charts: chartLimits } = pieceLimits
 
 /** Put the chart of a section on the bench. */
 export function showSection(bench: Bench, name: string): void {
-  if (!bench.choose((p) => openSection(p, name))) return
+  if (!bench.lookAt(name)) return
   bench.goTo({ row: 0, peg: 0 })
   bench.opened = {}
   bench.say(`The chart “${name}” is on the bench.`)
@@ -32,13 +31,13 @@ export function showSection(bench: Bench, name: string): void {
 /** Look at a step; the chart that it works comes on the bench. */
 export function chooseStep(bench: Bench, index: number | null): void {
   bench.piece.chosen = index
-  const step = index === null ? undefined : bench.pattern.piece.steps[index]
-  if (step?.kind === 'chart') showSection(bench, step.section)
+  const step = index === null ? undefined : bench.pattern.steps[index]
+  if (step?.kind === 'chart') showSection(bench, step.chart)
 }
 
 /** Where a new step goes: after the chosen one, but before what ends the piece. */
 export function placeForStep({ piece, pattern }: Bench): number {
-  const { steps } = pattern.piece
+  const { steps } = pattern
   const { chosen } = piece
   const end = steps.at(-1)?.kind === 'bind off' ? steps.length - 1 : steps.length
   return chosen === null ? end : Math.min(chosen + 1, end)
@@ -53,7 +52,7 @@ function firstEmpty({ stacks }: LoomState): Run | null {
 }
 
 /** What a new step of a kind is like, put in at this place. */
-export function newStep({ pattern, piece }: Bench, kind: StepKind, at: number): Step {
+export function newStep({ pattern, piece, on }: Bench, kind: StepKind, at: number): Step {
   switch (kind) {
     case 'cast on':
       return {
@@ -62,7 +61,7 @@ export function newStep({ pattern, piece }: Bench, kind: StepKind, at: number): 
         pegs: firstEmpty(piece.work.steps[at]?.before ?? piece.work.end),
       }
     case 'chart':
-      return { kind, section: pattern.piece.onBench, times: 1 }
+      return { kind, chart: on, times: 1 }
     case 'plain':
       return { kind, stitch: 'k', amount: { rows: 10 } }
     case 'pegs': {
@@ -79,13 +78,13 @@ export function newStep({ pattern, piece }: Bench, kind: StepKind, at: number): 
 }
 
 export const roomForSteps = ({ pattern }: Bench): string | null =>
-  pattern.piece.steps.length >= stepLimits.most
+  pattern.steps.length >= stepLimits.most
     ? `The piece has ${stepLimits.most} steps, the most it can have.`
     : null
 
 export const roomForSections = ({ pattern }: Bench): string | null =>
-  sectionsOf(pattern).length >= sectionLimits.most
-    ? `The piece has ${sectionLimits.most} charts, the most it can have.`
+  chartsInOrder(pattern).length >= chartLimits.most
+    ? `The piece has ${chartLimits.most} charts, the most it can have.`
     : null
 
 /** Put a step in at this place and look at it. Gives false, and says why, when there is no room. */
@@ -130,8 +129,7 @@ export const stepCommands = (at: number): readonly Command[] => {
       id: 'step-down',
       label: `Move step ${step} down`,
       keys: ['Alt+ArrowDown'],
-      reason: ({ pattern }) =>
-        at >= pattern.piece.steps.length - 1 ? 'It is the last step.' : null,
+      reason: ({ pattern }) => (at >= pattern.steps.length - 1 ? 'It is the last step.' : null),
       run: (bench) => move(bench, at + 1, `Move step ${step} down`),
     },
     {
@@ -151,7 +149,7 @@ export const stepCommands = (at: number): readonly Command[] => {
       keys: [],
       run: (bench) => {
         if (!bench.apply(`Remove step ${step}`, (p) => removeStep(p, at))) return
-        const last = bench.pattern.piece.steps.length - 1
+        const last = bench.pattern.steps.length - 1
         bench.piece.chosen = last < 0 ? null : Math.min(at, last)
         bench.say(`Step ${step} is removed. Undo brings it back.`)
       },
@@ -175,8 +173,8 @@ export function putSection(
   const name = freeName(bench.pattern, wish)
   const at = placeForStep(bench)
   const done = bench.apply(`Add the chart “${name}”`, (p) => {
-    const added = addSection(p, wish, chart)
-    return then(step ? addStep(added, at, { kind: 'chart', section: name, times: 1 }) : added)
+    const added = addChart(p, wish, chart)
+    return then(step ? addStep(added, at, { kind: 'chart', chart: name, times: 1 }) : added)
   })
   if (!done) return null
   if (step) bench.piece.chosen = at
@@ -189,7 +187,7 @@ export function putSection(
 }
 
 export function callSection(bench: Bench, from: string, to: string): void {
-  bench.apply(`Rename “${from}” to “${to.trim()}”`, (p) => renameSection(p, from, to))
+  bench.apply(`Rename “${from}” to “${to.trim()}”`, (p) => renameChart(p, from, to))
 }
 
 export function doubleSection(bench: Bench, name: string): void {
@@ -199,24 +197,24 @@ export function doubleSection(bench: Bench, name: string): void {
     return
   }
   const copy = freeName(bench.pattern, name)
-  bench.apply(`Copy the chart “${name}”`, (p) => copySection(p, name))
+  bench.apply(`Copy the chart “${name}”`, (p) => copyChart(p, name))
   bench.say(`“${copy}” is a copy of “${name}”.`)
 }
 
 /** Places of the steps that work a section, 0-based. */
 export const stepsOfSection = ({ pattern }: Bench, name: string): readonly number[] =>
-  pattern.piece.steps.flatMap((step, index) =>
-    step.kind === 'chart' && step.section === name ? [index] : [],
+  pattern.steps.flatMap((step, index) =>
+    step.kind === 'chart' && step.chart === name ? [index] : [],
   )
 
 export function dropSection(bench: Bench, name: string): void {
-  if (sectionsOf(bench.pattern).length === 1) {
+  if (chartsInOrder(bench.pattern).length === 1) {
     bench.say('A piece keeps at least one chart.')
     return
   }
-  if (!findSection(bench.pattern, name)) return
+  if (!findChart(bench.pattern, name)) return
   const steps = stepsOfSection(bench, name).length
-  if (!bench.apply(`Remove the chart “${name}”`, (p) => removeSection(p, name))) return
+  if (!bench.apply(`Remove the chart “${name}”`, (p) => removeChart(p, name))) return
   bench.piece.chosen = null
   const withSteps =
     steps === 0 ? '' : steps === 1 ? ' with the step that worked it' : ` with ${steps} steps`

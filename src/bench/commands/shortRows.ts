@@ -8,8 +8,8 @@ import type { Bench } from '../state/bench.svelte'
 import { placeForStep, putSection } from './piece'
 
 /** Why so many rows cannot be put into the chart on the bench; null when they can. */
-export function roomForRowsHere({ pattern }: Bench, count: number): string | null {
-  const there = pattern.chart.rows.length
+export function roomForRowsHere({ chart }: Bench, count: number): string | null {
+  const there = chart.rows.length
   const { most } = limits.rows
   return there + count > most
     ? `The chart has ${there} rows and can have ${most}: there is no room for ${count} more.`
@@ -18,7 +18,8 @@ export function roomForRowsHere({ pattern }: Bench, count: number): string | nul
 
 /** Put a heel, toe or wedge in after the current row, and go to its first row. */
 export function putShortRowsHere(bench: Bench, thing: string, wish: ShortRowWish): void {
-  const { loom, chart } = bench.pattern
+  const { chart } = bench
+  const { loom } = bench.pattern
   const made = makeShortRows(loom, wish, 'k', chart.columns)
   const reason = made.ok ? roomForRowsHere(bench, made.rows.length) : made.message
   if (reason) {
@@ -43,9 +44,9 @@ export function addShortRows(bench: Bench, thing: string, wish: ShortRowWish): v
 }
 
 function addToe(bench: Bench, thing: string, chart: Chart, at: number): void {
-  const { steps } = bench.pattern.piece
+  const { steps } = bench.pattern
   const name = putSection(bench, thing, chart, true, (pattern) => graftedAt(pattern, at + 1))
-  const now = bench.pattern.piece.steps[at + 1]
+  const now = bench.pattern.steps[at + 1]
   if (name && now?.kind === 'bind off' && now !== steps[at])
     bench.say(
       `The chart “${name}” is added, worked in step ${at + 1}. The bind-off after it is a graft now.`,
@@ -54,7 +55,7 @@ function addToe(bench: Bench, thing: string, chart: Chart, at: number): void {
 
 /** A toe is grafted: the plainest bind-off straight after it becomes a graft. */
 function graftedAt(pattern: Pattern, at: number): Pattern {
-  const step = pattern.piece.steps[at]
+  const step = pattern.steps[at]
   return step?.kind === 'bind off' && step.how === 'basic' && step.pegs === null
     ? changeStep(pattern, at, { ...step, how: 'graft' })
     : pattern

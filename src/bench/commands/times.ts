@@ -29,7 +29,7 @@ function counts(bench: Bench, bands: readonly Band[], were = false): string {
  */
 export function workTimes(bench: Bench, run: Run, times: number): void {
   const { from, to } = run
-  const others = otherBands(bench.pattern.chart, from, to)
+  const others = otherBands(bench.chart, from, to)
   const isOnce = times === 1
   const areInside = others.every((band) => band.from >= from && band.to <= to)
   if (others.length > 0 && !(isOnce && areInside) && !bench.isSecond) {

@@ -1,6 +1,6 @@
 import type { Pattern } from '../../pattern/pattern'
 import { setReadAs, setWords } from '../../pattern/edits/words'
-import { sectionsOf } from '../../pattern/sections'
+import { chartsInOrder } from '../../pattern/charts'
 import { chartFrom, patternFor } from '../../words/read/chart/chartFrom'
 import type { Reading } from '../../words/read/reading'
 import { counted } from '../../languages/english/forms'
@@ -21,14 +21,11 @@ export function pieceFromWords(reading: Reading, kept: Pattern | null): Pattern 
         loom: { ...empty.loom, pitch: kept.loom.pitch },
         gauge: stated.gauge ?? kept.gauge,
         making: { ...kept.making, knit },
-        checks: { ...kept.checks, aside: [] },
+        checks: kept.checks,
         style: { ...kept.style, terms: empty.style.terms },
-        piece: {
-          ...empty.piece,
-          pair: kept.piece.pair,
-          pace: kept.piece.pace,
-          swatch: kept.piece.swatch,
-        },
+        pair: kept.pair,
+        pace: kept.pace,
+        swatch: kept.swatch,
       }
     : empty
   const { size, needles } = settings
@@ -37,7 +34,7 @@ export function pieceFromWords(reading: Reading, kept: Pattern | null): Pattern 
 
 /** What the piece on the bench gives up for a chart from words, and what stays. */
 export function replacedSaid(pattern: Pattern): string {
-  const charts = sectionsOf(pattern).length
-  const goes = `${counted(pattern.piece.steps.length, 'step')} and ${charts === 1 ? 'its chart' : `${charts} charts`} go`
+  const charts = chartsInOrder(pattern).length
+  const goes = `${counted(pattern.steps.length, 'step')} and ${charts === 1 ? 'its chart' : `${charts} charts`} go`
   return `This replaces “${pattern.title}”: its ${goes}. Title, swatch and baby setting stay, unless your words say otherwise. Undo brings all of it back.`
 }

@@ -73,8 +73,8 @@ const look: Fact = (_now, _then, sides) =>
 const leans: Fact = (now, _then, sides) => {
   const swaps = looksTheSame(sides) ? [] : leansThatSwap(sides, now.style.terms)
   if (swaps.length > 0) return { changes: say(...swaps) }
-  const leaning = sides.some(({ now: { pattern } }) =>
-    pattern.chart.rows.some((row) => placed(row).some(({ stitch }) => stitch.mirror !== stitch.id)),
+  const leaning = sides.some(({ now: { work } }) =>
+    work.chart.rows.some((row) => placed(row).some(({ stitch }) => stitch.mirror !== stitch.id)),
   )
   return leaning ? { stays: ['Crosses, decreases and increases lean as they do.'] } : {}
 }
@@ -104,8 +104,8 @@ const shortRows: Fact = (_now, _then, sides) => {
 
 const repeats: Fact = (_now, _then, sides) => ({
   changes: sides.flatMap((side) => {
-    const { repeat } = side.now.pattern.chart
-    const other = side.then.pattern.chart.repeat
+    const { repeat } = side.now.work.chart
+    const other = side.then.work.chart.repeat
     if (!repeat || !other || same(repeat, other)) return []
     return say(
       `${ofSection(side, sides)}the repeat is on ${pegsNamed(other)}, no longer on ${pegsNamed(repeat)}.`.replace(
@@ -120,9 +120,9 @@ const pegsOf = (step: Step): Run | null =>
   step.kind === 'pegs' ? step.run : 'pegs' in step ? step.pegs : null
 
 const steps: Fact = (now, then) => {
-  const moved = now.piece.steps.flatMap((step, index) => {
+  const moved = now.steps.flatMap((step, index) => {
     const run = pegsOf(step)
-    const other = then.piece.steps[index]
+    const other = then.steps[index]
     const to = other ? pegsOf(other) : null
     if (!run || !to || same(run, to)) return []
     const what = step.kind === 'pegs' ? 'pegs in work' : step.kind
@@ -165,7 +165,7 @@ const ownWords: Fact = (_now, _then, sides) => {
 }
 
 const pictures: Fact = (now) => {
-  const count = now.piece.pictures.length
+  const count = now.pictures.length
   if (count === 0) return {}
   return {
     changes: say(
@@ -184,14 +184,14 @@ const findings: Fact = (_now, _then, sides) => {
   return { stays: [`Findings in the charts: ${none(before)}.`] }
 }
 
-const measures: Fact = ({ loom, piece }, then, sides) => {
+const measures: Fact = ({ loom, steps: all }, then, sides) => {
   const rows = sides.reduce((sum, { now }) => sum + now.work.passes.length, 0)
   const thenRows = sides.reduce((sum, side) => sum + side.then.work.passes.length, 0)
   if (loom.pegs !== then.loom.pegs || rows !== thenRows) return {}
   return {
     stays: [
       `${counted(loom.pegs, 'peg')}, ${counted(rows, 'row')} in ${counted(sides.length, 'chart')}, ` +
-        `${counted(piece.steps.length, 'step')} from cast-on to bind-off.`,
+        `${counted(all.length, 'step')} from cast-on to bind-off.`,
     ],
   }
 }

@@ -1,5 +1,6 @@
+import { chartOn } from '../../pattern/charts'
 import { headingsOf } from '../../pattern/headings'
-import type { Pattern, Run } from '../../pattern/pattern'
+import type { Sheet, Run } from '../../pattern/pattern'
 
 /** Rows of a part of the pegs, one after the other. */
 export interface PartRows {
@@ -11,9 +12,9 @@ export interface PartRows {
 }
 
 /** The stretches of a chart that turn or cover a part of the pegs, from the cast-on up. */
-export function partRowsOf(pattern: Pattern): readonly PartRows[] {
-  const headings = headingsOf(pattern)
-  const { rows } = pattern.chart
+export function partRowsOf(pattern: Sheet): readonly PartRows[] {
+  const headings = headingsOf(chartOn(pattern), pattern.loom)
+  const { rows } = chartOn(pattern)
   const found: PartRows[] = []
   for (let from = 0; from < rows.length; from++) {
     const worked: number[] = []

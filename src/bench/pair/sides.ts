@@ -1,6 +1,6 @@
 import { checkPattern, type Report } from '../../checks/check'
 import type { Pattern } from '../../pattern/pattern'
-import { sectionsOf, withOnBench } from '../../pattern/sections'
+import { chartsInOrder, onChart } from '../../pattern/charts'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Line } from '../../words/write'
 import { compare } from '../../words/compare/compare'
@@ -27,10 +27,10 @@ export interface Side {
 
 /** All sections of two versions of a piece that have the same ones, side by side. */
 export const sidesOf = (now: Pattern, then: Pattern): readonly Side[] =>
-  sectionsOf(now).map(({ name }) => ({ now: sideOf(now, name), then: sideOf(then, name) }))
+  chartsInOrder(now).map(({ name }) => ({ now: sideOf(now, name), then: sideOf(then, name) }))
 
 function sideOf(piece: Pattern, name: string): SectionSide {
-  const pattern = withOnBench(piece, name)
+  const pattern = onChart(piece, name)
   const work = workPattern(pattern)
   const { lines } = writeWords(work, pattern.style.terms)
   return {
@@ -39,7 +39,7 @@ function sideOf(piece: Pattern, name: string): SectionSide {
     work,
     report: checkPattern(work),
     lines,
-    differences: pattern.words === null ? null : differencesOf(pattern.words, work),
+    differences: work.words === null ? null : differencesOf(work.words, work),
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Pattern } from '../../pattern/pattern'
+import type { Chart } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
 import type { Terms } from '../../languages/terms'
 import type { Stitch } from '../../stitches/stitch'
@@ -15,8 +15,8 @@ export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly st
   const swaps = new Map<string, { from: string; to: string; count: number; rank: number }>()
   const inPlace = sides.every(isMirroredInPlace)
   for (const { now, then } of sides)
-    now.pattern.chart.rows.forEach((row, index) => {
-      const opposite = idsByEnd(then.pattern, index, inPlace)
+    now.work.chart.rows.forEach((row, index) => {
+      const opposite = idsByEnd(then.work.chart, index, inPlace)
       for (const { stitch, column, columns } of placed(row)) {
         const other = opposite.get(column + columns)
         if (other !== stitch.mirror || other === stitch.id) continue
@@ -35,8 +35,8 @@ export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly st
 /** Has every column of the chart the mirror image of what it had, on a loom worked the other way? */
 const isMirroredInPlace = ({ now, then }: Side): boolean =>
   now.pattern.loom.direction !== then.pattern.loom.direction &&
-  now.pattern.chart.rows.every(({ cells }, row) => {
-    const others = then.pattern.chart.rows[row]?.cells
+  now.work.chart.rows.every(({ cells }, row) => {
+    const others = then.work.chart.rows[row]?.cells
     return cells.every((cell, at) => others?.[at] === (cell && stitchOf(cell).mirror))
   })
 
@@ -44,7 +44,7 @@ const isMirroredInPlace = ({ now, then }: Side): boolean =>
  * Stitch ids of a row by the column after their last one, counted from the other edge unless they
  * are mirrored in place.
  */
-function idsByEnd({ chart }: Pattern, row: number, inPlace: boolean): ReadonlyMap<number, string> {
+function idsByEnd(chart: Chart, row: number, inPlace: boolean): ReadonlyMap<number, string> {
   const cells = chart.rows[row]
   return new Map(
     cells

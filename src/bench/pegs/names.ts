@@ -16,7 +16,7 @@ export function stretchName(stretch: Stretch, terms: Terms): string {
   const row = `${stretch.isRound ? 'Round' : 'Row'} ${number}`
   if (step === null) return row
   if (!chart) return `Plain ${row.toLowerCase()}`
-  return `${row} of ${chart.section}${times > 1 ? `, time ${time + 1} of ${times}` : ''}`
+  return `${row} of ${chart.chart}${times > 1 ? `, time ${time + 1} of ${times}` : ''}`
 }
 
 function stepName(step: Step, terms: Terms): string {
@@ -27,7 +27,7 @@ function stepName(step: Step, terms: Terms): string {
     case 'bind off':
       return `${upperFirst(words.bindOff)}: ${bindOffLabels[step.how]}`
     case 'chart':
-      return step.times > 1 ? `${step.section}, ${step.times} times` : step.section
+      return step.times > 1 ? `${step.chart}, ${step.times} times` : step.chart
     case 'plain':
       return `Plain: ${termOf(stitchOf(step.stitch), terms).name}`
     case 'pegs':

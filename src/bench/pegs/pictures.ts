@@ -47,21 +47,21 @@ export function picturesOf(parts: readonly Part[]): readonly Pictures[] | null {
 }
 
 export const samePictures = (a: Pictures, b: Pictures): boolean =>
-  a.section === b.section && a.row === b.row && a.from === b.from && a.to === b.to
+  a.chart === b.chart && a.row === b.row && a.from === b.from && a.to === b.to
 
 /** Why these moves cannot go into the booklet; null when they can. */
 export function reasonAgainstPictures(
-  { piece }: Pattern,
+  { pictures }: Pattern,
   list: readonly Pictures[] | null,
 ): string | null {
   const { most } = pieceLimits.pictures
   if (!list)
     return 'The booklet shows moves of charts only. These belong to an edge or to plain rows: save them as SVG.'
   if (list.length === 0) return 'There is no move to show here.'
-  if (list.every((one) => piece.pictures.some((other) => samePictures(one, other))))
+  if (list.every((one) => pictures.some((other) => samePictures(one, other))))
     return 'These moves are in the booklet already.'
-  if (piece.pictures.length + list.length > most)
-    return `The booklet has ${piece.pictures.length} sets of step pictures and can have ${most}; this adds ${list.length}. Remove some first.`
+  if (pictures.length + list.length > most)
+    return `The booklet has ${pictures.length} sets of step pictures and can have ${most}; this adds ${list.length}. Remove some first.`
   return null
 }
 
@@ -69,5 +69,5 @@ export const putIntoBooklet =
   (list: readonly Pictures[]) =>
   (pattern: Pattern): Pattern =>
     list
-      .filter((one) => !pattern.piece.pictures.some((other) => samePictures(one, other)))
+      .filter((one) => !pattern.pictures.some((other) => samePictures(one, other)))
       .reduce(addPictures, pattern)

@@ -38,7 +38,7 @@ export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string
     case 'cast on':
       return 'Cast on'
     case 'chart':
-      return step.times > 1 ? `${step.section} × ${step.times}` : step.section
+      return step.times > 1 ? `${step.chart} × ${step.times}` : step.chart
     case 'plain':
       return `Plain ${termOf(stitchOf(step.stitch), style.terms).name}`
     case 'pegs':

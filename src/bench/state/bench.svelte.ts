@@ -10,7 +10,8 @@ import {
   type Version,
 } from '../../pattern/history'
 import { pegInSecond, secondOf } from '../../pattern/pair'
-import type { Pattern, Run } from '../../pattern/pattern'
+import { newPattern, type Chart, type Pattern, type Run, type Sheet } from '../../pattern/pattern'
+import { chartOn, findChart, namedOn, onChart, withoutOn } from '../../pattern/charts'
 import { workPattern, type Work } from '../../pattern/work'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
@@ -21,7 +22,7 @@ import { lowerFirst } from '../../languages/english/forms'
 export const hands = ['paint', 'erase', 'pick up', 'mark'] as const
 export type Hand = (typeof hands)[number]
 
-export type Edit = (pattern: Pattern) => Pattern
+export type Edit = (sheet: Sheet) => Sheet
 
 /** Which piece of a pair is looked at. */
 export const places = ['first', 'second'] as const
@@ -49,7 +50,7 @@ export const followsTheFirst = 'This is the second of the pair; it follows the f
  * hand. Everything shown is derived from it; each reading keeps what an edit did not touch.
  */
 export class Bench {
-  history = $state.raw<History>(begin({} as Pattern))
+  history = $state.raw<History>(begin(newPattern(3, 1)))
   /** The current place: chart row and peg. */
   spot = $state.raw<Spot>({ row: 0, peg: 0 })
   /** The other corner when rows and columns are marked; null when only the place is. */
@@ -77,11 +78,16 @@ export class Bench {
   readonly first: Pattern = $derived(this.history.present.pattern)
   /** Is the second of a mirrored pair looked at? It is derived, and not to be edited. */
   readonly isSecond: boolean = $derived(
-    this.#showing === 'second' && this.first.piece.pair === 'mirrored',
+    this.#showing === 'second' && this.first.pair === 'mirrored',
   )
-  /** The piece that is looked at. */
-  readonly pattern: Pattern = $derived(this.isSecond ? secondOf(this.first) : this.first)
-  /** The chart on the bench, worked in the step where the place is. */
+  /** Name of the chart that is looked at. */
+  readonly on: string = $derived(this.history.present.on)
+  /** The piece that is looked at, with the chart in it that is. */
+  readonly pattern: Sheet = $derived(
+    onChart(this.isSecond ? secondOf(this.first) : this.first, this.on),
+  )
+  readonly chart: Chart = $derived(chartOn(this.pattern))
+  /** That chart, worked in the step where the place is. */
   readonly work: Work = $derived.by(
     () => (this.#work = workPattern(this.pattern, this.#work, this.piece.here)),
   )
@@ -127,20 +133,21 @@ export class Bench {
       this.#refuse(followsTheFirst)
       return false
     }
-    const pattern = edit(this.first)
-    if (pattern === this.first) return false
-    this.#put(add(this.history, { pattern, label, spot: this.spot, gesture }))
+    const sheet = onChart(this.first, this.on)
+    const edited = edit(sheet)
+    if (edited === sheet) return false
+    const pattern = withoutOn(edited)
+    const on = namedOn(onChart(edited, edited.on ?? this.on)).name
+    if (isSame(pattern, this.first)) return this.lookAt(on)
+    this.#put(add(this.history, { pattern, on, label, spot: this.spot, gesture }))
     return true
   }
 
-  /**
-   * An edit that only says what is looked at. It is no step to take back; while the second is looked
-   * at, it is done to the first too.
-   */
-  choose(edit: Edit): boolean {
-    const pattern = edit(this.first)
-    if (pattern === this.first) return false
-    this.#put(look(this.history, pattern))
+  /** Look at another chart. It is no step to take back. */
+  lookAt(on: string): boolean {
+    if (on === this.on || !findChart(this.first, on)) return false
+    this.history = look(this.history, on)
+    this.#stayInside()
     return true
   }
 
@@ -175,7 +182,8 @@ export class Bench {
   /** Put another piece on the bench. It is a version like any other, so undo brings back the last. */
   open(pattern: Pattern, label: string): void {
     this.look('first')
-    this.apply(label, () => pattern)
+    const on = pattern.charts[0].name
+    this.#put(add(this.history, { pattern, on, label, spot: this.spot, gesture: null }))
     this.spot = { row: 0, peg: 0 }
     this.corner = null
     this.opened = this.arrived = {}
@@ -228,7 +236,7 @@ export class Bench {
   #inside({ row, peg }: Spot): Spot {
     const clamp = (value: number, count: number) => Math.min(count - 1, Math.max(0, value))
     return {
-      row: clamp(row, this.pattern.chart.rows.length),
+      row: clamp(row, this.chart.rows.length),
       peg: clamp(peg, Math.max(1, this.work.layout.columnOf.length)),
     }
   }
@@ -238,6 +246,12 @@ export class Bench {
     if (spot.row !== this.spot.row || spot.peg !== this.spot.peg) this.spot = spot
     if (this.corner) this.corner = this.#inside(this.corner)
   }
+}
+
+/** Have they all parts in common? */
+const isSame = (a: Pattern, b: Pattern): boolean => {
+  const keys = Object.keys(b) as (keyof Pattern)[]
+  return keys.every((key) => a[key] === b[key])
 }
 
 const span = (a: number, b: number): Run => ({ from: Math.min(a, b), to: Math.max(a, b) })

@@ -2,7 +2,7 @@ import { middlePeg, turnedBy, type FabricView } from '../../drawing/fabric/fabri
 import { tones } from '../../drawing/fabric/place'
 import { crossStrands, strandEnds, waleAt, type CrossStrands } from '../../drawing/fabric/strands'
 import type { Bundle } from '../../drawing/fabric/tags'
-import { isOneChart } from '../../pattern/sections'
+import { isOneChart } from '../../pattern/charts'
 import { pieceStretches } from '../../pattern/stretches'
 import type { PatternRun } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
@@ -16,7 +16,7 @@ export type FabricSource = (typeof fabricSources)[number]
 /** A row of the fabric: which chart row it is, where it is one. 0-based. */
 interface FabricRow {
   readonly run: PatternRun
-  readonly section: string | null
+  readonly chart: string | null
   readonly row: number
   /** Index of its step; null: the chart by itself. */
   readonly step: number | null
@@ -33,13 +33,13 @@ export class FabricState {
   /** The working of the current row that was pointed at last. */
   #near = $state.raw(0)
   #arrived: unknown
-  #section: string
+  #chart: string
   readonly #bench: Bench
 
   constructor(bench: Bench) {
     this.#bench = bench
     this.#arrived = bench.arrived
-    this.#section = bench.pattern.piece.onBench
+    this.#chart = bench.on
     this.source = this.#usual
   }
 
@@ -51,18 +51,17 @@ export class FabricState {
           ? [
               {
                 run: stretch.run,
-                section: stretch.chart?.section ?? null,
+                chart: stretch.chart?.chart ?? null,
                 row: stretch.chart?.row ?? stretch.number - 1,
                 step: stretch.step,
               },
             ]
           : [],
       )
-    const { run, passes, pattern } = bench.work
-    const section = pattern.piece.onBench
+    const { run, passes, name } = bench.work
     return run.rows.map((row, index) => ({
       run: row,
-      section,
+      chart: name,
       row: passes[index]?.row ?? 0,
       step: null,
     }))
@@ -74,11 +73,11 @@ export class FabricState {
 
   /** `workings[row]`: the rows of the fabric that are this row of the chart on the bench. */
   readonly workings: ReadonlyMap<number, readonly number[]> = $derived.by(() => {
-    const { onBench } = this.#bench.pattern.piece
+    const { on } = this.#bench
     // eslint-disable-next-line svelte/prefer-svelte-reactivity -- made anew each time
     const found = new Map<number, number[]>()
-    this.#list.forEach(({ section, row }, index) => {
-      if (section !== onBench) return
+    this.#list.forEach(({ chart, row }, index) => {
+      if (chart !== on) return
       const list = found.get(row)
       if (list) list.push(index)
       else found.set(row, [index])
@@ -120,14 +119,14 @@ export class FabricState {
   }
 
   /** Another piece has other strands, and is looked at anew; another chart has other strands. */
-  begin(arrived: unknown, section: string): void {
+  begin(arrived: unknown, chart: string): void {
     if (arrived !== this.#arrived) {
       this.#turn = null
       this.#bundles = none
       this.source = this.#usual
-    } else if (section !== this.#section) this.#bundles = { ...this.#bundles, chart: none.chart }
+    } else if (chart !== this.#chart) this.#bundles = { ...this.#bundles, chart: none.chart }
     this.#arrived = arrived
-    this.#section = section
+    this.#chart = chart
   }
 
   /** One of several charts says little alone. */
@@ -141,14 +140,14 @@ export class FabricState {
     const bench = this.#bench
     if (!at) return
     this.#near = index
-    if (at.section === bench.pattern.piece.onBench) {
+    if (at.chart === bench.on) {
       bench.goTo({ row: at.row, peg })
       if (at.step !== null) bench.piece.chosen = at.step
-    } else if (at.section === null)
+    } else if (at.chart === null)
       bench.say(`This is plain row ${at.row + 1} of a step; no chart shows it.`)
     else
       bench.say(
-        `This is row ${at.row + 1} of “${at.section}”, which is not on the bench. Choose it under Steps to work on it.`,
+        `This is row ${at.row + 1} of “${at.chart}”, which is not on the bench. Choose it under Steps to work on it.`,
       )
   }
 

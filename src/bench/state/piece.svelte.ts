@@ -9,7 +9,8 @@ import { totalsOf, type PieceTotals } from '../../pattern/totals'
 import type { Spot } from '../../pattern/history'
 import type { Step } from '../../pattern/piece'
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
-import type { Pattern } from '../../pattern/pattern'
+import { namedOn } from '../../pattern/charts'
+import type { Pattern, Sheet } from '../../pattern/pattern'
 import { restedForGood } from './rested.svelte'
 
 /** More loops than this, and the whole piece follows when the hand rests. */
@@ -17,7 +18,7 @@ const mostLiveLoops = 20_000
 
 /** What lies on the bench, and what is said of it. */
 interface Looked {
-  readonly pattern: Pattern
+  readonly pattern: Sheet
   readonly report: Report
   readonly spot: Spot
   /** Another object when another piece comes on the bench. */
@@ -51,7 +52,7 @@ export class PieceState {
   /** The step that was chosen last, wherever it stands now; null: none, or it is gone. */
   readonly #chosen: number | null = $derived.by(() => {
     const choice = this.#choice
-    const { steps } = this.#bench.pattern.piece
+    const { steps } = this.#bench.pattern
     if (!choice?.step) return null
     const at = steps.indexOf(choice.step)
     if (at >= 0) return at
@@ -65,7 +66,7 @@ export class PieceState {
   }
   set chosen(index: number | null) {
     const { pattern, spot, arrived } = this.#bench
-    const { steps } = pattern.piece
+    const { steps } = pattern
     this.#choice =
       index === null ? null : { index, step: steps[index], steps: steps.length, spot, arrived }
   }
@@ -76,8 +77,9 @@ export class PieceState {
    */
   readonly here: number | null = $derived.by(() => {
     const { pattern, spot } = this.#bench
-    const { steps, onBench } = pattern.piece
-    const works = (step: Step | undefined) => step?.kind === 'chart' && step.section === onBench
+    const { steps } = pattern
+    const { name } = namedOn(pattern)
+    const works = (step: Step | undefined) => step?.kind === 'chart' && step.chart === name
     const chosen = this.#chosen
     if (chosen !== null && (works(steps[chosen]) || this.#choice?.spot === spot)) return chosen
     const first = steps.findIndex(works)
@@ -87,7 +89,9 @@ export class PieceState {
   readonly work: PieceWork = $derived.by(
     () => (this.#last = workPiece(this.#pattern.value, this.#last)),
   )
-  readonly findings: readonly PieceFinding[] = $derived(checkPiece(this.work))
+  readonly findings: readonly PieceFinding[] = $derived.by(() =>
+    checkPiece(this.work, namedOn(this.#bench.pattern).name),
+  )
   readonly #profile: readonly Slice[] = $derived(profileOf(this.work))
   /** How long each step makes the piece, mm. */
   readonly lengths: readonly number[] = $derived(lengthsOf(this.#profile, this.work.steps.length))
@@ -103,9 +107,9 @@ export class PieceState {
 
   /** How many errors the chart that a step works has, where it is the one on the bench. */
   errorsIn(index: number): number {
-    const { piece } = this.#bench.pattern
-    const step = piece.steps[index]
-    return step?.kind === 'chart' && step.section === piece.onBench ? this.#chartErrors : 0
+    const { pattern } = this.#bench
+    const step = pattern.steps[index]
+    return step?.kind === 'chart' && step.chart === namedOn(pattern).name ? this.#chartErrors : 0
   }
 
   /** The worst that there is to say of a step. */

@@ -1,4 +1,5 @@
-import type { Pattern } from '../../pattern/pattern'
+import { chartOn } from '../../pattern/charts'
+import type { Sheet } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
 import type { Stitch } from '../../stitches/stitch'
 import { standardVocabulary, stitchOf } from '../../stitches/vocabulary'
@@ -13,9 +14,9 @@ export interface TrayItem {
 }
 
 /** What lies in the tray: every plain stitch, the usual crosses, those in the chart and in hand. */
-export function trayItems(pattern: Pattern, inHand: string): TrayItem[] {
+export function trayItems(sheet: Sheet, inHand: string): TrayItem[] {
   const crosses = new Set(usualCrosses)
-  for (const row of pattern.chart.rows)
+  for (const row of chartOn(sheet).rows)
     for (const { stitch } of placed(row)) if (stitch.cross) crosses.add(stitch.id)
   if (stitchOf(inHand).cross) crosses.add(inHand)
   const plain = standardVocabulary.stitches.filter(({ cross }) => !cross)

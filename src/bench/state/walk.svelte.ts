@@ -2,7 +2,7 @@ import type { Moment } from '../../loom/walk'
 import { actingIn } from '../../drawing/pegs/acting'
 import type { Spot } from '../../pattern/history'
 import { pegInSecond } from '../../pattern/pair'
-import { isOneChart } from '../../pattern/sections'
+import { isOneChart } from '../../pattern/charts'
 import { chartStretches, pieceStretches, type Stretch } from '../../pattern/stretches'
 import { habitsOf } from '../../pattern/habits'
 import type { Bench } from './bench.svelte'
@@ -231,10 +231,10 @@ export class WalkState {
 
   /** The working of a chart row that is nearest to a stretch; the first one of a chart by itself. */
   #nearest(row: number, to: number): number {
-    const { onBench } = this.#bench.pattern.piece
+    const { on } = this.#bench
     let best = -1
     this.stretches.forEach(({ chart }, index) => {
-      if (chart?.row !== row || chart.section !== onBench) return
+      if (chart?.row !== row || chart.chart !== on) return
       const nearer = this.source === 'piece' && Math.abs(index - to) < Math.abs(best - to)
       if (best < 0 || nearer) best = index
     })
@@ -251,7 +251,7 @@ export class WalkState {
     const { stretch, moment } = this.#within(to, wished)
     const bench = this.#bench
     const at = this.stretches[stretch]
-    if (at?.chart?.section === bench.pattern.piece.onBench) {
+    if (at?.chart?.chart === bench.on) {
       const peg = this.#pegOf(at, moment)
       bench.goTo({ row: at.chart.row, peg: peg ?? bench.spot.peg })
     }

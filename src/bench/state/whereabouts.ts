@@ -11,6 +11,7 @@ const yesOrNo = v.optional(v.fallback(v.nullable(v.boolean()), null), null)
 
 /** Where the hands are: kept beside a piece, no part of it. What is not understood is passed over. */
 const schema = v.object({
+  chart: v.optional(v.fallback(v.nullable(v.string()), null), null),
   row: index,
   peg: index,
   looked: one(places),
@@ -23,6 +24,7 @@ const schema = v.object({
 export type Whereabouts = v.InferOutput<typeof schema>
 
 export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
+  chart: bench.on,
   row: bench.spot.row,
   peg: bench.spot.peg,
   looked: bench.isSecond ? 'second' : 'first',
@@ -37,7 +39,8 @@ export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
 export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): boolean {
   const result = v.safeParse(schema, kept)
   if (!result.success) return false
-  const { row, peg, looked, left, right, reading, piece, wideWords } = result.output
+  const { chart, row, peg, looked, left, right, reading, piece, wideWords } = result.output
+  if (chart !== null) bench.lookAt(chart)
   if (looked) bench.look(looked)
   bench.goTo({ row, peg })
   if (!panes) return true

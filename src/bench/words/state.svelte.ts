@@ -55,9 +55,9 @@ export class WordsState {
   /** The question or dialog that a command has opened. */
   asking = $state.raw<'write again' | 'make' | 'start' | null>(null)
 
-  readonly isOwn: boolean = $derived.by(() => this.#ground.pattern.words !== null)
+  readonly isOwn: boolean = $derived.by(() => this.#ground.work.words !== null)
   readonly text: string = $derived.by(
-    () => this.#ground.pattern.words ?? this.#ground.words.lines.map(({ text }) => text).join('\n'),
+    () => this.#ground.work.words ?? this.#ground.words.lines.map(({ text }) => text).join('\n'),
   )
   /** Long words are read when the keys rest: until then what was read last stands for them. */
   #resting = $state.raw<{ readonly typed: string; readonly read: string } | null>(null)
@@ -107,7 +107,7 @@ export class WordsState {
   })
   /** Findings that were set aside, in the same order. */
   readonly aside: readonly WordsFinding[] = $derived.by(() => {
-    const { aside: ids } = this.#ground.pattern.checks
+    const { aside: ids } = this.#ground.work
     const aside = ids.length > 0 ? this.#found.filter(({ id }) => ids.includes(id)) : none
     return aside.length > 0 ? aside : none
   })

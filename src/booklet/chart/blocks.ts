@@ -38,8 +38,8 @@ export function chartTitles({ pattern }: Work, section: string | null): ChartTit
   const { chart, ringChart, sheet, ringOf, sheetOf, timesWorked } =
     languages[pattern.style.terms].booklet
   if (section === null) return { chart, ring: ringChart, sheet, asides: [] }
-  const times = pattern.piece.steps.flatMap((step) =>
-    step.kind === 'chart' && step.section === section ? [step.times] : [],
+  const times = pattern.steps.flatMap((step) =>
+    step.kind === 'chart' && step.chart === section ? [step.times] : [],
   )
   return {
     chart: section,

@@ -104,7 +104,7 @@ function ringPart(
   if (options && side >= least - 1e-9)
     return { blocks: ringBlocks(work, options, column, titles), warnings: [] }
   const { pegs } = work.pattern.loom
-  const rows = work.pattern.chart.rows.length
+  const rows = work.chart.rows.length
   const paper = papers[settings.paper].name
   const name = section === null ? '' : ` (${section})`
   return {

@@ -27,7 +27,7 @@ const kept = 1
  * drawn, and the pegs beside them that rest in some rows and are plain in all others. Null where all is
  * to be drawn.
  */
-export function withoutQuietPegs({ pattern: { chart, loom }, firstRuns }: Work): Drawn | null {
+export function withoutQuietPegs({ pattern: { loom }, chart, firstRuns }: Work): Drawn | null {
   const { rows, columns, repeat } = chart
   if (repeat || columns !== loom.pegs || rows.every(({ run }) => run === null)) return null
   const states = Array.from({ length: columns }, (_, column) =>

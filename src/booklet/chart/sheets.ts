@@ -27,21 +27,20 @@ const reachesIn = memo((rows: readonly Row[]): readonly number[] => {
 })
 
 const tiledChart = (work: Work, drawn: Run | null): TiledChart => {
-  const { chart, style } = work.pattern
+  const { chart, pattern } = work
   const reach = reachesIn(chart.rows)
   const { columnOf, count } = drawnSlots(work)
   const { from, to } = drawn ?? { from: 0, to: count - 1 }
   return {
     columns: to - from + 1,
     rows: chart.rows.length,
-    every: style.heavyEvery,
+    every: pattern.style.heavyEvery,
     reach: (slot) => reach[columnOf[slot + from] ?? -1] ?? 0,
   }
 }
 
 /** All that stands side by side in a chart as it is printed; its sheets are counted in these. */
-export const drawnSlots = ({ pattern, layout }: Work) =>
-  slotsOf(pattern, layout, usualColumns(pattern.chart, layout))
+export const drawnSlots = (work: Work) => slotsOf(work, usualColumns(work.chart, work.layout))
 
 /** The tiling counts from the first column that is drawn; the chart from its own first one. */
 function inChart(tiling: Tiling, drawn: Run | null): Tiling {

@@ -33,13 +33,13 @@ export function edgeLines(work: PieceWork): {
   /** Said of what ends hang when all is done. */
   readonly weaveIn: string
 } {
-  const { style, piece } = work.pattern
+  const { style, steps } = work.pattern
   const lines = writePiece(work, style.terms).blocks.flatMap((block) => block.lines)
   const told = (index: number): readonly string[] =>
     lines.filter(({ step }) => step === index).map(({ text }) => text)
   return {
     begin: told(0),
-    end: told(piece.steps.length - 1),
+    end: told(steps.length - 1),
     weaveIn: languages[style.terms].piece.weaveIn,
   }
 }

@@ -14,7 +14,7 @@ export const charts: Part = {
     const warnings: PrintWarning[] = []
     for (const work of context.charts) {
       const filled = filledBy([...context.before, ...blocks], context.area)
-      const section = context.isOneChart ? null : work.pattern.piece.onBench
+      const section = context.isOneChart ? null : work.name
       const made = chartBlocks(work, { ...context, filled }, section)
       blocks.push(...made.blocks)
       warnings.push(...made.warnings)

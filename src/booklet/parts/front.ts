@@ -32,7 +32,8 @@ export const front: Part = {
 function chartFrontBlocks(pattern: Pattern, column: Column): Block[] {
   const { terms } = pattern.style
   const phrases = languages[terms].booklet
-  const size = sizeOf(pattern)
+  const { chart } = pattern.charts[0]
+  const size = sizeOf(chart, pattern)
   const { width } = column
   return [
     ...titleBlocks(pattern, column),
@@ -40,7 +41,7 @@ function chartFrontBlocks(pattern: Pattern, column: Column): Block[] {
     ...(size
       ? [paragraph(phrases.size(told(size), pattern.loom.shape), column, 0, { measure: width })]
       : []),
-    paragraph(statements(pattern, terms).join(' '), column, 1),
+    paragraph(statements(pattern, [chart], terms).join(' '), column, 1),
     ...noteBlocks(pattern, column),
   ]
 }
@@ -96,7 +97,7 @@ function pieceFrontBlocks(work: PieceWork, column: Column, area: Area): Block[] 
 
 function factBlocks(work: PieceWork, column: Column): Block[] {
   const { pattern } = work
-  const { style, loom, piece } = pattern
+  const { style, loom, pair } = pattern
   const phrases = languages[style.terms].booklet
   const size = sizeOfPiece(work)
   const foot = size && footLength(profileOf(work))
@@ -104,7 +105,7 @@ function factBlocks(work: PieceWork, column: Column): Block[] {
     paragraph(phrases.description(pattern), column),
     ...(size ? [paragraph(phrases.pieceSize(told(size), loom.shape), column, 0.5)] : []),
     ...(foot ? [paragraph(phrases.foot(footTold(foot)), column, 0.5)] : []),
-    ...(piece.pair === 'none' ? [] : [paragraph(phrases.pair[piece.pair], column, 0.5)]),
+    ...(pair === 'none' ? [] : [paragraph(phrases.pair[pair], column, 0.5)]),
     ...pieceStatements(work, style.terms).map((text, i) =>
       paragraph(text, column, i === 0 ? 1 : 0.5),
     ),

@@ -40,12 +40,17 @@ export function ownWordBlocks(piece: PieceWork, words: string, column: Column): 
   return [...(headed ? [] : [heading(headings.instructions, column)]), ...begin, ...lines, ...end]
 }
 
-/** The designer's own words of one section of a piece; its name stands over them already. */
-export function sectionWordBlocks(pattern: Pattern, words: string, column: Column): Block[] {
+/** The designer's own words of one chart of a piece; its name stands over them already. */
+export function namedWordBlocks(
+  pattern: Pattern,
+  name: string,
+  words: string,
+  column: Column,
+): Block[] {
   const blocks = lineBlocks(read(words, readSettingsOf(pattern)), column, subheading)
   const [first, ...others] = blocks
   const title = words.trim().split('\n', 1)[0]?.trim().replace(/:$/, '').toLowerCase()
-  return first?.withNext && title === pattern.piece.onBench.toLowerCase() ? others : blocks
+  return first?.withNext && title === name.toLowerCase() ? others : blocks
 }
 
 /** Own words have no column of labels. */

@@ -3,7 +3,7 @@ import type { StripPart } from '../../drawing/pegs/strip/window'
 import { walkRow, type Moment } from '../../loom/walk'
 import type { Pictures } from '../../pattern/piece'
 import type { LoomSetup, Pattern } from '../../pattern/pattern'
-import { findSection, withOnBench } from '../../pattern/sections'
+import { findChart } from '../../pattern/charts'
 import type { PatternRun, Work } from '../../pattern/work'
 import { workOnce } from '../../pattern/workOnce'
 import { handsContext } from '../../words/hands/context'
@@ -20,10 +20,10 @@ import { languages } from '../../languages/languages'
 export const pictures: Part = {
   id: 'pictures',
   label: 'Step pictures',
-  leavable: { setting: 'pictures', isOffered: ({ piece }) => piece.pictures.length > 0 },
+  leavable: { setting: 'pictures', isOffered: ({ pictures }) => pictures.length > 0 },
   isAsked: ({ settings }) => settings.pictures,
   blocks: (context) => {
-    const shown = context.piece.pattern.piece.pictures.map((asked) => picturesOf(asked, context))
+    const shown = context.piece.pattern.pictures.map((asked) => picturesOf(asked, context))
     return {
       blocks: shown.flatMap(({ blocks }) => blocks),
       warnings: shown.flatMap(({ warnings }) => warnings),
@@ -33,7 +33,7 @@ export const pictures: Part = {
 
 function picturesOf(asked: Pictures, context: Context): Laid {
   const { pattern } = context.piece
-  const work = workOf(asked.section, context)
+  const work = workOf(asked.chart, context)
   const run = work?.firstRuns[asked.row]
   if (!work || !run) return leftOut(asked, work ? `it has ${work.firstRuns.length}` : null)
   const moments = walkRow(run, work.run.habits)
@@ -53,28 +53,28 @@ function picturesOf(asked: Pictures, context: Context): Laid {
 }
 
 /** The chart as the piece works it first; null for a name that none has. */
-function workOf(section: string, { piece: { pattern }, charts }: Context): Work | null {
-  const used = charts.find((work) => work.pattern.piece.onBench === section)
-  return used ?? (findSection(pattern, section) ? workOnce(withOnBench(pattern, section)) : null)
+function workOf(name: string, { piece: { pattern }, charts }: Context): Work | null {
+  const used = charts.find((work) => work.name === name)
+  return used ?? (findChart(pattern, name) ? workOnce(pattern, name) : null)
 }
 
-function leftOut({ section, row, from, to }: Pictures, reason: string | null): Laid {
+function leftOut({ chart, row, from, to }: Pictures, reason: string | null): Laid {
   return {
     blocks: [],
     warnings: [
       {
         message:
           reason === null
-            ? `Step pictures of “${section}” are left out: there is no section of this name.`
-            : `Step pictures of moves ${from + 1} to ${to + 1} in row ${row + 1} of “${section}” are left out: ${reason}.`,
+            ? `Step pictures of “${chart}” are left out: there is no chart of this name.`
+            : `Step pictures of moves ${from + 1} to ${to + 1} in row ${row + 1} of “${chart}” are left out: ${reason}.`,
         advice: 'Choose the moves anew in the pegs, or take these pictures out.',
       },
     ],
   }
 }
 
-const cutShort = ({ section, row, to }: Pictures, last: number): PrintWarning => ({
-  message: `Step pictures in row ${row + 1} of “${section}” should go on to move ${to + 1}; the row has ${last + 1} moves, and the pictures end there.`,
+const cutShort = ({ chart, row, to }: Pictures, last: number): PrintWarning => ({
+  message: `Step pictures in row ${row + 1} of “${chart}” should go on to move ${to + 1}; the row has ${last + 1} moves, and the pictures end there.`,
   advice: 'Choose the moves anew in the pegs to be sure that all are shown.',
 })
 
@@ -87,18 +87,18 @@ const isNamed = ({ sentence, heading: name }: StepFigure): boolean =>
 
 function titleBlocks(
   pattern: Pattern,
-  { section, row }: Pictures,
+  { chart, row }: Pictures,
   work: Work,
   run: PatternRun,
   figures: readonly StepFigure[],
   column: Column,
 ): Block[] {
   const phrases = languages[pattern.style.terms].booklet
-  const several = pattern.piece.others.length > 0
+  const several = pattern.charts.length > 1
   const where = phrases.picturesOf({
     kind: unitOfRow(run, work.run.habits.shape),
     number: work.numbers[row] ?? row + 1,
-    section: several ? section : null,
+    section: several ? chart : null,
   })
   const [first = where, ...others] = stitchesIn(figures)
   return [

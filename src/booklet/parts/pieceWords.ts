@@ -1,10 +1,10 @@
-import { findSection, withOnBench } from '../../pattern/sections'
+import { findChart } from '../../pattern/charts'
 import type { PieceWork } from '../../pattern/workPiece'
 import { languages } from '../../languages/languages'
 import { writePiece, type PieceBlock, type PieceLine } from '../../words/piece/write'
 import { heading, labelled, subheading, type Column } from '../page/blocks'
 import type { Block, Link } from '../page/flow'
-import { sectionWordBlocks } from './ownWords'
+import { namedWordBlocks } from './ownWords'
 
 /** The instructions from cast-on to bind-off; with the designer's own words where they are chosen. */
 export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): Block[] {
@@ -50,7 +50,7 @@ const leads = (line: PieceLine): boolean =>
 
 /** "Work Heel, Rows 1-30:" says nothing under its heading where the whole chart is worked once and follows. */
 const saysNothing = ({ pattern }: PieceWork, line: PieceLine, next: PieceLine | undefined) => {
-  const step = line.kind === 'chart' ? pattern.piece.steps[line.step ?? -1] : undefined
+  const step = line.kind === 'chart' ? pattern.steps[line.step ?? -1] : undefined
   return step?.kind === 'chart' && step.times === 1 && (next?.chart ?? null) !== null
 }
 
@@ -79,10 +79,9 @@ function lineBlocks(
 /** The designer's words in place of a line of chart rows; null where the line stands. */
 function ownWordsFor({ pattern }: PieceWork, { step, kind }: PieceLine) {
   if (step === null || !['row', 'repeat', 'times'].includes(kind)) return null
-  const done = pattern.piece.steps[step]
+  const done = pattern.steps[step]
   if (done?.kind !== 'chart') return null
-  const words = findSection(pattern, done.section)?.words ?? null
+  const words = findChart(pattern, done.chart)?.words ?? null
   if (words === null) return null
-  const put = withOnBench(pattern, done.section)
-  return { section: (column: Column) => sectionWordBlocks(put, words, column) }
+  return { section: (column: Column) => namedWordBlocks(pattern, done.chart, words, column) }
 }

@@ -34,7 +34,7 @@ function cellScene({ width, height }: Cell, title: string, items: readonly Item[
 
 /** What else the charts show: the turns that are used, and pegs that some row does not work. */
 export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
-  const rows = works.flatMap(({ pattern }) => pattern.chart.rows)
+  const rows = works.flatMap(({ chart }) => chart.rows)
   const terms = works[0]?.pattern.style.terms ?? 'us'
   const { turns, unworked } = languages[terms].booklet
   const { abbr } = languages[terms].turnSteps['German turn']

@@ -15,7 +15,7 @@ import { languages } from '../../languages/languages'
 export const second: Part = {
   id: 'second',
   label: 'Second of the pair',
-  leavable: { setting: 'second', isOffered: ({ piece }) => piece.pair === 'mirrored' },
+  leavable: { setting: 'second', isOffered: ({ pair }) => pair === 'mirrored' },
   isAsked: ({ second: piece, settings }) => piece !== null && (settings.charts || settings.words),
   blocks: (context) => {
     const { second: piece, piece: first, column, settings } = context

@@ -23,4 +23,4 @@ export const words: Part = {
 
 /** The own words that are printed for all of a piece that is one chart; else null. */
 export const ownWordsOfChart = ({ isOneChart, settings, piece }: Context): string | null =>
-  isOneChart && settings.wording === 'own' ? piece.pattern.words : null
+  isOneChart && settings.wording === 'own' ? piece.pattern.charts[0].words : null

@@ -13,7 +13,7 @@ import { counted, upperFirst } from '../../languages/english/forms'
 import { unitOfRow } from '../../pattern/unit'
 
 function check({ work, setting }: ChartView): readonly PlacedNote[] {
-  const { bands, rows } = work.pattern.chart
+  const { bands, rows } = work.chart
   if (bands.length === 0) return nothing
   const notes: PlacedNote[] = []
   bands.forEach((band, index) => {

@@ -1,9 +1,10 @@
+import { chartOn } from '../../pattern/charts'
 import { firstPerColumn, runsOf } from '../copies'
 import type { Fix } from '../finding'
 import { fix, idOf, paintColumns } from '../mending'
 import { withRow } from '../../pattern/edits/chart'
 import type { Layout } from '../../pattern/layout'
-import type { Pattern, Run } from '../../pattern/pattern'
+import type { Run, Sheet } from '../../pattern/pattern'
 import { keepsItsLoop } from '../../stitches/stitch'
 import { stitchOf } from '../../stitches/vocabulary'
 import { nothing } from '../nothing'
@@ -71,10 +72,11 @@ export const noStitchFromHere = (name: string, row: number, columns: readonly nu
     columns.reduce((marked, column) => markColumn(marked, row, column), pattern),
   )
 
-function markColumn(pattern: Pattern, from: number, column: number): Pattern {
-  let marked = pattern
-  for (let row = from; row < pattern.chart.rows.length; row++) {
-    const cells = pattern.chart.rows[row]?.cells
+function markColumn(sheet: Sheet, from: number, column: number): Sheet {
+  const { rows } = chartOn(sheet)
+  let marked = sheet
+  for (let row = from; row < rows.length; row++) {
+    const cells = rows[row]?.cells
     const id = cells?.[column]
     if (!cells || !id) return marked
     if (!keepsItsLoop(stitchOf(id))) return marked

@@ -17,8 +17,8 @@ export const repeatFit: Rule = {
   explain: 'Whole repeats, with the edge stitches, have to come to exactly the pegs of the loom.',
   scope: 'chart',
   check: ({ work }: ChartView) => {
-    const { layout, pattern } = work
-    const { columns, repeat } = pattern.chart
+    const { layout, chart } = work
+    const { columns, repeat } = chart
     if (layout.over === 0 && (!repeat || layout.copies > 0)) return nothing
     const noted = repeat ? misfit(columns, repeat, layout.pegs) : noRepeat(columns, layout.pegs)
     return [{ row: null, noted }]

@@ -1,3 +1,4 @@
+import { chartOn } from '../../pattern/charts'
 import { withRow } from '../../pattern/edits/chart'
 import type { Run } from '../../pattern/pattern'
 import { inFirstCopy } from '../copies'
@@ -99,8 +100,8 @@ function noteShifted(pegs: Run, side: number, { layout, run, setting }: RowDiges
     advice: `The count is right. Look for a stitch too many near one end of ${pegsNamed(pegs)}, and one too few near the other.`,
     mend: (row) => [
       fix(`Work ${pegsNamed(pegs)} as in the ${unit} below`, (pattern) => {
-        const below = pattern.chart.rows[row - 1]
-        const here = pattern.chart.rows[row]
+        const { rows } = chartOn(pattern)
+        const [below, here] = [rows[row - 1], rows[row]]
         if (!below || !here) return pattern
         const columns = new Set(layout.columnOf.slice(pegs.from, pegs.to + 1))
         const cells = here.cells.map((cell, column) =>

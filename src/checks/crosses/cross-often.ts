@@ -1,9 +1,10 @@
+import { chartOn } from '../../pattern/charts'
 import type { Direction } from '../../loom/direction'
 import { emptyStack } from '../../loom/strand'
 import { withChart } from '../../pattern/edits/chart'
 import { putRows } from '../../pattern/edits/rows'
 import type { Layout } from '../../pattern/layout'
-import type { Pattern, Row } from '../../pattern/pattern'
+import type { Row, Sheet } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { PatternRun } from '../../pattern/work'
 import { inFirstCopy } from '../copies'
@@ -107,22 +108,22 @@ function plainRow({ before }: PatternRun, { columnOf }: Layout, direction: Direc
 
 /** Where a band begins with the row, rows are added before the band or inside it; elsewhere there is one way. */
 function addRows(
-  pattern: Pattern,
+  pattern: Sheet,
   row: number,
   count: number,
   plain: PlainRow,
   where: 'before' | 'inside',
-): Pattern {
-  const crossing = pattern.chart.rows[row]
+): Sheet {
+  const crossing = chartOn(pattern).rows[row]
   if (!crossing) return pattern
   const rows = Array.from({ length: count }, () => plain(crossing))
   if (where === 'before') return putRows(pattern, row, rows)
-  const band = pattern.chart.bands.findIndex(({ from }) => from === row)
+  const band = chartOn(pattern).bands.findIndex(({ from }) => from === row)
   const made = band < 0 ? pattern : putRows(pattern, row, rows)
   return made === pattern
     ? pattern
     : withChart(made, {
-        bands: made.chart.bands.map((other, index) =>
+        bands: chartOn(made).bands.map((other, index) =>
           index === band ? { ...other, from: row } : other,
         ),
       })

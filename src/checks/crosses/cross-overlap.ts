@@ -1,6 +1,6 @@
 import { fix } from '../mending'
 import { landing, paint } from '../../pattern/edits/paint'
-import type { Pattern } from '../../pattern/pattern'
+import type { Sheet } from '../../pattern/pattern'
 import type { Placed } from '../../pattern/row'
 import { stitchOf } from '../../stitches/vocabulary'
 import type { RowRule } from '../rule'
@@ -31,7 +31,7 @@ export const crossOverlap: RowRule = {
 }
 
 /** Another stitch of several columns would go: that is for a person to choose. */
-function meetsAnother(pattern: Pattern, { stitch, column }: Placed, row: number): boolean {
+function meetsAnother(pattern: Sheet, { stitch, column }: Placed, row: number): boolean {
   const where = landing(pattern, stitch.id, row, column)
   return !where.can || where.replaces.filter((id) => stitchOf(id).width > 1).length > 1
 }

@@ -1,7 +1,8 @@
+import { chartOn } from '../../pattern/charts'
 import { landing, paint } from '../../pattern/edits/paint'
 import { setRepeat } from '../../pattern/edits/columns'
 import { rotateColumns } from '../../pattern/edits/turn-round'
-import type { Pattern, Run } from '../../pattern/pattern'
+import type { Sheet, Run, Chart } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { Fix } from '../finding'
 import { fix } from '../mending'
@@ -39,14 +40,13 @@ export const startElsewhere = (what: 'the round' | 'the repeat'): Fix[] => {
   return [...ways(-1, 'earlier'), ...ways(1, 'later')]
 }
 
-const roundOf = ({ chart: { repeat, columns } }: Pattern): Run =>
-  repeat ?? { from: 0, to: columns - 1 }
+const roundOf = ({ repeat, columns }: Chart): Run => repeat ?? { from: 0, to: columns - 1 }
 
 /** The stitches of several columns in what goes round; null where one lies over its edges. */
-function wideIn(pattern: Pattern): readonly Wide[] | null {
-  const { from, to } = roundOf(pattern)
+function wideIn(pattern: Sheet): readonly Wide[] | null {
+  const { from, to } = roundOf(chartOn(pattern))
   const list: Wide[] = []
-  for (const [row, there] of pattern.chart.rows.entries())
+  for (const [row, there] of chartOn(pattern).rows.entries())
     for (const item of placed(there)) {
       const { column, columns, stitch } = item
       const last = column + columns - 1
@@ -57,17 +57,17 @@ function wideIn(pattern: Pattern): readonly Wide[] | null {
   return list
 }
 
-let lastAsked: { readonly pattern: Pattern; readonly starts: readonly number[] } | null = null
+let lastAsked: { readonly pattern: Sheet; readonly starts: readonly number[] } | null = null
 
 /** Some columns do not go round: others of them may, as many as before, so that no stitch lies over an edge. */
-const withOtherRepeat = (pattern: Pattern, by: number): Pattern => {
-  const { from, to } = roundOf(pattern)
+const withOtherRepeat = (pattern: Sheet, by: number): Sheet => {
+  const { from, to } = roundOf(chartOn(pattern))
   return setRepeat(pattern, { from: from + by, to: to + by })
 }
 
 /** By how many pegs the repeat can be moved over the chart; 0: nowhere near. */
-function nearestRepeat(pattern: Pattern, sign: 1 | -1): number {
-  const { chart } = pattern
+function nearestRepeat(pattern: Sheet, sign: 1 | -1): number {
+  const chart = chartOn(pattern)
   if (!chart.repeat) return 0
   const { from, to } = chart.repeat
   const isFree = (column: number): boolean =>
@@ -85,11 +85,11 @@ function nearestRepeat(pattern: Pattern, sign: 1 | -1): number {
 }
 
 /** By how many pegs the nearest such start lies before or after the present one; 0: there is none. */
-function nearestStart(pattern: Pattern, sign: 1 | -1): number {
+function nearestStart(pattern: Sheet, sign: 1 | -1): number {
   if (wideIn(pattern) === null) return nearestRepeat(pattern, sign)
   if (lastAsked?.pattern !== pattern) lastAsked = { pattern, starts: freeStarts(pattern) }
   const { starts } = lastAsked
-  const { from, to } = roundOf(pattern)
+  const { from, to } = roundOf(chartOn(pattern))
   const width = to - from + 1
   for (let pegs = 1; pegs < Math.min(width, farthest + 1); pegs++)
     if (starts.includes((sign * pegs + width) % width)) return pegs
@@ -97,10 +97,10 @@ function nearestStart(pattern: Pattern, sign: 1 | -1): number {
 }
 
 /** Columns, from the present start on, at which the round can start and cut nothing. */
-function freeStarts(pattern: Pattern): readonly number[] {
+function freeStarts(pattern: Sheet): readonly number[] {
   const all = wideIn(pattern)
   if (!all?.some(({ cut }) => cut)) return []
-  const { from, to } = roundOf(pattern)
+  const { from, to } = roundOf(chartOn(pattern))
   const width = to - from + 1
   const taken = new Set<number>()
   for (const { item, cut } of all)
@@ -109,9 +109,9 @@ function freeStarts(pattern: Pattern): readonly number[] {
   return Array.from({ length: width }, (_, start) => start).filter((start) => !taken.has(start))
 }
 
-function startedAt(pattern: Pattern, by: number): Pattern | null {
+function startedAt(pattern: Sheet, by: number): Sheet | null {
   if (wideIn(pattern) === null) return withOtherRepeat(pattern, by)
-  const { from, to } = roundOf(pattern)
+  const { from, to } = roundOf(chartOn(pattern))
   const width = to - from + 1
   const columnAfter = (column: number) => from + ((column - from - by + 2 * width) % width)
   let started = rotateColumns(pattern, by)

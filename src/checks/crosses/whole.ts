@@ -1,7 +1,8 @@
+import { chartOn } from '../../pattern/charts'
 import { eraseAll, paint } from '../../pattern/edits/paint'
 import { whyCut } from '../../pattern/cut'
 import type { Layout } from '../../pattern/layout'
-import type { Pattern, Row, Run } from '../../pattern/pattern'
+import type { Row, Run, Sheet } from '../../pattern/pattern'
 import { placed, placedAt, type Placed } from '../../pattern/row'
 import type { CutBy } from '../../stitches/stitch'
 import type { Fix } from '../finding'
@@ -117,17 +118,17 @@ const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
  * columns (`item.columns` from `own` on) may be anything, as may be what `isFree` says of.
  */
 export function fitsOn(
-  { chart, loom }: Pattern,
+  pattern: Sheet,
   { stitch, columns }: Placed,
   row: number,
   column: number,
   own: number,
   isFree: (id: string) => boolean = () => false,
 ): boolean {
-  const there = chart.rows[row]
+  const there = chartOn(pattern).rows[row]
   const { cross } = stitch
   if (!there || !cross) return false
-  return plainGroups(cross, loom.direction, 'after').every((texture, offset) => {
+  return plainGroups(cross, pattern.loom.direction, 'after').every((texture, offset) => {
     const at = column + offset
     if (at >= own && at < own + columns) return true
     const found = placedAt(there, at)?.stitch
@@ -138,7 +139,7 @@ export function fitsOn(
 /** The nearest columns at which the cross stands whole, on pegs that look as it makes them look. */
 export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
   const { stitch, column, columns } = item
-  const moved = (by: number) => (pattern: Pattern) => {
+  const moved = (by: number) => (pattern: Sheet) => {
     if (!fitsOn(pattern, item, row, column + by, column)) return pattern
     const own = { from: column, to: column + columns - 1 }
     const cleared = eraseAll(pattern, { from: row, to: row }, own)

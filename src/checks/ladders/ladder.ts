@@ -1,3 +1,4 @@
+import { chartOn } from '../../pattern/charts'
 import { withRow } from '../../pattern/edits/chart'
 import type { Layout } from '../../pattern/layout'
 import type { Pattern, Run } from '../../pattern/pattern'
@@ -17,7 +18,7 @@ import { pegsNamed } from '../../languages/english/pegs'
 function check(view: ChartView): readonly PlacedNote[] {
   const { work, setting, passed } = view
   if (passed.every((runs) => runs === nonePassed)) return nothing
-  const flat = setting.shape === 'ring' && isBackAndForth(work.pattern, work.pattern.piece.onBench)
+  const flat = setting.shape === 'ring' && isBackAndForth(work.pattern, work.name)
   const list = work.firstRuns.map(({ after }, row) => ({
     after,
     passed: (passed[row] ?? nothing).filter((run) => !flat || !atJoin(run, setting.pegs)),
@@ -75,7 +76,7 @@ export const whatShows = ({ forBaby }: Setting): string =>
     : 'this leaves a ladder in the fabric'
 
 /** Loops cannot be moved together on the pegs of a loom without leaving others empty. */
-export const whatToDo = ({ piece: { steps } }: Pattern): string => {
+export const whatToDo = ({ steps }: Pattern): string => {
   const last = steps.findLast(({ kind }) => kind !== 'note')
   return last?.kind === 'bind off' && last.how === 'gather'
     ? 'Gather the top sooner, before two empty pegs lie side by side.'
@@ -93,8 +94,9 @@ const makeAgain = (layout: Layout, pegs: Run, row: number): Fix =>
 
 function beginAgain(pattern: Pattern, from: number, column: number): Pattern {
   let made = pattern
-  for (let row = from; row < pattern.chart.rows.length; row++) {
-    const cells = pattern.chart.rows[row]?.cells
+  const { rows } = chartOn(pattern)
+  for (let row = from; row < rows.length; row++) {
+    const cells = rows[row]?.cells
     if (cells?.[column] !== idOf('no stitch')) return made
     const id = idOf(row === from ? 'yarn over' : 'knit')
     made = withRow(made, row, { cells: cells.with(column, id) })

@@ -58,8 +58,8 @@ function isSaidAtChart(
   row: number,
   { takes, loops }: Miscount,
 ): boolean {
-  if (!step.section) return false
-  const first = firstWork(work, step.section.name)
+  if (!step.chart) return false
+  const first = firstWork(work, step.chart.name)
   const own = first?.run.rows[rowOfStep(step, row).number - 1]?.miscount
   return own?.takes === takes && own.loops === loops
 }
@@ -90,11 +90,11 @@ export const drawnWay: PieceRule = {
   severity: 'warning',
   check: (work) =>
     forSteps(work, (step, index) => {
-      const { section, rows, toAndFro, pegs } = step
+      const { chart, rows, toAndFro, pegs } = step
       const first = rows?.rows[0]
-      if (step.step.kind !== 'chart' || !section || !first) return null
+      if (step.step.kind !== 'chart' || !chart || !first) return null
       if (toAndFro && work.pattern.loom.shape === 'ring') return null
-      const drawn = section.chart.rows[0]?.heading ?? 'forward'
+      const drawn = chart.chart.rows[0]?.heading ?? 'forward'
       if (first.heading === drawn) return null
       const [from, to] = drawn === 'forward' ? [pegs.from, pegs.to] : [pegs.to, pegs.from]
       return {

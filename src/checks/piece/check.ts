@@ -3,12 +3,12 @@ import { severities, type Fix } from '../finding'
 import { babyDrawstring } from './baby-drawstring'
 import { drawnWay, loopsAgree, needsGauge, tooLong } from './boundaries'
 import { crossLine } from './cross-line'
-import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedSection } from './ends'
+import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedChart } from './ends'
 import { ladderInPiece } from './ladder'
 import { notePegs } from './note-pegs'
 import { pegsInWorkOnly } from './pegs-in-work'
 import type { PieceFinding, PieceRule } from './rule'
-import { sectionCharts } from './section-charts'
+import { otherCharts } from './other-charts'
 import { yarnReady } from './yarn'
 
 /** Every rule about the piece as a whole. */
@@ -20,7 +20,7 @@ export const pieceRules: readonly PieceRule[] = [
   yarnReady,
   drawnWay,
   needsGauge,
-  sectionCharts,
+  otherCharts,
   boundOff,
   crossLine,
   ladderInPiece,
@@ -28,20 +28,25 @@ export const pieceRules: readonly PieceRule[] = [
   babyDrawstring,
   notePegs,
   tooLong,
-  unusedSection,
+  unusedChart,
 ]
 
 const mostTries = 3
 
 /** Of the repairs tried, those after which there is one finding less of that rule and not one more of any other. */
-function thatWorkOut(work: PieceWork, rule: string, tries: readonly Fix[]): readonly Fix[] {
+function thatWorkOut(
+  work: PieceWork,
+  besides: string | null,
+  rule: string,
+  tries: readonly Fix[],
+): readonly Fix[] {
   if (tries.length === 0) return tries
-  const before = counted(checkPiece(work))
+  const before = counted(checkPiece(work, besides))
   const good = tries.filter(({ label, edit }, at) => {
     if (tries.findIndex((other) => other.label === label) !== at) return false
     const pattern = edit(work.pattern)
     if (pattern === work.pattern) return false
-    const after = counted(checkPiece(workPiece(pattern, work)))
+    const after = counted(checkPiece(workPiece(pattern, work), besides))
     const removes = (after.get(rule) ?? 0) < (before.get(rule) ?? 0)
     return removes && [...after].every(([other, count]) => count <= (before.get(other) ?? 0))
   })
@@ -54,13 +59,19 @@ function counted(findings: readonly PieceFinding[]): ReadonlyMap<string, number>
   return counts
 }
 
-/** Ask every rule about the whole piece; the worst comes first, then step by step. */
-export function checkPiece(work: PieceWork): readonly PieceFinding[] {
+/**
+ * Ask every rule about the whole piece; the worst comes first, then step by step. `besides` is the chart
+ * that is looked at, whose errors its own reading tells.
+ */
+export function checkPiece(
+  work: PieceWork,
+  besides: string | null = null,
+): readonly PieceFinding[] {
   const { off } = work.pattern.checks
   const found = pieceRules
     .filter(({ id }) => !off.includes(id))
     .flatMap(({ id, severity, check }) =>
-      check(work).map(({ tries = [], fixes, ...note }): PieceFinding => {
+      check(work, besides).map(({ tries = [], fixes, ...note }): PieceFinding => {
         let all: readonly Fix[] | undefined
         return {
           ...note,
@@ -69,7 +80,7 @@ export function checkPiece(work: PieceWork): readonly PieceFinding[] {
           severity,
           /** Tried out only when someone looks: each one costs a run of the piece. */
           get fixes() {
-            return (all ??= [...fixes, ...thatWorkOut(work, id, tries)])
+            return (all ??= [...fixes, ...thatWorkOut(work, besides, id, tries)])
           },
         }
       }),

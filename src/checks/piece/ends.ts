@@ -1,8 +1,8 @@
 import { pegsInWork } from '../../loom/state'
-import { addStep, moveStep, removeSection, removeStep } from '../../pattern/edits/piece'
+import { addStep, moveStep, removeChart, removeStep } from '../../pattern/edits/piece'
 import { toeBefore } from '../../pattern/fold'
 import type { Pattern } from '../../pattern/pattern'
-import { sectionsOf } from '../../pattern/sections'
+import { chartsInOrder } from '../../pattern/charts'
 import { edgePegs, loopsLeft } from '../../pattern/workPiece'
 import { forSteps, stepNamed, works, type PieceRule } from './rule'
 import { counted, lowerFirst } from '../../languages/english/forms'
@@ -71,13 +71,12 @@ export const boundOff: PieceRule = {
         fixes: [
           {
             label: 'Bind off all loops at the end',
-            edit: (p) =>
-              addStep(p, p.piece.steps.length, { kind: 'bind off', how: 'basic', pegs: null }),
+            edit: (p) => addStep(p, p.steps.length, { kind: 'bind off', how: 'basic', pegs: null }),
           },
           {
             label: 'Gather all loops at the end',
             edit: (p) =>
-              addStep(p, p.piece.steps.length, { kind: 'bind off', how: 'gather', pegs: null }),
+              addStep(p, p.steps.length, { kind: 'bind off', how: 'gather', pegs: null }),
           },
         ],
       },
@@ -133,13 +132,13 @@ export const evenHalves: PieceRule = {
     }),
 }
 
-export const unusedSection: PieceRule = {
+export const unusedChart: PieceRule = {
   id: 'piece-unused',
   title: 'Chart is in no step',
   severity: 'hint',
   check: ({ pattern, steps }) => {
-    const used = new Set(steps.map(({ section }) => section?.name))
-    return sectionsOf(pattern)
+    const used = new Set(steps.map(({ chart }) => chart?.name))
+    return chartsInOrder(pattern)
       .filter(({ name }) => !used.has(name))
       .map(({ name }) => ({
         step: null,
@@ -149,13 +148,13 @@ export const unusedSection: PieceRule = {
           {
             label: `Work “${name}” before the last step`,
             edit: (p) =>
-              addStep(p, Math.max(0, p.piece.steps.length - 1), {
+              addStep(p, Math.max(0, p.steps.length - 1), {
                 kind: 'chart',
-                section: name,
+                chart: name,
                 times: 1,
               }),
           },
-          { label: `Remove the chart “${name}”`, edit: (p) => removeSection(p, name) },
+          { label: `Remove the chart “${name}”`, edit: (p) => removeChart(p, name) },
         ],
       }))
   },

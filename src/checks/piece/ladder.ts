@@ -101,9 +101,9 @@ function isSaid(
 ): boolean {
   const at = done[first]
   const step = at && steps[at.step]
-  if (!at || !step?.section) return false
+  if (!at || !step?.chart) return false
   const { number } = rowOfStep(step, at.row)
-  return own(step.section.name).some(
+  return own(step.chart.name).some(
     (ladder) =>
       ladder.first === number - 1 && sharedPegs(ladder.pegs, pegs, pattern.loom.pegs).length > 0,
   )

@@ -10,8 +10,8 @@ export const notePegs: PieceRule = {
   title: 'Peg numbers in a note are others in the second of a pair',
   severity: 'warning',
   check: (work) => {
-    const { piece, loom } = work.pattern
-    if (piece.pair !== 'mirrored') return []
+    const { pair, loom } = work.pattern
+    if (pair !== 'mirrored') return []
     return forSteps(work, ({ step }, index) => {
       const found = step.kind === 'note' ? pegsNamed.exec(step.text) : null
       if (!found) return null

@@ -1,11 +1,11 @@
 import { pegsInWork } from '../../loom/state'
 import { emptyStack } from '../../loom/strand'
-import { addSection, addStep, changeStep } from '../../pattern/edits/piece'
+import { addChart, addStep, changeStep } from '../../pattern/edits/piece'
 import { setRun } from '../../pattern/edits/turning'
 import type { Pattern, Run } from '../../pattern/pattern'
 import type { Step } from '../../pattern/piece'
 import { schedule } from '../../pattern/schedule'
-import { withOnBench } from '../../pattern/sections'
+import { onChart, chartOn, editOn } from '../../pattern/charts'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Fix } from '../finding'
 import { stepNamed, unitOf, works, type PieceNote } from './rule'
@@ -70,21 +70,17 @@ export function endBesideEdge(
   { from }: Run,
 ): { readonly label: string; readonly fixes: readonly Fix[] } | null {
   const at = work.steps.findLastIndex((step, before) => before < index && works(step))
-  const { section, rows } = work.steps[at] ?? {}
-  if (!section || !rows) return null
-  const number = schedule(section.chart).at(-1)?.row ?? 0
-  const run = section.chart.rows[number]?.run
+  const { chart, rows } = work.steps[at] ?? {}
+  if (!chart || !rows) return null
+  const number = schedule(chart.chart).at(-1)?.row ?? 0
+  const run = chart.chart.rows[number]?.run
   const last = rows.rows.at(-1)
   const leads = last?.heading === 'forward' && last.row.from === run?.from && last.row.to === run.to
   if (!run || !leads || from <= run.from || from === run.to + 1) return null
-  const label = `End ${section.name}, ${unitOf(work, at, rows.rows.length - 1)} ${number + 1} at peg ${from}`
-  const edit = (pattern: Pattern): Pattern => {
-    const opened = withOnBench(pattern, section.name)
-    return withOnBench(
-      setRun(opened, number, { from: run.from, to: from - 1 }),
-      pattern.piece.onBench,
-    )
-  }
+  const label = `End ${chart.name}, ${unitOf(work, at, rows.rows.length - 1)} ${number + 1} at peg ${from}`
+  const edit = editOn(chart.name, (sheet) =>
+    setRun(sheet, number, { from: run.from, to: from - 1 }),
+  )
   return { label, fixes: [{ label, edit }] }
 }
 
@@ -93,9 +89,9 @@ export function turnAndWorkBack(
   work: PieceWork,
   index: number,
 ): Pick<PieceNote, 'advice' | 'fixes' | 'tries'> | null {
-  const { step, section, before, toAndFro } = work.steps[index] as StepWork
-  if (step.kind !== 'chart' || !section || toAndFro) return null
-  const { chart } = section
+  const { step, chart: named, before, toAndFro } = work.steps[index] as StepWork
+  if (step.kind !== 'chart' || !named || toAndFro) return null
+  const { chart } = named
   const [run] = chart.rows.map((row) => row.run)
   const isSame = chart.rows.every(
     (row) => row.run?.from === run?.from && row.run?.to === run?.to && row.end === 'on',
@@ -123,13 +119,12 @@ function backAndForth(
   step: Extract<Step, { kind: 'chart' }>,
   run: Run,
 ): Pattern {
-  const { chart } = withOnBench(pattern, step.section)
+  const chart = chartOn(onChart(pattern, step.chart))
   const rows = chart.rows.map((row) => ({ ...row, run: null }))
-  const known = pattern.piece.others
-  const made = addSection(pattern, `${step.section} back and forth`, { ...chart, rows })
-  const added = made.piece.others.find((section) => !known.includes(section))
+  const made = addChart(pattern, `${step.chart} back and forth`, { ...chart, rows })
+  const added = made.charts.find((one) => !pattern.charts.includes(one))
   if (!added) return pattern
-  const changed = changeStep(made, index, { ...step, section: added.name })
+  const changed = changeStep(made, index, { ...step, chart: added.name })
   const closed = addStep(changed, index + 1, { kind: 'pegs', run: null, toAndFro: false })
   return addStep(closed, index, { kind: 'pegs', run, toAndFro: true })
 }

@@ -31,12 +31,13 @@ export interface PieceRule {
   readonly id: string
   readonly title: string
   readonly severity: Severity
-  readonly check: (work: PieceWork) => readonly PieceNote[]
+  /** `besides`: the chart whose own errors are told elsewhere; null for none. */
+  readonly check: (work: PieceWork, besides: string | null) => readonly PieceNote[]
 }
 
 /** A chart where the piece works it first: what is wrong with it there, its own findings say. */
-export function firstWork(work: PieceWork, section: string): Work | null {
-  const step = firstStepOf(work.pattern, section)
+export function firstWork(work: PieceWork, chart: string): Work | null {
+  const step = firstStepOf(work.pattern, chart)
   return step === null ? null : chartWork(work, step)
 }
 
@@ -49,7 +50,7 @@ export const stepNamed = (work: PieceWork, index: number): string => {
 function kindNamed(step: Step, unit: Unit): string {
   switch (step.kind) {
     case 'chart':
-      return step.section
+      return step.chart
     case 'plain':
       return `plain ${unit}s`
     case 'pegs':
@@ -61,11 +62,11 @@ function kindNamed(step: Step, unit: Unit): string {
 
 /** Which row of its chart, from 1, a row of a step is, and which time it is worked, from 0. */
 export function rowOfStep(
-  { step, section, rows }: StepWork,
+  { step, chart, rows }: StepWork,
   index: number,
 ): { readonly number: number; readonly time: number } {
-  const times = step.kind === 'chart' && section ? step.times : 1
-  const once = Math.max(1, section ? schedule(section.chart).length : (rows?.rows.length ?? 0))
+  const times = step.kind === 'chart' && chart ? step.times : 1
+  const once = Math.max(1, chart ? schedule(chart.chart).length : (rows?.rows.length ?? 0))
   return times === 1
     ? { number: index + 1, time: 0 }
     : { number: (index % once) + 1, time: Math.floor(index / once) }

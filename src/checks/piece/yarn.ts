@@ -56,7 +56,7 @@ function jumpIn(work: PieceWork, step: StepWork): Jump | null {
     if (!fault) continue
     // A row that jumps inside its chart wherever that is worked: the findings of the chart say it.
     const { number } = rowOfStep(step, row)
-    const first = number > 1 && step.section ? firstWork(work, step.section.name) : null
+    const first = number > 1 && step.chart ? firstWork(work, step.chart.name) : null
     if (number === 1 || !startFault(first?.run.rows[number - 1])) return { ...fault, row }
   }
   return null

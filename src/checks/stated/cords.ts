@@ -1,3 +1,4 @@
+import { sameWords } from '../../pattern/charts'
 import type { Pattern } from '../../pattern/pattern'
 import { nothing } from '../nothing'
 import type { PlacedNote, Rule } from '../rule'
@@ -20,10 +21,10 @@ interface Told {
   readonly isCord: boolean
 }
 
-function findTold({ notes, words, piece }: Pattern): Told | null {
-  const steps = piece.steps.flatMap((step) => (step.kind === 'note' ? [step.text] : []))
+function findTold({ notes, charts, steps: all }: Pattern): Told | null {
+  const steps = all.flatMap((step) => (step.kind === 'note' ? [step.text] : []))
   const texts: [where: string, text: string][] = [
-    ['The words say', [words, ...piece.others.map((section) => section.words)].join('\n')],
+    ['The words say', charts.map(({ words }) => words ?? '').join('\n')],
     ['A note among the steps says', steps.join('\n')],
     ['The notes say', notes],
   ]
@@ -41,7 +42,9 @@ let last: { readonly pattern: Pattern; readonly told: Told | null } | null = nul
 function told(pattern: Pattern): Told | null {
   const known = last?.pattern
   const same =
-    known?.notes === pattern.notes && known.words === pattern.words && known.piece === pattern.piece
+    known?.notes === pattern.notes &&
+    known.steps === pattern.steps &&
+    sameWords(known.charts, pattern.charts)
   last = { pattern, told: last && same ? last.told : findTold(pattern) }
   return last.told
 }

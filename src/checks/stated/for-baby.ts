@@ -1,3 +1,4 @@
+import { sameWords } from '../../pattern/charts'
 import { setMaking } from '../../pattern/edits/settings'
 import type { Pattern } from '../../pattern/pattern'
 import { mostPegsPassedIn } from '../../pattern/floats'
@@ -36,10 +37,9 @@ const toldIn = (where: string, text: string, ways = [somebody, months, monthsInS
     return word === undefined ? [] : [{ where, word }]
   })
 
-function findTold({ title, notes, words, piece }: Pattern): Told | undefined {
-  const own = [words, ...piece.others.map((section) => section.words)]
-  const sizes = own.flatMap((text) => text?.match(sizeLines) ?? []).join('\n')
-  const steps = piece.steps.flatMap((step) => (step.kind === 'note' ? [step.text] : []))
+function findTold({ title, notes, charts, steps: all }: Pattern): Told | undefined {
+  const sizes = charts.flatMap(({ words }) => words?.match(sizeLines) ?? []).join('\n')
+  const steps = all.flatMap((step) => (step.kind === 'note' ? [step.text] : []))
   return [
     ...toldIn('The title says', title),
     ...toldIn('The notes say', notes),
@@ -56,8 +56,8 @@ function told(pattern: Pattern): Told | undefined {
   const same =
     before?.title === pattern.title &&
     before.notes === pattern.notes &&
-    before.words === pattern.words &&
-    before.piece === pattern.piece
+    before.steps === pattern.steps &&
+    sameWords(before.charts, pattern.charts)
   last = { pattern, told: last && same ? last.told : findTold(pattern) }
   return last.told
 }

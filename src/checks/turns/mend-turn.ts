@@ -1,6 +1,7 @@
+import { chartOn } from '../../pattern/charts'
 import type { Heading } from '../../loom/direction'
 import { setHeading, setRun } from '../../pattern/edits/turning'
-import type { Pattern, Run } from '../../pattern/pattern'
+import type { Run, Sheet } from '../../pattern/pattern'
 import type { Fix } from '../finding'
 import { fix } from '../mending'
 import type { Turning } from './turning'
@@ -16,13 +17,13 @@ const valid = ({ from, to }: Run, pegs: number): boolean => from >= 0 && to < pe
 /** Let a row turn on another peg; the row after it starts where the yarn then is. */
 export function turnElsewhere(turn: Turning, row: number, turnPeg: number): Fix[] {
   const label = `Turn on peg ${turnPeg + 1}`
-  const alone = (pattern: Pattern): Pattern => {
+  const alone = (pattern: Sheet): Sheet => {
     const run = runThat(turn, turnPeg)
     return valid(run, pattern.loom.pegs) ? setRun(pattern, row, run) : pattern
   }
-  const withNext = (pattern: Pattern): Pattern => {
+  const withNext = (pattern: Sheet): Sheet => {
     const turned = alone(pattern)
-    const next = turned.chart.rows[row + 1]?.run
+    const next = chartOn(turned).rows[row + 1]?.run
     if (turned === pattern || !next) return pattern
     const forward = turn.heading === 'forward'
     const first = forward ? turnPeg - 1 : turnPeg + 1
@@ -37,9 +38,9 @@ export const waysNamed: Readonly<Record<Heading, string>> = { forward: 'higher',
 /** Work a row from the yarn on, the way the row before leads: to where it ended, else to the edge. */
 export const goOn =
   (row: number, gap: number, leads: Heading) =>
-  (pattern: Pattern): Pattern => {
+  (pattern: Sheet): Sheet => {
     const last = pattern.loom.pegs - 1
-    const old = pattern.chart.rows[row]?.run
+    const old = chartOn(pattern).rows[row]?.run
     const run =
       leads === 'forward'
         ? { from: gap, to: old && old.to >= gap ? old.to : last }

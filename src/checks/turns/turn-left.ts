@@ -1,7 +1,7 @@
 import { holdsTurn } from '../../loom/strand'
-import { noRow, type Pattern } from '../../pattern/pattern'
+import { blankRow, type Sheet } from '../../pattern/pattern'
 import { withChart } from '../../pattern/edits/chart'
-import { isJoinedAfter } from '../../pattern/sections'
+import { isJoinedAfter, chartOn } from '../../pattern/charts'
 import { runsOf } from '../copies'
 import { fix, idOf, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
@@ -17,7 +17,7 @@ function check({ turnings, work, setting }: ChartView): PlacedNote[] {
     const run = work.firstRuns[row]
     if (!run) continue
     const { after } = run
-    const joined = closedBy === null && isJoinedAfter(work.pattern)
+    const joined = closedBy === null && isJoinedAfter(work.pattern, work.name)
     const turned = turns.map(({ turnPeg }) => turnPeg)
     const corners = [Math.min(...turned), Math.max(...turned)]
     const held = after.stacks.flatMap((stack, peg) =>
@@ -46,10 +46,10 @@ function check({ turnings, work, setting }: ChartView): PlacedNote[] {
 }
 
 /** Go on from where the yarn is to the end, then once over all the pegs. */
-function addRows(pattern: Pattern, gap: number): Pattern {
-  const { columns, rows } = pattern.chart
+function addRows(pattern: Sheet, gap: number): Sheet {
+  const { columns, rows } = chartOn(pattern)
   const last = pattern.loom.pegs - 1
-  const plain = noRow(columns, idOf('knit'))
+  const plain = blankRow(columns, idOf('knit'))
   const heading = 'forward' as const
   const rest = gap > 0 && gap <= last ? [{ ...plain, run: { from: gap, to: last }, heading }] : []
   const full = pattern.loom.shape === 'ring' ? { ...plain, heading } : plain

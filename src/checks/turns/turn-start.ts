@@ -1,6 +1,7 @@
+import { chartOn } from '../../pattern/charts'
 import { opposite } from '../../loom/direction'
 import { setHeading, setRun } from '../../pattern/edits/turning'
-import type { Pattern } from '../../pattern/pattern'
+import type { Sheet } from '../../pattern/pattern'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
@@ -36,8 +37,8 @@ export const turnStart: RowRule = {
 function startThere(row: number, gap: number, heading: Heading, leads: Heading): Fix[] {
   const from =
     (way: Heading) =>
-    (pattern: Pattern): Pattern => {
-      const old = pattern.chart.rows[row]?.run ?? { from: 0, to: pattern.loom.pegs - 1 }
+    (pattern: Sheet): Sheet => {
+      const old = chartOn(pattern).rows[row]?.run ?? { from: 0, to: pattern.loom.pegs - 1 }
       const run = way === 'forward' ? { from: gap, to: old.to } : { from: old.from, to: gap - 1 }
       if (run.from < 0 || run.to >= pattern.loom.pegs || run.from > run.to) return pattern
       const moved = setRun(pattern, row, run)

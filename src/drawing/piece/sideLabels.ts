@@ -51,7 +51,7 @@ export function labelsOf(
     const length = [rowsCounted(work) ?? 'no rows', ...(gauge && mm > 0 ? [centimetres(mm)] : [])]
     switch (step.kind) {
       case 'chart': {
-        const name = step.times > 1 ? `${step.section} × ${step.times}` : step.section
+        const name = step.times > 1 ? `${step.chart} × ${step.times}` : step.chart
         return [{ step: index, lines: [cut(name), ...length] }]
       }
       case 'plain':

@@ -1,19 +1,37 @@
-import type { Chart, Pattern, Row } from '../pattern'
+import { chartOn, namedOn } from '../charts'
+import type { Chart, NamedChart, Row, Sheet } from '../pattern'
 
-/** Shared ground of the edits: replace parts of a chart and keep everything else by identity. */
-export const withChart = (pattern: Pattern, change: Partial<Chart>): Pattern => ({
-  ...pattern,
-  chart: { ...pattern.chart, ...change },
-})
+type Charts = Sheet['charts']
 
-export function withRow(pattern: Pattern, index: number, change: Partial<Row>): Pattern {
-  const row = pattern.chart.rows[index]
-  if (!row)
-    throw new RangeError(
-      `There is no row ${index + 1}; the chart has ${pattern.chart.rows.length}.`,
-    )
-  return withChart(pattern, { rows: pattern.chart.rows.with(index, { ...row, ...change }) })
+/** Every chart of a pattern changed; those that are given back as they were stay the same objects. */
+export const eachChart = (charts: Charts, change: (chart: NamedChart) => NamedChart): Charts =>
+  charts.map(change) as unknown as Charts
+
+/** Shared ground of the edits: replace what is said of the chart worked on, and keep all else by identity. */
+export function withNamed(sheet: Sheet, change: Partial<NamedChart>): Sheet {
+  const on = namedOn(sheet)
+  return {
+    ...sheet,
+    charts: eachChart(sheet.charts, (chart) => (chart === on ? { ...chart, ...change } : chart)),
+  }
 }
+
+/** Replace parts of the chart itself. */
+export const withChart = (sheet: Sheet, change: Partial<Chart>): Sheet =>
+  withNamed(sheet, { chart: { ...chartOn(sheet), ...change } })
+
+export function withRow(sheet: Sheet, index: number, change: Partial<Row>): Sheet {
+  const { rows } = chartOn(sheet)
+  const row = rows[index]
+  if (!row) throw new RangeError(`There is no row ${index + 1}; the chart has ${rows.length}.`)
+  return withChart(sheet, { rows: rows.with(index, { ...row, ...change }) })
+}
+
+/** The charts changed alike. */
+export const withAllCharts = (sheet: Sheet, change: (chart: Chart) => Chart): Sheet => ({
+  ...sheet,
+  charts: eachChart(sheet.charts, (named) => ({ ...named, chart: change(named.chart) })),
+})
 
 /** Change the cells of every row. */
 export const withCells = (

@@ -1,4 +1,5 @@
-import type { Pattern, Run } from '../pattern'
+import { chartOn } from '../charts'
+import type { Sheet, Run } from '../pattern'
 import { limits } from '../pattern'
 import { withCells, withChart } from './chart'
 
@@ -10,8 +11,8 @@ const runAfterInsert = (run: Run | null, before: number, count: number): Run | n
   }
 
 /** Insert background columns before column `at` (0-based). A stitch they would split is cut there. */
-export function insertColumns(pattern: Pattern, at: number, count = 1): Pattern {
-  const { columns, repeat, rows } = pattern.chart
+export function insertColumns(pattern: Sheet, at: number, count = 1): Sheet {
+  const { columns, repeat, rows } = chartOn(pattern)
   const added = Math.min(count, limits.columns.most - columns)
   if (added <= 0) return pattern
   const blank = Array.from({ length: added }, () => pattern.style.background)
@@ -25,8 +26,8 @@ export function insertColumns(pattern: Pattern, at: number, count = 1): Pattern 
 }
 
 /** Delete columns `from`..`to`; one always stays. A stitch that loses columns is cut, not dropped. */
-export function deleteColumns(pattern: Pattern, from: number, to: number): Pattern {
-  const { columns, repeat, rows } = pattern.chart
+export function deleteColumns(pattern: Sheet, from: number, to: number): Sheet {
+  const { columns, repeat, rows } = chartOn(pattern)
   const count = to - from + 1
   if (count <= 0 || count >= columns) return pattern
   const before = (column: number) => column - Math.max(0, Math.min(column, to + 1) - from)
@@ -41,8 +42,8 @@ export function deleteColumns(pattern: Pattern, from: number, to: number): Patte
 }
 
 /** Take away all columns but `from`..`to`. */
-export const keepColumns = (pattern: Pattern, from: number, to: number): Pattern =>
-  deleteColumns(deleteColumns(pattern, to + 1, pattern.chart.columns - 1), 0, from - 1)
+export const keepColumns = (pattern: Sheet, from: number, to: number): Sheet =>
+  deleteColumns(deleteColumns(pattern, to + 1, chartOn(pattern).columns - 1), 0, from - 1)
 
 /** A cell that goes on with a stitch whose start is gone becomes background. */
 export function mendOrphans(cells: readonly string[], background: string): string[] {
@@ -56,12 +57,12 @@ export function mendOrphans(cells: readonly string[], background: string): strin
   })
 }
 
-export const setRepeat = (pattern: Pattern, repeat: Run | null): Pattern =>
+export const setRepeat = (pattern: Sheet, repeat: Run | null): Sheet =>
   withChart(pattern, { repeat })
 
 /** Add background columns at the end, or take columns off there, until there are `columns`. */
-export function setColumns(pattern: Pattern, columns: number): Pattern {
-  const now = pattern.chart.columns
+export function setColumns(pattern: Sheet, columns: number): Sheet {
+  const now = chartOn(pattern).columns
   if (columns > now) return insertColumns(pattern, now, columns - now)
   if (columns < now) return deleteColumns(pattern, columns, now - 1)
   return pattern

@@ -1,19 +1,18 @@
 import { stitchOf } from '../../stitches/vocabulary'
-import type { Pattern } from '../pattern'
-import { withCells } from './chart'
-import { withAllCharts } from './piece'
+import type { Sheet } from '../pattern'
+import { withAllCharts, withCells } from './chart'
 import { otherDirection, turnPiece } from './turn-piece'
 
 const mirrored = (id: string): string => stitchOf(id).mirror
 
 /**
- * Mirror the design, for the second of a pair, in every section: crosses and leans swap. In the
+ * Mirror the design, for the second of a pair, in every chart: crosses and leans swap. In the
  * round columns and pegs are counted from the other end and the loom goes on being worked the same
  * way; a heel is placed on the other half and worked as before, since its rows begin where the yarn
  * is. On a bar, and where rows of a part of the pegs would then not begin where the yarn is, the
  * second is begun at the other end instead: the same columns, the loom worked the other way.
  */
-export function mirror(pattern: Pattern): Pattern {
+export function mirror(pattern: Sheet): Sheet {
   const { shape, direction } = pattern.loom
   if (shape === 'bar') return fromTheOtherEnd(pattern)
   const turned = turnPiece(pattern, { direction, rename: mirrored, sameWays: true })
@@ -21,7 +20,7 @@ export function mirror(pattern: Pattern): Pattern {
 }
 
 /** The mirror image move by move: peg 1 stands at the other side, all is worked as before. */
-function fromTheOtherEnd(pattern: Pattern): Pattern {
+function fromTheOtherEnd(pattern: Sheet): Sheet {
   const { loom } = pattern
   const turned = withAllCharts(pattern, (chart) => ({
     ...chart,

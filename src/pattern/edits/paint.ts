@@ -1,6 +1,7 @@
+import { chartOn } from '../charts'
 import { stitchOf } from '../../stitches/vocabulary'
 import { layoutOf } from '../layout'
-import type { Pattern, Run } from '../pattern'
+import type { Sheet, Run } from '../pattern'
 import { placed } from '../row'
 import { withRow } from './chart'
 import { termOf } from '../../languages/languages'
@@ -14,18 +15,21 @@ export type Landing =
  * A stitch lands whole, from `column` on in peg order. Stitches it touches are taken away whole;
  * what is left of them becomes background.
  */
-export function landing(pattern: Pattern, id: string, rowIndex: number, column: number): Landing {
+export function landing(pattern: Sheet, id: string, rowIndex: number, column: number): Landing {
   const stitch = stitchOf(id)
-  const row = pattern.chart.rows[rowIndex]
-  const columns = { from: column, to: Math.min(pattern.chart.columns, column + stitch.width) - 1 }
+  const row = chartOn(pattern).rows[rowIndex]
+  const columns = {
+    from: column,
+    to: Math.min(chartOn(pattern).columns, column + stitch.width) - 1,
+  }
   const no = (reason: string): Landing => ({ can: false, columns, reason })
-  if (!row || column < 0 || column >= pattern.chart.columns)
+  if (!row || column < 0 || column >= chartOn(pattern).columns)
     return no(`There is no peg ${column + 1} in row ${rowIndex + 1} of the chart.`)
-  const room = pattern.chart.columns - column
+  const room = chartOn(pattern).columns - column
   if (room < stitch.width) {
-    const { repeat } = pattern.chart
+    const { repeat } = chartOn(pattern)
     const edge =
-      repeat?.to === pattern.chart.columns - 1
+      repeat?.to === chartOn(pattern).columns - 1
         ? 'the edge of the repeat'
         : pattern.loom.shape === 'ring'
           ? 'the end of the round'
@@ -50,8 +54,8 @@ export function landing(pattern: Pattern, id: string, rowIndex: number, column: 
 }
 
 /** Put a stitch into a row. Where it cannot land the pattern stays as it is. */
-export function paint(pattern: Pattern, id: string, rowIndex: number, column: number): Pattern {
-  const row = pattern.chart.rows[rowIndex]
+export function paint(pattern: Sheet, id: string, rowIndex: number, column: number): Sheet {
+  const row = chartOn(pattern).rows[rowIndex]
   if (!row || !landing(pattern, id, rowIndex, column).can) return pattern
   const { width } = stitchOf(id)
   const cells = [...row.cells]
@@ -68,7 +72,7 @@ export function paint(pattern: Pattern, id: string, rowIndex: number, column: nu
  * Put a stitch into rows `rows` of columns `columns`, side by side from the first column on; where it cannot
  * land, or would reach out of the columns, what is there stays.
  */
-export function paintAll(pattern: Pattern, id: string, rows: Run, columns: Run): Pattern {
+export function paintAll(pattern: Sheet, id: string, rows: Run, columns: Run): Sheet {
   const { width } = stitchOf(id)
   let painted = pattern
   for (let row = rows.from; row <= rows.to; row++)
@@ -78,7 +82,7 @@ export function paintAll(pattern: Pattern, id: string, rows: Run, columns: Run):
 }
 
 /** All of them back to the background stitch. */
-export function eraseAll(pattern: Pattern, rows: Run, columns: Run): Pattern {
+export function eraseAll(pattern: Sheet, rows: Run, columns: Run): Sheet {
   let erased = pattern
   for (let row = rows.from; row <= rows.to; row++)
     for (let column = columns.from; column <= columns.to; column++)
@@ -87,8 +91,8 @@ export function eraseAll(pattern: Pattern, rows: Run, columns: Run): Pattern {
 }
 
 /** Back to the background stitch; a stitch of several columns goes whole. */
-export const erase = (pattern: Pattern, rowIndex: number, column: number): Pattern => {
-  const row = pattern.chart.rows[rowIndex]
+export const erase = (pattern: Sheet, rowIndex: number, column: number): Sheet => {
+  const row = chartOn(pattern).rows[rowIndex]
   const item =
     row && placed(row).find((at) => column >= at.column && column < at.column + at.columns)
   if (!row || !item) return pattern

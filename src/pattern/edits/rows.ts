@@ -1,5 +1,6 @@
-import type { Band, Chart, Pattern, Row } from '../pattern'
-import { limits, noRow } from '../pattern'
+import { chartOn } from '../charts'
+import type { Band, Chart, Sheet, Row } from '../pattern'
+import { limits, blankRow } from '../pattern'
 import { withChart } from './chart'
 import { movePictures } from './piece'
 
@@ -11,8 +12,8 @@ const bandsAfterInsert = (bands: readonly Band[], at: number, count: number): Ba
     to: band.to >= at ? band.to + count : band.to,
   }))
 
-const insert = (pattern: Pattern, at: number, added: readonly Row[]): Pattern => {
-  const { rows, bands } = pattern.chart
+const insert = (pattern: Sheet, at: number, added: readonly Row[]): Sheet => {
+  const { rows, bands } = chartOn(pattern)
   const room = limits.rows.most - rows.length
   const taken = added.slice(0, Math.max(0, room))
   if (taken.length === 0) return pattern
@@ -24,37 +25,41 @@ const insert = (pattern: Pattern, at: number, added: readonly Row[]): Pattern =>
 }
 
 /** Put these rows in before row `at`; nothing happens when there is no room for all of them. */
-export const putRows = (pattern: Pattern, at: number, rows: readonly Row[]): Pattern =>
-  pattern.chart.rows.length + rows.length > limits.rows.most ? pattern : insert(pattern, at, rows)
+export const putRows = (pattern: Sheet, at: number, rows: readonly Row[]): Sheet =>
+  chartOn(pattern).rows.length + rows.length > limits.rows.most
+    ? pattern
+    : insert(pattern, at, rows)
 
 /** Insert background rows before row `at` (0-based; rows.length appends). At most 600 rows in all. */
-export const insertRows = (pattern: Pattern, at: number, count = 1): Pattern =>
+export const insertRows = (pattern: Sheet, at: number, count = 1): Sheet =>
   insert(
     pattern,
     at,
     Array.from({ length: Math.min(count, limits.rows.most) }, () =>
-      noRow(pattern.chart.columns, pattern.style.background),
+      blankRow(chartOn(pattern).columns, pattern.style.background),
     ),
   )
 
 /** Copy rows `from`..`to` and put the copy after them. Bands that lie within them are copied too. */
-export function duplicateRows(pattern: Pattern, from: number, to: number): Pattern {
-  const { rows, bands } = pattern.chart
+export function duplicateRows(pattern: Sheet, from: number, to: number): Sheet {
+  const { rows, bands } = chartOn(pattern)
   const copied = rows.slice(from, to + 1).map((row) => ({ ...row }))
   const made = insert(pattern, to + 1, copied)
-  const added = made.chart.rows.length - rows.length
+  const added = chartOn(made).rows.length - rows.length
   const within = bands.filter((band) => band.from >= from && band.to <= to)
   if (added < copied.length || within.length === 0) return made
   const moved = within.map((band) => ({ ...band, from: band.from + added, to: band.to + added }))
-  return withChart(made, { bands: [...made.chart.bands, ...moved].sort((a, b) => a.from - b.from) })
+  return withChart(made, {
+    bands: [...chartOn(made).bands, ...moved].sort((a, b) => a.from - b.from),
+  })
 }
 
 /**
  * Delete rows `from`..`to`; one row always stays. Bands shrink, and go when they are empty; step
  * pictures of the rows go with them.
  */
-export function deleteRows(pattern: Pattern, from: number, to: number): Pattern {
-  const { rows, bands } = pattern.chart
+export function deleteRows(pattern: Sheet, from: number, to: number): Sheet {
+  const { rows, bands } = chartOn(pattern)
   const count = to - from + 1
   if (count <= 0 || count >= rows.length) return pattern
   const kept = bands
@@ -76,12 +81,12 @@ export const otherBands = ({ bands }: Chart, from: number, to: number): readonly
   )
 
 /** Work rows `from`..`to` `times` times in all. Bands they touch are replaced. */
-export function setBand(pattern: Pattern, from: number, to: number, times: number): Pattern {
-  const bands = pattern.chart.bands.filter((band) => band.to < from || band.from > to)
+export function setBand(pattern: Sheet, from: number, to: number, times: number): Sheet {
+  const bands = chartOn(pattern).bands.filter((band) => band.to < from || band.from > to)
   if (times >= limits.times.least)
     bands.push({ from, to, times: Math.min(Math.round(times), limits.times.most) })
   return withChart(pattern, { bands: bands.sort((a, b) => a.from - b.from) })
 }
 
-export const removeBand = (pattern: Pattern, index: number): Pattern =>
-  withChart(pattern, { bands: pattern.chart.bands.toSpliced(index, 1) })
+export const removeBand = (pattern: Sheet, index: number): Sheet =>
+  withChart(pattern, { bands: chartOn(pattern).bands.toSpliced(index, 1) })

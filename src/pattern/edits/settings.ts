@@ -1,5 +1,7 @@
-import type { CheckSettings, Gauge, LoomSetup, Making, Pattern, Style } from '../pattern'
+import { namedOn } from '../charts'
+import type { CheckSettings, Gauge, LoomSetup, Making, Pattern, Sheet, Style } from '../pattern'
 import { limits } from '../pattern'
+import { withNamed } from './chart'
 
 export const setText = (
   pattern: Pattern,
@@ -49,5 +51,5 @@ export const setRuleOff = (pattern: Pattern, rule: string, off: boolean): Patter
   setChecks(pattern, { off: toggled(pattern.checks.off, rule, off) })
 
 /** Set one finding aside, or take it up again. */
-export const setAside = (pattern: Pattern, finding: string, aside: boolean): Pattern =>
-  setChecks(pattern, { aside: toggled(pattern.checks.aside, finding, aside) })
+export const setAside = (sheet: Sheet, finding: string, aside: boolean): Sheet =>
+  withNamed(sheet, { aside: toggled(namedOn(sheet).aside, finding, aside) })

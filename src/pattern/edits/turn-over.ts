@@ -35,7 +35,7 @@ export function turnOver(
   rename: (id: string) => string = (id) => id,
 ): Chart {
   const { pegs } = loom
-  const headings = headingsOf({ chart, loom })
+  const headings = headingsOf(chart, loom)
   const stretches = stretchesOf(chart, loom, headings, heels)
   const ways = headings.slice()
   let rows: readonly Row[] = chart.rows.map((row) => ({
@@ -85,7 +85,7 @@ function orderOf(rows: number, stretches: readonly Stretch[]): readonly number[]
  * otherwise a row has one only where the row before leads the other way.
  */
 function headingAs(chart: Chart, loom: LoomSetup, ways: readonly Heading[]): Chart {
-  const leads = (given: Chart) => headingsOf({ chart: given, loom })
+  const leads = (given: Chart) => headingsOf(given, loom)
   if (leads(chart).every((way, at) => way === ways[at])) return chart
   const said = {
     ...chart,
@@ -101,5 +101,5 @@ function headingAs(chart: Chart, loom: LoomSetup, ways: readonly Heading[]): Cha
 /** Which way row `at` goes if it does not say so itself. */
 const wayAfter = ({ rows, ...chart }: Chart, loom: LoomSetup, at: number): Heading | undefined => {
   const pair = [rows[at - 1] as Row, { ...(rows[at] as Row), heading: null }]
-  return headingsOf({ chart: { ...chart, rows: pair }, loom })[1]
+  return headingsOf({ ...chart, rows: pair }, loom)[1]
 }

@@ -1,7 +1,7 @@
 import { walkRow } from '../../loom/walk'
 import type { Pattern } from '../pattern'
 import type { Pictures } from '../piece'
-import { findSection, withOnBench } from '../sections'
+import { findChart } from '../charts'
 import { habitsOf } from '../habits'
 import type { PatternRun } from '../work'
 import { workOnce } from '../workOnce'
@@ -19,13 +19,13 @@ interface Moves {
  * worked now. What a stretch leaves out of its first and last stitch is left out again.
  */
 export function turnPictures(pattern: Pattern, turned: Pattern): readonly Pictures[] {
-  const { pictures } = pattern.piece
+  const { pictures } = pattern
   if (pictures.length === 0) return pictures
   const runs = new Map<string, readonly [before: Rows, after: Rows]>()
-  for (const { section } of pictures)
-    if (!runs.has(section)) runs.set(section, [rowsOf(pattern, section), rowsOf(turned, section)])
+  for (const { chart } of pictures)
+    if (!runs.has(chart)) runs.set(chart, [rowsOf(pattern, chart), rowsOf(turned, chart)])
   return pictures.map((one) => {
-    const [before, after] = runs.get(one.section) ?? []
+    const [before, after] = runs.get(one.chart) ?? []
     const [was, is] = [before?.[one.row], after?.[one.row]]
     if (!was || !is) return one
     const count = lengthOf(was, pattern)
@@ -49,8 +49,8 @@ function fromEnd(pictures: Pictures, count: number, countNow: number): Pictures 
 
 type Rows = readonly PatternRun[]
 
-const rowsOf = (pattern: Pattern, section: string): Rows =>
-  findSection(pattern, section) ? workOnce(withOnBench(pattern, section)).firstRuns : []
+const rowsOf = (pattern: Pattern, chart: string): Rows =>
+  findChart(pattern, chart) ? workOnce(pattern, chart).firstRuns : []
 
 /** The stitches of a row in working order. */
 function movesIn(run: PatternRun, pattern: Pattern): readonly Moves[] {

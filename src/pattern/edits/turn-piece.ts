@@ -1,8 +1,7 @@
 import type { Direction } from '../../loom/direction'
 import type { Pattern } from '../pattern'
-import { sectionsOf } from '../sections'
 import { isPart, type Heels } from './part-rows'
-import { withAllCharts } from './piece'
+import { withAllCharts } from './chart'
 import { reverseRun, turnOver } from './turn-over'
 import { turnPictures } from './turn-pictures'
 import { firstFault, worksAlike, worksTheSame, type Fault } from './works-alike'
@@ -27,7 +26,7 @@ export type Turned =
     }
 
 /**
- * The piece with the pegs counted from the other end, in every section and step. Short rows are
+ * The piece with the pegs counted from the other end, in every chart and step. Short rows are
  * placed if the piece can then be worked as well as before, else turned over; else it is refused.
  * What is done can be undone in the same way: turned again it is this piece.
  */
@@ -49,7 +48,7 @@ export function turnPiece(pattern: Pattern, turn: Turn): Turned {
 
 const done = (pattern: Pattern, turned: Pattern): Turned => ({
   ok: true,
-  pattern: { ...turned, piece: { ...turned.piece, pictures: turnPictures(pattern, turned) } },
+  pattern: { ...turned, pictures: turnPictures(pattern, turned) },
 })
 
 function numberedAnew(pattern: Pattern, { direction, rename }: Turn, heels: Heels): Pattern {
@@ -62,8 +61,8 @@ function numberedAnew(pattern: Pattern, { direction, rename }: Turn, heels: Heel
 function hasParts(pattern: Pattern): boolean {
   const { pegs } = pattern.loom
   return (
-    sectionsOf(pattern).some(({ chart }) => chart.rows.some((row) => isPart(row, pegs))) ||
-    pattern.piece.steps.some(
+    pattern.charts.some(({ chart }) => chart.rows.some((row) => isPart(row, pegs))) ||
+    pattern.steps.some(
       (step) =>
         (step.kind === 'pegs' && step.run !== null) ||
         ((step.kind === 'cast on' || step.kind === 'bind off') && step.pegs !== null),
@@ -74,13 +73,9 @@ function hasParts(pattern: Pattern): boolean {
 /** Pegs named by steps, counted from the other end. */
 const withStepPegs = (pattern: Pattern, pegs: number): Pattern => ({
   ...pattern,
-  piece: {
-    ...pattern.piece,
-    steps: pattern.piece.steps.map((step) => {
-      if (step.kind === 'pegs')
-        return step.run ? { ...step, run: reverseRun(step.run, pegs) } : step
-      if (step.kind !== 'cast on' && step.kind !== 'bind off') return step
-      return step.pegs ? { ...step, pegs: reverseRun(step.pegs, pegs) } : step
-    }),
-  },
+  steps: pattern.steps.map((step) => {
+    if (step.kind === 'pegs') return step.run ? { ...step, run: reverseRun(step.run, pegs) } : step
+    if (step.kind !== 'cast on' && step.kind !== 'bind off') return step
+    return step.pegs ? { ...step, pegs: reverseRun(step.pegs, pegs) } : step
+  }),
 })

@@ -1,4 +1,5 @@
-import type { Pattern } from '../pattern'
+import { chartOn } from '../charts'
+import type { Sheet } from '../pattern'
 import { mendOrphans } from './columns'
 import { withCells, withChart } from './chart'
 import { otherDirection, turnPiece, type Turned } from './turn-piece'
@@ -10,8 +11,8 @@ import { upperFirst } from '../../languages/english/forms'
  * round (the repeat, or the whole chart without one). Stitches stay whole unless the new edge of
  * that run goes through them.
  */
-export function rotateColumns(pattern: Pattern, by: number): Pattern {
-  const { columns, repeat, rows } = pattern.chart
+export function rotateColumns(pattern: Sheet, by: number): Sheet {
+  const { columns, repeat, rows } = chartOn(pattern)
   const { from, to } = repeat ?? { from: 0, to: columns - 1 }
   const width = to - from + 1
   const offset = ((by % width) + width) % width
@@ -29,21 +30,21 @@ export function rotateColumns(pattern: Pattern, by: number): Pattern {
 }
 
 /**
- * Work the loom the other way round and keep the look of the fabric, in every section: peg 1
+ * Work the loom the other way round and keep the look of the fabric, in every chart: peg 1
  * changes sides, so columns and pegs are renumbered; crosses and leans stay as they look. A heel is
  * begun from the other end of the round. Moves and words follow. The same pattern where that cannot
  * be: see `whyNotReversed`.
  */
-export function reverseDirection(pattern: Pattern): Pattern {
+export function reverseDirection(pattern: Sheet): Sheet {
   const turned = reversed(pattern)
   return turned.ok ? turned.pattern : pattern
 }
 
-const reversed = (pattern: Pattern): Turned =>
+const reversed = (pattern: Sheet): Turned =>
   turnPiece(pattern, { direction: otherDirection(pattern.loom.direction) })
 
 /** Why the piece cannot be worked the other way with the same fabric; null when it can. */
-export function whyNotReversed(pattern: Pattern): string | null {
+export function whyNotReversed(pattern: Sheet): string | null {
   const turned = reversed(pattern)
   if (turned.ok) return null
   const place = turned.fault && placeOf(turned.fault, pattern)
@@ -59,9 +60,9 @@ export function whyNotReversed(pattern: Pattern): string | null {
   return `${begun}, this piece cannot have the same fabric: ${why}.`
 }
 
-function placeOf(fault: Fault, { piece }: Pattern): string {
-  if ('row' in fault) return `row ${fault.row + 1} of the chart “${fault.section}”`
-  const step = piece.steps[fault.step]
-  const named = step?.kind === 'chart' ? step.section : step?.kind === 'plain' ? 'plain rows' : null
+function placeOf(fault: Fault, { steps }: Sheet): string {
+  if ('row' in fault) return `row ${fault.row + 1} of the chart “${fault.chart}”`
+  const step = steps[fault.step]
+  const named = step?.kind === 'chart' ? step.chart : step?.kind === 'plain' ? 'plain rows' : null
   return `step ${fault.step + 1}${named === null ? '' : ` (${named})`}`
 }

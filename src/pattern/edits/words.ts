@@ -1,10 +1,15 @@
-import { readAsWritten, type Pattern, type ReadAs } from '../pattern'
+import { namedOn } from '../charts'
+import { readAsWritten, type Pattern, type ReadAs, type Sheet } from '../pattern'
+import { withNamed } from './chart'
 
 /** Keep these words as the designer's own; null: have them written from the chart again. */
-export const setWords = (pattern: Pattern, words: string | null): Pattern =>
-  words === pattern.words
-    ? pattern
-    : { ...pattern, words, readAs: words === null ? readAsWritten : pattern.readAs }
+export const setWords = (sheet: Sheet, words: string | null): Sheet =>
+  words === namedOn(sheet).words
+    ? sheet
+    : {
+        ...withNamed(sheet, { words }),
+        readAs: words === null ? readAsWritten : sheet.readAs,
+      }
 
 /** Say how own words are to be read. */
 export const setReadAs = (pattern: Pattern, change: Partial<ReadAs>): Pattern => ({

@@ -1,12 +1,12 @@
 import type { Pattern } from '../pattern'
 import type { PatternRow } from '../row'
-import { sectionsOf, withOnBench } from '../sections'
+import { chartsInOrder } from '../charts'
 import type { PatternRun } from '../work'
 import { workOnce, workPieceOnce } from '../workOnce'
 import { loopsLeft } from '../workPiece'
 
 /** Where a piece cannot be worked: a step of it, or a chart worked by itself. 0-based. */
-export type Fault = { readonly step: number } | { readonly section: string; readonly row: number }
+export type Fault = { readonly step: number } | { readonly chart: string; readonly row: number }
 
 /** A row or an edge, worked. */
 type Done = Pick<PatternRun, 'before' | 'faults'> & Partial<PatternRun>
@@ -30,9 +30,9 @@ function work(pattern: Pattern): Worked {
 
 function workAll(pattern: Pattern): Worked {
   const piece = workPieceOnce(pattern)
-  const charts = sectionsOf(pattern).map(({ name }) => ({
+  const charts = chartsInOrder(pattern).map(({ name }) => ({
     name,
-    rows: workOnce(withOnBench(pattern, name)).run.rows,
+    rows: workOnce(pattern, name).run.rows,
   }))
   return {
     steps: piece.steps.map(({ rows, edge }) => rows?.rows ?? (edge ? [edge] : [])),
@@ -128,7 +128,7 @@ export function firstFault(pattern: Pattern): Fault | null {
   if (step >= 0) return { step }
   for (const { name, rows } of charts) {
     const row = rows.findIndex(goesWrong)
-    if (row >= 0) return { section: name, row }
+    if (row >= 0) return { chart: name, row }
   }
   return null
 }

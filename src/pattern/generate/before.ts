@@ -1,12 +1,12 @@
 import { layOut } from '../layout'
 import type { Pattern } from '../pattern'
 import { schedule } from '../schedule'
-import { findSection } from '../sections'
+import { findChart } from '../charts'
 import { isWhole, roundOf, type Round } from './round'
 
 /** What the other pegs go on with beside a heel that is a chart of its own. */
 export interface Before {
-  readonly section: string
+  readonly chart: string
   /** Its first two rounds. */
   readonly rounds: readonly [Round, Round]
   /** All its rounds. */
@@ -18,9 +18,9 @@ export interface Before {
  * last round, so its first ones come next. Null without one, or where something else is worked between.
  */
 export function textureBefore(pattern: Pattern, at: number): Before | null {
-  for (const step of pattern.piece.steps.slice(0, at).toReversed()) {
+  for (const step of pattern.steps.slice(0, at).toReversed()) {
     if (step.kind === 'note') continue
-    const chart = step.kind === 'chart' ? findSection(pattern, step.section)?.chart : undefined
+    const chart = step.kind === 'chart' ? findChart(pattern, step.chart)?.chart : undefined
     if (step.kind !== 'chart' || !chart) return null
     // Another heel lies between.
     if (!chart.rows.every(isWhole)) continue
@@ -31,7 +31,7 @@ export function textureBefore(pattern: Pattern, at: number): Before | null {
       return one ? [roundOf(one, layout)] : []
     })
     const [first, second = first] = all
-    return first && second ? { section: step.section, rounds: [first, second], all } : null
+    return first && second ? { chart: step.chart, rounds: [first, second], all } : null
   }
   return null
 }

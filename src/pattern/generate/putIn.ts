@@ -1,7 +1,8 @@
 import { withChart } from '../edits/chart'
 import { deleteRows, putRows, removeBand, setBand } from '../edits/rows'
 import { layoutOf } from '../layout'
-import type { Chart, Pattern, Row } from '../pattern'
+import { chartOn } from '../charts'
+import type { Chart, Row, Sheet } from '../pattern'
 import { schedule } from '../schedule'
 import { workPattern } from '../work'
 import type { Refusal } from './refuse'
@@ -12,7 +13,7 @@ import type { ShortRowWish } from './wish'
 export type PutIn =
   | {
       readonly ok: true
-      readonly pattern: Pattern
+      readonly pattern: Sheet
       /** Rows that came in. */ readonly rows: number
     }
   | ({ readonly ok: false } & Refusal)
@@ -23,13 +24,8 @@ export type PutIn =
  * texture is nowhere interrupted and comes to no round more. Where that cannot be worked, the short rows have rows
  * of their own to end with, as in a chart of their own. The same pattern when there is no room.
  */
-export function putShortRows(
-  pattern: Pattern,
-  at: number,
-  wish: ShortRowWish,
-  stitch = 'k',
-): PutIn {
-  const made = makeShortRows(pattern.loom, wish, stitch, pattern.chart.columns)
+export function putShortRows(pattern: Sheet, at: number, wish: ShortRowWish, stitch = 'k'): PutIn {
+  const made = makeShortRows(pattern.loom, wish, stitch, chartOn(pattern).columns)
   if (!made.ok) return made
   const plain = putRows(pattern, at, made.rows)
   const going =
@@ -37,11 +33,11 @@ export function putShortRows(
       ? null
       : goOn(pattern, at, wish, made.rows, stitch)
   const best = going && mistakes(going) <= mistakes(plain) ? going : plain
-  return { ok: true, pattern: best, rows: best.chart.rows.length - pattern.chart.rows.length }
+  return { ok: true, pattern: best, rows: chartOn(best).rows.length - chartOn(pattern).rows.length }
 }
 
 /** What cannot be worked in a chart: counts that do not agree, and rows where the loom is not as they need it. */
-const mistakes = (pattern: Pattern): number =>
+const mistakes = (pattern: Sheet): number =>
   workPattern(pattern).run.rows.reduce(
     (sum, { miscount, faults }) => sum + (miscount ? 1 : 0) + faults.length,
     0,
@@ -49,13 +45,13 @@ const mistakes = (pattern: Pattern): number =>
 
 /** Null where no whole row follows. */
 function goOn(
-  pattern: Pattern,
+  pattern: Sheet,
   at: number,
   wish: ShortRowWish,
   made: readonly Row[],
   stitch: string,
-): Pattern | null {
-  const { chart } = pattern
+): Sheet | null {
+  const chart = chartOn(pattern)
   const passes = schedule(chart)
   // After its last row a chart is worked again from its first.
   const next = chart.rows[at] ?? chart.rows[passes[0]?.row ?? 0]
@@ -75,16 +71,16 @@ function goOn(
       : times > 1
         ? fewer(put, band, times - 1)
         : chart.rows.length === 1
-          ? withChart(put, { rows: put.chart.rows.slice(0, after) })
+          ? withChart(put, { rows: chartOn(put).rows.slice(0, after) })
           : deleteRows(put, after, after)
-  if (taken.chart.rows.length > at + rows.length || times > 1) return taken
+  if (chartOn(taken).rows.length > at + rows.length || times > 1) return taken
   const second = chart.rows[passes[at < chart.rows.length ? 0 : 1 % passes.length]?.row ?? 0]
-  return second && isWhole(second) ? putRows(taken, taken.chart.rows.length, [second]) : null
+  return second && isWhole(second) ? putRows(taken, chartOn(taken).rows.length, [second]) : null
 }
 
 /** A band is worked once less: its first time is told in rows of its own. */
-function fewer(pattern: Pattern, band: number, times: number): Pattern {
-  const { from, to } = pattern.chart.bands[band] ?? { from: 0, to: 0 }
+function fewer(pattern: Sheet, band: number, times: number): Sheet {
+  const { from, to } = chartOn(pattern).bands[band] ?? { from: 0, to: 0 }
   return times > 1 ? setBand(pattern, from, to, times) : removeBand(pattern, band)
 }
 
@@ -92,22 +88,23 @@ const onePegAColumn = ({ columns, repeat }: Chart, pegs: number): boolean =>
   repeat === null && columns === pegs
 
 /** The cells of a row that begins on a later peg; what its start would cut becomes `stitch`. */
-function clipped(pattern: Pattern, row: Row, from: number, stitch: string): readonly string[] {
+function clipped(pattern: Sheet, row: Row, from: number, stitch: string): readonly string[] {
   const { pegs } = pattern.loom
-  if (!onePegAColumn(pattern.chart, pegs)) return row.cells
+  if (!onePegAColumn(chartOn(pattern), pegs)) return row.cells
   const before = { from: 0, to: from - 1 }
   return besides(roundOf(row, layoutOf(pattern)), pegs, before, { from: 0, to: pegs - 1 }, stitch)
 }
 
 /** The short rows, the pegs before them with the stitches of `row`. */
 function begin(
-  pattern: Pattern,
+  pattern: Sheet,
   row: Row,
   wish: ShortRowWish,
   short: readonly Row[],
   stitch: string,
 ): readonly Row[] {
-  const { chart, loom } = pattern
+  const { loom } = pattern
+  const chart = chartOn(pattern)
   const round = roundOf(row, layoutOf(pattern))
   if (onePegAColumn(chart, loom.pegs)) {
     const made = makeShortRows(loom, wish, stitch, loom.pegs, [round, round])

@@ -75,7 +75,7 @@ interface All {
 function findAll(both: Both): All {
   const { reading, work, pairs, knits } = both
   const unread = unreadOf(reading)
-  const { length } = work.pattern.chart.rows
+  const { length } = work.chart.rows
   const told = new Array<boolean>(length).fill(false)
   const lacks = new Array<boolean>(length).fill(false)
   const differs = new Array<boolean>(length).fill(false)

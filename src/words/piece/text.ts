@@ -1,4 +1,4 @@
-import { sectionsOf, withOnBench } from '../../pattern/sections'
+import { usedCharts } from '../../pattern/charts'
 import { habitsOf } from '../../pattern/habits'
 import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
@@ -12,15 +12,13 @@ export function pieceStatements(
   { pattern }: PieceWork,
   terms: Terms = pattern.style.terms,
 ): readonly string[] {
-  const used = new Set(
-    pattern.piece.steps.flatMap((step) => (step.kind === 'chart' ? [step.section] : [])),
+  const used = usedCharts(pattern)
+  const shown = used.length > 0 ? used : pattern.charts.slice(0, 1)
+  return statements(
+    pattern,
+    shown.map(({ chart }) => chart),
+    terms,
   )
-  const names = sectionsOf(pattern).map(({ name }) => name)
-  const shown = names.filter((name) => used.has(name))
-  const all = (shown.length > 0 ? shown : names.slice(0, 1)).flatMap((name) =>
-    statements(withOnBench(pattern, name), terms),
-  )
-  return [...new Set(all)]
 }
 
 /** Exactly the abbreviations that the words of the whole piece use. */

@@ -62,22 +62,22 @@ function sayStitches(totals: Totals, terms: Terms): TotalsLine[] {
   return [{ kind: 'stitches', text }]
 }
 
-function sayYarn({ yarn, grams }: Totals, { piece }: Pattern, terms: Terms): string {
+function sayYarn({ yarn, grams }: Totals, { pair }: Pattern, terms: Terms): string {
   if (yarn === null)
     return `The yarn is not known: the pattern has no ${languages[terms].words.gauge} yet.`
   const metres = `About ${rounded(yarn / 1000)} m of yarn`
   const needed = grams === null ? metres : `${metres}, ${rounded(grams)} g`
-  return piece.pair === 'none' ? `${needed}.` : `${needed}, for one: double it for a pair.`
+  return pair === 'none' ? `${needed}.` : `${needed}, for one: double it for a pair.`
 }
 
-function sayTime({ minutes }: Totals, { piece: { pace, pair } }: Pattern): string {
+function sayTime({ minutes }: Totals, { pace, pair }: Pattern): string {
   if (minutes === null || pace === null)
     return 'The time is not known: no pace is set (plain stitches that you work in a minute).'
   const each = pair === 'none' ? '' : ' for one'
   return `About ${timeText(minutes)}${each}, at ${rounded(pace)} ${isOne(pace) ? 'stitch' : 'stitches'} a minute.`
 }
 
-function assumptions({ yarn }: Totals, { piece: { pair } }: Pattern, terms: Terms): string[] {
+function assumptions({ yarn }: Totals, { pair }: Pattern, terms: Terms): string[] {
   const { gauge } = languages[terms].words
   return [
     // The line of the yarn says itself what it is for.

@@ -107,7 +107,7 @@ class PieceWriter {
 
   finish(): readonly PieceBlock[] {
     if (this.#pending.length > 0) this.#last().push(...this.#pending.splice(0))
-    const { pair } = this.work.pattern.piece
+    const { pair } = this.work.pattern
     if (pair !== 'none')
       this.#open(this.#phrases.secondHeading).push(
         line(
@@ -144,7 +144,7 @@ class PieceWriter {
   }
 
   #chart(step: Step & { kind: 'chart' }, work: StepWork, index: number): void {
-    const { section: name, times } = step
+    const { chart: name, times } = step
     const lines = this.#open(name)
     const read = readChartStep(this.work, index, this.terms)
     if (!read) {

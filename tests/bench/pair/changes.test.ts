@@ -1,7 +1,9 @@
+import { eachChart } from '../../../src/pattern/edits/chart'
+import { chartOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
 import { changesBetween } from '../../../src/bench/pair/changes'
 import { mirror } from '../../../src/pattern/edits/mirror'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import { reverseDirection } from '../../../src/pattern/edits/turn-round'
 import { setWords } from '../../../src/pattern/edits/words'
 import type { Pattern } from '../../../src/pattern/pattern'
@@ -107,15 +109,14 @@ test('own words stay, and it is said in how many places they will differ', () =>
   expect(bench.wording.differences).toBeGreaterThan(1)
 })
 
-test('every section of the piece is told of by its name', () => {
-  const leg = patternOf('2/2_LC . . . k k k k k k').chart
-  const piece = addSection(cuff, 'Leg', leg)
+test('every chart of the piece is told of by its name', () => {
+  const leg = chartOn(patternOf('2/2_LC . . . k k k k k k'))
+  const piece = addChart(cuff, 'Leg', leg)
   const own: Pattern = {
     ...piece,
-    piece: {
-      ...piece.piece,
-      others: piece.piece.others.map((section) => ({ ...section, words: 'Rnd 1: 2/2 LC, k6.' })),
-    },
+    charts: eachChart(piece.charts, (one) =>
+      one.name === 'Leg' ? { ...one, words: 'Rnd 1: 2/2 LC, k6.' } : one,
+    ),
   }
   const { changes } = told(own, mirror(own))
   expect(changes).toContain('3 left crosses become right crosses.')
@@ -125,16 +126,13 @@ test('every section of the piece is told of by its name', () => {
 test('pegs that steps name are counted from the other end', () => {
   const piece: Pattern = {
     ...cuff,
-    piece: {
-      ...cuff.piece,
-      steps: [
-        ...cuff.piece.steps.slice(0, -1),
-        { kind: 'pegs', run: { from: 0, to: 3 }, toAndFro: true },
-        { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
-        { kind: 'pegs', run: null, toAndFro: false },
-        ...cuff.piece.steps.slice(-1),
-      ],
-    },
+    steps: [
+      ...cuff.steps.slice(0, -1),
+      { kind: 'pegs', run: { from: 0, to: 3 }, toAndFro: true },
+      { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
+      { kind: 'pegs', run: null, toAndFro: false },
+      ...cuff.steps.slice(-1),
+    ],
   }
   expect(told(piece, mirror(piece)).changes).toContain(
     'Step 3, pegs in work: pegs 7-10 instead of pegs 1-4.',

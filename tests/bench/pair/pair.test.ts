@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { screen } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
 import TurnRoundDialog from '../../../src/bench/dialogs/TurnRoundDialog.svelte'
@@ -10,7 +11,7 @@ import {
 import { reasonAgainst } from '../../../src/bench/commands/command'
 import Here from '../../../src/bench/parts/Here.svelte'
 import { followsTheFirst, type Bench } from '../../../src/bench/state/bench.svelte'
-import { addSection, openSection, setPair } from '../../../src/pattern/edits/piece'
+import { addChart, setPair } from '../../../src/pattern/edits/piece'
 import { paint } from '../../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { cellsOf, show, smallBench } from '../render'
@@ -56,15 +57,12 @@ test('a piece that cannot be turned is left as it is, and it is said why', async
   const bar: Pattern = {
     ...plain,
     loom: { ...plain.loom, shape: 'bar' },
-    piece: {
-      ...plain.piece,
-      steps: [
-        { kind: 'cast on', how: 'e-wrap', pegs: null },
-        { kind: 'pegs', run: { from: 0, to: 5 }, toAndFro: true },
-        { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
-        { kind: 'bind off', how: 'basic', pegs: null },
-      ],
-    },
+    steps: [
+      { kind: 'cast on', how: 'e-wrap', pegs: null },
+      { kind: 'pegs', run: { from: 0, to: 5 }, toAndFro: true },
+      { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
+      { kind: 'bind off', how: 'basic', pegs: null },
+    ],
   }
   const bench = smallBench(bar)
   show(TurnRoundDialog, { bench })
@@ -91,7 +89,7 @@ test('the second is shown in every reading and follows the first', () => {
   expect(cellsOf(bench, 2)).toBe('2/2 LC . . . k k k k k k k k')
   bench.apply('Paint', (p) => paint(p, 'p', 0, 0))
   bench.look('second')
-  expect(bench.pattern.chart.rows[0]?.cells.at(-1)).toBe('p')
+  expect(bench.chart.rows[0]?.cells.at(-1)).toBe('p')
 })
 
 test('the current place goes with its stitch', () => {
@@ -134,7 +132,7 @@ test('a number that is typed for the second is not taken', async () => {
   await user.type(times, '3')
   await user.tab()
   expect(times).toHaveValue(1)
-  expect(bench.pattern.chart.bands).toEqual([])
+  expect(bench.chart.bands).toEqual([])
 })
 
 test('what is taken back is taken back in the first, which is shown', () => {
@@ -143,7 +141,7 @@ test('what is taken back is taken back in the first, which is shown', () => {
   bench.look('second')
   bench.undo()
   expect(bench.isSecond).toBe(false)
-  expect(bench.pattern.chart.rows[0]?.cells[0]).toBe('k')
+  expect(bench.chart.rows[0]?.cells[0]).toBe('k')
   expect(bench.said.text).toBe('Undone: paint. The first of the pair is shown.')
 })
 
@@ -157,9 +155,11 @@ test('without a mirrored pair there is no second to look at', () => {
 })
 
 test('another section of the second can be looked at', () => {
-  const bench = smallBench(setPair(addSection(crossed, 'Leg', newPattern(12, 3).chart), 'mirrored'))
+  const bench = smallBench(
+    setPair(addChart(crossed, 'Leg', chartOn(newPattern(12, 3))), 'mirrored'),
+  )
   bench.look('second')
-  expect(bench.choose((p) => openSection(p, 'Leg'))).toBe(true)
+  expect(bench.lookAt('Leg')).toBe(true)
   expect(bench.isSecond).toBe(true)
-  expect(bench.pattern.chart.rows).toHaveLength(3)
+  expect(bench.chart.rows).toHaveLength(3)
 })

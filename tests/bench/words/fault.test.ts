@@ -25,7 +25,7 @@ test('a mistake of the program at the words is said; they stay and are read agai
   bench.wording.type('Boom', 0)
   expect(bench.wording.standing).toEqual({ kind: 'unknown' })
   await screen.findByText(/could not be read.*\(a list ran out\)/)
-  expect(bench.pattern.words).toBe('Boom')
+  expect(bench.work.words).toBe('Boom')
   bench.wording.type('Rnds 1-2: Purl.', 5000)
   expect(bench.wording.standing).toMatchObject({ kind: 'differ' })
   bench.undo()

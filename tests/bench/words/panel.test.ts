@@ -72,7 +72,7 @@ test('findings of the words are listed with the others, and their fixes mend the
   await user.click(
     within(item).getByRole('button', { name: 'Change the chart to match the words (Rnd 6)' }),
   )
-  expect(bench.pattern.chart.rows[5]?.cells[4]).toBe('p')
+  expect(bench.chart.rows[5]?.cells[4]).toBe('p')
   await screen.findByText('Every round can be worked and all counts are right.')
 })
 
@@ -89,7 +89,7 @@ test('a finding of the words that is set aside leaves list and margin, and can b
   screen.getByText(/^Words, round 6: Rnd 6: the words purl peg 5/)
   await user.click(screen.getByRole('button', { name: 'Bring back' }))
   screen.getByRole('button', { name: /Words, round 6/ })
-  expect(bench.pattern.checks.aside).toEqual([])
+  expect(bench.work.aside).toEqual([])
 })
 
 test('the worst is listed first, and the finding at the caret is marked', async () => {

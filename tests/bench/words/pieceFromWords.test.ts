@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
 import { pieceFromWords, replacedSaid } from '../../../src/bench/dialogs/pieceFromWords'
 import { setGauge, setLoom, setMaking, setText } from '../../../src/pattern/edits/settings'
@@ -25,9 +26,9 @@ test('a chart from words keeps what the words do not say', () => {
     loom: { pegs: 24, pitch: 12 },
     gauge: { stitches: 14, rows: 20 },
     making: { forBaby: true },
-    words: 'Rnds 1-6: *k2, p2; rep from *.',
+    charts: [{ words: 'Rnds 1-6: *k2, p2; rep from *.' }],
   })
-  expect(piece.chart.rows).toHaveLength(6)
+  expect(chartOn(piece).rows).toHaveLength(6)
 })
 
 test('what the words say stands before what the piece had', () => {

@@ -1,3 +1,4 @@
+import { namedOn } from '../../../src/pattern/charts'
 import { expect, test, vi } from 'vitest'
 import { setWords } from '../../../src/pattern/edits/words'
 import { paint } from '../../../src/pattern/edits/paint'
@@ -29,7 +30,7 @@ test('words are written from the chart until someone types', () => {
   expect(wording.standing).toEqual({ kind: 'written' })
   expect(wording.text).toBe('Rnds 1-6: Knit. (12 sts)')
   wording.type('Rnds 1-6: Knit all. (12 sts)', 0)
-  expect(bench.pattern.words).toBe('Rnds 1-6: Knit all. (12 sts)')
+  expect(bench.work.words).toBe('Rnds 1-6: Knit all. (12 sts)')
   expect(wording.standing).toEqual({ kind: 'agree' })
 })
 
@@ -44,7 +45,7 @@ test('what is typed in one go is taken back as one; a pause or a moved caret end
   type('abc de', 3100)
   const back = () => {
     bench.undo()
-    return bench.pattern.words
+    return bench.work.words
   }
   expect(back()).toBe('abc d')
   expect(back()).toBe('abc')
@@ -57,10 +58,10 @@ test('an edit of the chart between two keys parts them', () => {
   bench.apply('Purl', (pattern) => paint(pattern, 'p', 0, 0))
   bench.wording.type('ab', 100)
   bench.undo()
-  expect(bench.pattern.words).toBe('a')
+  expect(bench.work.words).toBe('a')
   bench.undo()
   bench.undo()
-  expect(bench.pattern.words).toBe(null)
+  expect(bench.work.words).toBe(null)
 })
 
 test('words that are kept stay when the chart changes, and are written anew only when told', () => {
@@ -100,8 +101,8 @@ test('a difference is mended in the words or in the chart, and undo gives it bac
     const fix = finding?.fixes.find(({ edit }) => {
       const after = edit(bench.pattern)
       return side === 'words'
-        ? after.words !== bench.pattern.words
-        : after.words === bench.pattern.words
+        ? namedOn(after).words !== bench.work.words
+        : namedOn(after).words === bench.work.words
     })
     if (!finding || !fix) throw new Error(`There is no fix of the ${side}`)
     bench.wording.mend(finding, fix.label)
@@ -289,8 +290,8 @@ test('long words are kept at every key, and read when the keys rest', () => {
   const { wording } = bench
   expect(wording.standing).toEqual({ kind: 'agree' })
   wording.type(long.replace('Knit', 'Purl'), 0)
-  expect(bench.pattern.words?.startsWith('Rnds 1-4: Purl')).toBe(true)
-  expect(wording.text).toBe(bench.pattern.words)
+  expect(bench.work.words?.startsWith('Rnds 1-4: Purl')).toBe(true)
+  expect(wording.text).toBe(bench.work.words)
   expect(wording.standing).toEqual({ kind: 'agree' })
   vi.advanceTimersByTime(1000)
   expect(wording.standing).toMatchObject({ kind: 'differ', rounds: 4 })
@@ -303,7 +304,7 @@ test('long words are kept at every key, and read when the keys rest', () => {
   wording.type(`${wording.text}My note`, 5000)
   if (finding && fix) wording.mend(finding, fix.label)
   expect(wording.standing).toEqual({ kind: 'agree' })
-  expect(bench.pattern.words?.endsWith('My note')).toBe(true)
+  expect(bench.work.words?.endsWith('My note')).toBe(true)
   vi.useRealTimers()
 })
 

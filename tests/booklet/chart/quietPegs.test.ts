@@ -1,3 +1,5 @@
+import { withChart, eachChart } from '../../../src/pattern/edits/chart'
+import { chartOn } from '../../../src/pattern/charts'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { withoutQuietPegs } from '../../../src/booklet/chart/quietPegs'
@@ -17,7 +19,7 @@ function heel(pegs: number, from: number, length: number): Pattern {
   const wish = { ...usualHeel(pattern.loom), run, closeCorners: false }
   const made = makeShortRows(pattern.loom, { ...wish, turned: usualTurns(run, wish.step) })
   if (!made.ok) throw new Error(made.message)
-  return { ...pattern, chart: { columns: pegs, repeat: null, bands: [], rows: made.rows } }
+  return withChart(pattern, { columns: pegs, repeat: null, bands: [], rows: made.rows })
 }
 
 const arbitraryHeel = fc
@@ -61,7 +63,7 @@ test('what is not drawn of a heel is told: each peg is drawn or named, and does 
 test('a stitch beside the heel that is not plain is drawn', () => {
   const plain = heel(40, 1, 20)
   expect(withoutQuietPegs(workPattern(plain))).toMatchObject({ from: 0, to: 21 })
-  const last = plain.chart.rows.length - 1
+  const last = chartOn(plain).rows.length - 1
   const dotted = paint(plain, 'p', last, 35)
   expect(withoutQuietPegs(workPattern(dotted))).toBeNull()
   // All pegs do the same: nothing is gained.
@@ -77,13 +79,12 @@ function unwrap(made: ReturnType<typeof shortRowChart>): Chart {
 function plainHeeled(): Pattern {
   const sock = starterCharts.find(({ id }) => id.startsWith('fog'))?.pattern()
   if (!sock) throw new Error('no sock among the starter charts')
-  const { others } = sock.piece
-  const plain = others.map((section) =>
-    section.name === 'Heel' || section.name === 'Toe'
-      ? { ...section, chart: unwrap(shortRowChart(sock.loom, usualHeel(sock.loom))) }
-      : section,
+  const charts = eachChart(sock.charts, (one) =>
+    one.name === 'Heel' || one.name === 'Toe'
+      ? { ...one, chart: unwrap(shortRowChart(sock.loom, usualHeel(sock.loom))) }
+      : one,
   )
-  return { ...sock, piece: { ...sock.piece, others: plain } }
+  return { ...sock, charts }
 }
 
 test('the heels of a pair of socks stand on one sheet each, with a line about the other pegs', () => {

@@ -1,10 +1,11 @@
+import { removeChart } from '../../../src/pattern/edits/piece'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { liveArea, papers, paperSizes } from '../../../src/booklet/page/paper'
 import { typeScales } from '../../../src/booklet/page/typeScale'
 import { walkRow } from '../../../src/loom/walk'
 import type { Pictures } from '../../../src/pattern/piece'
-import { withOnBench } from '../../../src/pattern/sections'
+import { onChart } from '../../../src/pattern/charts'
 import { workPattern } from '../../../src/pattern/work'
 import { handsContext } from '../../../src/words/hands/context'
 import { stepFigures } from '../../../src/words/hands/figures'
@@ -14,11 +15,11 @@ import { allText, layOut, oneLine, pageText } from '../read'
 const mitt = ferryMitt()
 const shown = (...pictures: Pictures[]) => withPiece(mitt, { pictures, pair: 'none' })
 /** The first cross of the plait: two loops are taken, two moved, two put, two knitted ... */
-const cross: Pictures = { section: 'Plait', row: 0, from: 2, to: 9 }
+const cross: Pictures = { chart: 'Plait', row: 0, from: 2, to: 9 }
 
 /** The figures of these moves, reckoned by themselves. */
-function figuresOf({ section, row, from, to }: Pictures) {
-  const work = workPattern(withOnBench(mitt, section))
+function figuresOf({ chart: section, row, from, to }: Pictures) {
+  const work = workPattern(onChart(mitt, section))
   const run = work.firstRuns[row]
   if (!run) throw new Error(`There is no row ${row + 1}.`)
   return stepFigures(walkRow(run, work.run.habits).slice(from, to + 2), handsContext(mitt))
@@ -44,7 +45,7 @@ describe('step pictures', () => {
   })
 
   test('name each stitch where there are several', () => {
-    const text = allText(layOut(shown({ section: 'Cuff', row: 0, from: 0, to: 3 })))
+    const text = allText(layOut(shown({ chart: 'Cuff', row: 0, from: 0, to: 3 })))
     expect(text).toContain('How it is worked: Round 1 of Cuff')
     expect(text).toContain('U-wrap knit on pegs 1 and 2')
     expect(text).toContain('Purl on pegs 3 and 4')
@@ -59,7 +60,7 @@ describe('step pictures', () => {
         fc.integer({ min: 0, max: 20 }),
         fc.constantFrom('Plait', 'Cuff'),
         (paper, largePrint, from, more, section) => {
-          const asked: Pictures = { section, row: 0, from, to: Math.min(31, from + more) }
+          const asked: Pictures = { chart: section, row: 0, from, to: Math.min(31, from + more) }
           const { pages } = layOut(shown(asked), { paper, largePrint, charts: false, words: false })
           const area = liveArea(papers[paper])
           const { text } = typeScales[largePrint ? 'large' : 'usual']
@@ -95,7 +96,7 @@ describe('step pictures', () => {
   })
 
   test('are large: pegs at least 6 mm apart where there are no more than 16', () => {
-    const { pages } = layOut(shown(cross, { section: 'Cuff', row: 0, from: 0, to: 3 }))
+    const { pages } = layOut(shown(cross, { chart: 'Cuff', row: 0, from: 0, to: 3 }))
     const strips = pages.flatMap(({ pictures }) =>
       pictures.filter(({ scene }) => areStrips(scene.title)),
     )
@@ -111,14 +112,13 @@ describe('step pictures', () => {
   })
 
   test('of a piece of one chart stand after its words', () => {
-    const heel = withOnBench(keeperSock(), 'Heel')
+    const heel = removeChart(keeperSock(), 'Leg')
     const one = withPiece(heel, {
-      others: [],
       pair: 'none',
-      pictures: [{ section: 'Heel', row: 0, from: 20, to: 22 }],
+      pictures: [{ chart: 'Heel', row: 0, from: 20, to: 22 }],
       steps: [
         { kind: 'cast on', how: 'e-wrap', pegs: null },
-        { kind: 'chart', section: 'Heel', times: 1 },
+        { kind: 'chart', chart: 'Heel', times: 1 },
         { kind: 'bind off', how: 'basic', pegs: null },
       ],
     })
@@ -130,10 +130,10 @@ describe('step pictures', () => {
 
 describe('pictures that cannot be drawn are told', () => {
   test.each([
-    [{ section: 'Thumb', row: 0, from: 0, to: 1 }, /no section of this name/],
-    [{ section: 'Plait', row: 9, from: 0, to: 1 }, /row 10 .* it has 4/],
-    [{ section: 'Plait', row: 1, from: 40, to: 41 }, /moves 41 to 42 .* row 2 has 32 moves/],
-    [{ section: 'Plait', row: 1, from: 30, to: 41 }, /on to move 42; the row has 32 moves/],
+    [{ chart: 'Thumb', row: 0, from: 0, to: 1 }, /no chart of this name/],
+    [{ chart: 'Plait', row: 9, from: 0, to: 1 }, /row 10 .* it has 4/],
+    [{ chart: 'Plait', row: 1, from: 40, to: 41 }, /moves 41 to 42 .* row 2 has 32 moves/],
+    [{ chart: 'Plait', row: 1, from: 30, to: 41 }, /on to move 42; the row has 32 moves/],
   ] as const)('%j', (pictures, message) => {
     const { warnings } = layOut(shown(pictures))
     expect(warnings.map((one) => one.message)).toEqual([expect.stringMatching(message)])

@@ -1,8 +1,9 @@
+import { chartOn, namedOn } from '../../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { checkAfresh } from '../../../src/checks/check'
 import { checkPiece, pieceRules } from '../../../src/checks/piece/check'
 import type { BindOff } from '../../../src/loom/move'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import { setRun } from '../../../src/pattern/edits/turning'
 import { rotateColumns } from '../../../src/pattern/edits/turn-round'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
@@ -15,11 +16,11 @@ import { patternOf } from '../../pattern/edits/chart-text'
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const bindOff: Step = { kind: 'bind off', how: 'basic', pegs: null }
 const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
-const chart = (section = 'Chart', times = 1): Step => ({ kind: 'chart', section, times })
+const chart = (name = 'Chart', times = 1): Step => ({ kind: 'chart', chart: name, times })
 
 const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, steps },
+  steps,
 })
 
 const on = (from: number, to: number): Step => ({ kind: 'pegs', run: { from, to }, toAndFro: true })
@@ -36,12 +37,12 @@ function heeled(): Pattern {
   const pattern = newPattern(20, 2)
   const heel = shortRowChart(pattern.loom, usualHeel(pattern.loom))
   if (!heel.ok) throw new Error(heel.message)
-  return addSection(pattern, 'Heel', heel.chart)
+  return addChart(pattern, 'Heel', heel.chart)
 }
 
 const mirrored = (pattern: Pattern): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, pair: 'mirrored' },
+  pair: 'mirrored',
 })
 
 const forBaby = (pattern: Pattern): Pattern => ({
@@ -123,7 +124,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     'piece-cross-line',
     withSteps(
       {
-        ...addSection(rope, 'Foot', rotateColumns(rope, 1).chart),
+        ...addChart(rope, 'Foot', chartOn(rotateColumns(rope, 1))),
       },
       castOn,
       chart(),
@@ -156,7 +157,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   [
     'piece-chart',
     withSteps(
-      addSection(ring, 'Thumb', patternOf('k2tog k k k k k k k k k k k').chart),
+      addChart(ring, 'Thumb', chartOn(patternOf('k2tog k k k k k k k k k k k'))),
       castOn,
       chart(),
       bindOff,
@@ -181,7 +182,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
     forBaby(withSteps(ring, { ...castOn, how: 'drawstring' }, chart(), bindOff)),
     'Step 1 (cast on) makes a drawstring edge, and this piece is for a baby or child.',
   ],
-  ['piece-unused', addSection(ring, 'Thumb', ring.chart), 'The chart “Thumb” is in no step.'],
+  ['piece-unused', addChart(ring, 'Thumb', chartOn(ring)), 'The chart “Thumb” is in no step.'],
 ]
 
 describe('each rule finds what it is for', () => {
@@ -234,7 +235,7 @@ describe('nothing is found in', () => {
   const heel = shortRowChart(leg.loom, usualHeel(leg.loom))
   if (!heel.ok) throw new Error(heel.message)
   const sock = withSteps(
-    addSection(leg, 'Heel', heel.chart),
+    addChart(leg, 'Heel', heel.chart),
     castOn,
     chart('Chart', 3),
     chart('Heel'),
@@ -292,7 +293,7 @@ describe('nothing is found in', () => {
 
   test('a new piece', () => {
     expect(found(newPattern())).toEqual([])
-    expect(found({ ...bar, piece: newPattern().piece })).toEqual([])
+    expect(found({ ...bar, steps: newPattern().steps })).toEqual([])
   })
 })
 
@@ -303,7 +304,9 @@ test('a fix takes its finding away and brings none that was not there', () => {
     for (const finding of before.filter((item) => item.rule === rule))
       for (const { label, edit } of finding.fixes) {
         fixes++
-        const after = checkPiece(workPiece(edit(pattern)))
+        // A chart that is opened tells its errors itself.
+        const edited = edit(pattern)
+        const after = checkPiece(workPiece(edited), namedOn(edited).name)
         expect([label, after.filter((item) => item.rule === rule)]).toEqual([label, []])
         const rulesBefore = before.map((item) => item.rule)
         expect([label, after.filter((item) => !rulesBefore.includes(item.rule))]).toEqual([

@@ -1,9 +1,10 @@
 /** Where edges begin, held against the yarn as the rows and moves before them leave it. */
+import { chartOn } from '../../../src/pattern/charts'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { yarnReady } from '../../../src/checks/piece/yarn'
 import { bindOffs } from '../../../src/loom/move'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import { momentsOf, pieceStretches } from '../../../src/pattern/stretches'
 import { newPattern, type Pattern, type Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
@@ -102,7 +103,7 @@ const arbitrarySteps: fc.Arbitrary<Step[]> = fc.array(
     }),
     fc.record({
       kind: fc.constant('chart' as const),
-      section: fc.constantFrom('Chart', 'Odd'),
+      chart: fc.constantFrom('Chart', 'Odd'),
       times: fc.integer({ min: 1, max: 2 }),
     }),
     fc.record({
@@ -116,12 +117,12 @@ const arbitrarySteps: fc.Arbitrary<Step[]> = fc.array(
 
 const pieceOf = (shape: 'ring' | 'bar', steps: readonly Step[]): Pattern => {
   const two = newPattern(pegs, 2)
-  const both = addSection(two, 'Odd', newPattern(pegs, 1).chart)
+  const both = addChart(two, 'Odd', chartOn(newPattern(pegs, 1)))
   const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
   return {
     ...both,
     loom: { ...both.loom, shape },
-    piece: { ...both.piece, steps: [castOn, ...steps] },
+    steps: [castOn, ...steps],
   }
 }
 
@@ -134,7 +135,7 @@ test('a bind-off begins beside the yarn, or it is said that it cannot', () => {
       arbitrarySteps,
       (shape, steps) => {
         const work = workPiece(pieceOf(shape, steps))
-        const said = new Set(yarnReady.check(work).map(({ step }) => step))
+        const said = new Set(yarnReady.check(work, null).map(({ step }) => step))
         let yarn = start
         for (const [index, { step, edge, before }] of work.steps.entries()) {
           if (step.kind === 'bind off' && edge && edge.way.pegs.length > 0) {
@@ -173,7 +174,7 @@ test('rows to and fro begin beside the yarn too, or it is said that they cannot'
       arbitrarySteps,
       (shape, steps) => {
         const work = workPiece(pieceOf(shape, steps))
-        const said = new Set(yarnReady.check(work).map(({ step }) => step))
+        const said = new Set(yarnReady.check(work, null).map(({ step }) => step))
         let yarn = start
         for (const [index, { rows, toAndFro, before, pegs: run }] of work.steps.entries()) {
           const first = rows?.rows[0]

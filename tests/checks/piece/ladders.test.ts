@@ -2,10 +2,10 @@
 import { describe, expect, test } from 'vitest'
 import { checkAfresh } from '../../../src/checks/check'
 import { checkPiece } from '../../../src/checks/piece/check'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
-import { withOnBench } from '../../../src/pattern/sections'
+import { onChart, chartOn } from '../../../src/pattern/charts'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { patternOf } from '../../pattern/edits/chart-text'
 
@@ -18,14 +18,14 @@ const off = (from: number, to: number): Step => ({
 })
 const bindOff: Step = { kind: 'bind off', how: 'basic', pegs: null }
 const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
-const chart = (section = 'Chart', times = 1): Step => ({ kind: 'chart', section, times })
+const chart = (name = 'Chart', times = 1): Step => ({ kind: 'chart', chart: name, times })
 const on = (from: number, to: number): Step => ({ kind: 'pegs', run: { from, to }, toAndFro: true })
 const round: Step = { kind: 'pegs', run: null, toAndFro: false }
 const open: Step = { kind: 'pegs', run: null, toAndFro: true }
 
 const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, steps },
+  steps,
 })
 
 const found = (pattern: Pattern) =>
@@ -35,7 +35,7 @@ const laddersIn = (pattern: Pattern) => found(pattern).filter(({ rule }) => rule
 
 /** How many ladders the chart of a section has by itself. */
 const ownLadders = (pattern: Pattern, section: string): number =>
-  checkAfresh(withOnBench(pattern, section)).findings.filter(({ rule }) => rule === 'ladder').length
+  checkAfresh(onChart(pattern, section)).findings.filter(({ rule }) => rule === 'ladder').length
 
 const gap = patternOf('k k k k k none none none k k k k')
 
@@ -55,7 +55,7 @@ describe('a ladder is found', () => {
   test('once for the crown and the rounds of the next chart', () => {
     const crown = patternOf('k k k k ssk none none k2tog k k k k')
     const piece = withSteps(
-      addSection(crown, 'Tip', patternOf('k k k k k none none k k k k k').chart),
+      addChart(crown, 'Tip', chartOn(patternOf('k k k k k none none k k k k k'))),
       castOn,
       chart(),
       chart('Tip', 2),
@@ -67,7 +67,7 @@ describe('a ladder is found', () => {
 
   const closing = (gaps: number): Pattern =>
     withSteps(
-      addSection(newPattern(12, 1), 'Gap', patternOf('k k k k none none none none k k k k').chart),
+      addChart(newPattern(12, 1), 'Gap', chartOn(patternOf('k k k k none none none none k k k k'))),
       ...[castOn, on(0, 3), knit(1), off(4, 7), on(8, 11), knit(1), round, chart('Gap', gaps)],
       ...[on(0, 3), knit(1), castOnPegs(4, 7), on(8, 11), knit(1), round, chart(), bindOff],
     )
@@ -101,10 +101,10 @@ describe('nothing is found', () => {
   test('at an opening beside which rows go back and forth, and decrease there', () => {
     const edges = patternOf('none none k k k k k k k k none none')
     const narrow = {
-      ...addSection(
+      ...addChart(
         edges,
         'Decreases',
-        patternOf('none none k3tog k k k k k k k3tog none none').chart,
+        chartOn(patternOf('none none k3tog k k k k k k k3tog none none')),
       ),
     }
     const piece = withSteps(narrow, castOn, open, chart('Decreases'), chart('Chart', 2), bindOff)

@@ -1,14 +1,15 @@
-/** What is told of a chart that does not lie on the bench follows every change that it hangs on. */
+/** What is told of a chart that is not looked at follows every change that it hangs on. */
+import { chartOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
 import { checkPiece } from '../../../src/checks/piece/check'
-import { addSection, addStep, copyStep } from '../../../src/pattern/edits/piece'
+import { addChart, addStep, copyStep } from '../../../src/pattern/edits/piece'
 import { setLoom, setMaking, setRuleOff, setStyle } from '../../../src/pattern/edits/settings'
 import type { Pattern } from '../../../src/pattern/pattern'
 import { workPiece, type PieceWork } from '../../../src/pattern/workPiece'
 import { patternOf } from '../../pattern/edits/chart-text'
 
 const told = (piece: PieceWork): string[] =>
-  checkPiece(piece)
+  checkPiece(piece, 'Chart')
     .filter(({ rule }) => rule === 'piece-chart')
     .map(({ message }) => message)
 
@@ -26,8 +27,8 @@ function toldOf(pattern: Pattern, change: (pattern: Pattern) => Pattern) {
 
 const plain = patternOf('k k k k k k k k k k k k', 'k k k k k k k k k k k k')
 const withThumb = (...rows: string[]): Pattern => {
-  const added = addSection(plain, 'Thumb', patternOf(...rows).chart)
-  return addStep(added, 2, { kind: 'chart', section: 'Thumb', times: 1 })
+  const added = addChart(plain, 'Thumb', chartOn(patternOf(...rows)))
+  return addStep(added, 2, { kind: 'chart', chart: 'Thumb', times: 1 })
 }
 const miscounted = withThumb('k2tog k k k k k k k k k k k')
 const cut = withThumb('k k k k k k k k k k 2/2_LC .')

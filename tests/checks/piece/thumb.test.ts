@@ -1,7 +1,8 @@
 /** A thumb opening that is widened, moved or worked higher: what is said, and mends that mend it. */
+import { chartOn, namedOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
 import { checkPiece } from '../../../src/checks/piece/check'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import { setRun } from '../../../src/pattern/edits/turning'
 import { newPattern, type Pattern, type Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
@@ -18,19 +19,19 @@ interface Thumb {
 /** On 32 pegs: a round, a row up to the thumb, its pegs off, the row again, pegs on, a round. */
 function mitt({ rowTo, off, on, times = 1 }: Thumb): Pattern {
   const hand = newPattern(32, 1)
-  const row = setRun(hand, 0, { from: 0, to: rowTo - 1 }).chart
-  const whole = addSection(addSection(hand, 'Thumb', row), 'Hand', hand.chart)
+  const row = chartOn(setRun(hand, 0, { from: 0, to: rowTo - 1 }))
+  const whole = addChart(addChart(hand, 'Thumb', row), 'Hand', chartOn(hand))
   const steps: Step[] = [
     { kind: 'cast on', how: 'e-wrap', pegs: null },
-    { kind: 'chart', section: whole.piece.onBench, times: 1 },
-    { kind: 'chart', section: 'Thumb', times: 1 },
+    { kind: 'chart', chart: namedOn(whole).name, times: 1 },
+    { kind: 'chart', chart: 'Thumb', times: 1 },
     { kind: 'bind off', how: 'basic', pegs: { from: off.from - 1, to: off.to - 1 } },
-    { kind: 'chart', section: 'Thumb', times },
+    { kind: 'chart', chart: 'Thumb', times },
     { kind: 'cast on', how: 'e-wrap', pegs: { from: on.from - 1, to: on.to - 1 } },
-    { kind: 'chart', section: 'Hand', times: 1 },
+    { kind: 'chart', chart: 'Hand', times: 1 },
     { kind: 'bind off', how: 'basic', pegs: null },
   ]
-  return { ...whole, piece: { ...whole.piece, steps } }
+  return { ...whole, steps }
 }
 
 const wide = { from: 25, to: 32 }
@@ -94,7 +95,7 @@ test('only the pegs between yarn and opening are named as missing', () => {
     { kind: 'plain', stitch: 'k', amount: { rows: 1 } },
     { kind: 'pegs', run: null, toAndFro: false },
   ]
-  const steps = short.piece.steps.toSpliced(2, 1, ...plain)
-  const [finding] = found({ ...short, piece: { ...short.piece, steps } })
+  const steps = short.steps.toSpliced(2, 1, ...plain)
+  const [finding] = found({ ...short, steps })
   expect(finding?.advice).toMatch(/^Put in a step that works pegs 25-26 before it, or bind off/)
 })

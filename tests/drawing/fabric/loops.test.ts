@@ -1,3 +1,6 @@
+import type { Row } from '../../../src/pattern/pattern'
+import { withChart } from '../../../src/pattern/edits/chart'
+import { chartOn } from '../../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { directions } from '../../../src/loom/direction'
@@ -171,14 +174,9 @@ describe('short rows', () => {
   it('open the fabric, with faint lines to the loops that waited, and the title says so', () => {
     const heel = turnedHeel()
     expect(draw(heel).scene.title).toContain('opened flat at the short rows')
-    const whole = {
-      ...heel,
-      chart: { ...heel.chart, rows: [...heel.chart.rows.slice(0, 2), heel.chart.rows[0]] },
-    }
-    const pattern = {
-      ...whole,
-      chart: { ...whole.chart, rows: whole.chart.rows.flatMap((row) => row ?? []) },
-    }
+    const pattern = withChart(heel, {
+      rows: [...chartOn(heel).rows.slice(0, 2), chartOn(heel).rows[0] as Row],
+    })
     const last = place(pattern).at(-1)?.loops ?? []
     const opened = last.filter(({ bases }) => bases.some((base) => base.opened > 0))
     expect(opened).toHaveLength(4)

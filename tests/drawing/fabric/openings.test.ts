@@ -61,7 +61,7 @@ describe('the fabric of a mitt with an opening', () => {
   test('has it at the right where the loom is worked to the right; in the second, on the other side', () => {
     expect(Math.max(...bound.map(({ x }) => x))).toBe(Math.max(...loops.map(({ x }) => x)))
     const first = mitt()
-    const second = secondOf({ ...first, piece: { ...first.piece, pair: 'mirrored' } })
+    const second = secondOf({ ...first, pair: 'mirrored' })
     const mirrored = loopsOf(draw(second))
     const edge = mirrored.filter((loop) => loop.bound).map(({ x }) => x)
     expect(edge).toHaveLength(6)

@@ -1,3 +1,5 @@
+import { withChart } from '../../../src/pattern/edits/chart'
+import { chartOn } from '../../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { levels, post } from '../../../src/drawing/pegs/band'
 import { figurePicture, stepPicture } from '../../../src/drawing/pegs/figures/step'
@@ -52,10 +54,10 @@ describe('a turn', () => {
 
   test.each(directions)('a German turn that waits goes on to the next peg, %s', (direction) => {
     const pattern = piece(plain(9), direction, { run: { from: 0, to: 4 }, end: 'German turn' })
-    const [turned] = pattern.chart.rows
+    const [turned] = chartOn(pattern).rows
     const back: Row = { ...(turned as Row), run: { from: 2, to: 3 }, heading: 'back', end: 'on' }
     const rows = [turned as Row, back]
-    const moments = lastWalk({ ...pattern, chart: { ...pattern.chart, rows } })
+    const moments = lastWalk(withChart(pattern, { rows }))
     const { drawn: shown, geometry } = stepPicture(
       moments[1] as Moment,
       moments[2] as Moment,

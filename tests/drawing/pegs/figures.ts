@@ -1,3 +1,4 @@
+import { withChart } from '../../../src/pattern/edits/chart'
 import { expect } from 'vitest'
 import { stepPicture } from '../../../src/drawing/pegs/figures/step'
 import type { StripDrawing } from '../../../src/drawing/pegs/strip/strip'
@@ -13,12 +14,14 @@ export const piece = (
 ): Pattern => {
   const pattern = newPattern(cells.length)
   const row: Row = { cells: [...cells], run: null, heading: null, end: 'on', ...rest }
-  return {
-    ...pattern,
-    loom: { ...pattern.loom, direction },
-    making: { ...pattern.making, crossing: 'move then knit', knit: 'u-wrap' },
-    chart: { columns: cells.length, repeat: null, bands: [], rows: [row] },
-  }
+  return withChart(
+    {
+      ...pattern,
+      loom: { ...pattern.loom, direction },
+      making: { ...pattern.making, crossing: 'move then knit', knit: 'u-wrap' },
+    },
+    { columns: cells.length, repeat: null, bands: [], rows: [row] },
+  )
 }
 
 export const plain = (count: number): string[] => Array.from({ length: count }, () => 'k')

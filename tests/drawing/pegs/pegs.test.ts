@@ -1,3 +1,4 @@
+import { withChart } from '../../../src/pattern/edits/chart'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { flatGeometry } from '../../../src/drawing/flat'
@@ -138,11 +139,10 @@ const plain = (count: number): string[] => Array.from({ length: count }, () => '
 function pieceOf(rows: readonly Row[], loom: Partial<LoomSetup> = {}): Pattern {
   const pegs = rows[0]?.cells.length ?? 3
   const pattern = newPattern(pegs)
-  return {
-    ...pattern,
-    loom: { ...pattern.loom, ...loom, pegs },
-    chart: { columns: pegs, repeat: null, bands: [], rows },
-  }
+  return withChart(
+    { ...pattern, loom: { ...pattern.loom, ...loom, pegs } },
+    { columns: pegs, repeat: null, bands: [], rows },
+  )
 }
 
 describe('what is drawn is the state of the loom', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { lieOf, lyingOf } from '../../../src/drawing/piece/openings'
 import { profileOf } from '../../../src/drawing/piece/profile'
 import { sidePicture } from '../../../src/drawing/piece/side'
-import { addSection, addStep } from '../../../src/pattern/edits/piece'
+import { addChart, addStep } from '../../../src/pattern/edits/piece'
 import { openingsOf } from '../../../src/pattern/openings'
 import { secondOf } from '../../../src/pattern/pair'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
@@ -20,15 +20,15 @@ function mitt(direction: 'clockwise' | 'counterclockwise', high: number): Patter
   const row = (heading: 'forward' | 'back') =>
     ({ cells: ['k'], run: { from: 0, to: 25 }, heading, end: 'on' }) as const
   const rows = Array.from({ length: high }, (_, at) => row(at % 2 === 0 ? 'forward' : 'back'))
-  const made = addSection(addSection(start, 'Beside', { ...part, rows }), 'To it', {
+  const made = addChart(addChart(start, 'Beside', { ...part, rows }), 'To it', {
     ...part,
     rows: rows.slice(0, 1),
   })
   const thumb = { from: 26, to: 31 }
   const steps: Step[] = [
-    { kind: 'chart', section: 'To it', times: 1 },
+    { kind: 'chart', chart: 'To it', times: 1 },
     { kind: 'bind off', how: 'basic', pegs: thumb },
-    { kind: 'chart', section: 'Beside', times: 1 },
+    { kind: 'chart', chart: 'Beside', times: 1 },
     { kind: 'cast on', how: 'e-wrap', pegs: thumb },
     { kind: 'plain', stitch: 'k', amount: { rows: 30 } },
   ]
@@ -93,7 +93,7 @@ describe('an opening for a thumb', () => {
 
   test('of the second of a pair lies on the other side', () => {
     const first: Pattern = mitt('counterclockwise', 1)
-    const pair: Pattern = { ...first, piece: { ...first.piece, pair: 'mirrored' } }
+    const pair: Pattern = { ...first, pair: 'mirrored' }
     const [one, two] = [seen(pair), seen(secondOf(pair))]
     expect(one.hole.right).toBeCloseTo(one.piece.right, 1)
     expect(two.hole.left).toBeCloseTo(two.piece.left, 1)

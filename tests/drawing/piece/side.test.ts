@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { footLength } from '../../../src/drawing/piece/foot'
 import { profileOf } from '../../../src/drawing/piece/profile'
 import { sidePicture, stepAt } from '../../../src/drawing/piece/side'
-import { addSection, addStep } from '../../../src/pattern/edits/piece'
+import { addChart, addStep } from '../../../src/pattern/edits/piece'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../../src/pattern/generate/wish'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
@@ -15,19 +15,19 @@ const options = { width: 60, height: 120, text: 2.8, chosen: null }
 function withHeel(...after: Step[]): Pattern {
   const heel = shortRowChart(leg.loom, usualHeel(leg.loom))
   if (!heel.ok) throw new Error(heel.message)
-  const pattern = addSection(leg, 'Heel', heel.chart)
-  const step: Step = { kind: 'chart', section: 'Heel', times: 1 }
-  const [castOn, chart, bindOff] = pattern.piece.steps as readonly [Step, Step, Step]
+  const pattern = addChart(leg, 'Heel', heel.chart)
+  const step: Step = { kind: 'chart', chart: 'Heel', times: 1 }
+  const [castOn, chart, bindOff] = pattern.steps as readonly [Step, Step, Step]
   return {
     ...pattern,
-    piece: { ...pattern.piece, steps: [castOn, chart, step, ...after, bindOff] },
+    steps: [castOn, chart, step, ...after, bindOff],
   }
 }
 
 function gathered(pattern: Pattern): Pattern {
-  const steps = pattern.piece.steps.slice(0, -1)
+  const steps = pattern.steps.slice(0, -1)
   const end: Step = { kind: 'bind off', how: 'gather', pegs: null }
-  return { ...pattern, piece: { ...pattern.piece, steps: [...steps, end] } }
+  return { ...pattern, steps: [...steps, end] }
 }
 
 test('each step is as high as its rows are by the gauge, and as wide as half the tube', () => {
@@ -108,11 +108,10 @@ describe('a shoulder of a flat piece', () => {
     } as const
     const wedge = shortRowChart(bar.loom, { ...wish, sides })
     if (!wedge.ok) throw new Error(wedge.message)
-    const pattern = addSection(bar, 'Shoulder', wedge.chart)
-    const [castOn, chart, bindOff] = pattern.piece.steps as readonly [Step, Step, Step]
-    const step: Step = { kind: 'chart', section: 'Shoulder', times: 1 }
-    const piece = { ...pattern.piece, steps: [castOn, chart, step, bindOff] }
-    return profileOf(workPiece({ ...pattern, piece }))
+    const pattern = addChart(bar, 'Shoulder', wedge.chart)
+    const [castOn, chart, bindOff] = pattern.steps as readonly [Step, Step, Step]
+    const step: Step = { kind: 'chart', chart: 'Shoulder', times: 1 }
+    return profileOf(workPiece({ ...pattern, steps: [castOn, chart, step, bindOff] }))
   }
 
   test.each([
@@ -184,8 +183,8 @@ test('where there is little room the rows go first, then the names alone stay', 
 test('a cup near an end stays inside the picture', () => {
   const whole = withHeel()
   // Not bound off, so that the heel is no toe.
-  const steps = whole.piece.steps.slice(0, 3)
-  const { scene } = sidePicture(workPiece({ ...whole, piece: { ...whole.piece, steps } }), options)
+  const steps = whole.steps.slice(0, 3)
+  const { scene } = sidePicture(workPiece({ ...whole, steps }), options)
   const drawn = scene.layers
     .filter(({ key }) => key.includes('cup'))
     .flatMap(({ items }) => items)

@@ -1,5 +1,6 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { withChart } from '../../../src/pattern/edits/chart'
-import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import { newPattern, type Pattern, type Sheet } from '../../../src/pattern/pattern'
 
 /** A pattern whose rows are written as cells, first row first: "k p 2/2_LC . . . k" (. continues). */
 export function patternOf(...rows: string[]): Pattern {
@@ -13,5 +14,7 @@ export function patternOf(...rows: string[]): Pattern {
 }
 
 /** The rows again, in the same form. */
-export const textOf = ({ chart }: Pattern): string[] =>
-  chart.rows.map(({ cells }) => cells.map((cell) => cell.replace(' ', '_') || '.').join(' '))
+export const textOf = (pattern: Sheet): string[] =>
+  chartOn(pattern).rows.map(({ cells }) =>
+    cells.map((cell) => cell.replace(' ', '_') || '.').join(' '),
+  )

@@ -1,3 +1,5 @@
+import type { Row } from '../../../src/pattern/pattern'
+import { chartOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
 import {
   deleteColumns,
@@ -16,7 +18,7 @@ test('columns are inserted as background and deleted', () => {
 test('a cross that loses a column is cut, not dropped', () => {
   const cut = deleteColumns(patternOf('p 2/2_LC . . . p'), 4, 5)
   expect(textOf(cut)).toEqual(['p 2/2_LC . .'])
-  expect(placed(cut.chart.rows[0] as (typeof cut.chart.rows)[number])[1]).toMatchObject({
+  expect(placed(chartOn(cut).rows[0] as Row)[1]).toMatchObject({
     column: 1,
     columns: 3,
   })
@@ -28,17 +30,17 @@ test('the rest of a cross whose start is deleted becomes background', () => {
 
 test('the repeat moves and shrinks with the columns', () => {
   const pattern = setRepeat(patternOf('p k k k p'), { from: 1, to: 3 })
-  expect(insertColumns(pattern, 0).chart.repeat).toEqual({ from: 2, to: 4 })
+  expect(chartOn(insertColumns(pattern, 0)).repeat).toEqual({ from: 2, to: 4 })
   // Before its first column it goes on to the right; what comes in there is no part of it.
-  expect(insertColumns(pattern, 1).chart.repeat).toEqual({ from: 2, to: 4 })
-  expect(insertColumns(pattern, 2).chart.repeat).toEqual({ from: 1, to: 4 })
-  expect(deleteColumns(pattern, 0, 1).chart.repeat).toEqual({ from: 0, to: 1 })
-  expect(deleteColumns(pattern, 1, 3).chart.repeat).toBeNull()
+  expect(chartOn(insertColumns(pattern, 1)).repeat).toEqual({ from: 2, to: 4 })
+  expect(chartOn(insertColumns(pattern, 2)).repeat).toEqual({ from: 1, to: 4 })
+  expect(chartOn(deleteColumns(pattern, 0, 1)).repeat).toEqual({ from: 0, to: 1 })
+  expect(chartOn(deleteColumns(pattern, 1, 3)).repeat).toBeNull()
 })
 
 test('one column always stays', () => {
   const pattern = patternOf('p k')
   expect(deleteColumns(pattern, 0, 1)).toBe(pattern)
-  expect(setColumns(pattern, 4).chart.columns).toBe(4)
+  expect(chartOn(setColumns(pattern, 4)).columns).toBe(4)
   expect(textOf(setColumns(pattern, 1))).toEqual(['p'])
 })

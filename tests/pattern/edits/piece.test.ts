@@ -1,27 +1,35 @@
+import { setWords } from '../../../src/pattern/edits/words'
+import { setAside } from '../../../src/pattern/edits/settings'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   addPictures,
-  addSection,
+  addChart,
   addStep,
-  copySection,
+  copyChart,
   copyStep,
   moveStep,
   nameProblem,
-  openSection,
-  removeSection,
+  removeChart,
   removeStep,
-  renameSection,
+  renameChart,
 } from '../../../src/pattern/edits/piece'
 import { deleteRows, insertRows } from '../../../src/pattern/edits/rows'
-import { newPattern, noRow, type Pattern } from '../../../src/pattern/pattern'
-import { sectionsOf } from '../../../src/pattern/sections'
+import { newPattern, blankRow, type Pattern } from '../../../src/pattern/pattern'
+import {
+  chartsInOrder,
+  chartOn,
+  editOn,
+  namedOn,
+  onChart,
+  withoutOn,
+} from '../../../src/pattern/charts'
 import { arbitraryPattern } from '../../arbitraries'
 
-const names = (pattern: Pattern) => sectionsOf(pattern).map(({ name }) => name)
-const kinds = (pattern: Pattern) => pattern.piece.steps.map(({ kind }) => kind)
-const thumb = { columns: 12, repeat: null, bands: [], rows: [noRow(12, 'p')] }
-const two = addSection(newPattern(12, 3), 'Thumb', thumb)
+const names = (pattern: Pattern) => chartsInOrder(pattern).map(({ name }) => name)
+const kinds = (pattern: Pattern) => pattern.steps.map(({ kind }) => kind)
+const thumb = { columns: 12, repeat: null, bands: [], rows: [blankRow(12, 'p')] }
+const two = addChart(newPattern(12, 3), 'Thumb', thumb)
 
 describe('steps', () => {
   const pattern = newPattern()
@@ -50,21 +58,32 @@ describe('steps', () => {
   })
 })
 
-describe('sections', () => {
-  test('go on the bench and off it with their charts, words and what was set aside', () => {
-    const worded = { ...two, words: 'Rnd 1: k12.', checks: { ...two.checks, aside: ['gauge'] } }
-    const opened = openSection(worded, 'Thumb')
-    expect(opened.chart).toEqual(thumb)
-    expect([opened.words, opened.checks.aside]).toEqual([null, []])
-    expect(openSection(opened, 'Chart')).toEqual(worded)
+describe('charts', () => {
+  test('an edit is done to the chart it is given for, and leaves the others as they are', () => {
+    const onThumb = insertRows(setWords(onChart(two, 'Thumb'), 'Rnd 1: p12.'), 0)
+    const [chart, changed] = onThumb.charts
+    expect(chart).toBe(two.charts[0])
+    expect([changed?.name, changed?.words, changed?.chart.rows.length]).toEqual([
+      'Thumb',
+      'Rnd 1: p12.',
+      2,
+    ])
+  })
+
+  test('an edit of another chart leaves the one that is worked on in hand', () => {
+    const purl = editOn('Thumb', (sheet) => setAside(sheet, 'gauge', true))
+    const done = purl(onChart(two, 'Chart'))
+    expect(namedOn(done).name).toBe('Chart')
+    expect(done.charts.map(({ aside }) => aside)).toEqual([[], ['gauge']])
+    expect(purl(two)).toEqual(withoutOn(done))
   })
 
   test('a name is made free, and steps follow a new name', () => {
-    expect(names(addSection(two, 'Thumb', thumb))).toEqual(['Chart', 'Thumb', 'Thumb 2'])
-    expect(names(copySection(two, 'Chart'))).toEqual(['Chart', 'Thumb', 'Chart 2'])
-    const renamed = renameSection(two, 'Chart', 'Cuff')
+    expect(names(addChart(two, 'Thumb', thumb))).toEqual(['Chart', 'Thumb', 'Thumb 2'])
+    expect(names(copyChart(two, 'Chart'))).toEqual(['Chart', 'Thumb', 'Chart 2'])
+    const renamed = renameChart(two, 'Chart', 'Cuff')
     expect(names(renamed)).toEqual(['Cuff', 'Thumb'])
-    expect(renamed.piece.steps[1]).toEqual({ kind: 'chart', section: 'Cuff', times: 1 })
+    expect(renamed.steps[1]).toEqual({ kind: 'chart', chart: 'Cuff', times: 1 })
   })
 
   test('a name that is taken, empty or too long is refused with the reason', () => {
@@ -73,21 +92,21 @@ describe('sections', () => {
     expect(nameProblem(two, 'Chart', 'x'.repeat(61))).toBe(
       'The name has 61 characters, and 60 are the most.',
     )
-    expect(renameSection(two, 'Chart', 'Thumb')).toBe(two)
+    expect(renameChart(two, 'Chart', 'Thumb')).toBe(two)
   })
 
   test('taken out it goes with its steps; the last one stays', () => {
-    const one = removeSection(two, 'Chart')
+    const one = removeChart(two, 'Chart')
     expect(names(one)).toEqual(['Thumb'])
-    expect(one.chart).toEqual(thumb)
+    expect(chartOn(one)).toEqual(thumb)
     expect(kinds(one)).toEqual(['cast on', 'bind off'])
-    expect(removeSection(one, 'Thumb')).toBe(one)
+    expect(removeChart(one, 'Thumb')).toBe(one)
   })
 })
 
 describe('step pictures', () => {
-  const shown = addPictures(two, { section: 'Chart', row: 1, from: 0, to: 4 })
-  const rows = (pattern: Pattern) => pattern.piece.pictures.map(({ row }) => row)
+  const shown = addPictures(two, { chart: 'Chart', row: 1, from: 0, to: 4 })
+  const rows = (pattern: Pattern) => pattern.pictures.map(({ row }) => row)
 
   test('go with their row when rows come in or go', () => {
     expect(rows(insertRows(shown, 0, 2))).toEqual([3])
@@ -96,12 +115,12 @@ describe('step pictures', () => {
     expect(rows(deleteRows(shown, 1, 1))).toEqual([])
   })
 
-  test('stay where they are when another section changes', () => {
-    expect(rows(insertRows(openSection(shown, 'Thumb'), 0))).toEqual([1])
+  test('stay where they are when another chart changes', () => {
+    expect(rows(insertRows(onChart(shown, 'Thumb'), 0))).toEqual([1])
   })
 
-  test('follow the name of their section, and go with it', () => {
-    expect(renameSection(shown, 'Chart', 'Cuff').piece.pictures[0]?.section).toBe('Cuff')
-    expect(removeSection(shown, 'Chart').piece.pictures).toEqual([])
+  test('follow the name of their chart, and go with it', () => {
+    expect(renameChart(shown, 'Chart', 'Cuff').pictures[0]?.chart).toBe('Cuff')
+    expect(removeChart(shown, 'Chart').pictures).toEqual([])
   })
 })

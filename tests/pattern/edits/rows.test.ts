@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import {
   deleteRows,
@@ -25,7 +26,7 @@ test('one row always stays', () => {
 
 test('a chart holds 600 rows and no more', () => {
   const full = newPattern(3, 599)
-  expect(insertRows(full, 0, 5).chart.rows).toHaveLength(600)
+  expect(chartOn(insertRows(full, 0, 5)).rows).toHaveLength(600)
   const most = insertRows(full, 0, 1)
   expect(insertRows(most, 0, 1)).toBe(most)
 })
@@ -34,41 +35,41 @@ describe('bands', () => {
   const banded = setBand(three, 1, 2, 3)
 
   test('are worked as often as they say, and rows are numbered as a row counter counts', () => {
-    expect(schedule(insertRows(banded, 3).chart).map(({ row }) => row)).toEqual([
+    expect(schedule(chartOn(insertRows(banded, 3))).map(({ row }) => row)).toEqual([
       0, 1, 2, 1, 2, 1, 2, 3,
     ])
-    expect(rowNumbers(insertRows(banded, 3).chart)).toEqual([1, 2, 3, 8])
+    expect(rowNumbers(chartOn(insertRows(banded, 3)))).toEqual([1, 2, 3, 8])
   })
 
   test('move with rows inserted below and grow with rows inside', () => {
-    expect(insertRows(banded, 0).chart.bands).toEqual([{ from: 2, to: 3, times: 3 }])
-    expect(insertRows(banded, 2).chart.bands).toEqual([{ from: 1, to: 3, times: 3 }])
+    expect(chartOn(insertRows(banded, 0)).bands).toEqual([{ from: 2, to: 3, times: 3 }])
+    expect(chartOn(insertRows(banded, 2)).bands).toEqual([{ from: 1, to: 3, times: 3 }])
   })
 
   test('shrink with rows deleted and go with their last row', () => {
-    expect(deleteRows(banded, 0, 0).chart.bands).toEqual([{ from: 0, to: 1, times: 3 }])
-    expect(deleteRows(banded, 2, 2).chart.bands).toEqual([{ from: 1, to: 1, times: 3 }])
-    expect(deleteRows(banded, 1, 2).chart.bands).toEqual([])
+    expect(chartOn(deleteRows(banded, 0, 0)).bands).toEqual([{ from: 0, to: 1, times: 3 }])
+    expect(chartOn(deleteRows(banded, 2, 2)).bands).toEqual([{ from: 1, to: 1, times: 3 }])
+    expect(chartOn(deleteRows(banded, 1, 2)).bands).toEqual([])
   })
 
   test('are copied with their rows; a part of one grows it', () => {
-    expect(duplicateRows(banded, 0, 2).chart.bands).toEqual([
+    expect(chartOn(duplicateRows(banded, 0, 2)).bands).toEqual([
       { from: 1, to: 2, times: 3 },
       { from: 4, to: 5, times: 3 },
     ])
-    expect(duplicateRows(banded, 1, 1).chart.bands).toEqual([{ from: 1, to: 3, times: 3 }])
+    expect(chartOn(duplicateRows(banded, 1, 1)).bands).toEqual([{ from: 1, to: 3, times: 3 }])
   })
 
   test('other ones are found that rows touch', () => {
-    expect(otherBands(banded.chart, 0, 1)).toEqual(banded.chart.bands)
-    expect(otherBands(banded.chart, 1, 1)).toEqual(banded.chart.bands)
-    expect(otherBands(banded.chart, 1, 2)).toEqual([])
-    expect(otherBands(banded.chart, 0, 0)).toEqual([])
+    expect(otherBands(chartOn(banded), 0, 1)).toEqual(chartOn(banded).bands)
+    expect(otherBands(chartOn(banded), 1, 1)).toEqual(chartOn(banded).bands)
+    expect(otherBands(chartOn(banded), 1, 2)).toEqual([])
+    expect(otherBands(chartOn(banded), 0, 0)).toEqual([])
   })
 
   test('replace the bands they touch; once is no band', () => {
-    expect(setBand(banded, 0, 1, 2).chart.bands).toEqual([{ from: 0, to: 1, times: 2 }])
-    expect(setBand(banded, 1, 2, 1).chart.bands).toEqual([])
-    expect(removeBand(banded, 0).chart.bands).toEqual([])
+    expect(chartOn(setBand(banded, 0, 1, 2)).bands).toEqual([{ from: 0, to: 1, times: 2 }])
+    expect(chartOn(setBand(banded, 1, 2, 1)).bands).toEqual([])
+    expect(chartOn(removeBand(banded, 0)).bands).toEqual([])
   })
 })

@@ -1,3 +1,5 @@
+import { namedOn } from '../../../src/pattern/charts'
+import { withChart } from '../../../src/pattern/edits/chart'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { walkRow } from '../../../src/loom/walk'
@@ -16,7 +18,7 @@ const rope = patternOf('p 2/2_LC . . . p k2tog yo k k p p')
 
 const withPictures = (pattern: Pattern, ...pictures: Pictures[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, pictures },
+  pictures,
 })
 
 const movesOf = (pattern: Pattern) => {
@@ -29,7 +31,7 @@ function stretchAt(pattern: Pattern, peg: number): Pictures {
   const moves = movesOf(pattern)
   const isThere = ({ site }: (typeof moves)[number]) => site?.peg === peg
   const [from, to] = [moves.findIndex(isThere), moves.findLastIndex(isThere)]
-  return { section: pattern.piece.onBench, row: 0, from, to }
+  return { chart: namedOn(pattern).name, row: 0, from, to }
 }
 
 const idOf = (site: ReturnType<typeof movesOf>[number]['site']): string => {
@@ -39,7 +41,7 @@ const idOf = (site: ReturnType<typeof movesOf>[number]['site']): string => {
 
 /** Pegs and stitches whose moves the pictures show, every move of them counted. */
 const shown = (pattern: Pattern) =>
-  pattern.piece.pictures.map(({ from, to }) =>
+  pattern.pictures.map(({ from, to }) =>
     movesOf(pattern)
       .slice(from, to + 1)
       .map(({ site }) => `${idOf(site)} on peg ${(site?.peg ?? -1) + 1}`),
@@ -51,20 +53,20 @@ describe('step pictures of a cross', () => {
   test('are those of the same cross when the loom is worked the other way', () => {
     const turned = reverseDirection(pattern)
     expect(new Set(shown(turned)[0])).toEqual(new Set(['2/2 LC on peg 8']))
-    expect(turned.piece.pictures).toEqual([stretchAt(turned, 7)])
-    expect(reverseDirection(turned).piece.pictures).toEqual(pattern.piece.pictures)
+    expect(turned.pictures).toEqual([stretchAt(turned, 7)])
+    expect(reverseDirection(turned).pictures).toEqual(pattern.pictures)
   })
 
   test('are those of the mirrored cross in the mirrored piece and in the second of a pair', () => {
     const mirrored = mirror(pattern)
     expect(new Set(shown(mirrored)[0])).toEqual(new Set(['2/2 RC on peg 8']))
-    const pair = { ...pattern, piece: { ...pattern.piece, pair: 'mirrored' as const } }
-    expect(secondOf(pair).piece.pictures).toEqual(mirrored.piece.pictures)
+    const pair = { ...pattern, pair: 'mirrored' as const }
+    expect(secondOf(pair).pictures).toEqual(mirrored.pictures)
   })
 
   test('a bar that is begun at its other end has the same moves', () => {
     const bar: Pattern = { ...pattern, loom: { ...pattern.loom, shape: 'bar' } }
-    expect(mirror(bar).piece.pictures).toEqual(bar.piece.pictures)
+    expect(mirror(bar).pictures).toEqual(bar.pictures)
   })
 })
 
@@ -74,14 +76,14 @@ test('any stretch of moves shows the same stitches when the loom is worked the o
   fc.assert(
     fc.property(moveOf, moveOf, (a, b) => {
       const stretch = {
-        section: rope.piece.onBench,
+        chart: namedOn(rope).name,
         row: 0,
         from: Math.min(a, b),
         to: Math.max(a, b),
       }
       const places = (p: Pattern, place: (peg: number, width: number) => number) =>
         movesOf(p)
-          .slice(p.piece.pictures[0]?.from, (p.piece.pictures[0]?.to ?? 0) + 1)
+          .slice(p.pictures[0]?.from, (p.pictures[0]?.to ?? 0) + 1)
           .flatMap(({ site }) => (site ? [place(site.peg, site.stitch.width)] : []))
       const pattern = withPictures(rope, stretch)
       const there = new Set(places(reverseDirection(pattern), (peg) => peg))
@@ -99,7 +101,7 @@ test('whole stitches: turned twice they are themselves', () => {
         to: stretchAt(rope, last).to,
       })
       const again = reverseDirection(reverseDirection(pattern))
-      expect(again.piece.pictures).toEqual(pattern.piece.pictures)
+      expect(again.pictures).toEqual(pattern.pictures)
     }
 })
 
@@ -107,13 +109,13 @@ test('what shows a turn goes on showing it, though the mirrored row has more peg
   const tube = newPattern(40, 1)
   const heel = shortRowChart(tube.loom, usualHeel(tube.loom))
   if (!heel.ok) throw new Error(heel.message)
-  const pattern = { ...tube, chart: heel.chart }
+  const pattern = withChart(tube, heel.chart)
   const moves = movesOf(pattern)
   const last = moves.length - 1
-  const own = withPictures(pattern, { section: 'Chart', row: 0, from: last - 4, to: last })
+  const own = withPictures(pattern, { chart: 'Chart', row: 0, from: last - 4, to: last })
   const mirrored = mirror(own)
   const endOf = (p: Pattern) => {
-    const [{ from, to } = { from: 0, to: 0 }] = p.piece.pictures
+    const [{ from, to } = { from: 0, to: 0 }] = p.pictures
     return movesOf(p)
       .slice(from, to + 1)
       .map(({ move }) => (move?.do === 'lay' ? move.as : move?.do))
@@ -121,5 +123,5 @@ test('what shows a turn goes on showing it, though the mirrored row has more peg
   expect(movesOf(mirrored).length).toBeGreaterThan(moves.length)
   expect(endOf(own)).toContain('German turn')
   expect(endOf(mirrored)).toEqual(endOf(own))
-  expect(mirror(mirrored).piece.pictures).toEqual(own.piece.pictures)
+  expect(mirror(mirrored).pictures).toEqual(own.pictures)
 })

@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { mirror } from '../../../src/pattern/edits/mirror'
@@ -39,12 +40,14 @@ describe('laws', () => {
         const twice = turn(turn(pattern))
         expect(twice.loom).toEqual(pattern.loom)
         expect(textOf(twice)).toEqual(textOf(pattern))
-        expect(twice.chart.repeat).toEqual(pattern.chart.repeat)
-        expect(twice.chart.rows.map(({ run }) => run)).toEqual(
-          pattern.chart.rows.map(({ run }) => run),
+        expect(chartOn(twice).repeat).toEqual(chartOn(pattern).repeat)
+        expect(chartOn(twice).rows.map(({ run }) => run)).toEqual(
+          chartOn(pattern).rows.map(({ run }) => run),
         )
-        expect(headingsOf(twice)).toEqual(headingsOf(pattern))
-        expect(twice.piece.steps).toEqual(pattern.piece.steps)
+        expect(headingsOf(chartOn(twice), twice.loom)).toEqual(
+          headingsOf(chartOn(pattern), pattern.loom),
+        )
+        expect(twice.steps).toEqual(pattern.steps)
       }),
       { numRuns: 40 },
     )

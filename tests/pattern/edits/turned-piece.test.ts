@@ -1,23 +1,30 @@
+import { withChart } from '../../../src/pattern/edits/chart'
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { checkPattern } from '../../../src/checks/check'
 import { checkPiece } from '../../../src/checks/piece/check'
 import { bindOffs, castOns } from '../../../src/loom/move'
 import { mirror } from '../../../src/pattern/edits/mirror'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import { reverseDirection, whyNotReversed } from '../../../src/pattern/edits/turn-round'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
 import { mostTurns, usualHeel, type ShortRowWish } from '../../../src/pattern/generate/wish'
-import { newPattern, noRow, type Pattern, type Row, type Run } from '../../../src/pattern/pattern'
+import {
+  newPattern,
+  blankRow,
+  type Pattern,
+  type Row,
+  type Run,
+} from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
-import { sectionsOf, withOnBench } from '../../../src/pattern/sections'
+import { chartsInOrder, onChart, chartOn } from '../../../src/pattern/charts'
 import { workPattern } from '../../../src/pattern/work'
 import { loopsLeft, workPiece } from '../../../src/pattern/workPiece'
 
 const castOn = { kind: 'cast on', how: 'e-wrap', pegs: null } as const
 const bindOff = (pegs: Run | null = null): Step => ({ kind: 'bind off', how: 'basic', pegs })
 const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
-const chart = (section: string, times = 1): Step => ({ kind: 'chart', section, times })
+const chart = (name: string, times = 1): Step => ({ kind: 'chart', chart: name, times })
 const inWork = (run: Run | null): Step => ({ kind: 'pegs', run, toAndFro: run !== null })
 
 const loom = (shape: 'ring' | 'bar', pegs: number): Pattern => {
@@ -26,20 +33,20 @@ const loom = (shape: 'ring' | 'bar', pegs: number): Pattern => {
 }
 const worked = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   ...pattern,
-  piece: { ...pattern.piece, steps },
+  steps,
 })
 function withHeel(pattern: Pattern, wish: ShortRowWish, stitch = 'k'): Pattern {
   const made = shortRowChart(pattern.loom, wish, stitch)
   if (!made.ok) throw new Error(made.message)
-  return addSection(pattern, 'Heel', made.chart)
+  return addChart(pattern, 'Heel', made.chart)
 }
 
 /** Rules of the errors in the piece and in each of its charts. */
 const errorsIn = (pattern: Pattern): string[] =>
   [
     ...checkPiece(workPiece(pattern)),
-    ...sectionsOf(pattern).flatMap(
-      ({ name }) => checkPattern(workPattern(withOnBench(pattern, name))).findings,
+    ...chartsInOrder(pattern).flatMap(
+      ({ name }) => checkPattern(workPattern(onChart(pattern, name))).findings,
     ),
   ].flatMap(({ severity, rule }) => (severity === 'error' ? [rule] : []))
 
@@ -92,13 +99,14 @@ test('on a bar the mirror image is begun at the other end: the same pegs, worked
   const first = worked(withHeel(loom('bar', 40), wedge), castOn, chart('Heel'), bindOff())
   const second = mirror(first)
   expect(second.loom.direction).toBe('counterclockwise')
-  expect(second.piece).toEqual(first.piece)
+  expect(second.steps).toEqual(first.steps)
+  expect(second.charts).toEqual(first.charts)
   expect(onEachPlace(second)).toEqual(onEachPlace(first).reverse())
 })
 
 test('reversed, the shoulder at the last peg of a bar lies at the first, after a whole row', () => {
   const first = withHeel(loom('bar', 40), wedge)
-  const rows = (pattern: Pattern) => withOnBench(pattern, 'Heel').chart.rows.map(({ run }) => run)
+  const rows = (pattern: Pattern) => chartOn(onChart(pattern, 'Heel')).rows.map(({ run }) => run)
   const made = shortRowChart(first.loom, { ...wedge, sides: 'first' })
   expect(made.ok && rows(reverseDirection(first))).toEqual(
     made.ok && made.chart.rows.map(({ run }) => run),
@@ -116,8 +124,13 @@ test('half a bar is not reversed: the yarn is at its other end, and that is said
 
 test('where turning cannot be judged since a step cannot be worked, that is said', () => {
   const ring = loom('ring', 20)
-  const row: Row = { ...noRow(20, 'k'), run: { from: 0, to: 0 }, heading: 'forward', end: 'wrap' }
-  const turning = { ...ring, chart: { ...ring.chart, rows: [row] } }
+  const row: Row = {
+    ...blankRow(20, 'k'),
+    run: { from: 0, to: 0 },
+    heading: 'forward',
+    end: 'wrap',
+  }
+  const turning = withChart(ring, { rows: [row] })
   const piece = worked(turning, castOn, chart('Chart', 2), bindOff())
   expect(whyNotReversed(piece)).toBe(
     'Step 2 (Chart) cannot be worked as it is: mend that first, then the piece can be turned.',
@@ -131,7 +144,7 @@ describe('on a ring, a heel', () => {
     checkPattern(workPattern(pattern)).findings.filter(({ severity }) => severity !== 'hint')
   const alone = (pegs: number, wish: Partial<ShortRowWish>): Pattern => {
     const pattern = withHeel(newPattern(pegs, 2), { ...usual, turned: 2, ...wish })
-    return withOnBench(pattern, 'Heel')
+    return onChart(pattern, 'Heel')
   }
   const whole = alone(6, { run: { from: 0, to: 5 }, closeCorners: false })
   const wrapped = alone(8, { run: { from: 0, to: 5 }, turn: 'wrap', closeCorners: true })
@@ -140,7 +153,7 @@ describe('on a ring, a heel', () => {
   test.each(turns)('whose first or last row is a whole one is placed: %s', (_name, turn) => {
     for (const heel of [whole, wrapped]) {
       expect(warned(turn(heel))).toEqual([])
-      expect(turn(heel).chart.rows.every(({ heading }) => heading === null)).toBe(true)
+      expect(chartOn(turn(heel)).rows.every(({ heading }) => heading === null)).toBe(true)
       expect(turn(turn(heel))).toEqual(heel)
     }
   })
@@ -163,7 +176,7 @@ describe('laws', () => {
     fc.array(
       fc
         .array(fc.constantFrom('k', 'p'), { minLength: pegs, maxLength: pegs })
-        .map((cells): Row => ({ ...noRow(pegs, 'k'), cells })),
+        .map((cells): Row => ({ ...blankRow(pegs, 'k'), cells })),
       { minLength: 2, maxLength: 2 },
     )
 
@@ -225,10 +238,10 @@ describe('laws', () => {
         const empty = loom(shape, pegs)
         const heel = shortRowChart(empty.loom, wish, stitch)
         if (!heel.ok) return null
-        const leg = { ...empty.chart, rows }
+        const leg = { ...chartOn(empty), rows }
         const mixed = { ...leg, rows: [...rows, ...heel.chart.rows, ...rows] }
-        const sections = addSection(
-          addSection(addSection(empty, 'Leg', leg), 'Heel', heel.chart),
+        const sections = addChart(
+          addChart(addChart(empty, 'Leg', leg), 'Heel', heel.chart),
           'Mixed',
           mixed,
         )

@@ -1,4 +1,5 @@
 /** Generated short-row sections, and what the loom and the checks say of them. Pegs are 0-based. */
+import { withChart } from '../../../src/pattern/edits/chart'
 import { checkPattern } from '../../../src/checks/check'
 import type { Heading } from '../../../src/loom/direction'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
@@ -18,18 +19,16 @@ export function sectionPattern(
   const setup = { ...empty.loom, ...loom }
   const made = shortRowChart(setup, wish)
   if (!made.ok) throw new Error(`${made.message} ${JSON.stringify({ wish, loom })}`)
-  const pattern = { ...empty, gauge: { stitches: 22, rows: 30 }, loom: setup, chart: made.chart }
+  const pattern = withChart(
+    { ...empty, gauge: { stitches: 22, rows: 30 }, loom: setup },
+    made.chart,
+  )
   return wish.shape === 'toe' ? grafted(pattern) : pattern
 }
 
 const grafted = (pattern: Pattern): Pattern => ({
   ...pattern,
-  piece: {
-    ...pattern.piece,
-    steps: pattern.piece.steps.map((step) =>
-      step.kind === 'bind off' ? { ...step, how: 'graft' } : step,
-    ),
-  },
+  steps: pattern.steps.map((step) => (step.kind === 'bind off' ? { ...step, how: 'graft' } : step)),
 })
 
 export const workSection = (...section: Parameters<typeof sectionPattern>): Work =>

@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { pegsInWork } from '../../../src/loom/state'
 import { makeShortRows } from '../../../src/pattern/generate/shortRows'
@@ -170,7 +171,7 @@ test('the starter chart of a heel is the heel this makes for its loom', () => {
   const shape = ({ run, end }: Row) => ({ run, end })
   // Rows 2 to 29 of the chart; its first row and its last two are of rib.
   expect(made.ok && made.rows.slice(0, -2).map(shape)).toEqual(
-    heel?.chart.rows.slice(1, 29).map(shape),
+    heel && chartOn(heel).rows.slice(1, 29).map(shape),
   )
 })
 

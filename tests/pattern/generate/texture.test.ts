@@ -1,8 +1,9 @@
 /** Beside a heel the texture goes on: no plain rounds across the other pegs (common practice). */
+import { withChart, eachChart } from '../../../src/pattern/edits/chart'
 import { describe, expect, test } from 'vitest'
 import { checkPiece } from '../../../src/checks/piece/check'
 import { checkPattern } from '../../../src/checks/check'
-import { addSection, addStep } from '../../../src/pattern/edits/piece'
+import { addChart, addStep } from '../../../src/pattern/edits/piece'
 import { setBand } from '../../../src/pattern/edits/rows'
 import { textureBefore } from '../../../src/pattern/generate/before'
 import { putShortRows } from '../../../src/pattern/generate/putIn'
@@ -10,7 +11,7 @@ import { shortRowChart } from '../../../src/pattern/generate/shortRows'
 import { usualHeel, type ShortRowWish } from '../../../src/pattern/generate/wish'
 import { newPattern, type Chart, type Pattern } from '../../../src/pattern/pattern'
 import type { PatternRow } from '../../../src/pattern/row'
-import { withOnBench } from '../../../src/pattern/sections'
+import { onChart, chartOn, namedOn } from '../../../src/pattern/charts'
 import { workPattern } from '../../../src/pattern/work'
 import { workPiece } from '../../../src/pattern/workPiece'
 
@@ -33,11 +34,8 @@ const repeated: Chart = {
   bands: [],
   rows: [0, 1, 2, 3].map((shift) => whole(round(shift).slice(0, 4))),
 }
-const withGauge = (chart: Chart): Pattern => ({
-  ...newPattern(pegs),
-  gauge: { stitches: 22, rows: 30 },
-  chart,
-})
+const withGauge = (chart: Chart): Pattern =>
+  withChart({ ...newPattern(pegs), gauge: { stitches: 22, rows: 30 } }, chart)
 
 /** What one peg is worked in, row by row. */
 const onPeg = (rows: readonly PatternRow[], peg: number): string[] =>
@@ -101,7 +99,7 @@ describe.each([
       const put = putShortRows(pattern, 2, heel)
       if (!put.ok) throw new Error(put.message)
       expect(errorsOf(put.pattern)).toEqual([])
-      expect(put.pattern.chart.bands.map((band) => band.times)).toEqual(
+      expect(chartOn(put.pattern).bands.map((band) => band.times)).toEqual(
         times > 2 ? [times - 1] : [],
       )
       for (const peg of beside(heel))
@@ -113,16 +111,16 @@ describe.each([
 test('a heel that is a chart of its own goes on with the chart worked before it', () => {
   const leg = withGauge(textured)
   const before = textureBefore(leg, 2)
-  expect(before?.section).toBe(leg.piece.onBench)
+  expect(before?.chart).toBe(namedOn(leg).name)
   const made = shortRowChart(leg.loom, heel, 'k', before?.rounds)
   if (!made.ok) throw new Error(made.message)
-  const added = addStep(addSection(leg, 'Heel', made.chart), 2, {
+  const added = addStep(addChart(leg, 'Heel', made.chart), 2, {
     kind: 'chart',
-    section: 'Heel',
+    chart: 'Heel',
     times: 1,
   })
   expect(checkPiece(workPiece(added)).filter(({ severity }) => severity !== 'hint')).toEqual([])
-  const rows = rowsOf(withOnBench(added, 'Heel'))
+  const rows = rowsOf(onChart(added, 'Heel'))
   for (const peg of beside(heel))
     expect([peg, onPeg(rows, peg)]).toEqual([peg, onPeg(rowsOf(leg).slice(0, 2), peg)])
   // On the heel itself all is plain.
@@ -139,7 +137,7 @@ test('what the edge of a heel would cut is knitted: a cross, and a decrease that
     const leg = withGauge({ ...textured, rows: [whole(cells), whole(cells)] })
     const made = shortRowChart(leg.loom, heel, 'k', textureBefore(leg, 2)?.rounds)
     if (!made.ok) throw new Error(made.message)
-    expect(errorsOf({ ...leg, chart: made.chart })).toEqual([])
+    expect(errorsOf(withChart(leg, made.chart))).toEqual([])
     expect(made.chart.rows.flatMap((row) => row.cells).filter((cell) => cell !== 'k')).toEqual([])
   }
 })
@@ -154,12 +152,12 @@ test('a toe ends with its last short row, and is grafted there', () => {
   expect(made.chart.rows.filter(({ run }) => run === null || run.to > toe.run.to)).toEqual([])
   expect(last).toMatchObject({ run: { from: toe.run.from, to: toe.run.to - 1 }, end: 'on' })
   const closedBy = (how: 'graft' | 'basic') => {
-    const steps = foot.piece.steps.map((step) =>
+    const steps = foot.steps.map((step) =>
       step.kind === 'bind off' ? ({ ...step, how } as const) : step,
     )
-    return addStep(addSection({ ...foot, piece: { ...foot.piece, steps } }, 'Toe', made.chart), 2, {
+    return addStep(addChart({ ...foot, steps }, 'Toe', made.chart), 2, {
       kind: 'chart',
-      section: 'Toe',
+      chart: 'Toe',
       times: 1,
     })
   }
@@ -174,9 +172,10 @@ test('a toe ends with its last short row, and is grafted there', () => {
   ).toContain('Peg 13')
   // A lost turn within the toe is found all the same.
   const spoilt = closedBy('graft')
-  const others = spoilt.piece.others.map((section) => ({
-    ...section,
-    chart: { ...section.chart, rows: section.chart.rows.slice(0, -1) },
-  }))
-  expect(errors({ ...spoilt, piece: { ...spoilt.piece, others } }).length).toBeGreaterThan(0)
+  const charts = eachChart(spoilt.charts, (one) =>
+    one.name === 'Toe'
+      ? { ...one, chart: { ...one.chart, rows: one.chart.rows.slice(0, -1) } }
+      : one,
+  )
+  expect(errors({ ...spoilt, charts }).length).toBeGreaterThan(0)
 })

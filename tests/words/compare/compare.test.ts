@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { describe, expect, it } from 'vitest'
 import { setBand } from '../../../src/pattern/edits/rows'
 import { setMaking } from '../../../src/pattern/edits/settings'
@@ -73,7 +74,9 @@ describe('a stitch that differs', () => {
     ])
     for (const fix of fixes) expect(messages(repaired(comparison, fix))).toEqual([])
     const edit = fixes.find((fix) => 'edit' in fix)
-    expect(edit && 'edit' in edit && edit.edit(rib).chart.rows[3]?.cells.join('')).toBe('pppkpppp')
+    expect(edit && 'edit' in edit && chartOn(edit.edit(rib)).rows[3]?.cells.join('')).toBe(
+      'pppkpppp',
+    )
   })
 
   it('in a line for several rounds is one difference', () => {

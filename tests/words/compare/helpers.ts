@@ -1,3 +1,4 @@
+import { namedOn } from '../../../src/pattern/charts'
 import fc, { type Arbitrary } from 'fast-check'
 import { readdirSync, readFileSync } from 'node:fs'
 import { withChart } from '../../../src/pattern/edits/chart'
@@ -49,7 +50,7 @@ export function repaired(
 ): Comparison {
   if ('edit' in fix) {
     const pattern = fix.edit(work.pattern)
-    return compare(readFor(pattern, pattern.words ?? reading.text), workPattern(pattern))
+    return compare(readFor(pattern, namedOn(pattern).words ?? reading.text), workPattern(pattern))
   }
   const text = applyChanges(reading.text, fix.changes)
   return compare(readFor(work.pattern, text), work)

@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { paint } from '../../../src/pattern/edits/paint'
@@ -23,9 +24,9 @@ describe('comparing', () => {
   it('finds one difference when one stitch of the chart is changed', () => {
     fc.assert(
       fc.property(arbitraryPiece, fc.nat(), fc.nat(), (pattern, row, column) => {
-        const { rows, columns } = pattern.chart
+        const { rows, columns } = chartOn(pattern)
         const at = row % rows.length
-        const change = pattern.chart.rows[at]?.cells[column % columns] === 'k' ? 'p' : 'k'
+        const change = chartOn(pattern).rows[at]?.cells[column % columns] === 'k' ? 'p' : 'k'
         const changed = paint(pattern, change, at, column % columns)
         fc.pre(changed !== pattern)
         const { differences, agreement } = compared(changed, written(pattern))
@@ -75,8 +76,8 @@ describe('comparing', () => {
         const edited = paint(
           pattern,
           'p',
-          row % pattern.chart.rows.length,
-          column % pattern.chart.columns,
+          row % chartOn(pattern).rows.length,
+          column % chartOn(pattern).columns,
         )
         const next = compare(first.reading, workPattern(edited, first.work), first)
         const afresh = compare(readFor(pattern, text), workPattern(edited))

@@ -1,3 +1,4 @@
+import { namedOn } from '../../../src/pattern/charts'
 import { describe, expect, it } from 'vitest'
 import { setBand } from '../../../src/pattern/edits/rows'
 import { workPattern } from '../../../src/pattern/work'
@@ -20,7 +21,7 @@ const wordsAfter = (
   fix: (typeof comparison)['differences'][number]['fixes'][number],
 ): string =>
   'edit' in fix
-    ? (fix.edit(comparison.work.pattern).words ?? '')
+    ? (namedOn(fix.edit(comparison.work.pattern)).words ?? '')
     : applyChanges(comparison.reading.text, fix.changes)
 
 describe('one round left out of a band whose repeat names it', () => {

@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import type { Direction, Heading } from '../../../src/loom/direction'
 import { emptyLoom, castOn as loopsOnAll, type LoomState } from '../../../src/loom/state'
 import { firstMoment, momentsFrom, walkRow, type Moment } from '../../../src/loom/walk'
@@ -27,7 +28,7 @@ export const piece = (
 }
 
 /** The moments of a row of a piece, its last one unless said otherwise. */
-export function walk(pattern: Pattern, row = pattern.chart.rows.length - 1): readonly Moment[] {
+export function walk(pattern: Pattern, row = chartOn(pattern).rows.length - 1): readonly Moment[] {
   const run = workPattern(pattern).run.rows[row] as PatternRun
   return walkRow(run, habitsOf(pattern))
 }

@@ -7,7 +7,7 @@ import type { Step } from '../../../src/pattern/piece'
 import { workPattern } from '../../../src/pattern/work'
 import { secondOf } from '../../../src/pattern/pair'
 import { workPiece } from '../../../src/pattern/workPiece'
-import { withOnBench } from '../../../src/pattern/sections'
+import { onChart } from '../../../src/pattern/charts'
 import { writeWords } from '../../../src/words/write'
 import { pieceAbbreviations, pieceText } from '../../../src/words/piece/text'
 import { writePiece, type PieceBlock } from '../../../src/words/piece/write'
@@ -27,7 +27,7 @@ const say = (pattern: Pattern, steps: readonly Step[], terms: 'us' | 'uk' = 'us'
   )
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
-const work = (times: number): Step => ({ kind: 'chart', section: 'Band', times })
+const work = (times: number): Step => ({ kind: 'chart', chart: 'Band', times })
 const plain = (rows: number, stitch = 'k'): Step => ({ kind: 'plain', stitch, amount: { rows } })
 
 describe('the second of a mirrored pair', () => {
@@ -68,7 +68,7 @@ describe('a mitt', () => {
   test('writes a chart out where it first stands, as it is written by itself', () => {
     const [, cuff, plait] = blocks
     expect(cuff?.lines[0]?.text).toBe('Work Cuff, Rnds 1-2, 6 times:')
-    const alone = writeWords(workPattern(withOnBench(ferryMitt(), 'Plait')), 'us').lines
+    const alone = writeWords(workPattern(onChart(ferryMitt(), 'Plait')), 'us').lines
     expect(plait?.lines.filter(({ kind }) => kind === 'row').map(({ text }) => text)).toEqual(
       alone.map(({ text }) => text),
     )
@@ -369,7 +369,7 @@ describe('steps', () => {
   })
 
   test('what is missing is said', () => {
-    expect(say(ring, [{ kind: 'chart', section: 'Fog bell', times: 1 }])).toEqual([
+    expect(say(ring, [{ kind: 'chart', chart: 'Fog bell', times: 1 }])).toEqual([
       'Work Fog bell: there is no chart of this name yet.',
     ])
     expect(say(ring, [{ kind: 'bind off', how: 'sewn', pegs: null }])).toEqual([
@@ -397,7 +397,7 @@ describe('any piece at all', () => {
         const blocks = blocksOf(pattern)
         const steps = blocks.flatMap(({ lines }) => lines.flatMap(({ step }) => step ?? []))
         expect(steps).toEqual(steps.toSorted((a, b) => a - b))
-        const speaking = pattern.piece.steps.flatMap((step, index) =>
+        const speaking = pattern.steps.flatMap((step, index) =>
           step.kind === 'note' && !step.text.trim() ? [] : [index],
         )
         expect([...new Set(steps)]).toEqual(speaking)
@@ -416,8 +416,8 @@ describe('any piece at all', () => {
 
   test('the words do not depend on what is on the bench', () => {
     for (const pattern of [ferryMitt(), keeperSock()])
-      for (const { name } of pattern.piece.others)
-        expect(pieceText(workPiece(withOnBench(pattern, name)))).toBe(pieceText(workPiece(pattern)))
+      for (const { name } of pattern.charts)
+        expect(pieceText(workPiece(onChart(pattern, name)))).toBe(pieceText(workPiece(pattern)))
   })
 
   test('a piece without steps has no words', () => {

@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import { describe, expect, it } from 'vitest'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
@@ -91,14 +92,14 @@ describe('a chart from words', () => {
   })
 
   it('writes a band out that comes out otherwise the second time', () => {
-    const { rows, bands } = made('Rnd 1: k2tog, knit to end\nRep Rnd 1 twice more.', ring(8))
-      .pattern.chart
+    const { pattern } = made('Rnd 1: k2tog, knit to end\nRep Rnd 1 twice more.', ring(8))
+    const { rows, bands } = chartOn(pattern)
     expect([rows.length, bands.length]).toEqual([3, 0])
   })
 
   it('has turns and runs where the words turn', () => {
-    const { rows } = made('Row 1: k6, w&t\nRow 2: p4, w&t\nRow 3: knit to end', bar(8)).pattern
-      .chart
+    const { pattern } = made('Row 1: k6, w&t\nRow 2: p4, w&t\nRow 3: knit to end', bar(8))
+    const { rows } = chartOn(pattern)
     expect(rows.map(({ run, heading, end }) => [run, heading, end])).toEqual([
       [{ from: 0, to: 5 }, null, 'wrap'],
       [{ from: 2, to: 5 }, null, 'wrap'],
@@ -112,23 +113,23 @@ describe('a chart from words', () => {
     expect(remarks[0]?.message).toBe(
       'Rnd 2 needs 12 pegs, the loom has 6. 6 stitches are left out of the chart.',
     )
-    expect(pattern.chart.rows).toHaveLength(2)
+    expect(chartOn(pattern).rows).toHaveLength(2)
   })
 
   it('lays words for other pegs on the loom there is', () => {
     const reading = read('Rnd 1: k2, p2, k2', { ...readSettingsOf(ring(8)), pegs: 6 })
-    expect(chartFrom(reading, ring(8)).pattern.chart.rows[0]?.cells).toHaveLength(8)
+    expect(chartOn(chartFrom(reading, ring(8)).pattern).rows[0]?.cells).toHaveLength(8)
     expect(chartFrom(reading).pattern.loom.pegs).toBe(6)
   })
 
   it('makes an empty chart of no words', () => {
-    expect(made('', ring(8)).pattern.chart.rows).toHaveLength(1)
+    expect(chartOn(made('', ring(8)).pattern).rows).toHaveLength(1)
   })
 })
 
 describe('the smallest repeat', () => {
   const chartOf = (...rows: string[]) =>
-    withSmallestRepeat(pieceOf(rows.map((cells) => rowOf(cells)))).chart
+    withSmallestRepeat(chartOn(pieceOf(rows.map((cells) => rowOf(cells)))))
 
   it('is the fewest columns that all rows repeat', () => {
     const chart = chartOf('(k*2, p*2)*6', '(p, k)*12')

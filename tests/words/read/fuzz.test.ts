@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { workPattern } from '../../../src/pattern/work'
@@ -113,7 +114,7 @@ describe('any text at all', () => {
     fc.assert(
       fc.property(salad, anySettings, (words, how) => {
         const { pattern } = chartFrom(read(words, { ...how, pegs: Math.max(3, how.pegs) }))
-        const { rows, columns, bands } = pattern.chart
+        const { rows, columns, bands } = chartOn(pattern)
         expect(rows.length).toBeGreaterThan(0)
         expect(rows.every(({ cells }) => cells.length === columns)).toBe(true)
         expect(bands.every(({ from, to }) => from <= to && to < rows.length)).toBe(true)

@@ -1,3 +1,4 @@
+import { chartOn } from '../../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { directions } from '../../../src/loom/direction'
@@ -41,7 +42,7 @@ describe('words written from a chart, read', () => {
         expect(workedRows(chart.pattern), text).toEqual(workedRows(pattern))
         const bands = lines.filter(({ kind }) => kind === 'repeat').length
         expect(reading.bands.length).toBe(bands)
-        expect(chart.pattern.chart.bands.length).toBe(bands)
+        expect(chartOn(chart.pattern).bands.length).toBe(bands)
         expect(chart.remarks).toEqual([])
       }),
       { numRuns: 1000 },

@@ -1,3 +1,5 @@
+import { setWords } from '../../../src/pattern/edits/words'
+import { namedOn } from '../../../src/pattern/charts'
 import { describe, expect, it } from 'vitest'
 import { limits } from '../../../src/pattern/pattern'
 import { readFile, writeFile } from '../../../src/shelf/format'
@@ -51,8 +53,8 @@ it('Own words with such numbers are kept in a file and read again', () => {
   const [{ pattern }] = starterCharts
   const words =
     'Rnd 1: k*9 999999999 pegs\nRnd 2: k2 Rnd 1-999999999: tog\nRnd 3: k5000 (9999999 sts)'
-  const again = readFile(writeFile({ ...pattern(), words }))
+  const again = readFile(writeFile(setWords(pattern(), words)))
   if (!again.ok) throw new Error(again.message)
-  expect(again.pattern.words).toBe(words)
-  expect(read(again.pattern.words ?? '', usual).rows.length).toBeGreaterThan(0)
+  expect(namedOn(again.pattern).words).toBe(words)
+  expect(read(namedOn(again.pattern).words ?? '', usual).rows.length).toBeGreaterThan(0)
 })

@@ -1,10 +1,11 @@
+import { withChart } from '../../../src/pattern/edits/chart'
 import { readFileSync } from 'node:fs'
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { pieceErrors } from '../../../src/checks/errors'
 import { directions } from '../../../src/loom/direction'
 import { bindOffs, castOns } from '../../../src/loom/move'
-import { addSection } from '../../../src/pattern/edits/piece'
+import { addChart } from '../../../src/pattern/edits/piece'
 import type { Pattern, Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPattern } from '../../../src/pattern/work'
@@ -17,7 +18,7 @@ import { read } from '../../../src/words/read/read'
 import { readLimits } from '../../../src/words/read/limits'
 import { readSettingsOf, type Reading } from '../../../src/words/read/reading'
 import { versionAt } from '../../../src/words/read/piece/sectionRows'
-import { chartOf, ferryMitt, keeperSock, withPiece } from '../piece/pieces'
+import { called, chartOf, ferryMitt, keeperSock, withPiece } from '../piece/pieces'
 import { workable } from './workable'
 
 const stitchesOf = (list: readonly string[]): string => list.join(' ')
@@ -127,7 +128,7 @@ const wholePieces: Arbitrary<Pattern> = workable.chain((pattern) => {
         fc.oneof(
           fc.record({
             kind: fc.constant('chart' as const),
-            section: fc.nat(1),
+            chart: fc.nat(1),
             times: fc.integer({ min: 1, max: 4 }),
           }),
           fc.record({
@@ -169,15 +170,14 @@ const wholePieces: Arbitrary<Pattern> = workable.chain((pattern) => {
         Array.from({ length: pegs }, (_, peg) => ids[peg % ids.length]).join(', ')
       const simple = chartOf(across('k', 'p'), across('k', 'k', 'p', 'p'), across('p', 'k', 'k'))
       const base: Pattern = {
-        ...withPiece(pattern, { onBench: one }),
-        ...(wild ? {} : { chart: simple }),
+        ...called(wild ? pattern : withChart(pattern, simple), one),
         gauge: rows === null ? null : { stitches: 20, rows },
         style: { ...pattern.style, terms },
       }
       const steps: Step[] = [...middle, ...edges].map((step) =>
-        step.kind === 'chart' ? { ...step, section: step.section === 0 ? one : two } : step,
+        step.kind === 'chart' ? { ...step, chart: step.chart === 0 ? one : two } : step,
       )
-      return withPiece(addSection(base, two, chart), {
+      return withPiece(addChart(base, two, chart), {
         steps: [
           { kind: 'cast on', how, pegs: null },
           ...steps,

@@ -1,4 +1,6 @@
 /** Charts for the law of writing and reading: rows that take the loops there are, and plain ones. */
+import { withChart } from '../../../src/pattern/edits/chart'
+import { chartOn } from '../../../src/pattern/charts'
 import fc, { type Arbitrary } from 'fast-check'
 import { directions, type Heading } from '../../../src/loom/direction'
 import { rowEnds, type RowEnd } from '../../../src/loom/row'
@@ -100,14 +102,14 @@ function makePattern({ shape, pegs, rows: rowCount, overfull }: Wish, dice: Dice
     let row = plain ? makePlain(pattern, dice) : makeRow(pattern, state, dice, rows.at(-1))
     let run = workRow(
       state,
-      onPegs(row, layoutOf({ ...pattern, chart: { ...pattern.chart, columns: pegs } })),
+      onPegs(row, layoutOf(withChart(pattern, { columns: pegs }))),
       habitsOf(pattern),
     )
     if (run.miscount) {
       row = overfull ? makePlain(pattern, dice) : makeRow(pattern, state, dice, undefined)
       run = workRow(
         state,
-        onPegs(row, layoutOf({ ...pattern, chart: { ...pattern.chart, columns: pegs } })),
+        onPegs(row, layoutOf(withChart(pattern, { columns: pegs }))),
         habitsOf(pattern),
       )
     }
@@ -117,15 +119,15 @@ function makePattern({ shape, pegs, rows: rowCount, overfull }: Wish, dice: Dice
     }
   }
   const chart = { columns: pegs, repeat: null, bands: [], rows }
-  return withBand({ ...pattern, chart }, dice)
+  return withBand(withChart(pattern, chart), dice)
 }
 
 function withBand(pattern: Pattern, dice: Dice): Pattern {
-  const { rows } = pattern.chart
+  const { rows } = chartOn(pattern)
   const a = Math.floor(dice() * rows.length)
   const b = Math.floor(dice() * rows.length)
   const band = { from: Math.min(a, b), to: Math.max(a, b), times: 2 + Math.floor(dice() * 3) }
-  const banded = { ...pattern, chart: { ...pattern.chart, bands: [band] } }
+  const banded = withChart(pattern, { bands: [band] })
   const { run } = workPattern(banded)
   return run.rows.every(({ miscount }) => !miscount) ? banded : pattern
 }

@@ -1,3 +1,5 @@
+import { chartOn } from '../../../pattern/charts'
+import type { Sheet } from '../../../pattern/pattern'
 import type { Draft } from './draft'
 import { putOnPegs, putRow, wordsOnPegs, type Put } from '../mend/edits'
 import type { Found, Pairing } from './found'
@@ -94,7 +96,7 @@ interface TakenWords {
 }
 
 function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pairing>): TakenWords {
-  const putAll = (pattern: Both['work']['pattern']): Put => {
+  const putAll = (pattern: Sheet): Put => {
     let put: Put = { can: true, pattern }
     for (const [row, pairing] of rows) {
       if (!put.can) break
@@ -133,14 +135,14 @@ function pegsToFill(both: Both, [first]: readonly Pairing[]): string {
 
 function putInto(
   both: Both,
-  pattern: Both['work']['pattern'],
+  pattern: Sheet,
   mismatch: Mismatch,
   row: number,
   { read, pass }: Pairing,
 ): Put {
   const words = both.read(read)
   const { heading, row: worked } = both.run(pass)
-  const own = pattern.chart.rows[row]?.heading ?? null
+  const own = chartOn(pattern).rows[row]?.heading ?? null
   if (mismatch.kind === 'path') {
     const turns = mismatch.words.heading !== heading
     return putRow(pattern, row, words, mismatch.words, turns ? mismatch.words.heading : own)

@@ -19,11 +19,9 @@ const indexesOf = (run: Run): number[] => Array.from({ length: size(run) }, (_, 
 
 /** Do these passes work a band a whole number of times, beside times that the words have? */
 function wholeTimes(both: Both, passes: Run): Band | null {
-  const { pattern, passes: all } = both.work
+  const { chart, passes: all } = both.work
   const first = all[passes.from]
-  const band = pattern.chart.bands.find(
-    ({ from, to }) => first && from <= first.row && first.row <= to,
-  )
+  const band = chart.bands.find(({ from, to }) => first && from <= first.row && first.row <= to)
   if (!band || size(passes) % size(band) !== 0) return null
   for (let pass = passes.from; pass <= passes.to; pass++) {
     const row = both.chartRow(pass)
@@ -245,7 +243,7 @@ function fewerTimes(both: Both, reads: Run, pass: number | null) {
   const next = both.reading.rows[reads.to + 1]
   if (!repeat || pass === null || (next && repeatOf(next)?.from === repeat.from)) return null
   const row = both.chartRow(pass)
-  const band = both.work.pattern.chart.bands.find(({ to }) => to === row)
+  const band = both.work.chart.bands.find(({ to }) => to === row)
   const told = both.reading.bands.find((one) => one.from + size(one) * one.times - 1 === reads.to)
   const height = size(band ?? told ?? { from: 0, to: -1 })
   if (height === 0 || size(reads) % height !== 0) return null
@@ -261,7 +259,7 @@ function fewerTimes(both: Both, reads: Run, pass: number | null) {
 function moreTimes(both: Both, reads: Run, pass: number | null): Band | null {
   if (pass === null) return null
   const row = both.chartRow(pass)
-  const { bands } = both.work.pattern.chart
+  const { bands } = both.work.chart
   const known = bands.find(({ to }) => to === row)
   const height = known ? size(known) : size(reads)
   const band = known ?? { from: row - height + 1, to: row, times: 1 }

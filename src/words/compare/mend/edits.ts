@@ -1,10 +1,11 @@
+import { chartOn } from '../../../pattern/charts'
 import type { Heading } from '../../../loom/direction'
 import type { RowEnd } from '../../../loom/row'
 import { withRow } from '../../../pattern/edits/chart'
 import { insertRows } from '../../../pattern/edits/rows'
 import { setRun } from '../../../pattern/edits/turning'
 import { layoutOf } from '../../../pattern/layout'
-import { limits, type Pattern, type Run } from '../../../pattern/pattern'
+import { limits, type Run, type Sheet } from '../../../pattern/pattern'
 import type { ReadRow } from '../../read/reading'
 import { widthOf, type Item } from '../within/hunks'
 import type { Path } from '../within/path'
@@ -14,15 +15,15 @@ import type { Place } from '../within/row'
 type OnPeg = Pick<Item, 'stitch' | 'peg'>
 
 export type Put =
-  | { readonly can: true; readonly pattern: Pattern }
+  | { readonly can: true; readonly pattern: Sheet }
   | { readonly can: false; readonly reason: 'copies' | 'pegs' }
 
 /**
  * Put stitches on pegs of a row. With a repeat every copy must come out alike, since the chart
  * holds it once; pegs beyond the row's run hold nothing against it.
  */
-export function putOnPegs(pattern: Pattern, index: number, items: readonly OnPeg[]): Put {
-  const row = pattern.chart.rows[index]
+export function putOnPegs(pattern: Sheet, index: number, items: readonly OnPeg[]): Put {
+  const row = chartOn(pattern).rows[index]
   if (!row) return { can: false, reason: 'pegs' }
   const { columnOf } = layoutOf(pattern)
   const wanted = columnOf.map((column) => row.cells[column] ?? '')
@@ -72,7 +73,7 @@ function rowOnPegs({ stitches }: ReadRow, { heading, run }: Path): OnPeg[] | nul
 
 /** Give a chart row the words' stitches, pegs, way and end. */
 export function putRow(
-  pattern: Pattern,
+  pattern: Sheet,
   index: number,
   read: ReadRow,
   path: Path,
@@ -91,8 +92,8 @@ export interface NewRow {
 }
 
 /** Insert rows of the words before chart row `at`. */
-export function insertRead(pattern: Pattern, at: number, rows: readonly NewRow[]): Put {
-  if (pattern.chart.rows.length + rows.length > limits.rows.most)
+export function insertRead(pattern: Sheet, at: number, rows: readonly NewRow[]): Put {
+  if (chartOn(pattern).rows.length + rows.length > limits.rows.most)
     return { can: false, reason: 'pegs' }
   let result = insertRows(pattern, at, rows.length)
   for (const [offset, { read, heading }] of rows.entries()) {

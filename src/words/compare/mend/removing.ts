@@ -1,6 +1,7 @@
+import { namedOn } from '../../../pattern/charts'
 import { deleteRows } from '../../../pattern/edits/rows'
 import { setWords } from '../../../pattern/edits/words'
-import type { Pattern, Run } from '../../../pattern/pattern'
+import type { Run, Sheet } from '../../../pattern/pattern'
 import type { Draft } from '../differences/draft'
 import { withNumbers, type Position } from './renumber'
 import { applyChanges, type Changes } from './rewrite'
@@ -19,8 +20,8 @@ export function removals(
   named: boolean,
 ): Draft['edits'][number][] {
   const { text } = both.reading
-  const renumbered = (pattern: Pattern): Pattern => {
-    const words = pattern.words === text ? wordsWithout(both, rows) : null
+  const renumbered = (pattern: Sheet): Sheet => {
+    const words = namedOn(pattern).words === text ? wordsWithout(both, rows) : null
     const without = deleteRows(pattern, rows.from, rows.to)
     return words === null || words === text || without === pattern
       ? pattern
@@ -28,7 +29,7 @@ export function removals(
   }
   return [
     { label: `${label}, with new numbers in the words`, edit: renumbered },
-    ...(named ? [] : [{ label, edit: (p: Pattern) => deleteRows(p, rows.from, rows.to) }]),
+    ...(named ? [] : [{ label, edit: (p: Sheet) => deleteRows(p, rows.from, rows.to) }]),
   ]
 }
 
@@ -66,7 +67,7 @@ function countsWithout({ reading, work }: Both, gone: readonly number[]): Change
     const [first, last] = [Number(from), Number(to)]
     const lost = gone.filter((number) => number >= first && number <= last).length
     const start = work.passes.find(({ number }) => number === first)?.row
-    const times = work.pattern.chart.bands.find((band) => band.from === start)?.times ?? 1
+    const times = work.chart.bands.find((band) => band.from === start)?.times ?? 1
     const height = last - first + 1
     const told = [height * times, first - 1 + height * times]
     const end = text.indexOf('\n', repeat.from)

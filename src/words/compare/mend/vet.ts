@@ -1,4 +1,5 @@
-import type { Pattern } from '../../../pattern/pattern'
+import { namedOn, onChart } from '../../../pattern/charts'
+import type { Sheet } from '../../../pattern/pattern'
 import { workPattern, type Work } from '../../../pattern/work'
 import { read } from '../../read/read'
 import type { Reading, TextFix } from '../../read/reading'
@@ -72,10 +73,11 @@ export function fixesThatWork(
     fixes.push({ label: one.label, changes } satisfies TextFix)
     break
   }
+  const sheet = onChart(work.pattern, work.name)
   for (const { label, edit } of edits) {
-    const pattern = edit(work.pattern)
-    if (pattern === work.pattern) continue
-    const now = readFor(pattern, reading, work.pattern)
+    const pattern = edit(sheet)
+    if (pattern === sheet) continue
+    const now = readFor(pattern, reading, work.words)
     if (errorsIn(now) > errorsIn(reading)) continue
     const then = compare(now, workPattern(pattern, work))
     if (!isBetter(then.differences, comparison.differences, rule)) continue
@@ -90,9 +92,11 @@ const onlyLoses = (rule: string, fixes: readonly DifferenceFix[]): boolean =>
   rule === 'row-missing-in-words' && fixes.every((fix) => 'edit' in fix)
 
 /** The words as they are read for another loom, or as the edit left them. */
-function readFor({ loom, making, words }: Pattern, reading: Reading, before: Pattern): Reading {
+function readFor(sheet: Sheet, reading: Reading, before: string | null): Reading {
+  const { loom, making } = sheet
+  const { words } = namedOn(sheet)
   const { settings } = reading
-  const text = words !== null && words !== before.words ? words : reading.text
+  const text = words !== null && words !== before ? words : reading.text
   const { shape, pegs, direction } = loom
   const now = { ...settings, shape, pegs, direction, knit: making.knit }
   const keys = ['shape', 'pegs', 'direction', 'knit'] as const

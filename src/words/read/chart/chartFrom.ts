@@ -1,3 +1,4 @@
+import { withNamed } from '../../../pattern/edits/chart'
 import {
   limits,
   newPattern,
@@ -5,6 +6,7 @@ import {
   type Pattern,
   type Row,
   type Run,
+  blankRow,
 } from '../../../pattern/pattern'
 import type { Step } from '../../../pattern/piece'
 import { bandsOf, type LaidRow } from './bands'
@@ -81,18 +83,22 @@ export function chartFrom(
     )
   if (leftOut > 0) remarks.push(tooManyRows(reading, leftOut))
   return {
-    pattern: withSmallestRepeat({
-      ...pattern,
-      piece: { ...pattern.piece, steps: endedAs(reading, pattern.piece.steps) },
-      title: hasTitle(pattern) ? pattern.title : (title ?? pattern.title),
-      gauge: pattern.gauge ?? gauge ?? null,
-      chart: {
-        columns: pegs,
-        repeat: null,
-        bands,
-        rows: rows.length > 0 ? rows : [emptyRow(pegs, background)],
+    pattern: withNamed(
+      {
+        ...pattern,
+        steps: endedAs(reading, pattern.steps),
+        title: hasTitle(pattern) ? pattern.title : (title ?? pattern.title),
+        gauge: pattern.gauge ?? gauge ?? null,
       },
-    }),
+      {
+        chart: withSmallestRepeat({
+          columns: pegs,
+          repeat: null,
+          bands,
+          rows: rows.length > 0 ? rows : [blankRow(pegs, background)],
+        }),
+      },
+    ),
     remarks,
   }
 }
@@ -118,13 +124,6 @@ const isSameRun = (a: Run, b: Run): boolean => a.from === b.from && a.to === b.t
 const untitled = newPattern().title
 const hasTitle = ({ title }: Pattern): boolean => title !== '' && title !== untitled
 const isSameGauge = (a: Gauge, b: Gauge): boolean => a.stitches === b.stitches && a.rows === b.rows
-
-const emptyRow = (pegs: number, background: string): Row => ({
-  cells: Array.from({ length: pegs }, () => background),
-  run: null,
-  heading: null,
-  end: 'on',
-})
 
 /** The pegs of a row on this loom, which may have others than the words were read for. */
 function coversOn({ covers, run, goes }: ReadRow, { settings }: Reading, pegs: number): Run {

@@ -1,4 +1,4 @@
-import type { Chart, Pattern, Row } from '../../../pattern/pattern'
+import type { Chart, Row } from '../../../pattern/pattern'
 
 /** By habit a flat piece has few edge stitches; more would be no repeat with edges (common practice). */
 const mostEdge = 4
@@ -7,30 +7,26 @@ const mostEdge = 4
  * The same chart in the fewest columns: those that repeat all along every row once, and the edge
  * columns before and after them. A chart that repeats nothing, or only one column, stays whole.
  */
-export function withSmallestRepeat(pattern: Pattern): Pattern {
-  const { chart } = pattern
+export function withSmallestRepeat(chart: Chart): Chart {
   const { rows, columns } = chart
-  if (chart.repeat || rows.some(({ run }) => run !== null)) return pattern
+  if (chart.repeat || rows.some(({ run }) => run !== null)) return chart
   for (let width = 1; width * 2 <= columns; width++) {
     const edges = edgesFor(chart, width)
     if (!edges) continue
-    if (width === 1) return pattern
+    if (width === 1) return chart
     const { before, after } = edges
     const cut = (row: Row): Row => ({
       ...row,
       cells: [...row.cells.slice(0, before + width), ...row.cells.slice(columns - after)],
     })
     return {
-      ...pattern,
-      chart: {
-        ...chart,
-        columns: before + width + after,
-        repeat: { from: before, to: before + width - 1 },
-        rows: rows.map(cut),
-      },
+      ...chart,
+      columns: before + width + after,
+      repeat: { from: before, to: before + width - 1 },
+      rows: rows.map(cut),
     }
   }
-  return pattern
+  return chart
 }
 
 function edgesFor(

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { changeStep } from '../../src/pattern/edits/piece'
 import { newPattern } from '../../src/pattern/pattern'
-import { isOneChart, isPlainPiece } from '../../src/pattern/sections'
+import { isOneChart, isPlainPiece } from '../../src/pattern/charts'
 
 test('a piece of one chart is plain only where it is cast on and bound off as usual', () => {
   const plain = newPattern(12, 2)
