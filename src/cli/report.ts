@@ -151,7 +151,7 @@ export function findingLine({
 export function rowLine(read: ReadRow, shape: ReadSettings['shape'], terms: Terms): string {
   const { label, before, takes, after, stitches, run, end, heading } = read
   const sites = stitches.map(({ stitch }, peg) => ({ stitch, peg }))
-  const row = loomRow(sites, 0, sites.length - 1, null, 'on')
+  const row = { ...loomRow(sites, 0, sites.length - 1, null, 'on'), isPart: false }
   const said = sites.length > 0 ? writeStitches(row, 'forward', takes === before, terms) : 'nothing'
   const [first, last] = heading === 'back' ? [run?.to, run?.from] : [run?.from, run?.to]
   const pegs = first === undefined || last === undefined ? '' : `pegs ${first + 1} to ${last + 1}: `

@@ -76,7 +76,10 @@ export function placedAt(row: Row, column: number): Placed | undefined {
   return placed(row).find((item) => column >= item.column && column < item.column + item.columns)
 }
 
-export type PatternRow = LoomRow<Stitch>
+export interface PatternRow extends LoomRow<Stitch> {
+  /** Does it say which pegs it covers? A row that does not goes over all of them, as far as its chart reaches. */
+  readonly isPart: boolean
+}
 export type PatternRun = RowRun<PatternRow>
 
 const laid = new WeakMap<Row, { readonly layout: Layout; readonly row: PatternRow }>()
@@ -107,7 +110,7 @@ const pegsOf = ({ run }: Row, { columnOf }: Layout): Run => ({
 function layAfresh(row: Row, layout: Layout): PatternRow {
   const { from, to } = pegsOf(row, layout)
   const sites = laySites(row, from, to + 1, to, layout)
-  return loomRow(sites, from, to, row.heading, row.end)
+  return { ...loomRow(sites, from, to, row.heading, row.end), isPart: row.run !== null }
 }
 
 /** No column is left out or comes again. */

@@ -4,13 +4,13 @@ import type { Habits } from '../loom/work'
 import type { PatternRun } from './work'
 import type { PieceWork, StepWork } from './workPiece'
 
-/** Does it go once round a ring, without a turn? */
+/** Does it go once round a ring, without a turn? One whose chart leaves pegs out does, too. */
 export const goesRound = ({ row, before, heading }: PatternRun, shape: Habits['shape']): boolean =>
   shape === 'ring' &&
   row.end === 'on' &&
   heading === 'forward' &&
   row.from === 0 &&
-  row.to === before.stacks.length - 1
+  (!row.isPart || row.to === before.stacks.length - 1)
 
 /**
  * What a row is called, in the words and wherever it is named: a round where it goes round a ring. Short

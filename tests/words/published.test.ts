@@ -13,7 +13,7 @@ const examples = readExamples(new URL('../published/data/worked-examples.json', 
 function write(stitches: readonly Stitch[]) {
   const loops = takesOf(stitches)
   const pegs = Math.max(loops, columnsOf(stitches))
-  const row = rowOn(stitches, 0, pegs - 1, 'forward')
+  const row = { ...rowOn(stitches, 0, pegs - 1, 'forward'), isPart: false }
   const run = workRow(loomWith(loops, pegs), row, habits)
   return { row, run, sentence: writeRow(run, 'ring', 'us') }
 }
