@@ -18,7 +18,7 @@ export const optionTable = {
   terms: { type: 'string' },
   json: { type: 'boolean' },
   words: { type: 'string' },
-  section: { type: 'string' },
+  chart: { type: 'string' },
   as: { type: 'string' },
   output: { type: 'string', short: 'o' },
   help: { type: 'boolean', short: 'h' },
@@ -119,13 +119,13 @@ export const drawnAsOf = ({ values }: Call): Drawing => {
   return oneOf('as', values.as, drawings)
 }
 
-/** The pattern with the section that is asked for on the bench; as it is when none is. */
-export function atSection(pattern: Pattern, { values: { section } }: Call): Pattern {
-  if (section === undefined) return pattern
-  if (findChart(pattern, section)) return onChart(pattern, section)
+/** The pattern with the chart that is asked for to be read; as it is when none is. */
+export function atChart(pattern: Pattern, { values: { chart } }: Call): Pattern {
+  if (chart === undefined) return pattern
+  if (findChart(pattern, chart)) return onChart(pattern, chart)
   const names = chartsInOrder(pattern).map(({ name }) => inQuotes(name))
   throw new Unusable(
-    `There is no section ${inQuotes(section)}; ${names.length === 1 ? 'there is' : 'there are'} ${names.join(', ')}.`,
+    `There is no chart ${inQuotes(chart)}; ${names.length === 1 ? 'there is' : 'there are'} ${names.join(', ')}.`,
   )
 }
 

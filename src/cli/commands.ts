@@ -16,7 +16,7 @@ import { plainText } from '../words/text'
 import {
   agreeWithShape,
   agreeWithSizes,
-  atSection,
+  atChart,
   directionOf,
   drawnAsOf,
   onlyFile,
@@ -104,7 +104,7 @@ const readCommand: Command = {
 }
 
 const checkCommand: Command = {
-  options: [...wordOptions, 'words', 'section', 'json'],
+  options: [...wordOptions, 'words', 'chart', 'json'],
   run: async (call) => {
     const { words } = call.values
     const { reports, problems } =
@@ -129,8 +129,8 @@ async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems
   for (const name of ['pegs', 'flat', 'direction', 'size', 'needles'] as const)
     if (call.values[name] !== undefined)
       throw new Unusable(`--${name} is for words; a pattern file has its own loom.`)
-  if (call.values.section !== undefined)
-    throw new Unusable('--section is for words; all sections of a pattern file are checked.')
+  if (call.values.chart !== undefined)
+    throw new Unusable('--chart is for words; all charts of a pattern file are checked.')
   const terms = termsOf(call) ?? 'us'
   const reports: FileReport[] = []
   const problems: string[] = []
@@ -148,8 +148,8 @@ async function checkFiles(call: Call): Promise<{ reports: FileReport[]; problems
 /** Words alone, or held against the pattern that is named beside them. */
 async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   if (call.files.length === 0) {
-    if (call.values.section !== undefined)
-      throw new Unusable('--section names a part of a pattern file, and none is named here.')
+    if (call.values.chart !== undefined)
+      throw new Unusable('--chart names a part of a pattern file, and none is named here.')
     const settings = settingsOf('check --words', call)
     const text = await readWords(words)
     agreeWithSizes(call, text)
@@ -159,7 +159,7 @@ async function checkWords(call: Call, words: string): Promise<FileReport[]> {
   const file = onlyFile('check with --words', call)
   if (isInput(file) && isInput(words))
     throw new Unusable('The pattern and the words cannot both come from the standard input.')
-  const pattern = atSection(await readPattern(file), call)
+  const pattern = atChart(await readPattern(file), call)
   agreeWithLoom(call, pattern.loom)
   const settings: ReadSettings = {
     ...readSettingsOf(pattern),
@@ -200,15 +200,15 @@ function agreeWithLoom(
 }
 
 const writeCommand: Command = {
-  options: ['terms', 'section'],
+  options: ['terms', 'chart'],
   run: async (call) => {
     const terms = termsOf(call)
     const pattern = await readPattern(onlyFile('write', call))
-    const ofSection = call.values.section !== undefined || isPlainPiece(pattern)
+    const ofChart = call.values.chart !== undefined || isPlainPiece(pattern)
     return outcome(
       [],
-      ofSection
-        ? plainText(workPattern(atSection(pattern, call)), terms)
+      ofChart
+        ? plainText(workPattern(atChart(pattern, call)), terms)
         : pieceText(workPiece(pattern), terms),
     )
   },
@@ -224,17 +224,15 @@ const sceneOf: Readonly<Record<Drawing, (pattern: Pattern) => Scene>> = {
 }
 
 const drawCommand: Command = {
-  options: ['as', 'section', 'output'],
+  options: ['as', 'chart', 'output'],
   run: async (call) => {
     const as = drawnAsOf(call)
-    const { output, section } = call.values
+    const { output, chart } = call.values
     if (output === undefined) throw new Unusable('draw needs -o OUT.svg, the file to be written.')
-    if (as === 'side' && section !== undefined)
-      throw new Unusable(
-        '--section is for --as rows and --as ring; --as side draws the whole piece.',
-      )
+    if (as === 'side' && chart !== undefined)
+      throw new Unusable('--chart is for --as rows and --as ring; --as side draws the whole piece.')
     refuseInputs(output, call.files)
-    const pattern = atSection(await readPattern(onlyFile('draw', call)), call)
+    const pattern = atChart(await readPattern(onlyFile('draw', call)), call)
     if (as === 'ring' && pattern.loom.shape === 'bar')
       throw new Unusable(
         'The pattern is worked back and forth on a rake, which has no ring chart; say --as rows.',

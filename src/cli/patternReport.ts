@@ -1,5 +1,6 @@
 import { checkPattern } from '../checks/check'
 import { checkPiece } from '../checks/piece/check'
+import { otherCharts } from '../checks/piece/other-charts'
 import type { PieceFinding } from '../checks/piece/rule'
 import { stepNamed } from '../checks/piece/rule'
 import type { Pattern } from '../pattern/pattern'
@@ -22,7 +23,7 @@ import {
 import { reportReading } from './wordsReport'
 
 /**
- * What is known of a pattern: the rows of its sections in the order of use, what is wrong in their
+ * What is known of a pattern: the rows of its charts in the order of use, what is wrong in their
  * charts (and, when asked, in the designer's own words), then what is wrong in the whole piece.
  */
 export function reportPattern(
@@ -35,7 +36,7 @@ export function reportPattern(
   const several = charts.length > 1
   const parts = charts.map(({ name }) => {
     const work = workPattern(pattern, undefined, null, name)
-    const section = several ? { section: name } : {}
+    const chart = several ? { chart: name } : {}
     const named = namedInWork(work)
     const findings = [
       ...checkPattern(work).findings.map((one) =>
@@ -44,12 +45,15 @@ export function reportPattern(
       ...(withOwnWords ? ownWordsFound(work, terms) : []),
     ]
     return {
-      rows: rowsWorked(work, terms).map((row) => ({ ...row, ...section })),
-      findings: findings.map((finding) => ({ ...finding, ...section })),
+      rows: rowsWorked(work, terms).map((row) => ({ ...row, ...chart })),
+      findings: findings.map((finding) => ({ ...finding, ...chart })),
     }
   })
   const piece = workPiece(pattern)
-  const ofPiece = checkPiece(piece).map((finding) => pieceEntry(finding, piece, several))
+  // Each chart is checked by itself.
+  const ofPiece = checkPiece(piece)
+    .filter(({ rule }) => rule !== otherCharts.id)
+    .map((finding) => pieceEntry(finding, piece, several))
   return {
     file,
     rows: parts.flatMap(({ rows }) => rows),
@@ -71,7 +75,7 @@ function pieceEntry(
       { rule, severity, message: isNamed ? message : `${name}: ${message}`, advice },
       null,
     ),
-    ...(several ? { section: done?.kind === 'chart' ? done.chart : null } : {}),
+    ...(several ? { chart: done?.kind === 'chart' ? done.chart : null } : {}),
   }
 }
 

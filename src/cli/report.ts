@@ -25,8 +25,8 @@ export interface RowEntry {
   readonly after: number
   /** One abbreviation each, in working order. */
   readonly stitches: readonly string[]
-  /** Only where the piece has several sections. */
-  readonly section?: string
+  /** Only where the piece has several charts. */
+  readonly chart?: string
 }
 
 export interface FindingEntry {
@@ -40,8 +40,8 @@ export interface FindingEntry {
   readonly pegs: readonly [first: number, last: number] | null
   readonly message: string
   readonly advice: string
-  /** Only where the piece has several sections; null: the whole piece. */
-  readonly section?: string | null
+  /** Only where the piece has several charts; null: the whole piece. */
+  readonly chart?: string | null
 }
 
 /** What is known of one file. */
@@ -134,10 +134,10 @@ export function findingLine({
   pegs,
   message,
   advice,
-  section = null,
+  chart = null,
 }: FindingEntry): string {
   const where = [
-    ...(section === null ? [] : [section]),
+    ...(chart === null ? [] : [chart]),
     ...(name === null ? [] : [name]),
     ...(pegs ? [pegsNamed({ from: pegs[0] - 1, to: pegs[1] - 1 })] : []),
   ].join(', ')

@@ -19,10 +19,10 @@ For words:
                            looks
   --terms us|uk            terms of the words
 
-For a piece of several sections:
-  --section NAME           write, draw, check --words: this one; else write prints the whole piece,
-                           and draw and check --words take the section that was on the bench last
-  check names the section of each finding; with --json rows and findings have a "section" then
+For a piece of several charts:
+  --chart NAME             write, draw, check --words: this one; else write prints the whole piece,
+                           and draw and check --words take the first chart in the file
+  check names the chart of each finding; with --json rows and findings have a "chart" then
 
   --json                   read, check: print one JSON object. Of each row: "before", the loops on
                            the loom; "takes" and "makes", of those that it works; "after",

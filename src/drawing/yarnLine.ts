@@ -18,7 +18,7 @@ export function yarnLineChanged(work: Work, before: Work): boolean {
   )
 }
 
-/** The path of the yarn along the rows of short-row sections, an arrow at the end of each row. */
+/** The path of the yarn along the rows of short rows, an arrow at the end of each row. */
 export function yarnLayer({ firstRuns }: Work, geometry: Geometry): Layer {
   const { firstRow, lastRow } = geometry
   const lines: string[] = []

@@ -4,10 +4,10 @@ import { tick } from 'svelte'
 import { expect, test } from 'vitest'
 import {
   chooseStep,
-  dropSection,
+  dropChart,
   editStep,
   placeForStep,
-  putSection,
+  putChart,
   putStep,
   stepCommands,
 } from '../../src/bench/commands/piece'
@@ -16,7 +16,7 @@ import Findings from '../../src/bench/parts/Findings.svelte'
 import PieceDialog from '../../src/bench/dialogs/PieceDialog.svelte'
 import Estimates from '../../src/bench/piece/Estimates.svelte'
 import PiecePanel from '../../src/bench/piece/PiecePanel.svelte'
-import Sections from '../../src/bench/piece/Sections.svelte'
+import ChartList from '../../src/bench/piece/ChartList.svelte'
 import ShortRowForm from '../../src/bench/piece/ShortRowForm.svelte'
 import StepsEditor from '../../src/bench/piece/StepsEditor.svelte'
 import { stepFacts, stepTitle } from '../../src/bench/piece/stepWords'
@@ -96,7 +96,7 @@ test('a click on the name of a step, or beside its fields, says where the next o
 
 test('a step that works a chart brings it on the bench, as an edit that undo takes back', () => {
   const bench = smallBench()
-  putSection(bench, 'Heel', emptyChart, true)
+  putChart(bench, 'Heel', emptyChart, true)
   expect(kinds(bench)).toEqual(['cast on', 'chart', 'chart', 'bind off'])
   expect(bench.on).toBe('Chart')
   chooseStep(bench, 2)
@@ -125,7 +125,7 @@ test('new steps go after the chosen one, but before what ends the piece', () => 
 
 test('a chart that comes on the bench is nothing to take back', () => {
   const bench = smallBench()
-  putSection(bench, 'Heel', emptyChart, true)
+  putChart(bench, 'Heel', emptyChart, true)
   const steps = bench.history.past.length
   chooseStep(bench, 2)
   expect(bench.on).toBe('Heel')
@@ -136,7 +136,7 @@ test('a chart that comes on the bench is nothing to take back', () => {
 
 test('a step is marked where its chart has errors, on the bench or off it', () => {
   const bench = smallBench()
-  putSection(bench, 'Heel', emptyChart, true)
+  putChart(bench, 'Heel', emptyChart, true)
   const at = 2
   chooseStep(bench, at)
   bench.apply('Paint', (p) => paint(p, 'k2tog', 0, 0))
@@ -191,7 +191,7 @@ test('steps are edited in place; a length begins as long as the rows were', asyn
 
 test('charts are renamed, copied and taken out; a name that is there already is refused', async () => {
   const bench = smallBench()
-  const { user } = show(Sections, { bench })
+  const { user } = show(ChartList, { bench })
   await user.click(screen.getByRole('button', { name: 'Add an empty chart' }))
   expect(names(bench)).toEqual(['Chart', 'Chart 2'])
   const field = screen.getByLabelText('Name of the chart “Chart 2”')
@@ -214,7 +214,7 @@ test('charts are renamed, copied and taken out; a name that is there already is 
   )
   expect(kinds(bench)).toEqual(['cast on', 'bind off'])
   undoAll(bench)
-  dropSection(bench, 'Chart')
+  dropChart(bench, 'Chart')
   expect(bench.said.text).toBe('A piece keeps at least one chart.')
 })
 

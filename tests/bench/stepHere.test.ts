@@ -4,8 +4,8 @@ import { expect, test } from 'vitest'
 import {
   chooseStep,
   editStep,
-  putSection,
-  showSection,
+  putChart,
+  showChart,
   stepCommands,
 } from '../../src/bench/commands/piece'
 import StepList from '../../src/bench/piece/StepList.svelte'
@@ -20,7 +20,7 @@ const heel = { columns: 12, repeat: null, bands: [], rows: [blankRow(12, 'k'), b
 /** Steps: cast on, Chart, Heel, Chart again, bind off; Chart is on the bench. */
 function sock(): Bench {
   const bench = smallBench()
-  putSection(bench, 'Heel', heel, true)
+  putChart(bench, 'Heel', heel, true)
   bench.apply('Add', (p) => addStep(p, 3, { kind: 'chart', chart: 'Chart', times: 1 }))
   bench.piece.chosen = null
   return bench
@@ -42,7 +42,7 @@ test('the step of the chart on the bench is lit, however it came there', async (
   chooseStep(bench, 2)
   expect(await lit()).toEqual(['3'])
   // From the list of charts, not from the steps.
-  showSection(bench, 'Chart')
+  showChart(bench, 'Chart')
   expect(await lit()).toEqual(['2'])
 })
 

@@ -116,7 +116,7 @@ it.each(['constructor', 'toString', '__proto__', 'hasOwnProperty', 'valueOf'])(
     expect((await answer([word])).complaints).toEqual([
       `There is no command "${word}"; there are read, check, write, draw.`,
     ])
-    expect((await answer(['write', seed('hawser-band'), '--section', word])).exit).toBe(2)
+    expect((await answer(['write', seed('hawser-band'), '--chart', word])).exit).toBe(2)
     for (const option of ['terms', 'as', 'direction'])
       expect((await answer(['draw', seed('hawser-band'), `--${option}`, word])).exit).toBe(2)
     expect((await answer(['write', seed('hawser-band'), `--${word}`, 'x'])).exit).toBe(2)

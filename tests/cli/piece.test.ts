@@ -42,8 +42,8 @@ describe('write', () => {
     expect(out).not.toMatch(/^error/m)
   })
 
-  it.each(['us', 'uk'] as const)('prints one section in %s terms', async (terms) => {
-    const args = ['write', put(mitt), '--section', 'Plait', '--terms', terms]
+  it.each(['us', 'uk'] as const)('prints one chart in %s terms', async (terms) => {
+    const args = ['write', put(mitt), '--chart', 'Plait', '--terms', terms]
     const { exit, output } = await answer(args)
     expect(exit).toBe(0)
     expect(output).toBe(plainText(workPattern(onChart(mitt, 'Plait')), terms))
@@ -73,12 +73,13 @@ describe('check', () => {
     }
   })
 
-  it('looks at the chart of every section and names it', async () => {
+  it('looks at every chart and names it, and tells each error once', async () => {
     const file = put(spoilt)
     const { exit, out } = await pegwright(['check', file])
     expect(exit).toBe(1)
     const lines = out.trimEnd().split('\n')
     expect(lines[0]).toMatch(/: error row-count Plait, Rnd 1, pegs \d+-\d+: \S/)
+    expect(out).not.toContain('In the chart')
     expect(lines[0]?.startsWith(`${file}: `)).toBe(true)
   })
 
@@ -92,12 +93,12 @@ describe('check', () => {
     expect(open.output).toMatch(/: error piece-\S+: .*40 loops/)
   })
 
-  it('gives rows of all sections in the order of use, and names them, with --json', async () => {
+  it('gives rows of all charts in the order of use, and names them, with --json', async () => {
     // Nothing is bound off either.
     const open = withSteps(spoilt, spoilt.steps.slice(0, -1))
     const { output } = await answer(['check', put(onChart(open, 'Plait')), '--json'])
     const { rows, findings } = v.parse(severalSections, JSON.parse(output))
-    expect(rows.map(({ section, label }) => `${section} ${label}`)).toEqual([
+    expect(rows.map(({ chart, label }) => `${chart} ${label}`)).toEqual([
       'Cuff 1',
       'Cuff 2',
       'Plait 1',
@@ -106,30 +107,30 @@ describe('check', () => {
       'Plait 4',
     ])
     const counts = findings.filter(({ rule }) => rule === 'row-count')
-    expect(counts.map(({ section, row }) => [section, row])).toEqual([['Plait', '1']])
+    expect(counts.map(({ chart, row }) => [chart, row])).toEqual([['Plait', '1']])
     const ofPiece = findings.filter(({ rule }) => rule.startsWith('piece-'))
     expect(ofPiece.length).toBeGreaterThan(0)
     for (const { row, pegs } of ofPiece) expect([row, pegs]).toEqual([null, null])
   })
 
-  it('names no section where there is one', async () => {
+  it('names no chart where there is one', async () => {
     const { output } = await answer(['check', seed('lamp-room-cuff'), '--json'])
     expect(v.parse(oneFile, JSON.parse(output)).rows.length).toBeGreaterThan(1)
   })
 
-  it('holds the own words of every section against its chart', async () => {
+  it('holds the own words of every chart against its chart', async () => {
     const own = onChart(setWords(onChart(mitt, 'Plait'), 'Rnds 1-4: purl'), 'Cuff')
     const { output } = await answer(['check', put(own), '--json'])
     const { findings } = v.parse(severalSections, JSON.parse(output))
-    expect(findings.filter(({ section }) => section === 'Plait').length).toBeGreaterThan(0)
-    expect(findings.filter(({ section }) => section === 'Cuff')).toEqual([])
+    expect(findings.filter(({ chart }) => chart === 'Plait').length).toBeGreaterThan(0)
+    expect(findings.filter(({ chart }) => chart === 'Cuff')).toEqual([])
   })
 
-  it('compares words with the section that is named', async () => {
+  it('compares words with the chart that is named', async () => {
     const words = folder.put('plait.txt', 'Rnd 1: *k2, 2/2 LC, k2; rep from * to end.\nRnds 2-4: k')
     const wrong = await answer(['check', put(mitt), '--words', words])
     expect(wrong.exit).toBe(1)
-    const right = await answer(['check', put(mitt), '--words', words, '--section', 'Plait'])
+    const right = await answer(['check', put(mitt), '--words', words, '--chart', 'Plait'])
     expect([right.exit, right.output]).toEqual([0, ''])
   })
 })
@@ -148,10 +149,10 @@ describe('draw', () => {
       expect(svg).toContain(`>${text}<`)
   })
 
-  it('draws the section that is named, else the one on the bench', async () => {
-    expect(await drawn('--as', 'rows')).toBe(await drawn('--as', 'rows', '--section', 'Cuff'))
-    expect(await drawn('--as', 'ring', '--section', 'Plait')).not.toBe(
-      await drawn('--as', 'ring', '--section', 'Cuff'),
+  it('draws the chart that is named, else the one on the bench', async () => {
+    expect(await drawn('--as', 'rows')).toBe(await drawn('--as', 'rows', '--chart', 'Cuff'))
+    expect(await drawn('--as', 'ring', '--chart', 'Plait')).not.toBe(
+      await drawn('--as', 'ring', '--chart', 'Cuff'),
     )
   })
 })
@@ -160,14 +161,14 @@ describe('cannot use', () => {
   const file = put(mitt)
 
   it.each([
-    [['write', file, '--section', 'Thumb'], /no section "Thumb"; there are "Cuff", "Plait"\./],
-    [['write', seed('lamp-room-cuff'), '--section', 'Thumb'], /"Thumb"; there is "/],
-    [['draw', file, '--as', 'rows', '--section', 'Thumb', '-o', 'out.svg'], /"Cuff", "Plait"/],
-    [['draw', file, '--as', 'side', '--section', 'Cuff', '-o', 'out.svg'], /--as side draws/],
+    [['write', file, '--chart', 'Thumb'], /no chart "Thumb"; there are "Cuff", "Plait"\./],
+    [['write', seed('lamp-room-cuff'), '--chart', 'Thumb'], /"Thumb"; there is "/],
+    [['draw', file, '--as', 'rows', '--chart', 'Thumb', '-o', 'out.svg'], /"Cuff", "Plait"/],
+    [['draw', file, '--as', 'side', '--chart', 'Cuff', '-o', 'out.svg'], /--as side draws/],
     [['draw', file, '--as', 'front', '-o', 'out.svg'], /rows or ring or side.*"front"/],
-    [['check', file, '--section', 'Cuff'], /all sections of a pattern file are checked/],
-    [['check', '--words', file, '--pegs', '8', '--section', 'Cuff'], /none is named/],
-    [['read', file, '--pegs', '8', '--section', 'Cuff'], /read has no option --section/],
+    [['check', file, '--chart', 'Cuff'], /all charts of a pattern file are checked/],
+    [['check', '--words', file, '--pegs', '8', '--chart', 'Cuff'], /none is named/],
+    [['read', file, '--pegs', '8', '--chart', 'Cuff'], /read has no option --chart/],
   ])('%j', async (args, reason) => {
     const { exit, output, complaints } = await answer(args)
     expect([exit, output]).toEqual([2, ''])

@@ -197,7 +197,7 @@ describe('read cannot use', () => {
     [['read', '--pegs', long]],
     [['read', '--pegs', '24', `--${long}`]],
     [['read', '--pegs', '24', '--direction', long]],
-    [['write', seed('shingle-mitt'), '--section', long]],
+    [['write', seed('shingle-mitt'), '--chart', long]],
   ])('repeats no more than the beginning of what was typed', async (args) => {
     const { complaints } = await answer(args)
     expect(complaints).toEqual([expect.stringContaining('yarrow') as string])

@@ -37,10 +37,10 @@ export const severalFiles = v.strictObject({
   findings: v.array(v.strictObject({ ...finding, file: v.string() })),
 })
 
-/** Of one file with several sections: each row names its section, each finding its own or none. */
+/** Of one file with several charts: each row names its chart, each finding its own or none. */
 export const severalSections = v.strictObject({
-  rows: v.array(v.strictObject({ ...row, section: v.string() })),
-  findings: v.array(v.strictObject({ ...finding, section: v.nullable(v.string()) })),
+  rows: v.array(v.strictObject({ ...row, chart: v.string() })),
+  findings: v.array(v.strictObject({ ...finding, chart: v.nullable(v.string()) })),
 })
 
 export const parsed = (out: string): v.InferOutput<typeof oneFile> =>

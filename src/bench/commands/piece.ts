@@ -20,8 +20,8 @@ import type { Command } from './command'
 
 const { steps: stepLimits, charts: chartLimits } = pieceLimits
 
-/** Put the chart of a section on the bench. */
-export function showSection(bench: Bench, name: string): void {
+/** Look at another chart. */
+export function showChart(bench: Bench, name: string): void {
   if (!bench.lookAt(name)) return
   bench.goTo({ row: 0, peg: 0 })
   bench.opened = {}
@@ -32,7 +32,7 @@ export function showSection(bench: Bench, name: string): void {
 export function chooseStep(bench: Bench, index: number | null): void {
   bench.piece.chosen = index
   const step = index === null ? undefined : bench.pattern.steps[index]
-  if (step?.kind === 'chart') showSection(bench, step.chart)
+  if (step?.kind === 'chart') showChart(bench, step.chart)
 }
 
 /** Where a new step goes: after the chosen one, but before what ends the piece. */
@@ -82,7 +82,7 @@ export const roomForSteps = ({ pattern }: Bench): string | null =>
     ? `The piece has ${stepLimits.most} steps, the most it can have.`
     : null
 
-export const roomForSections = ({ pattern }: Bench): string | null =>
+export const roomForCharts = ({ pattern }: Bench): string | null =>
   chartsInOrder(pattern).length >= chartLimits.most
     ? `The piece has ${chartLimits.most} charts, the most it can have.`
     : null
@@ -158,14 +158,14 @@ export const stepCommands = (at: number): readonly Command[] => {
 }
 
 /** A chart of its own under a free name; it stays off the bench. `then` belongs to the same edit. Gives its name, or null. */
-export function putSection(
+export function putChart(
   bench: Bench,
   wish: string,
   chart: Chart,
   step: boolean,
   then: (pattern: Pattern) => Pattern = (pattern) => pattern,
 ): string | null {
-  const reason = roomForSections(bench) ?? (step ? roomForSteps(bench) : null)
+  const reason = roomForCharts(bench) ?? (step ? roomForSteps(bench) : null)
   if (reason) {
     bench.say(reason)
     return null
@@ -186,12 +186,12 @@ export function putSection(
   return name
 }
 
-export function callSection(bench: Bench, from: string, to: string): void {
+export function nameChart(bench: Bench, from: string, to: string): void {
   bench.apply(`Rename “${from}” to “${to.trim()}”`, (p) => renameChart(p, from, to))
 }
 
-export function doubleSection(bench: Bench, name: string): void {
-  const reason = roomForSections(bench)
+export function doubleChart(bench: Bench, name: string): void {
+  const reason = roomForCharts(bench)
   if (reason) {
     bench.say(reason)
     return
@@ -201,19 +201,19 @@ export function doubleSection(bench: Bench, name: string): void {
   bench.say(`“${copy}” is a copy of “${name}”.`)
 }
 
-/** Places of the steps that work a section, 0-based. */
-export const stepsOfSection = ({ pattern }: Bench, name: string): readonly number[] =>
+/** Places of the steps that work a chart, 0-based. */
+export const stepsOfChart = ({ pattern }: Bench, name: string): readonly number[] =>
   pattern.steps.flatMap((step, index) =>
     step.kind === 'chart' && step.chart === name ? [index] : [],
   )
 
-export function dropSection(bench: Bench, name: string): void {
+export function dropChart(bench: Bench, name: string): void {
   if (chartsInOrder(bench.pattern).length === 1) {
     bench.say('A piece keeps at least one chart.')
     return
   }
   if (!findChart(bench.pattern, name)) return
-  const steps = stepsOfSection(bench, name).length
+  const steps = stepsOfChart(bench, name).length
   if (!bench.apply(`Remove the chart “${name}”`, (p) => removeChart(p, name))) return
   bench.piece.chosen = null
   const withSteps =

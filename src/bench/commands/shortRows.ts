@@ -5,7 +5,7 @@ import { makeShortRows, shortRowChart } from '../../pattern/generate/shortRows'
 import type { ShortRowWish } from '../../pattern/generate/wish'
 import { limits, type Chart, type Pattern } from '../../pattern/pattern'
 import type { Bench } from '../state/bench.svelte'
-import { placeForStep, putSection } from './piece'
+import { placeForStep, putChart } from './piece'
 
 /** Why so many rows cannot be put into the chart on the bench; null when they can. */
 export function roomForRowsHere({ chart }: Bench, count: number): string | null {
@@ -40,12 +40,12 @@ export function addShortRows(bench: Bench, thing: string, wish: ShortRowWish): v
   const made = shortRowChart(bench.pattern.loom, wish, 'k', before?.rounds)
   if (!made.ok) bench.say(made.message)
   else if (wish.shape === 'toe') addToe(bench, thing, made.chart, at)
-  else putSection(bench, thing, made.chart, true)
+  else putChart(bench, thing, made.chart, true)
 }
 
 function addToe(bench: Bench, thing: string, chart: Chart, at: number): void {
   const { steps } = bench.pattern
-  const name = putSection(bench, thing, chart, true, (pattern) => graftedAt(pattern, at + 1))
+  const name = putChart(bench, thing, chart, true, (pattern) => graftedAt(pattern, at + 1))
   const now = bench.pattern.steps[at + 1]
   if (name && now?.kind === 'bind off' && now !== steps[at])
     bench.say(

@@ -31,7 +31,7 @@ const say = (...texts: readonly string[]): Change[] => texts.map((text) => ({ te
 
 /**
  * What turning a piece round changes and what it leaves, found by holding both versions against
- * each other. Both have the same sections and steps; columns and pegs may be numbered otherwise.
+ * each other. Both have the same charts and steps; columns and pegs may be numbered otherwise.
  */
 export function changesBetween(now: Pattern, then: Pattern): Changes {
   const sides = sidesOf(now, then)
@@ -42,8 +42,8 @@ export function changesBetween(now: Pattern, then: Pattern): Changes {
   }
 }
 
-/** "Heel: " where there is more than one section to speak of. */
-const ofSection = ({ now }: Side, sides: readonly Side[]): string =>
+/** "Heel: " where there is more than one chart to speak of. */
+const ofChart = ({ now }: Side, sides: readonly Side[]): string =>
   sides.length > 1 ? `${now.name}: ` : ''
 
 const direction: Fact = (now, then) => {
@@ -90,7 +90,7 @@ const shortRows: Fact = (_now, _then, sides) => {
       const other = others[index]
       if (!other) return
       const numbers = side.now.work.numbers
-      const name = `${ofSection(side, sides)}${turns ? 'short rows' : 'part rows'} ${numbers[rows.from]}-${numbers[rows.to]}`
+      const name = `${ofChart(side, sides)}${turns ? 'short rows' : 'part rows'} ${numbers[rows.from]}-${numbers[rows.to]}`
       const head = name.charAt(0).toUpperCase() + name.slice(1)
       if (same(pegs, other.pegs)) stays.push(`${head} lie on ${pegsNamed(pegs)}.`)
       else
@@ -108,7 +108,7 @@ const repeats: Fact = (_now, _then, sides) => ({
     const other = side.then.work.chart.repeat
     if (!repeat || !other || same(repeat, other)) return []
     return say(
-      `${ofSection(side, sides)}the repeat is on ${pegsNamed(other)}, no longer on ${pegsNamed(repeat)}.`.replace(
+      `${ofChart(side, sides)}the repeat is on ${pegsNamed(other)}, no longer on ${pegsNamed(repeat)}.`.replace(
         /^t/,
         'T',
       ),

@@ -8,8 +8,8 @@ import { countDifferences } from '../../words/compare/told/told'
 import { read } from '../../words/read/read'
 import { readSettingsOf } from '../../words/read/reading'
 
-/** A section of a piece, put on the bench to be looked at. */
-export interface SectionSide {
+/** A chart of a piece, worked and read. */
+export interface ChartSide {
   readonly name: string
   readonly pattern: Pattern
   readonly work: Work
@@ -19,17 +19,17 @@ export interface SectionSide {
   readonly differences: number | null
 }
 
-/** A section of a piece as it is now, and as it would be then. */
+/** A chart of a piece as it is now, and as it would be then. */
 export interface Side {
-  readonly now: SectionSide
-  readonly then: SectionSide
+  readonly now: ChartSide
+  readonly then: ChartSide
 }
 
-/** All sections of two versions of a piece that have the same ones, side by side. */
+/** All charts of two versions of a piece that have the same ones, side by side. */
 export const sidesOf = (now: Pattern, then: Pattern): readonly Side[] =>
   chartsInOrder(now).map(({ name }) => ({ now: sideOf(now, name), then: sideOf(then, name) }))
 
-function sideOf(piece: Pattern, name: string): SectionSide {
+function sideOf(piece: Pattern, name: string): ChartSide {
   const pattern = onChart(piece, name)
   const work = workPattern(pattern)
   const { lines } = writeWords(work, pattern.style.terms)

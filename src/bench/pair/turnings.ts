@@ -16,7 +16,7 @@ interface TurningCommand {
   readonly said: (then: Pattern, now: Pattern) => string
 }
 
-/** The two ways to turn a whole piece round, with all its sections. */
+/** The two ways to turn a whole piece round, with all its charts. */
 export const turningCommands: Readonly<Record<Turning, TurningCommand>> = {
   reverse: {
     title: 'Reverse the working direction',

@@ -33,18 +33,18 @@ export interface ChartTitles {
   readonly asides: readonly string[]
 }
 
-/** The titles of the one chart there is, or of the chart of a section. */
-export function chartTitles({ pattern }: Work, section: string | null): ChartTitles {
+/** The titles of the one chart there is, or of the one of this name. */
+export function chartTitles({ pattern }: Work, name: string | null): ChartTitles {
   const { chart, ringChart, sheet, ringOf, sheetOf, timesWorked } =
     languages[pattern.style.terms].booklet
-  if (section === null) return { chart, ring: ringChart, sheet, asides: [] }
+  if (name === null) return { chart, ring: ringChart, sheet, asides: [] }
   const times = pattern.steps.flatMap((step) =>
-    step.kind === 'chart' && step.chart === section ? [step.times] : [],
+    step.kind === 'chart' && step.chart === name ? [step.times] : [],
   )
   return {
-    chart: section,
-    ring: ringOf(section),
-    sheet: (letter) => sheetOf(section, letter),
+    chart: name,
+    ring: ringOf(name),
+    sheet: (letter) => sheetOf(name, letter),
     asides: times.some((one) => one > 1) ? [timesWorked(times)] : [],
   }
 }

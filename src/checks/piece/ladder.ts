@@ -72,22 +72,22 @@ function isOpening({ first, rows, pegs }: Ladder, done: readonly Done[], work: P
   )
 }
 
-type Own = (section: string) => readonly Ladder[]
+type Own = (chart: string) => readonly Ladder[]
 
 /** The ladders that each chart makes where it is first worked. */
 function ownLadders(piece: PieceWork): Own {
   const known = new Map<string, readonly Ladder[]>()
   const setting = settingOf(piece.pattern)
-  return (section) => {
-    let found = known.get(section)
+  return (chart) => {
+    let found = known.get(chart)
     if (!found) {
-      const run = firstWork(piece, section)?.run
+      const run = firstWork(piece, chart)?.run
       found = run
         ? followLadders(
             run.rows.map((row) => ({ after: row.after, passed: passedEmpty(row, setting) })),
           ).filter((ladder) => !isFromBefore(ladder, run.start))
         : []
-      known.set(section, found)
+      known.set(chart, found)
     }
     return found
   }

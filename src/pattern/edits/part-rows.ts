@@ -98,7 +98,7 @@ const linesOf = (
   })
 
 /**
- * A short-row section moves so that the pegs it turns on keep their distance from the other end.
+ * A stretch of short rows moves so that the pegs it turns on keep their distance from the other end.
  * null where it does not begin at one end of the pegs and end at the other, or would not fit.
  */
 function placeOf(lines: readonly Line[], { pegs, shape }: LoomSetup): Placed | null {

@@ -4,7 +4,7 @@ import type { LoomSetup, Run } from '../pattern'
 export const shortRowShapes = ['heel', 'toe', 'wedge'] as const
 export const shortRowSides = ['both', 'first', 'last'] as const
 
-/** What a short-row section should be like. Pegs are 0-based. */
+/** What short rows should be like. Pegs are 0-based. */
 export interface ShortRowWish {
   /**
    * heel: in and out again, a cup; toe: the same, but it ends with its last short row, to be grafted; wedge: in
