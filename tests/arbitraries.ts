@@ -28,6 +28,7 @@ import { traditions } from '../src/stitches/sign'
 import { termSets } from '../src/languages/terms'
 import type { Stitch } from '../src/stitches/stitch'
 import { standardVocabulary } from '../src/stitches/vocabulary'
+import { cellsFrom } from './cells'
 
 /** Records like any written object: toStrictEqual tells those without a prototype apart. */
 const record = <T>(parts: { [K in keyof T]: Arbitrary<T[K]> }): Arbitrary<T> =>
@@ -94,7 +95,7 @@ export const arbitraryRow = (
   cells: Arbitrary<string[]> = arbitraryCells(columns),
 ): Arbitrary<Row> =>
   record({
-    cells,
+    cells: cells.map(cellsFrom),
     run: fc.option(arbitraryRun(pegs)),
     heading: fc.option(fc.constantFrom(...headings)),
     end: fc.constantFrom(...rowEnds),
@@ -177,9 +178,7 @@ export const arbitraryCheckSettings: Arbitrary<CheckSettings> = record({
 export const arbitraryStyle: Arbitrary<Style> = record({
   symbols: fc.constantFrom(...traditions),
   terms: fc.constantFrom(...termSets),
-  background: fc
-    .constantFrom(...standardVocabulary.stitches.filter(({ width }) => width === 1))
-    .map(({ id }) => id),
+  background: fc.constantFrom(...standardVocabulary.stitches.filter(({ width }) => width === 1)),
   cell: fc.constantFrom(...cellShapes),
   ringCastOn: fc.constantFrom(...ringStarts),
   heavyEvery: fc.nat(limits.heavyEvery.most),
@@ -218,7 +217,7 @@ export const arbitraryStep = (pegs: number, names: readonly string[]): Arbitrary
     }),
     record({
       kind: fc.constant('plain' as const),
-      stitch: fc.constantFrom(...plainStitches).map(({ id }) => id),
+      stitch: fc.constantFrom(...plainStitches),
       amount: fc.oneof(
         fc.integer({ min: 1, max: 20 }).map((rows) => ({ rows })),
         fc.double({ min: 1, max: 200, noNaN: true }).map((mm) => ({ mm })),
@@ -283,6 +282,7 @@ export const arbitraryPattern = (size: ChartSize = {}): Arbitrary<Pattern> =>
           loom: fc.constant(loom),
           gauge: fc.option(record({ stitches: gaugeCount, rows: gaugeCount })),
           making: arbitraryMaking,
+          vocabulary: fc.constant(standardVocabulary),
           readAs: arbitraryReadAs,
           checks: arbitraryCheckSettings,
           style: arbitraryStyle,

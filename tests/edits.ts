@@ -37,7 +37,7 @@ export function arbitraryEdit(first: Pattern): Arbitrary<Edit> {
   return fc.oneof(
     {
       weight: 8,
-      arbitrary: edit([stitch, row, column], (p, { id }, r, c) => paint(p, id, r(p), c(p))),
+      arbitrary: edit([stitch, row, column], (p, one, r, c) => paint(p, one, r(p), c(p))),
     },
     edit([row, fc.integer({ min: 1, max: 3 })], (p, r, n) => insertRows(p, r(p), n)),
     edit([row, row], (p, a, b) => {

@@ -18,7 +18,7 @@ export interface RowView {
   readonly geometry: Geometry
   readonly tradition: Tradition
   /** Left blank in the chart. */
-  readonly background: string
+  readonly background: Stitch
   /** Stroke width of signs. */
   readonly weight: number
   /** Flat charts: a stitch looks the same in every row, so its pieces are kept by slot. */
@@ -69,7 +69,7 @@ function drawStitches(
   const { slots } = view.geometry
   const items = placed(row)
   const put = (item: Placed, offset: number, slot: number, columns: number) => {
-    if (item.stitch.id !== view.background)
+    if (item.stitch !== view.background)
       add(stitchPaths({ item, offset, slot, columns }, index, view), slot)
   }
   if (slots.kind === 'chart' && !row.run && row.cells.length >= slots.first + slots.count) {

@@ -1,5 +1,6 @@
 import type { Heading } from '../loom/direction'
 import type { RowEnd } from '../loom/row'
+import type { Stitch } from '../stitches/stitch'
 
 /** Rows, columns and pegs are numbered from 0 here, from 1 for people. */
 export interface Chart {
@@ -34,12 +35,15 @@ export interface Band extends Run {
   readonly times: number
 }
 
+/** The stitch that begins here; null where one goes on. */
+export type Cell = Stitch | null
+
 /**
- * One row of the chart. `cells` has one entry per column: the stitch id in the stitch's lowest
- * column, '' in its other columns.
+ * One row of the chart. `cells` has one entry per column: the stitch in its lowest column, null in its
+ * other columns.
  */
 export interface Row {
-  readonly cells: readonly string[]
+  readonly cells: readonly Cell[]
   /** The pegs it covers; null for all. */
   readonly run: Run | null
   /** null: goes on from the row before (a bar turns at its edges, a turn turns). */

@@ -14,7 +14,7 @@ export interface Lost {
 
 const isWide = ({ stitch }: Placed): boolean => stitch.width > 1
 const isSame = (one: Placed, other: Placed): boolean =>
-  one.stitch.id === other.stitch.id && one.column === other.column && one.columns === other.columns
+  one.stitch === other.stitch && one.column === other.column && one.columns === other.columns
 const isWhole = ({ stitch, columns }: Placed): boolean => columns === stitch.width
 
 /**
@@ -36,7 +36,7 @@ export function lostStitches(before: Chart, after: Chart): readonly Lost[] {
       const { stitch, column, columns } = item
       const wasCut = !isWhole(item)
       const takes = (whole: boolean) => {
-        const at = left.findIndex((one) => one.stitch.id === stitch.id && isWhole(one) === whole)
+        const at = left.findIndex((one) => one.stitch === stitch && isWhole(one) === whole)
         return at >= 0 && left.splice(at, 1).length > 0
       }
       if (takes(true)) return []

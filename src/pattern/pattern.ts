@@ -3,10 +3,12 @@ import type { Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Tradition } from '../stitches/sign'
 import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
+import { standardVocabulary, type Vocabulary } from '../stitches/vocabulary'
 import type { Chart, NamedChart, Row } from './chart'
 import { stepsOfOneChart, type Pair, type Pictures, type Step, type Swatch } from './piece'
 
-export type { Band, Chart, NamedChart, Row, Run } from './chart'
+export type { Band, Cell, Chart, NamedChart, Row, Run } from './chart'
 
 /**
  * The document. All of it is immutable; edits make new objects and share what they do not change.
@@ -19,6 +21,8 @@ export interface Pattern {
   readonly loom: LoomSetup
   readonly gauge: Gauge | null
   readonly making: Making
+  /** The stitches that it can be made of; its cells hold some of them. */
+  readonly vocabulary: Vocabulary
   /** At least one; their names differ. In no order that matters, but for which of them is shown first. */
   readonly charts: readonly [NamedChart, ...NamedChart[]]
   /** The whole piece: what is done with them, from cast-on to bind-off. */
@@ -99,7 +103,7 @@ export interface Style {
   readonly symbols: Tradition
   readonly terms: Terms
   /** The stitch left blank in the chart; new cells get it. */
-  readonly background: string
+  readonly background: Stitch
   readonly cell: (typeof cellShapes)[number]
   /** Where the ring chart has its cast-on edge. */
   readonly ringCastOn: (typeof ringStarts)[number]
@@ -128,14 +132,14 @@ export const limits = {
   heavyEvery: { least: 0, most: 50 },
 } as const
 
-export const blankRow = (columns: number, stitch: string): Row => ({
+export const blankRow = (columns: number, stitch: Stitch): Row => ({
   cells: Array.from({ length: columns }, () => stitch),
   run: null,
   heading: null,
   end: 'on',
 })
 
-export const emptyChart = (columns: number, rows: number, stitch: string): Chart => ({
+export const emptyChart = (columns: number, rows: number, stitch: Stitch): Chart => ({
   columns,
   repeat: null,
   bands: [],
@@ -152,6 +156,7 @@ export const newChart = (name: string, chart: Chart): NamedChart => ({
 
 /** An empty piece on a ring. */
 export function newPattern(pegs = 36, rows = 12): Pattern {
+  const knit = standardVocabulary.withRole('knit')
   return {
     title: 'Untitled',
     designer: '',
@@ -164,7 +169,8 @@ export function newPattern(pegs = 36, rows = 12): Pattern {
       transfer: 'ordered',
       forBaby: false,
     },
-    charts: [newChart('Chart', emptyChart(pegs, rows, 'k'))],
+    vocabulary: standardVocabulary,
+    charts: [newChart('Chart', emptyChart(pegs, rows, knit))],
     steps: stepsOfOneChart('Chart'),
     pair: 'none',
     pace: null,
@@ -180,7 +186,7 @@ export function newPattern(pegs = 36, rows = 12): Pattern {
     style: {
       symbols: 'cyc',
       terms: 'us',
-      background: 'k',
+      background: knit,
       cell: 'gauge',
       ringCastOn: 'outside',
       heavyEvery: 5,

@@ -1,5 +1,6 @@
 import type { BindOff, CastOn } from '../loom/move'
 import type { Run } from './chart'
+import type { Stitch } from '../stitches/stitch'
 
 /** Moves `from`..`to` of the way a chart row is worked; all 0-based, both ends included. */
 export interface Pictures extends Run {
@@ -25,7 +26,7 @@ export type Step =
   | { readonly kind: 'cast on'; readonly how: CastOn; readonly pegs: Run | null }
   | { readonly kind: 'chart'; readonly chart: string; readonly times: number }
   /** Rows of one stitch on all pegs in work. */
-  | { readonly kind: 'plain'; readonly stitch: string; readonly amount: Amount }
+  | { readonly kind: 'plain'; readonly stitch: Stitch; readonly amount: Amount }
   /**
    * From here on these pegs are worked, the others wait with their loops on. Work goes round, or to
    * and fro between the first and the last of them; a run of pegs is always worked to and fro.

@@ -6,13 +6,13 @@ import type { Stitch } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
 import { edgeOf, whyCut, type Placed } from './cut'
 import type { Layout } from './layout'
-import type { Row, Run } from './pattern'
+import type { Cell, Row, Run } from './pattern'
 
 export type { Placed } from './cut'
 
 const itemsByColumn = bisector(({ column }: Placed) => column)
 
-const placedOf = new WeakMap<readonly string[], readonly Placed[]>()
+const placedOf = new WeakMap<readonly Cell[], readonly Placed[]>()
 
 /**
  * The stitches of a row in rising column order. A cell that continues no stitch is read as a
@@ -29,13 +29,12 @@ export function placed({ cells }: Row): readonly Placed[] {
 }
 
 /** Read the stitches that begin in columns `from`..`to` (not included); gives the column after. */
-function readCells(cells: readonly string[], from: number, to: number, into: Placed[]): number {
+function readCells(cells: readonly Cell[], from: number, to: number, into: Placed[]): number {
   let column = from
   while (column < to) {
-    const id = cells[column]
-    const stitch = id ? standardVocabulary.stitch(id) : standardVocabulary.withRole('knit')
+    const stitch = cells[column] ?? standardVocabulary.withRole('knit')
     let columns = 1
-    while (columns < stitch.width && cells[column + columns] === '') columns++
+    while (columns < stitch.width && cells[column + columns] === null) columns++
     into.push({ stitch, column, columns })
     column += columns
   }

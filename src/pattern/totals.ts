@@ -6,14 +6,15 @@ import type { Pattern } from './pattern'
 import { habitsOf } from './habits'
 import type { PatternRun } from './work'
 import { edgePegs, type PieceWork, type StepWork } from './workPiece'
+import { type Stitch, wholeOf } from '../stitches/stitch'
 
 /** What a step, or the whole piece, comes to. */
 export interface Totals {
   readonly rows: number
-  /** How often each stitch is worked, by its id, most often first. */
-  readonly stitches: ReadonlyMap<string, number>
-  /** Loops that they make, by the same ids: a 2/2 cross makes four. */
-  readonly loops: ReadonlyMap<string, number>
+  /** How often each stitch is worked, most often first. */
+  readonly stitches: ReadonlyMap<Stitch, number>
+  /** Loops that they make, by the same stitches: a 2/2 cross makes four. */
+  readonly loops: ReadonlyMap<Stitch, number>
   /** Moves of the hands. */
   readonly moves: number
   /** Yarn in mm, by our own reckoning of strand lengths (loom/length.ts); null without a gauge. */
@@ -54,8 +55,8 @@ export function totalsOf(work: PieceWork): PieceTotals {
 
 interface Count {
   readonly rows: number
-  readonly stitches: ReadonlyMap<string, number>
-  readonly loops: ReadonlyMap<string, number>
+  readonly stitches: ReadonlyMap<Stitch, number>
+  readonly loops: ReadonlyMap<Stitch, number>
   readonly moves: number
   /** mm; 0 without a size. */
   readonly yarn: number
@@ -64,8 +65,8 @@ interface Count {
 const nothing: Count = { rows: 0, stitches: new Map(), loops: new Map(), moves: 0, yarn: 0 }
 
 /** Add what was counted to the sums so far. */
-function addTo(sums: Map<string, number>, counts: Iterable<readonly [string, number]>): void {
-  for (const [id, count] of counts) sums.set(id, (sums.get(id) ?? 0) + count)
+function addTo(sums: Map<Stitch, number>, counts: Iterable<readonly [Stitch, number]>): void {
+  for (const [stitch, count] of counts) sums.set(stitch, (sums.get(stitch) ?? 0) + count)
 }
 
 function sum(a: Count, b: Count): Count {
@@ -83,7 +84,7 @@ function sum(a: Count, b: Count): Count {
 
 function countStep(step: StepWork, habits: Habits, size: Size | null): Count {
   if (step.edge) return countEdge(step, size)
-  const [stitches, loops] = [new Map<string, number>(), new Map<string, number>()]
+  const [stitches, loops] = [new Map<Stitch, number>(), new Map<Stitch, number>()]
   const total = { rows: 0, stitches, loops, moves: 0, yarn: 0 }
   for (const run of step.rows?.rows ?? []) {
     const row = countRow(run, habits, size)
@@ -132,10 +133,10 @@ function countRow(run: PatternRun, habits: Habits, size: Size | null): Count {
     return known.count
   const counter = new Counter(size)
   workRow(run.before, run.row, habits, counter.take)
-  const [stitches, loops] = [new Map<string, number>(), new Map<string, number>()]
+  const [stitches, loops] = [new Map<Stitch, number>(), new Map<Stitch, number>()]
   for (const { stitch } of run.row.sites) {
-    addTo(stitches, [[stitch.id, 1]])
-    addTo(loops, [[stitch.id, stitch.makes]])
+    addTo(stitches, [[wholeOf(stitch), 1]])
+    addTo(loops, [[wholeOf(stitch), stitch.makes]])
   }
   const count = { rows: 1, stitches, loops, moves: counter.moves, yarn: counter.yarn }
   counted.set(run, { size, count })

@@ -15,6 +15,7 @@ import { onPegs, type PatternRow } from './row'
 import { schedule, timesWorked } from './schedule'
 import { findChart } from './charts'
 import { habitsOf } from './habits'
+import type { Stitch } from '../stitches/stitch'
 
 /** One step of the piece, worked. */
 export interface StepWork {
@@ -142,7 +143,12 @@ function workStep(
     }
     case 'plain': {
       const count = plainRows(pattern, step.amount)
-      const row = plainRow(step.stitch, before, boundOff(part.done))
+      const row = plainRow(
+        step.stitch,
+        pattern.vocabulary.withRole('no stitch'),
+        before,
+        boundOff(part.done),
+      )
       const chart =
         row.cells.length === 1 ? plainChart : { columns: row.cells.length, repeat: null }
       const layout = layOut(chart, pattern.loom.pegs, pattern.loom.shape)
@@ -277,7 +283,7 @@ function partRow(row: Row, run: Run, heading: Heading): Row {
 
 /** One column that fills any loom. */
 const plainChart = { columns: 1, repeat: { from: 0, to: 0 } }
-const plainOf = new Map<string, Row>()
+const plainOf = new Map<Stitch, Map<string, Row>>()
 
 /**
  * A row of one stitch: one column where each peg holds a loop, else one for each peg, with no stitch on those
@@ -285,17 +291,20 @@ const plainOf = new Map<string, Row>()
  * is found. The same object for the same.
  */
 function plainRow(
-  stitch: string,
+  stitch: Stitch,
+  none: Stitch,
   { stacks }: LoomState,
   isBoundOff: (peg: number) => boolean,
 ): Row {
   const rests = (peg: number): boolean => stacks[peg] === emptyStack && !isBoundOff(peg)
-  const cells = stacks.map((_, peg) => (rests(peg) ? 'none' : stitch))
-  const isFull = !cells.includes('none') || !cells.includes(stitch)
+  const cells = stacks.map((_, peg) => (rests(peg) ? none : stitch))
+  const isFull = !cells.includes(none) || !cells.includes(stitch)
   const own = isFull ? [stitch] : cells
-  const key = own.join()
-  let row = plainOf.get(key)
-  if (!row) plainOf.set(key, (row = { cells: own, run: null, heading: null, end: 'on' }))
+  const key = own.map((cell) => (cell === stitch ? 'x' : '-')).join('')
+  let rows = plainOf.get(stitch)
+  if (!rows) plainOf.set(stitch, (rows = new Map<string, Row>()))
+  let row = rows.get(key)
+  if (!row) rows.set(key, (row = { cells: own, run: null, heading: null, end: 'on' }))
   return row
 }
 

@@ -17,7 +17,7 @@
  */
 import type { Pattern } from '../pattern/pattern'
 import { inQuotes } from '../pattern/excerpt'
-import { findStitch } from '../stitches/vocabulary'
+import { standardVocabulary } from '../stitches/vocabulary'
 import { Misfit, toChart, toChartEntry } from './formatChart'
 import { parseJson } from './formatJson'
 import { toPictures, toPicturesEntry, toStep, toStepEntry } from './formatSteps'
@@ -73,7 +73,8 @@ const refuse = (message: string): ReadResult => ({ ok: false, message })
 
 function toPattern({ pegwright: _, ...file }: PatternFile): Pattern {
   const { style } = file
-  if (findStitch(style.background)?.width !== 1)
+  const background = standardVocabulary.find(style.background)
+  if (background?.width !== 1)
     throw new Misfit(
       `"style.background" is ${inQuotes(style.background)}; it must be a stitch of one column, such as "k".`,
     )
@@ -85,6 +86,8 @@ function toPattern({ pegwright: _, ...file }: PatternFile): Pattern {
   if (!first) throw new Misfit('The file has no chart.')
   return {
     ...file,
+    vocabulary: standardVocabulary,
+    style: { ...style, background },
     charts: [first, ...others],
     steps: file.steps.map((step, index) => toStep(step, index + 1, names)),
     pictures: file.pictures.map((picture, index) => toPictures(picture, index + 1, names)),
@@ -113,7 +116,11 @@ function toFile(pattern: Pattern): PatternFile {
       ...inOrder(checks, ['longestFloat', 'longestCross', 'rowsBetweenCrosses']),
       off: [...checks.off],
     },
-    style: inOrder(style, ['symbols', 'terms', 'background', 'cell', 'ringCastOn', 'heavyEvery']),
+    style: {
+      ...inOrder(style, ['symbols', 'terms']),
+      background: style.background.id,
+      ...inOrder(style, ['cell', 'ringCastOn', 'heavyEvery']),
+    },
   }
 }
 

@@ -1,5 +1,6 @@
 import { inQuotes } from '../pattern/excerpt'
-import { findStitch, stitchOf } from '../stitches/vocabulary'
+import type { Cell } from '../pattern/pattern'
+import type { Vocabulary } from '../stitches/vocabulary'
 
 /**
  * A row's cells as one line of text, in column order (column 1, that is peg 1, first):
@@ -14,7 +15,7 @@ import { findStitch, stitchOf } from '../stitches/vocabulary'
 const cutSign = '-'
 const pattern = /^(-|[^\s:*]+?)(?::([1-9]\d{0,2}))?(?:\*([1-9]\d{0,2}))?$/
 
-export function writeCells(cells: readonly string[]): string {
+export function writeCells(cells: readonly Cell[]): string {
   const words: { word: string; count: number }[] = []
   for (let column = 0; column < cells.length;) {
     const { word, columns } = readStitch(cells, column)
@@ -26,30 +27,30 @@ export function writeCells(cells: readonly string[]): string {
   return words.map(({ word, count }) => (count > 1 ? `${word}*${count}` : word)).join(' ')
 }
 
-function readStitch(cells: readonly string[], column: number): { word: string; columns: number } {
-  const id = cells[column]
-  if (!id) return { word: cutSign, columns: 1 }
-  const { width } = stitchOf(id)
+function readStitch(cells: readonly Cell[], column: number): { word: string; columns: number } {
+  const stitch = cells[column]
+  if (!stitch) return { word: cutSign, columns: 1 }
+  const { id, width } = stitch
   let columns = 1
-  while (columns < width && cells[column + columns] === '') columns++
+  while (columns < width && cells[column + columns] === null) columns++
   const name = id.replaceAll(' ', '_')
   return { word: columns < width ? `${name}:${columns}` : name, columns }
 }
 
 export type CellsResult =
-  | { readonly ok: true; readonly cells: readonly string[] }
+  | { readonly ok: true; readonly cells: readonly Cell[] }
   /** `column`: 1-based, where the word that cannot be read would stand. */
   | { readonly ok: false; readonly column: number; readonly reason: string }
 
 /** Stops with a reason once there are more than `most` columns. */
-export function readCells(text: string, most: number): CellsResult {
-  const cells: string[] = []
+export function readCells(text: string, most: number, vocabulary: Vocabulary): CellsResult {
+  const cells: Cell[] = []
   for (const word of text.split(/\s+/).filter(Boolean)) {
     const column = cells.length + 1
     const no = (reason: string): CellsResult => ({ ok: false, column, reason })
     const [, name = '', cut, count = '1'] = pattern.exec(word) ?? []
     if (!name) return no(`${inQuotes(word, 24)} is not a stitch with a count, such as k*4`)
-    const stitch = name === cutSign ? null : findStitch(name.replaceAll('_', ' '))
+    const stitch = name === cutSign ? null : vocabulary.find(name.replaceAll('_', ' '))
     if (stitch === undefined) return no(`there is no stitch ${inQuotes(name, 24)}`)
     const width = stitch?.width ?? 1
     const columns = cut === undefined ? width : Number(cut)
@@ -60,8 +61,8 @@ export function readCells(text: string, most: number): CellsResult {
     const copies = Number(count)
     if (cells.length + copies * columns > most) return no(`there are more than ${most} columns`)
     for (let copy = 0; copy < copies; copy++) {
-      cells.push(stitch?.id ?? '')
-      for (let more = 1; more < columns; more++) cells.push('')
+      cells.push(stitch)
+      for (let more = 1; more < columns; more++) cells.push(null)
     }
   }
   return { ok: true, cells }

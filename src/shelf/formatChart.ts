@@ -3,6 +3,7 @@ import type { Band, Chart, NamedChart, Row, Run } from '../pattern/pattern'
 import { limits } from '../pattern/pattern'
 import { plural, readCells, writeCells } from './formatCells'
 import type { PatternFile, RowEntry, RunEntry } from './formatSchema'
+import { standardVocabulary } from '../stitches/vocabulary'
 
 type ChartEntry = PatternFile['charts'][number]
 
@@ -56,7 +57,7 @@ function toBands(bands: ChartEntry['bands'], rows: number): Band[] {
 }
 
 function toRow({ stitches, pegs, heading, end }: RowEntry, number: number, columns: number): Row {
-  const read = readCells(stitches, limits.columns.most)
+  const read = readCells(stitches, limits.columns.most, standardVocabulary)
   if (!read.ok) throw new Misfit(`Row ${number}, column ${read.column}: ${read.reason}.`)
   const { cells } = read
   if (cells.length !== columns)

@@ -1,7 +1,7 @@
 import type { Pictures, Step } from '../pattern/piece'
 import { inQuotes } from '../pattern/excerpt'
 import { keepsItsLoop } from '../stitches/stitch'
-import { findStitch } from '../stitches/vocabulary'
+import { standardVocabulary } from '../stitches/vocabulary'
 import { Misfit, toEntry, toRun } from './formatChart'
 import type { PatternFile, RunEntry, StepEntry } from './formatSchema'
 import { limits, type Run } from '../pattern/pattern'
@@ -46,14 +46,15 @@ export function toStep(entry: StepEntry, number: number, names: readonly string[
       return { kind: 'chart', chart: entry.chart, times: entry.times }
     case 'plain': {
       const { stitch, rows, mm } = entry
-      const found = findStitch(stitch)
+      const found = standardVocabulary.find(stitch)
       if (!found || !keepsItsLoop(found))
         throw new Misfit(
           `Step ${number} works rows of ${inQuotes(stitch)}; it must be a stitch that makes one loop of one, such as "k".`,
         )
       if ((rows === undefined) === (mm === undefined))
         throw new Misfit(`Step ${number} needs either "rows" or "mm".`)
-      return { kind: 'plain', stitch, amount: rows === undefined ? { mm: mm ?? 1 } : { rows } }
+      const amount = rows === undefined ? { mm: mm ?? 1 } : { rows }
+      return { kind: 'plain', stitch: found, amount }
     }
     case 'pegs':
       return { kind: 'pegs', run: pegs(entry.pegs), toAndFro: entry.toAndFro }
@@ -72,7 +73,7 @@ export function toStepEntry(step: Step): StepEntry {
     case 'chart':
       return { step: 'chart', chart: step.chart, times: step.times }
     case 'plain':
-      return { step: 'plain', stitch: step.stitch, ...step.amount }
+      return { step: 'plain', stitch: step.stitch.id, ...step.amount }
     case 'pegs':
       return { step: 'pegs', ...some(step.run), toAndFro: step.toAndFro }
     case 'note':

@@ -86,6 +86,9 @@ export interface Stitch extends Worked {
   readonly cut?: { readonly of: Stitch; readonly by: CutBy }
 }
 
+/** What a cut stitch is left of; any other itself. */
+export const wholeOf = (stitch: Stitch): Stitch => stitch.cut?.of ?? stitch
+
 /** Does it make one loop of the one on its peg, so that it may stand on every peg that holds one? */
 export const keepsItsLoop = ({ takes, makes, width }: Worked): boolean =>
   takes === 1 && makes === 1 && width === 1

@@ -1,5 +1,5 @@
 import { mostPegsPassedIn } from '../pattern/floats'
-import type { Chart, Pattern, Row } from '../pattern/pattern'
+import type { Chart, Pattern, Row, Cell } from '../pattern/pattern'
 import { passedEmpty } from '../pattern/passedEmpty'
 import { placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
@@ -9,7 +9,7 @@ import type { Family } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
 import { languages, termOf } from '../languages/languages'
 
-const familiesOf = new WeakMap<readonly string[], ReadonlySet<Family>>()
+const familiesOf = new WeakMap<readonly Cell[], ReadonlySet<Family>>()
 
 function familiesIn(row: Row): ReadonlySet<Family> {
   let families = familiesOf.get(row.cells)

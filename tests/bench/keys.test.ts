@@ -5,6 +5,7 @@ import { setEnd, setRun } from '../../src/pattern/edits/turning'
 import { trayItems } from '../../src/bench/state/tray'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { cellsOf, smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const press = (bench: Bench, key: string, held: KeyboardEventInit = {}): void =>
   chartKey(bench, new KeyboardEvent('keydown', { key, cancelable: true, ...held }))
@@ -39,7 +40,7 @@ test('a stitch that is picked up is named in the terms of the piece', () => {
 
 test('a stitch that cannot land says why and changes nothing', () => {
   const bench = smallBench()
-  bench.stitch = '2/2 LC'
+  bench.stitch = stitchOf('2/2 LC')
   press(bench, 'End')
   press(bench, 'Enter')
   expect(bench.said.text).toBe('2/2 LC needs 4 pegs; only 1 is left before the end of the round.')
@@ -110,7 +111,7 @@ test('no key means two things', () => {
   const keys = [
     ...chartCommands.flatMap((command) => command.keys),
     ...historyCommands.flatMap((command) => command.keys),
-    ...trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? []),
+    ...trayItems(smallBench().pattern, stitchOf('p')).flatMap(({ key }) => key ?? []),
   ]
   expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([])
 })
@@ -119,7 +120,7 @@ describe('with rows and columns marked', () => {
   const shift = { shiftKey: true }
   const marked = (stitch: string) => {
     const bench = smallBench()
-    bench.stitch = stitch
+    bench.stitch = stitchOf(stitch)
     bench.goTo({ row: 1, peg: 0 })
     press(bench, 'ArrowUp', shift)
     for (let column = 0; column < 4; column++) press(bench, 'ArrowLeft', shift)
@@ -146,7 +147,7 @@ describe('with rows and columns marked', () => {
     const bench = marked('1/1 LC')
     press(bench, 'Enter')
     expect(cellsOf(bench, 1)).toBe('1/1 LC . 1/1 LC . k k k k k k k k')
-    bench.stitch = '3/3 LC'
+    bench.stitch = stitchOf('3/3 LC')
     press(bench, 'Enter')
     expect(bench.said.text).toMatch(/the marked pegs have no room for it/)
     expect(cellsOf(bench, 1)).toBe('1/1 LC . 1/1 LC . k k k k k k k k')

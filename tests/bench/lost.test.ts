@@ -13,6 +13,7 @@ import { setColumns } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { newPattern } from '../../src/pattern/pattern'
 import { cellsOf, show, smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const press = (bench: Bench, key: string, held: KeyboardEventInit = {}): void =>
   chartKey(bench, new KeyboardEvent('keydown', { key, cancelable: true, ...held }))
@@ -20,13 +21,16 @@ const press = (bench: Bench, key: string, held: KeyboardEventInit = {}): void =>
 /** A ring of 12 pegs with a 2/2 left cross on pegs 5 to 8 of round 3, and so on of other rounds. */
 const crossed = (...rounds: number[]): Bench =>
   smallBench(
-    rounds.reduce((pattern, round) => paint(pattern, '2/2 LC', round - 1, 4), newPattern(12, 6)),
+    rounds.reduce(
+      (pattern, round) => paint(pattern, stitchOf('2/2 LC'), round - 1, 4),
+      newPattern(12, 6),
+    ),
   )
 const gone = 'The 2/2 LC in round 3 was painted over. Undo brings it back.'
 
 test('a stitch painted over a part of a cross says what was painted over', () => {
   const bench = crossed(3)
-  bench.stitch = 'p'
+  bench.stitch = stitchOf('p')
   bench.goTo({ row: 2, peg: 6 })
   press(bench, 'Enter')
   expect(cellsOf(bench, 2)).toBe('k k k k k k p k k k k k')
@@ -43,7 +47,7 @@ test('so does Plain, and a block that is filled or made plain', () => {
 
   for (const key of ['Enter', 'Delete']) {
     const bench = crossed(3)
-    bench.stitch = 'p'
+    bench.stitch = stitchOf('p')
     bench.goTo({ row: 2, peg: 5 }, { row: 1, peg: 2 })
     press(bench, key)
     expect(bench.said.text).toBe(gone)
@@ -52,14 +56,14 @@ test('so does Plain, and a block that is filled or made plain', () => {
 
 test('several are named together, many are counted', () => {
   const two = crossed(2, 4)
-  two.stitch = 'p'
+  two.stitch = stitchOf('p')
   two.goTo({ row: 0, peg: 5 }, { row: 5, peg: 5 })
   press(two, 'Enter')
   expect(two.said.text).toBe(
     'The 2/2 LC in round 2 and the 2/2 LC in round 4 were painted over. Undo brings them back.',
   )
   const many = crossed(1, 2, 3, 4)
-  many.stitch = 'p'
+  many.stitch = stitchOf('p')
   many.goTo({ row: 0, peg: 5 }, { row: 5, peg: 5 })
   press(many, 'Enter')
   expect(many.said.text).toBe('4 crosses in 4 rounds were painted over. Undo brings them back.')
@@ -67,9 +71,9 @@ test('several are named together, many are counted', () => {
 
 test('two of one kind in one round are said as two', () => {
   const bench = smallBench(
-    [1, 5].reduce((pattern, peg) => paint(pattern, '2/1 RC', 2, peg), newPattern(12, 6)),
+    [1, 5].reduce((pattern, peg) => paint(pattern, stitchOf('2/1 RC'), 2, peg), newPattern(12, 6)),
   )
-  bench.stitch = 'p'
+  bench.stitch = stitchOf('p')
   bench.goTo({ row: 2, peg: 2 }, { row: 2, peg: 6 })
   press(bench, 'Enter')
   expect(bench.said.text).toBe('Two 2/1 RC in round 3 were painted over. Undo brings them back.')
@@ -77,7 +81,7 @@ test('two of one kind in one round are said as two', () => {
 
 test('a cross that another of its size takes the place of is swapped, not lost', () => {
   const bench = crossed(3)
-  bench.stitch = '2/2 RC'
+  bench.stitch = stitchOf('2/2 RC')
   bench.goTo({ row: 2, peg: 4 })
   press(bench, 'Enter')
   expect(bench.said.text).toBe('')
@@ -90,7 +94,7 @@ test('a stitch painted over what an edge has left of a cross says so too', () =>
   press(bench, 'Delete', { altKey: true })
   expect(bench.said.text).toBe('The 2/2 LC in round 3 is cut. Undo brings it back.')
   const cut = cellsOf(bench, 2)
-  bench.stitch = 'p'
+  bench.stitch = stitchOf('p')
   bench.goTo({ row: 2, peg: 5 })
   press(bench, 'Enter')
   expect(bench.said.text).toBe('The cut 2/2 LC in round 3 was painted over. Undo brings it back.')
@@ -104,7 +108,12 @@ test('a stitch painted over what an edge has left of a cross says so too', () =>
 
 test('of two alike, one whole and one cut, the one that went is named', () => {
   const both = () => {
-    const pattern = paint(paint(newPattern(12, 6), '2/2 LC', 2, 4), '2/2 LC', 2, 8)
+    const pattern = paint(
+      paint(newPattern(12, 6), stitchOf('2/2 LC'), 2, 4),
+      stitchOf('2/2 LC'),
+      2,
+      8,
+    )
     return smallBench(setColumns(pattern, 10))
   }
   for (const [peg, name] of [
@@ -113,7 +122,7 @@ test('of two alike, one whole and one cut, the one that went is named', () => {
   ] as const) {
     const bench = both()
     expect(cellsOf(bench, 2)).toBe('k k k k 2/2 LC . . . 2/2 LC .')
-    bench.stitch = 'p'
+    bench.stitch = stitchOf('p')
     bench.goTo({ row: 2, peg })
     press(bench, 'Enter')
     expect(bench.said.text).toBe(`${name} in round 3 was painted over. Undo brings it back.`)
@@ -134,7 +143,7 @@ test('pegs that come in or go say which cross they cut', () => {
 
 test('a drag tells of all that it took, once for each', () => {
   const bench = crossed(3, 4)
-  bench.stitch = 'p'
+  bench.stitch = stitchOf('p')
   const { geometry } = flatChart(bench.work, {})
   const svg = {
     getScreenCTM: () => ({ inverse: () => new DOMMatrix() }),
@@ -159,7 +168,7 @@ test('a drag tells of all that it took, once for each', () => {
 
 test('what is said has a button that takes it back, until something else is done', async () => {
   const { user, bench } = show(Said, { bench: crossed(3) })
-  bench.stitch = 'p'
+  bench.stitch = stitchOf('p')
   bench.goTo({ row: 2, peg: 6 })
   press(bench, 'Enter')
   expect(await screen.findByRole('status')).toHaveTextContent(gone)

@@ -10,9 +10,10 @@ import { setBand } from '../../src/pattern/edits/rows'
 import { newPattern } from '../../src/pattern/pattern'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { show, smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const straddling = () =>
-  smallBench(setRepeat(paint(newPattern(12, 6), '2/2 LC', 2, 4), { from: 0, to: 5 }))
+  smallBench(setRepeat(paint(newPattern(12, 6), stitchOf('2/2 LC'), 2, 4), { from: 0, to: 5 }))
 
 test('a finding is listed, leads to its place, and a fix takes it away', async () => {
   const { user, bench } = show(Findings, { bench: straddling() })

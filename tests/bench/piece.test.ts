@@ -33,6 +33,7 @@ import type { Step } from '../../src/pattern/piece'
 import { chartsInOrder } from '../../src/pattern/charts'
 import userEvent from '@testing-library/user-event'
 import { show, smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const kinds = (bench: Bench) => bench.pattern.steps.map(({ kind }) => kind)
 const names = (bench: Bench) => chartsInOrder(bench.pattern).map(({ name }) => name)
@@ -43,7 +44,7 @@ const emptyChart = {
   columns: 12,
   repeat: null,
   bands: [],
-  rows: [blankRow(12, 'k'), blankRow(12, 'k')],
+  rows: [blankRow(12, stitchOf('k')), blankRow(12, stitchOf('k'))],
 }
 
 test('each kind of step is named with what there is to say of it', () => {
@@ -51,7 +52,7 @@ test('each kind of step is named with what there is to say of it', () => {
     { kind: 'cast on', how: 'long-tail', pegs: { from: 0, to: 5 } },
     { kind: 'chart', chart: 'Chart', times: 3 },
     { kind: 'chart', chart: 'Gone', times: 1 },
-    { kind: 'plain', stitch: 'p', amount: { mm: 50 } },
+    { kind: 'plain', stitch: stitchOf('p'), amount: { mm: 50 } },
     { kind: 'pegs', run: { from: 2, to: 7 }, toAndFro: true },
     { kind: 'note', text: 'Try it on.\nThen go on.' },
     { kind: 'bind off', how: 'graft', pegs: null },
@@ -139,7 +140,7 @@ test('a step is marked where its chart has errors, on the bench or off it', () =
   putChart(bench, 'Heel', emptyChart, true)
   const at = 2
   chooseStep(bench, at)
-  bench.apply('Paint', (p) => paint(p, 'k2tog', 0, 0))
+  bench.apply('Paint', (p) => paint(p, stitchOf('k2tog'), 0, 0))
   expect(bench.piece.errorsIn(at)).toBeGreaterThan(0)
   expect(bench.piece.worstAt(at)).toBe('error')
   chooseStep(bench, 1)
@@ -168,7 +169,9 @@ test('steps are moved, copied and taken out, each as one edit; the first cannot 
 
 test('steps are edited in place; a length begins as long as the rows were', async () => {
   const bench = smallBench()
-  bench.apply('Add', (p) => addStep(p, 2, { kind: 'plain', stitch: 'k', amount: { rows: 26 } }))
+  bench.apply('Add', (p) =>
+    addStep(p, 2, { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 26 } }),
+  )
   const { user } = show(StepsEditor, { bench })
   await user.selectOptions(screen.getByLabelText('Step 3: counted in'), 'cm')
   expect(bench.pattern.steps[2]).toMatchObject({ amount: { mm: 100 } })
@@ -250,12 +253,12 @@ test('the form offers the usual heel of the loom, and says what cannot be worked
 
 test('a heel fits the columns of a chart with a repeat, and is refused where there is no room', () => {
   const pattern = newPattern(12, 6)
-  const row = { ...blankRow(2, 'k') }
+  const row = { ...blankRow(2, stitchOf('k')) }
   const bench = smallBench(
     withChart(pattern, { columns: 2, repeat: { from: 0, to: 1 }, bands: [], rows: [row, row] }),
   )
   const heel = usualHeel(bench.pattern.loom)
-  const made = makeShortRows(bench.pattern.loom, heel, 'k', 2)
+  const made = makeShortRows(bench.pattern.loom, heel, stitchOf('k'), 2)
   if (!made.ok) throw new Error(made.message)
   putShortRowsHere(bench, 'Heel', heel)
   expect(bench.chart.rows.every(({ cells }) => cells.length === 2)).toBe(true)
@@ -387,7 +390,7 @@ test('a toe added before the bind-off is grafted, and undone in one go', async (
 
 test('the form says how the texture goes on, and which cross a heel would cut', async () => {
   const pattern = newPattern(24, 4)
-  const roped = paint(paint(pattern, '2/2 LC', 1, 11), 'p', 2, 20)
+  const roped = paint(paint(pattern, stitchOf('2/2 LC'), 1, 11), stitchOf('p'), 2, 20)
   const bench = smallBench(roped)
   show(ShortRowForm, { bench })
   screen.getByText(

@@ -7,6 +7,7 @@ import { setColumns } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { newPattern } from '../../src/pattern/pattern'
 import { smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 /** What is framed as going when the pointer or the current place is on a peg of round 3. */
 function framed(
@@ -15,7 +16,7 @@ function framed(
   by: 'pointer' | 'place' | 'marked' = 'pointer',
 ) {
   // A 2/2 left cross on pegs 5 to 8, and one that the edge cuts on pegs 9 and 10.
-  const whole = paint(paint(newPattern(12, 6), '2/2 LC', 2, 4), '2/2 LC', 2, 8)
+  const whole = paint(paint(newPattern(12, 6), stitchOf('2/2 LC'), 2, 4), stitchOf('2/2 LC'), 2, 8)
   const bench = Object.assign(smallBench(setColumns(whole, 10)), hold)
   if (by === 'pointer') bench.hover = { row: 2, peg }
   else bench.goTo({ row: 2, peg }, by === 'marked' ? { row: 2, peg: 0 } : null)
@@ -30,8 +31,8 @@ function framed(
 }
 
 test.each([
-  { hand: 'paint', stitch: 'p' },
-  { hand: 'erase', stitch: 'p' },
+  { hand: 'paint', stitch: stitchOf('p') },
+  { hand: 'erase', stitch: stitchOf('p') },
 ] as const)('with $hand over a part of a cross the whole cross is framed that goes', (hold) => {
   const inside = framed(6, hold)
   expect(inside.frames).toEqual([inside.of(4, 4)])
@@ -41,18 +42,19 @@ test.each([
 })
 
 test('a wide stitch frames the cross of which it covers a part, and none whose place it takes', () => {
-  const between = framed(6, { hand: 'paint', stitch: '2/2 RC' })
+  const between = framed(6, { hand: 'paint', stitch: stitchOf('2/2 RC') })
   expect(between.frames).toEqual([between.of(4, 4)])
-  expect(framed(4, { hand: 'paint', stitch: '2/2 RC' }).frames).toEqual([])
-  expect(framed(6, { hand: 'pick up', stitch: 'p' }).frames).toEqual([])
+  expect(framed(4, { hand: 'paint', stitch: stitchOf('2/2 RC') }).frames).toEqual([])
+  expect(framed(6, { hand: 'pick up', stitch: stitchOf('p') }).frames).toEqual([])
 })
 
 test.each(['p', '2/2 RC'])(
   'by keyboard %s frames what it would take from the current place',
-  (stitch) => {
+  (id) => {
+    const stitch = stitchOf(id)
     const inside = framed(6, { hand: 'paint', stitch }, 'place')
     expect(inside.frames).toEqual([inside.of(4, 4)])
-    expect(framed(2, { hand: 'paint', stitch: 'p' }, 'place').frames).toEqual([])
+    expect(framed(2, { hand: 'paint', stitch: stitchOf('p') }, 'place').frames).toEqual([])
     // Enter fills all that is marked: the place alone would not tell what goes.
     expect(framed(6, { hand: 'paint', stitch }, 'marked').frames).toEqual([])
   },

@@ -9,6 +9,7 @@ import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { onChart } from '../../src/pattern/charts'
 import { ferryMitt, withPiece } from '../words/piece/pieces'
 import { smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const open = (words: string | null) => openPiece(setWords(newPattern(12, 4), words))
 const openPiece = (pattern: Pattern) => {
@@ -43,7 +44,7 @@ test('of own words that differ it is told in how many rounds, as their head tell
   await user.selectOptions(choice() as HTMLElement, 'my own words')
   screen.getByText(/differ from the chart in 2 rounds\..*They are printed as they are/s)
   expect(printed('knit every peg')).toBe(true)
-  bench.apply('Purl', (pattern) => paint(pattern, 'p', 2, 4))
+  bench.apply('Purl', (pattern) => paint(pattern, stitchOf('p'), 2, 4))
   await screen.findByText(/differ from the chart in 1 round\./)
   expect(choice()?.value).toBe('own')
 })

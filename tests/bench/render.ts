@@ -10,7 +10,7 @@ export const smallBench = (pattern: Pattern = newPattern(12, 6)): Bench =>
   new Bench(setGauge(pattern, { stitches: 18, rows: 26 }))
 
 export const cellsOf = (bench: Bench, row: number): string =>
-  (bench.chart.rows[row]?.cells ?? []).map((cell) => cell || '.').join(' ')
+  (bench.chart.rows[row]?.cells ?? []).map((cell) => cell?.id ?? '.').join(' ')
 
 /** Render a part of the bench with a bench. What it is given says its type: plain tsc knows no part's. */
 export function show<Props extends { bench: Bench }>(

@@ -14,8 +14,14 @@ import type { Bench } from '../../src/bench/state/bench.svelte'
 import { addStep, removeStep } from '../../src/pattern/edits/piece'
 import { newPattern, blankRow } from '../../src/pattern/pattern'
 import { show, smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
-const heel = { columns: 12, repeat: null, bands: [], rows: [blankRow(12, 'k'), blankRow(12, 'k')] }
+const heel = {
+  columns: 12,
+  repeat: null,
+  bands: [],
+  rows: [blankRow(12, stitchOf('k')), blankRow(12, stitchOf('k'))],
+}
 
 /** Steps: cast on, Chart, Heel, Chart again, bind off; Chart is on the bench. */
 function sock(): Bench {

@@ -2,14 +2,14 @@ import { screen, within } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
 import Tray from '../../src/bench/parts/Tray.svelte'
 import { trayItems } from '../../src/bench/state/tray'
-import { standardVocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary, stitchOf } from '../../src/stitches/vocabulary'
 import { show, smallBench } from './render'
 import { findStitches, termOf } from '../../src/languages/languages'
 
 test('a stitch is taken into the hand by its button', async () => {
   const { user, bench } = show(Tray, { bench: smallBench() })
   await user.click(screen.getByRole('button', { name: /^yo\s*, yarn over/ }))
-  expect(bench.stitch).toBe('yo')
+  expect(bench.stitch.id).toBe('yo')
   expect(bench.said.text).toBe('In hand: yarn over.')
   expect(screen.getByRole('button', { name: /^yo\s*, yarn over/ })).toHaveAttribute(
     'aria-pressed',
@@ -40,13 +40,13 @@ test('a cross is made from its groups, lean and textures', async () => {
   await user.selectOptions(screen.getByLabelText('Leans'), 'right')
   await user.selectOptions(screen.getByLabelText('Worked'), 'knit over purl')
   await user.click(screen.getByText('Use this stitch'))
-  expect(bench.stitch).toBe('3/1 RPC')
+  expect(bench.stitch.id).toBe('3/1 RPC')
 })
 
 test('every stitch can be found, and no key is given twice', () => {
   for (const stitch of standardVocabulary.stitches)
     expect(findStitches(termOf(stitch, 'us').name)).toContain(stitch)
-  const keys = trayItems(smallBench().pattern, 'p').flatMap(({ key }) => key ?? [])
+  const keys = trayItems(smallBench().pattern, stitchOf('p')).flatMap(({ key }) => key ?? [])
   expect(new Set(keys).size).toBe(keys.length)
 })
 
@@ -56,7 +56,7 @@ test('when a stitch is taken the search is done, and the whole tray is there aga
   await user.type(screen.getByRole('searchbox'), '3/1 RPC')
   screen.getByRole('button', { name: /^3\/1 RPC/ }).focus()
   await user.keyboard('{Enter}')
-  expect(bench.stitch).toBe('3/1 RPC')
+  expect(bench.stitch.id).toBe('3/1 RPC')
   expect(screen.getByRole('searchbox')).toHaveValue('')
   expect(within(screen.getByRole('list')).getAllByRole('button')).toHaveLength(all + 1)
   expect(screen.getByRole('button', { name: /^3\/1 RPC/ })).toHaveFocus()

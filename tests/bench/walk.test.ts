@@ -13,6 +13,7 @@ import { starterCharts } from '../../src/shelf/seeds'
 import { handsContext } from '../../src/words/hands/context'
 import { sayMove } from '../../src/words/hands/say'
 import { smallBench } from './render'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 /** A bench with a walk that is seen. */
 function walking(pattern: Pattern = newPattern(12, 6)): { bench: Bench; walk: WalkState } {
@@ -22,7 +23,7 @@ function walking(pattern: Pattern = newPattern(12, 6)): { bench: Bench; walk: Wa
   return { bench, walk }
 }
 
-const withCross = (): Pattern => paint(newPattern(12, 6), '2/2 LC', 2, 4)
+const withCross = (): Pattern => paint(newPattern(12, 6), stitchOf('2/2 LC'), 2, 4)
 const heel = (): Pattern =>
   starterCharts.find(({ id }) => id === 'hundred-steps-heel')?.pattern() ?? newPattern()
 
@@ -100,10 +101,10 @@ test('an edit elsewhere leaves the walk where it is; one that cuts its row keeps
   bench.goTo({ row: 2, peg: 4 })
   walk.forward()
   const before = stands(walk)
-  bench.apply('Paint', (p) => paint(p, 'p', 4, 1))
+  bench.apply('Paint', (p) => paint(p, stitchOf('p'), 4, 1))
   expect(stands(walk)).toEqual(before)
   walk.toMove(Infinity)
-  bench.apply('Paint', (p) => paint(p, 'k', 2, 4))
+  bench.apply('Paint', (p) => paint(p, stitchOf('k'), 2, 4))
   expect(stands(walk)).toEqual([2, 12])
 })
 
@@ -193,7 +194,7 @@ describe('step pictures', () => {
       { chart: 'Chart', row: 0, from: 9, to: 11 },
       { chart: 'Chart', row: 1, from: 0, to: 2 },
     ])
-    bench.apply('Paint', (p) => paint(p, 'p', 0, 0))
+    bench.apply('Paint', (p) => paint(p, stitchOf('p'), 0, 0))
     expect(walk.marked).toBe(null)
   })
 
@@ -247,7 +248,7 @@ test('at an end the keys say why they do nothing', () => {
 test('looking at the second of a pair stays at the same step', () => {
   const pattern = newPattern(12, 2)
   const [castOn, chart, bindOff] = pattern.steps as [Step, Step, Step]
-  const plain: Step = { kind: 'plain', stitch: 'k', amount: { rows: 3 } }
+  const plain: Step = { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 3 } }
   const piece = {
     ...pattern,
     pair: 'mirrored' as const,

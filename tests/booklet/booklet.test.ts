@@ -22,6 +22,7 @@ import { cautions } from '../../src/words/statements'
 import { writeWords } from '../../src/words/write'
 import { arbitraryPattern } from '../arbitraries'
 import { languages, termOf } from '../../src/languages/languages'
+import { cellsFrom } from '../cells'
 
 const layOut = (pattern: Pattern, settings: Partial<BookletSettings> = {}): Booklet =>
   layOutBooklet(workPattern(pattern), { ...usualSettings, ...settings })
@@ -41,7 +42,9 @@ const textOf = (booklet: Booklet): string => linesOf(booklet).flat().join('\n')
 
 const field = (columns: number, rows: number, cells?: (row: number) => string[]): Pattern => {
   const pattern = newPattern(columns, rows)
-  const made = chartOn(pattern).rows.map((row, i) => (cells ? { ...row, cells: cells(i) } : row))
+  const made = chartOn(pattern).rows.map((row, i) =>
+    cells ? { ...row, cells: cellsFrom(cells(i)) } : row,
+  )
   return withChart(pattern, { rows: made })
 }
 
@@ -169,7 +172,7 @@ describe('what is printed', () => {
           const cells = chartOn(pattern).rows.flatMap((row) => row.cells)
           const style = { ...pattern.style, terms, symbols }
           const booklet = layOut({ ...pattern, style }, { words: false })
-          const used = [...new Set(cells)].map(stitchOf)
+          const used = [...new Set(cells)].flatMap((cell) => cell ?? [])
           const titles = booklet.pages.flatMap(({ pictures }) =>
             pictures.map(({ scene }) => scene.title),
           )
@@ -222,12 +225,17 @@ describe('what is printed', () => {
   test('signs from memory are not printed under that name', () => {
     const lines = (pattern: Pattern) => textOf(layOut(pattern)).split('YarnStandards')[0] ?? ''
     const plain = newPattern(12, 2)
-    const mixed = paint(paint(paint(plain, 'sl', 0, 0), 'mb', 0, 2), '2/2 LC', 1, 4)
-    expect(lines(paint(mixed, 'p', 0, 5))).toMatch(
+    const mixed = paint(
+      paint(paint(plain, stitchOf('sl'), 0, 0), stitchOf('mb'), 0, 2),
+      stitchOf('2/2 LC'),
+      1,
+      4,
+    )
+    expect(lines(paint(mixed, stitchOf('p'), 0, 5))).toMatch(
       /k, p \u2013 Source: Craft Yarn Council's www\.$/,
     )
     const all = Array.from({ length: 12 }, (_, peg) => peg).reduce(
-      (p, peg) => paint(p, 'sl', 0, peg),
+      (p, peg) => paint(p, stitchOf('sl'), 0, peg),
       newPattern(12, 1),
     )
     expect(textOf(layOut(all))).not.toContain('YarnStandards')
@@ -266,7 +274,7 @@ describe('what is printed', () => {
     }
     expect(textOf(layOut(baby)).replace(/\s+/gu, ' ')).toContain(said)
     const floats = (pegs: number) => {
-      const slipped = paintAll(baby, 'sl', { from: 1, to: 1 }, { from: 3, to: 2 + pegs })
+      const slipped = paintAll(baby, stitchOf('sl'), { from: 1, to: 1 }, { from: 3, to: 2 + pegs })
       const { findings } = checkPattern(workPattern(slipped))
       return findings.filter(({ rule }) => rule === 'float').length
     }

@@ -25,8 +25,9 @@ import { read } from '../../src/words/read/read'
 import { readSettingsOf } from '../../src/words/read/reading'
 import { keeperSock } from '../words/piece/pieces'
 import { layOut } from './read'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
-const crossed = paint(newPattern(8, 40), '2/2 LC', 3, 2)
+const crossed = paint(newPattern(8, 40), stitchOf('2/2 LC'), 3, 2)
 const cut = rotateColumns(crossed, 4)
 
 const marksOf = ({ pages }: Booklet): number[] =>
@@ -66,7 +67,7 @@ describe('with an error', () => {
   test('errors of a chart that is not on the bench mark all pages, and count once', () => {
     const sock = keeperSock()
     const [first, ...rows] = chartOn(sock).rows
-    const row = first && { ...first, cells: ['2/2 LC', ...first.cells.slice(1)] }
+    const row = first && { ...first, cells: [stitchOf('2/2 LC'), ...first.cells.slice(1)] }
     const wrong = withChart(sock, { rows: row ? [row, ...rows] : rows })
     const away = onChart(wrong, wrong.charts[1]?.name ?? '')
     expect(pieceErrors(workPattern(wrong)).length).toBeGreaterThan(0)
@@ -138,7 +139,12 @@ describe('without an error', () => {
   )
 
   test('its open warnings are counted as under Findings, and a baby is named', () => {
-    const floats = paintAll(newPattern(24, 6), 'sl', { from: 2, to: 2 }, { from: 0, to: 11 })
+    const floats = paintAll(
+      newPattern(24, 6),
+      stitchOf('sl'),
+      { from: 2, to: 2 },
+      { from: 0, to: 11 },
+    )
     const count = severitiesOf(floats).filter((one) => one === 'warning').length
     expect(count).toBe(1)
     expect(layOut(floats).warnings[0]).toEqual({
@@ -165,7 +171,7 @@ describe('without an error', () => {
     if (!socks) throw new Error('no socks among the starter charts')
     const sock = onChart(socks, 'Leg')
     const rows = chartOn(sock).rows.map((row, index) =>
-      index === 2 ? { ...row, cells: ['none', ...row.cells.slice(1)] } : row,
+      index === 2 ? { ...row, cells: [stitchOf('none'), ...row.cells.slice(1)] } : row,
     )
     const wrong = withChart(sock, { rows })
     const work = workPattern(wrong)
@@ -180,7 +186,12 @@ describe('without an error', () => {
   })
 
   test('warnings and hints alone make no draft', () => {
-    const floats = paintAll(newPattern(24, 6), 'sl', { from: 2, to: 2 }, { from: 0, to: 11 })
+    const floats = paintAll(
+      newPattern(24, 6),
+      stitchOf('sl'),
+      { from: 2, to: 2 },
+      { from: 0, to: 11 },
+    )
     const severities = severitiesOf(floats)
     expect(severities).toContain('warning')
     expect(severities).not.toContain('error')

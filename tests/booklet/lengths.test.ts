@@ -13,6 +13,7 @@ import { totalsOf } from '../../src/pattern/totals'
 import { workPiece } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 import { allText, layOut, textsOf, titlesOf } from './read'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 /** "12 rounds": the lengths that are told of so many rows, in words and beside the picture. */
 function lengthsByRows(texts: readonly string[]): Map<string, Set<string>> {
@@ -43,7 +44,7 @@ function textsOfPiece(pattern: Pattern): string[] {
 const banded = (mm: number, gauge: { stitches: number; rows: number }): Pattern =>
   addStep({ ...newPattern(24, 4), gauge }, 1, {
     kind: 'plain',
-    stitch: 'k',
+    stitch: stitchOf('k'),
     amount: { mm },
   })
 
@@ -105,7 +106,8 @@ test('the lengths of the steps as printed come to that of the whole', () => {
       fc.integer({ min: 8, max: 40 }),
       (parts, rows) => {
         const pattern = parts.reduce<Pattern>(
-          (before, mm) => addStep(before, 1, { kind: 'plain', stitch: 'k', amount: { mm } }),
+          (before, mm) =>
+            addStep(before, 1, { kind: 'plain', stitch: stitchOf('k'), amount: { mm } }),
           { ...newPattern(24, 4), gauge: { stitches: 20, rows } },
         )
         const work = workPiece(pattern)

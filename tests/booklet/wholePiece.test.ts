@@ -17,6 +17,7 @@ import { cautions, runsOf } from '../../src/words/statements'
 import { writePiece } from '../../src/words/piece/write'
 import { ferryMitt, keeperSock, withPiece } from '../words/piece/pieces'
 import { allText, layOut, oneLine, pageText, timesIn, titlesOf } from './read'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const pieces = [
   ['mitt', ferryMitt()],
@@ -169,7 +170,7 @@ test('an abbreviation is explained without a word standing twice', () => {
   const text = allText(layOut(ferryMitt()))
   expect(text).toContain('Abbreviations k U-wrap knit in this pattern. Lay the yarn')
   expect(text).not.toContain('knit. U-wrap knit')
-  const tucks = allText(layOut(paint(ferryMitt(), 'tuck', 0, 0)))
+  const tucks = allText(layOut(paint(ferryMitt(), stitchOf('tuck'), 0, 0)))
   expect(tucks).toMatch(/ tuck [A-Z]/)
   expect(tucks).not.toMatch(/tuck tuck\./)
 })
@@ -257,7 +258,11 @@ describe('one chart', () => {
   })
 
   test('with one step more is a whole piece', () => {
-    const plain = addStep(newPattern(), 2, { kind: 'plain', stitch: 'p', amount: { rows: 3 } })
+    const plain = addStep(newPattern(), 2, {
+      kind: 'plain',
+      stitch: stitchOf('p'),
+      amount: { rows: 3 },
+    })
     const text = allText(layOut(plain))
     expect(text).toContain('Purl 3 rnds')
     expect(titlesOf(layOut(plain)).some((title) => title.startsWith('The piece'))).toBe(true)
@@ -297,7 +302,7 @@ test('cautions stand in a booklet for babies, once', () => {
 test('cautions name ladders where a baby piece has some, and only there', () => {
   const plain = newPattern(24, 3)
   const baby = { ...plain, making: { ...plain.making, forBaby: true } }
-  const open = paintAll(baby, 'none', { from: 1, to: 2 }, { from: 4, to: 6 })
+  const open = paintAll(baby, stitchOf('none'), { from: 1, to: 2 }, { from: 4, to: 6 })
   expect(allText(layOut(open))).toContain(
     'leaves a ladder that small fingers and toes can catch in',
   )
@@ -360,7 +365,7 @@ test('the second of a flat pair says that it begins at the other end; that of a 
 
 test('the crosses of a flat pair are explained for each of the two, since they are other moves', () => {
   const flat = newPattern(20, 4)
-  const crossed = paint({ ...flat, loom: { ...flat.loom, shape: 'bar' } }, '2/2 LC', 0, 4)
+  const crossed = paint({ ...flat, loom: { ...flat.loom, shape: 'bar' } }, stitchOf('2/2 LC'), 0, 4)
   const text = allText(layOut(withPiece(crossed, { pair: 'mirrored' }), { second: true }))
   const [first = '', second = ''] = text.split('Second of the pair')
   const told = (part: string) => /cross, two over two\. ([^.]*)\./.exec(part)?.[1]

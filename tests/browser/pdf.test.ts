@@ -15,6 +15,7 @@ import { starterCharts } from '../../src/shelf/seeds'
 import { writeWords } from '../../src/words/write'
 import { workerBrowser } from './browser'
 import { readPdf, type ReadPdf } from './readPdf'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 let server: PreviewServer
 let page: Page
@@ -104,7 +105,7 @@ test('own words can be found in the text, line by line', async () => {
 })
 
 test('a cut cross makes every page a draft', async () => {
-  const crossed = paint(newPattern(8, 40), '2/2 LC', 3, 2)
+  const crossed = paint(newPattern(8, 40), stitchOf('2/2 LC'), 3, 2)
   const marked = async (pattern: Pattern) =>
     (await print(pattern, { paper: 'a5' })).pages.map(({ text }) => text.includes('DRAFT'))
   expect(new Set(await marked(crossed))).toEqual(new Set([false]))
@@ -134,7 +135,7 @@ test('a chart of 96 pegs and 200 rounds in many stitches takes less than 1 MB', 
   const stitches = ['k', 'p', 'yo', 'k2tog', 'ssk', 'sl', 'p', 'tuck']
   const rows = chartOn(pattern).rows.map((row, r) => ({
     ...row,
-    cells: row.cells.map((_, c) => stitches[(c * 7 + r * 3) % 8] ?? 'k'),
+    cells: row.cells.map((_, c) => stitchOf(stitches[(c * 7 + r * 3) % 8] ?? 'k')),
   }))
   const pdf = await print(withChart(pattern, { rows }))
   const sheets = pdf.pages.filter(({ text }) => /^Sheet [A-Z]/mu.test(text))

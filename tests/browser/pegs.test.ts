@@ -10,6 +10,7 @@ import { stepFigures } from '../../src/words/hands/figures'
 import type { BenchPage } from './bench'
 import { eachTestWithBench } from './suite'
 import { violations } from './violations'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 let bench: BenchPage
 eachTestWithBench((opened) => {
@@ -42,7 +43,7 @@ async function open(pattern: Pattern): Promise<void> {
 /** A ring of 12 pegs with a 2/2 left cross on pegs 5 to 8 of its third round. */
 function withCross(direction: Pattern['loom']['direction']): Pattern {
   const plain = { ...newPattern(12, 4), title: `Cross ${direction}` }
-  return paint({ ...plain, loom: { ...plain.loom, direction } }, '2/2 LC', 2, 4)
+  return paint({ ...plain, loom: { ...plain.loom, direction } }, stitchOf('2/2 LC'), 2, 4)
 }
 
 /** Sentence and place after each press of a key. */

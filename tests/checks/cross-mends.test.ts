@@ -11,6 +11,8 @@ import type { Pattern } from '../../src/pattern/pattern'
 import { placed } from '../../src/pattern/row'
 import { workPattern } from '../../src/pattern/work'
 import { patternOf } from '../pattern/edits/chart-text'
+import { stitchOf } from '../../src/stitches/vocabulary'
+import { idsIn } from '../cells'
 
 const cuts = ['cross-join', 'cross-repeat-edge', 'cross-bar-edge', 'cross-overlap']
 const cutIn = (pattern: Pattern): readonly Finding[] =>
@@ -96,8 +98,8 @@ describe('when the round was started inside a cross', () => {
   it('a purl that was painted where the other half was is not taken away', () => {
     const cut = rotateColumns(patternOf('k k 2/2_LC . . . k k', 'k k k k k k k k'), 4)
     const [row] = chartOn(cut).rows
-    expect(row?.cells).toEqual(['k', 'k', 'k', 'k', 'k', 'k', '2/2 LC', ''])
-    const painted = paint(cut, 'p', 0, 1)
+    expect(idsIn(row?.cells)).toEqual(['k', 'k', 'k', 'k', 'k', 'k', '2/2 LC', ''])
+    const painted = paint(cut, stitchOf('p'), 0, 1)
     const labels = cutIn(painted).flatMap(({ fixes }) => fixes.map(({ label }) => label))
     expect(labels.filter((label) => label.startsWith('Start'))).toEqual([])
     expect(labels).toContain('Knit pegs 7-8 instead')

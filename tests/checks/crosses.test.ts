@@ -8,6 +8,7 @@ import { newPattern, type Band, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { standardVocabulary } from '../../src/stitches/vocabulary'
 import type { Cross, Stitch } from '../../src/stitches/stitch'
+import { cellsFrom, idsIn } from '../cells'
 
 const crosses = standardVocabulary.stitches.filter(
   (stitch): stitch is Stitch & { cross: Cross } => !!stitch.cross,
@@ -23,7 +24,14 @@ function chartOf(rows: readonly string[][], direction: Direction, pitch: number)
   const pattern = newPattern(columns, rows.length)
   return withChart(
     { ...pattern, gauge: { stitches: 20, rows: 30 }, loom: { ...pattern.loom, pitch, direction } },
-    { rows: rows.map((cells) => ({ cells, run: null, heading: null, end: 'on' as const })) },
+    {
+      rows: rows.map((ids) => ({
+        cells: cellsFrom(ids),
+        run: null,
+        heading: null,
+        end: 'on' as const,
+      })),
+    },
   )
 }
 
@@ -121,7 +129,7 @@ test('an empty peg beside a cross stays empty in the plain rounds that are added
   )
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
   const mended = add?.edit(chart) ?? chart
-  expect(chartOn(mended).rows.map(({ cells: [, , third] }) => third)).toEqual([
+  expect(chartOn(mended).rows.map(({ cells: [, , third] }) => third?.id)).toEqual([
     'none',
     'none',
     'none',
@@ -136,7 +144,7 @@ test('in the plain rounds that are added decreases are worked as they look', () 
   const rows = [rope, rope].map((cells) => [...beside, ...cells])
   const chart = chartOf(rows, 'clockwise', 4.8)
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
-  expect(add && chartOn(add.edit(chart)).rows[1]?.cells.slice(0, 5)).toEqual([
+  expect(idsIn(add && chartOn(add.edit(chart)).rows[1]?.cells.slice(0, 5))).toEqual([
     'p',
     'k',
     'k',
@@ -149,7 +157,7 @@ test('in the plain rounds that are added a cut cross beside is worked plain, one
   const rows = [rope, rope].map((cells) => [...cells, 'p', 'p', '2/2 LC', ''])
   const chart = chartOf(rows, 'clockwise', 4.8)
   const add = findingOf(chart, 'cross-often')?.fixes.find(({ label }) => label.startsWith('Add'))
-  expect(add && chartOn(add.edit(chart)).rows[1]?.cells).toEqual([
+  expect(add && idsIn(chartOn(add.edit(chart)).rows[1]?.cells)).toEqual([
     'k',
     'k',
     'k',

@@ -7,6 +7,7 @@ import { paint } from '../../src/pattern/edits/paint'
 import { setMaking, setText } from '../../src/pattern/edits/settings'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const counting = () => {
   const check = vi.fn<RowRule['check']>(() => nothing)
@@ -40,7 +41,7 @@ function askedAfter(edit: (pattern: Pattern) => Pattern): number {
 it('asks the row rules again only about rows that were worked anew', () => {
   expect(askedAfter((pattern) => setText(pattern, { title: 'Other' }))).toBe(0)
   // The painted row, and the next one, which works its purl off.
-  expect(askedAfter((pattern) => paint(pattern, 'p', 4, 3))).toBe(2)
+  expect(askedAfter((pattern) => paint(pattern, stitchOf('p'), 4, 3))).toBe(2)
 })
 
 it('asks about every row when a setting changes that rules go by', () => {

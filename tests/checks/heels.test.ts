@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
 import { newPattern, blankRow, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { RowEnd } from '../../src/loom/row'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 /**
  * Heels as the trade works them (common practice): half the pegs, a third of these turned on each
@@ -28,23 +29,26 @@ function turnsOf(low: number, heel: number, german: boolean): Turn[] {
 
 function heelOn(pegs: number, end: Exclude<RowEnd, 'on'>, low: number, back = false): Pattern {
   const german = end === 'German turn'
-  const rows: Row[] = [blankRow(pegs, 'k')]
+  const rows: Row[] = [blankRow(pegs, stitchOf('k'))]
   let start = 0
   for (const { forward, peg } of turnsOf(low, pegs / 2, german)) {
     const last = german ? peg : forward ? peg - 1 : peg + 1
     if (last < 0) {
       // Over the join of the round: on to peg 1, then a row of the last peg alone.
-      rows.push({ ...blankRow(pegs, 'k'), run: { from: 0, to: start } })
-      rows.push({ ...blankRow(pegs, 'k'), run: { from: pegs - 1, to: pegs - 1 }, end })
+      rows.push({ ...blankRow(pegs, stitchOf('k')), run: { from: 0, to: start } })
+      rows.push({ ...blankRow(pegs, stitchOf('k')), run: { from: pegs - 1, to: pegs - 1 }, end })
     } else
       rows.push({
-        ...blankRow(pegs, 'k'),
+        ...blankRow(pegs, stitchOf('k')),
         run: forward ? { from: start, to: last } : { from: last, to: start },
         end,
       })
     start = german ? (forward ? peg - 1 : peg + 1) : last
   }
-  rows.push({ ...blankRow(pegs, 'k'), run: { from: start, to: pegs - 1 } }, blankRow(pegs, 'k'))
+  rows.push(
+    { ...blankRow(pegs, stitchOf('k')), run: { from: start, to: pegs - 1 } },
+    blankRow(pegs, stitchOf('k')),
+  )
   const pattern = newPattern(pegs)
   return withChart(
     {

@@ -11,6 +11,8 @@ import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
 import { arbitraryEdit, arbitrarySmallPiece, editedPiece, type Edit } from '../edits'
 import { readCases } from './readCase'
+import { stitchOf } from '../../src/stitches/vocabulary'
+import { copyOf } from '../cells'
 
 const folder = new URL('cases/', import.meta.url)
 const cases = readdirSync(folder)
@@ -137,7 +139,7 @@ describe('a report', () => {
           work = workPattern(pattern, work)
           report = checkPattern(work, report)
           // A copy shares no row with what is remembered, so that nothing can be taken from there.
-          expect(readable(report)).toEqual(readable(checkAfresh(structuredClone(pattern))))
+          expect(readable(report)).toEqual(readable(checkAfresh(copyOf(pattern))))
         }
       }),
       { numRuns: 150 },
@@ -186,7 +188,7 @@ describe('a report', () => {
       const before = checkAfresh(pattern).findings.filter(
         ({ place }) => (place.row ?? 0) < last - 2,
       )
-      const after = idsOf(checkAfresh(paint(pattern, 'p', last, 0)).findings)
+      const after = idsOf(checkAfresh(paint(pattern, stitchOf('p'), last, 0)).findings)
       for (const { id, rule } of before)
         if (!['band-match', 'masking', 'turn-left'].includes(rule)) expect(after).toContain(id)
     }

@@ -8,6 +8,7 @@ import type { RowEnd } from '../../src/loom/row'
 import { severities, type Severity } from '../../src/checks/finding'
 import { newPattern, shapes, type Pattern, type Row, type Run } from '../../src/pattern/pattern'
 import { findStitch } from '../../src/stitches/vocabulary'
+import { cellsFrom } from '../cells'
 
 /**
  * Reads the annotated charts in cases/*.txt; how they are written stands in cases/README.txt.
@@ -167,7 +168,7 @@ function addRows(pattern: Pattern, text: string): Pattern {
   if (full.length !== columns)
     throw new Error(`Row ${first} has ${full.length} columns; the chart has ${columns}.`)
   const row = (): Row => ({
-    cells: full,
+    cells: cellsFrom(full),
     run: covers,
     heading: /back/.test(head) ? 'back' : /forward/.test(head) ? 'forward' : null,
     end: ends.find(([word]) => word.test(head))?.[1] ?? 'on',

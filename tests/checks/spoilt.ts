@@ -5,6 +5,7 @@ import { mostTurns, usualTurns, type ShortRowWish } from '../../src/pattern/gene
 import { blankRow, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { Work } from '../../src/pattern/work'
 import { turnKinds, turnsOf, workSection, type TurnIn } from '../pattern/generate/sections'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 /** A toe has the turns of a heel without its corners. */
 const spoiltShapes = ['heel', 'wedge'] as const
@@ -207,7 +208,7 @@ export const variations: Readonly<Record<string, Spoil>> = {
     const { pattern, run } = work
     const ended = run.rows[turn.index]?.row
     if (!ended) return null
-    const whole = blankRow(pattern.loom.pegs, 'k')
+    const whole = blankRow(pattern.loom.pegs, stitchOf('k'))
     const kept = chartOn(pattern).rows.slice(0, turn.index)
     const back = { ...whole, run: { from: 0, to: ended.to } }
     return {
@@ -239,7 +240,7 @@ export const variations: Readonly<Record<string, Spoil>> = {
     const { chart } = work
     const { loom } = work.pattern
     const column = (peg + loom.pegs) % loom.pegs
-    const slipped = (chart.rows[0] as Row).cells.with(column, 'sl')
+    const slipped = (chart.rows[0] as Row).cells.with(column, stitchOf('sl'))
     const rows = chart.rows.map((row, at) => (at <= index ? row : { ...row, cells: slipped }))
     // The section ends with the first row over all the pegs.
     const end = rows.findIndex(({ run }, at) => at > index && run === null)

@@ -10,6 +10,7 @@ import { writeWords } from '../../src/words/write'
 import { answer } from '../../src/cli/answer'
 import { pegwright, seed, workFolder } from './call'
 import { parsed, severalFiles } from './schema'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const folder = workFolder()
 
@@ -21,7 +22,7 @@ function open(name: string): Pattern {
 
 const cuff = open('lamp-room-cuff')
 /** One decrease too many in its first round. */
-const wrong = paint(cuff, 'k2tog', 0, 0)
+const wrong = paint(cuff, stitchOf('k2tog'), 0, 0)
 const wordsOf = (pattern: Pattern): string =>
   writeWords(workPattern(pattern), 'us')
     .lines.map(({ text }) => text)

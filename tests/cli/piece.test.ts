@@ -16,6 +16,7 @@ import { plainText } from '../../src/words/text'
 import { ferryMitt, keeperSock, withPiece, withSteps } from '../words/piece/pieces'
 import { pegwright, seed, workFolder } from './call'
 import { oneFile, severalSections } from './schema'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const folder = workFolder()
 let files = 0
@@ -23,7 +24,7 @@ const put = (pattern: Pattern): string => folder.put(`piece-${++files}.json`, wr
 
 const mitt = ferryMitt()
 /** One decrease too many in the first round of the plait. */
-const spoilt = onChart(paint(onChart(mitt, 'Plait'), 'k2tog', 0, 0), 'Cuff')
+const spoilt = onChart(paint(onChart(mitt, 'Plait'), stitchOf('k2tog'), 0, 0), 'Cuff')
 
 describe('write', () => {
   it('prints the words of the whole piece', async () => {

@@ -8,12 +8,16 @@ import type { Item, Scene } from '../../src/drawing/scene'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { traditions } from '../../src/stitches/sign'
+import { cellsFrom } from '../cells'
 
 const pieceOf = (cells: readonly string[], more: Partial<Pattern> = {}): Pattern => {
   const made = newPattern(cells.length, 1)
   return withChart(
     { ...made, ...more },
-    { columns: cells.length, rows: [{ cells, run: null, heading: null, end: 'on' }] },
+    {
+      columns: cells.length,
+      rows: [{ cells: cellsFrom(cells), run: null, heading: null, end: 'on' }],
+    },
   )
 }
 const ink = (items: readonly Item[] = []): string =>

@@ -4,13 +4,14 @@ import type { Direction } from '../../src/loom/direction'
 import type { RowEnd } from '../../src/loom/row'
 import { newPattern, type Pattern, type Row, type Run } from '../../src/pattern/pattern'
 import { stitchOf } from '../../src/stitches/vocabulary'
+import { cellsFrom } from '../cells'
 
 /** Cells from stitch ids, each in as many columns as it has. */
 export const cells = (ids: readonly string[]): string[] =>
   ids.flatMap((id) => [id, ...Array.from({ length: stitchOf(id).width - 1 }, () => '')])
 
 export const row = (ids: readonly string[], run: Run | null = null, end: RowEnd = 'on'): Row => ({
-  cells: cells(ids),
+  cells: cellsFrom(cells(ids)),
   run,
   heading: null,
   end,
@@ -83,7 +84,7 @@ export const withDirection = (pattern: Pattern, direction: Direction): Pattern =
 /** One row of the chart with another stitch in one column. */
 export function withCell(pattern: Pattern, row: number, column: number, stitch: string): Pattern {
   const rows = chartOn(pattern).rows.map((old, index) =>
-    index === row ? { ...old, cells: old.cells.with(column, stitch) } : old,
+    index === row ? { ...old, cells: old.cells.with(column, stitchOf(stitch)) } : old,
   )
   return withChart(pattern, { rows })
 }

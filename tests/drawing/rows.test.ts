@@ -11,6 +11,8 @@ import { workPattern, type Work } from '../../src/pattern/work'
 import { editedPiece } from '../edits'
 import { arbitraryPiece } from './arbitrary'
 import { ribCuff, row, turnedHeel, withCell } from './pieces'
+import { stitchOf } from '../../src/stitches/vocabulary'
+import { copyOf } from '../cells'
 
 const rowsOf = ({ layers }: Scene): Layer[] => layers.filter(({ key }) => key.startsWith('row-'))
 const draw = { flat: flatChart, ring: ringChart }
@@ -30,9 +32,6 @@ const pathOf = (items: readonly Item[] | undefined, ink: Item['ink']): string =>
     .flatMap((item) => (item.kind === 'path' && item.ink === ink ? [item.d] : []))
     .join('')
 const dots = (d: string): number => d.split('Z').length - 1
-
-/** The same document with nothing shared, so that nothing kept from before can be used. */
-const copyOf = (pattern: Pattern): Pattern => structuredClone(pattern)
 
 describe.each(['flat', 'ring'] as const)('an edit of one row (%s)', (kind) => {
   const before = workPattern(ribCuff())
@@ -162,7 +161,7 @@ describe('what a row shows', () => {
       {
         ...pattern,
         loom: { ...pattern.loom, pegs: columns },
-        style: { ...pattern.style, background },
+        style: { ...pattern.style, background: stitchOf(background) },
       },
       { columns, repeat: null, bands: [], rows: [row(ids)] },
     )
@@ -180,7 +179,7 @@ describe('what a row shows', () => {
   })
 
   it('draws a sign for each peg of the loom, or each column of the chart', () => {
-    const purls = chartOn(ribCuff()).rows[0]?.cells.filter((id) => id === 'p').length ?? 0
+    const purls = chartOn(ribCuff()).rows[0]?.cells.filter((cell) => cell?.id === 'p').length ?? 0
     const work = workPattern(ribCuff())
     const solid = (scene: Scene) => dots(pathOf(rowsOf(scene)[0]?.items, 'solid'))
     expect(solid(flatChart(work))).toBe(purls)

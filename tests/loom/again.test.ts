@@ -8,9 +8,10 @@ import { deleteRows, insertRows } from '../../src/pattern/edits/rows'
 import { setRun } from '../../src/pattern/edits/turning'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern, type Work } from '../../src/pattern/work'
-import { standardVocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary, stitchOf } from '../../src/stitches/vocabulary'
 import { arbitraryOneChart } from '../arbitraries'
 import { arbitraryBalancedCells, arbitrarySteadyCells, piece } from './pieces'
+import { copyOf } from '../cells'
 
 const arbitraryEdit = fc.oneof(
   {
@@ -18,9 +19,9 @@ const arbitraryEdit = fc.oneof(
     arbitrary: fc
       .tuple(fc.constantFrom(...standardVocabulary.stitches), fc.nat(99), fc.nat(99))
       .map(
-        ([{ id }, row, column]) =>
+        ([stitch, row, column]) =>
           (p: Pattern) =>
-            paint(p, id, row % chartOn(p).rows.length, column % chartOn(p).columns),
+            paint(p, stitch, row % chartOn(p).rows.length, column % chartOn(p).columns),
       ),
   },
   fc.nat(99).map((row) => (p: Pattern) => insertRows(p, row % chartOn(p).rows.length)),
@@ -61,7 +62,7 @@ describe('working a piece again after an edit', () => {
         for (const edit of edits) {
           pattern = edit(pattern)
           work = workPattern(pattern, work)
-          const afresh = workPattern(structuredClone(pattern))
+          const afresh = workPattern(copyOf(pattern))
           expect(work.run.rows.length).toBe(afresh.run.rows.length)
           afresh.run.rows.forEach((run, index) => {
             const again = work.run.rows[index]
@@ -88,7 +89,7 @@ describe('working a piece again after an edit', () => {
           const pattern = piece(rows)
           const row = at % rows.length
           const work = workPattern(pattern)
-          const after = workPattern(paint(pattern, 'ew', row, column), work)
+          const after = workPattern(paint(pattern, stitchOf('ew'), row, column), work)
           for (let index = 0; index < row; index++)
             expect(after.run.rows[index]).toBe(work.run.rows[index])
         },
@@ -100,7 +101,7 @@ describe('working a piece again after an edit', () => {
     const rows = Array.from({ length: 50 }, () => Array.from({ length: 20 }, () => 'k'))
     const pattern = piece(rows)
     const work = workPattern(pattern)
-    const after = workPattern(paint(pattern, 'p', 10, 5), work)
+    const after = workPattern(paint(pattern, stitchOf('p'), 10, 5), work)
     // The purl bump is worked off by the row after it, which leaves the loom as it was.
     expect(after.run.worked).toBe(2)
     expect(after.run.rows[12]).toBe(work.run.rows[12])

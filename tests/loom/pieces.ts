@@ -11,8 +11,9 @@ import {
 } from '../../src/pattern/pattern'
 import { crosses } from '../../src/stitches/crosses'
 import { workPattern } from '../../src/pattern/work'
-import { standardVocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary, stitchOf } from '../../src/stitches/vocabulary'
 import { cellsOf } from '../arbitraries'
+import { cellsFrom } from '../cells'
 
 /** A piece of whole rows on its loom. */
 export function piece(
@@ -28,7 +29,7 @@ export function piece(
       loom: { ...pattern.loom, ...loom, pegs },
       making: { ...pattern.making, ...making },
     },
-    { rows: rows.map((cells) => ({ ...blankRow(pegs, 'k'), cells })) },
+    { rows: rows.map((ids) => ({ ...blankRow(pegs, stitchOf('k')), cells: cellsFrom(ids) })) },
   )
 }
 

@@ -13,6 +13,7 @@ import { sizeOf } from '../../src/pattern/size'
 import { totalsOf } from '../../src/pattern/totals'
 import { workPattern } from '../../src/pattern/work'
 import { plainRows, workPiece } from '../../src/pattern/workPiece'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const chart = (times: number): Step => ({ kind: 'chart', chart: 'Chart', times })
@@ -78,7 +79,7 @@ describe('a piece', () => {
   )
 
   test.each([1e9, Infinity])('works %d plain rows up to its limit', (rows) => {
-    const plain: Step = { kind: 'plain', stitch: 'k', amount: { rows } }
+    const plain: Step = { kind: 'plain', stitch: stitchOf('k'), amount: { rows } }
     const work = workPiece(withSteps(newPattern(4, 1), castOn, plain))
     expect(work.rows).toBe(most)
     expect(work.steps[1]?.leftOut).toBeLessThanOrEqual(1e6)

@@ -9,9 +9,10 @@ import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import type { BindOff } from '../../src/loom/move'
 import type { Step } from '../../src/pattern/piece'
 import { workPiece } from '../../src/pattern/workPiece'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
-const plain = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+const plain = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
 
 /** A tube with a toe of the usual kind on its pegs, closed in a way that joins two halves. */
 function withToe(pegs: number, how: BindOff, turn: 'German turn' | 'wrap', ...after: Step[]) {

@@ -3,13 +3,14 @@ import { expect, test } from 'vitest'
 import { paint } from '../../src/pattern/edits/paint'
 import { add, begin, look, redo, undo, type History } from '../../src/pattern/history'
 import { newPattern } from '../../src/pattern/pattern'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const spot = { row: 0, peg: 0 }
 const start = begin(newPattern(8, 2))
 
 const purl = (history: History, column: number, gesture: string | null = null): History =>
   add(history, {
-    pattern: paint(history.present.pattern, 'p', 0, column),
+    pattern: paint(history.present.pattern, stitchOf('p'), 0, column),
     on: history.present.on,
     label: `Purl ${column}`,
     spot,

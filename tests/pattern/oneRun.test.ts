@@ -11,10 +11,11 @@ import { chartsInOrder, onChart, chartOn } from '../../src/pattern/charts'
 import { firstStepOf, workPattern } from '../../src/pattern/work'
 import { workPiece } from '../../src/pattern/workPiece'
 import { patternOf } from './edits/chart-text'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const gather: Step = { kind: 'bind off', how: 'gather', pegs: null }
-const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+const knit = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
 const chart = (name = 'Chart', times = 1): Step => ({ kind: 'chart', chart: name, times })
 
 const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({

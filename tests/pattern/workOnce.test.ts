@@ -5,6 +5,7 @@ import { workPattern } from '../../src/pattern/work'
 import { workOnce, workPieceOnce } from '../../src/pattern/workOnce'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const rowsOf = ({ steps }: PieceWork) =>
   steps.map(({ rows, edge, after }) => [rows?.rows, edge, after])
@@ -31,7 +32,7 @@ test.each(starters)(
     workOnce(pattern)
     const { loom, making } = pattern
     const versions = [
-      paint(pattern, 'p', 0, 0),
+      paint(pattern, stitchOf('p'), 0, 0),
       { ...pattern, loom: { ...loom, pegs: loom.pegs - 2 } },
       { ...pattern, making: { ...making, knit: 'flat' as const } },
     ]

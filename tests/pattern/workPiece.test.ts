@@ -13,6 +13,7 @@ import type { Step } from '../../src/pattern/piece'
 import { totalsOf } from '../../src/pattern/totals'
 import { loopsLeft, workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { arbitraryPattern, arbitraryStep } from '../arbitraries'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const withSteps = (pattern: Pattern, steps: readonly Step[]): Pattern => ({
   ...pattern,
@@ -48,7 +49,7 @@ test.each(bindOffs)('bound off by %s: no loop is left, on any loom', (how) => {
 
 describe('bound off from where the yarn is', () => {
   const all: Step = { kind: 'bind off', how: 'basic', pegs: null }
-  const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const knit = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
   const on = (from: number, to: number): Step => ({
     kind: 'pegs',
     run: { from, to },
@@ -124,7 +125,7 @@ describe('bound off from where the yarn is', () => {
 
 test('plain rows to a length go through the gauge', () => {
   const pattern = setGauge(newPattern(36), { stitches: 25, rows: 35 })
-  const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 120 } }
+  const foot: Step = { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 120 } }
   const work = workPiece(addStep(pattern, 2, foot))
   expect(work.steps[2]?.rows?.rows.length).toBe(42)
   expect(work.rows).toBe(12 + 42)
@@ -154,9 +155,9 @@ describe('pegs in work', () => {
   const opening = withSteps(newPattern(20, 2), [
     { kind: 'cast on', how: 'e-wrap', pegs: null },
     { kind: 'pegs', run: null, toAndFro: true },
-    { kind: 'plain', stitch: 'k', amount: { rows: 6 } },
+    { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 6 } },
     { kind: 'pegs', run: null, toAndFro: false },
-    { kind: 'plain', stitch: 'k', amount: { rows: 3 } },
+    { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 3 } },
   ])
 
   test('to and fro on a ring leaves an opening at its join, and the round goes on from there', () => {
@@ -177,7 +178,7 @@ describe('pegs in work', () => {
       withSteps(newPattern(20, 2), [
         { kind: 'cast on', how: 'e-wrap', pegs: null },
         { kind: 'pegs', run: { from: 0, to: 9 }, toAndFro: true },
-        { kind: 'plain', stitch: 'p', amount: { rows: 4 } },
+        { kind: 'plain', stitch: stitchOf('p'), amount: { rows: 4 } },
         { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 9 } },
       ]),
     )
@@ -212,7 +213,7 @@ describe('any piece at all', () => {
   })
 
   test('rows that stood on some pegs are laid anew where they come to stand on all', () => {
-    const knit = { kind: 'plain', stitch: 'k', amount: { rows: 3 } } as const
+    const knit = { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 3 } } as const
     const one = { kind: 'pegs', run: { from: 7, to: 7 }, toAndFro: false } as const
     const plain = newPattern(13, 1)
     const first = { ...plain, steps: [one, knit, knit] }
@@ -243,7 +244,7 @@ describe('totals', () => {
       // Each peg is knitted; 35 times a loop is moved, lifted over and moved back; one is let go.
       [0, 36 + 3 * 35 + 1],
     ])
-    expect([...whole.stitches]).toEqual([['k', 360]])
+    expect([...whole.stitches]).toEqual([[stitchOf('k'), 360]])
   })
 
   test('steps that name pegs beyond a loom that was made smaller are counted on its last peg', () => {
@@ -259,8 +260,9 @@ describe('totals', () => {
   test('moves of a cross counted by hand: carrying and turning the yarn are none', () => {
     const plain = newPattern(12, 1)
     const movesOf = (crossing: 'knit then move' | 'move then knit', id: string) =>
-      totalsOf(workPiece({ ...paint(plain, id, 0, 4), making: { ...plain.making, crossing } }))
-        .steps[1]?.moves
+      totalsOf(
+        workPiece({ ...paint(plain, stitchOf(id), 0, 4), making: { ...plain.making, crossing } }),
+      ).steps[1]?.moves
     // One loop goes to the spare needle, one to the other peg, the first back to its place; both are knitted.
     for (const id of ['1/1 LC', '1/1 RC']) {
       expect(movesOf('move then knit', id)).toBe(10 + 3 + 2)
@@ -291,7 +293,7 @@ describe('totals', () => {
   ] as const)('%s takes as much more yarn as all of its loops lean', (id, front, back) => {
     const yarn = (p: Pattern) => totalsOf(workPiece(p)).steps[1]?.yarn ?? 0
     const plain = setGauge(newPattern(36, 1), { stitches: 20, rows: 25 })
-    const more = yarn(paint(plain, id, 0, 8)) - yarn(plain)
+    const more = yarn(paint(plain, stitchOf(id), 0, 8)) - yarn(plain)
     // Stitches of 5 x 4 mm: each group goes over the other, and both legs of a loop lean (Pythagoras).
     const leg = (pegs: number) => Math.hypot(5 * pegs, 4) - 4
     expect(more).toBeCloseTo(2 * (front * leg(back) + back * leg(front)))

@@ -11,6 +11,7 @@ import { readFile, writeFile } from '../../src/shelf/format'
 import { cellsOf } from '../arbitraries'
 import { castOnOf, copiesOf, judge, readExamples, stitchesOf, type Example } from './examples'
 import { expand, makesOf, takesOf } from './notation'
+import { cellsFrom } from '../cells'
 
 const examples = readExamples(new URL('data/worked-examples.json', import.meta.url))
 const named = (list: readonly Example[]) =>
@@ -94,7 +95,11 @@ function chartOf(example: Example): Pattern | null {
       repeat: { from: edge, to: edge + multiple - 1 },
       bands: [],
       rows: rows.map(({ canonical = '' }) => ({
-        cells: [...plain(edge), ...expand(canonical).flatMap(cellsOf), ...plain(plus - edge)],
+        cells: cellsFrom([
+          ...plain(edge),
+          ...expand(canonical).flatMap(cellsOf),
+          ...plain(plus - edge),
+        ]),
         run: null,
         heading: null,
         end: 'on' as const,

@@ -5,8 +5,9 @@ import { describe, expect, test } from 'vitest'
 import { setWords } from '../../src/pattern/edits/words'
 import { limits, newPattern, type Pattern } from '../../src/pattern/pattern'
 import { fileName, readFile, writeFile } from '../../src/shelf/format'
-import { standardVocabulary } from '../../src/stitches/vocabulary'
+import { standardVocabulary, stitchOf } from '../../src/stitches/vocabulary'
 import { arbitraryPattern, cellsOf } from '../arbitraries'
+import { cellsFrom } from '../cells'
 
 const otherFile = 'This is not a Pegwright file. Choose a file that was saved in Pegwright.'
 const messageOf = (text: string): string => {
@@ -64,7 +65,7 @@ describe('round trip', () => {
 
   test('the largest chart: 400 columns, 600 rows', () => {
     const cells = standardVocabulary.stitches.flatMap(cellsOf).slice(0, 399)
-    const row = { cells: [...cells, 'k'], run: null, heading: null, end: 'on' as const }
+    const row = { cells: cellsFrom([...cells, 'k']), run: null, heading: null, end: 'on' as const }
     const pattern = newPattern(400, 600)
     const large = withChart(pattern, { rows: chartOn(pattern).rows.map(() => row) })
     expect(readFile(writeFile(large))).toStrictEqual({ ok: true, pattern: large })
@@ -73,7 +74,7 @@ describe('round trip', () => {
   test('one row changes one line', () => {
     const before = newPattern(36, 12)
     const rows = chartOn(before).rows.map((row, index) =>
-      index === 4 ? { ...row, cells: row.cells.with(7, 'p') } : row,
+      index === 4 ? { ...row, cells: row.cells.with(7, stitchOf('p')) } : row,
     )
     const lines = written.split('\n')
     const after = writeFile(withChart(before, { rows })).split('\n')

@@ -11,6 +11,7 @@ import { workPiece } from '../../src/pattern/workPiece'
 import { writeWords } from '../../src/words/write'
 import { readFile, writeFile } from '../../src/shelf/format'
 import { arbitraryPattern } from '../arbitraries'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 type Node = Record<string, unknown>
 
@@ -37,8 +38,8 @@ function fullFile(): Node {
       steps: [
         { kind: 'cast on', how: 'e-wrap', pegs: { from: 0, to: 35 } },
         { kind: 'chart', chart: 'Heel', times: 2 },
-        { kind: 'plain', stitch: 'k', amount: { rows: 4 } },
-        { kind: 'plain', stitch: 'k', amount: { mm: 40 } },
+        { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 4 } },
+        { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 40 } },
         { kind: 'note', text: 'Weave in the end.' },
         { kind: 'pegs', run: { from: 0, to: 17 }, toAndFro: true },
         { kind: 'bind off', how: 'basic', pegs: { from: 0, to: 35 } },
@@ -50,7 +51,10 @@ function fullFile(): Node {
     {
       repeat: { from: 0, to: 3 },
       bands: [{ from: 1, to: 2, times: 3 }],
-      rows: [{ ...blankRow(36, 'k'), run: { from: 2, to: 30 } }, ...chartOn(pattern).rows.slice(1)],
+      rows: [
+        { ...blankRow(36, stitchOf('k')), run: { from: 2, to: 30 } },
+        ...chartOn(pattern).rows.slice(1),
+      ],
     },
   )
   return JSON.parse(writeFile(full)) as Node

@@ -20,6 +20,7 @@ import { centimetres, inCentimetres } from '../../src/pattern/size'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 import { allText, layOut } from '../booklet/read'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 function starter(id: string): Pattern {
   const found = starterCharts.find((chart) => chart.id === id)
@@ -205,7 +206,9 @@ describe('the socks', () => {
       ['Toe', { ...heel, shape: 'toe' }],
     ] as const)
       expect(findChart(socks, name)?.chart).toEqual(
-        unwrap(shortRowChart(socks.loom, wish, 'k', textureBefore(socks, at(name))?.rounds)),
+        unwrap(
+          shortRowChart(socks.loom, wish, stitchOf('k'), textureBefore(socks, at(name))?.rounds),
+        ),
       )
   })
 

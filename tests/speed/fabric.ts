@@ -5,6 +5,7 @@ import { habitsOf } from '../../src/pattern/habits'
 import { workPattern, type Work } from '../../src/pattern/work'
 import { against, measureSteps, show, table } from './measure'
 import { texturedPiece } from './pieces'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const pegs = 96
 const rows = 120
@@ -43,7 +44,7 @@ const numbersIn = ({ scene }: FabricDrawing): readonly number[] =>
 export function benchFabric(): void {
   const piece = texturedPiece(pegs, rows)
   const work = workPattern(piece)
-  const edited = workPattern(paint(piece, 'p', 60, 1), work)
+  const edited = workPattern(paint(piece, stitchOf('p'), 60, 1), work)
   const yarn = draw(work, {})
   const numbers = numbersIn(yarn)
   const figures = measureSteps(

@@ -9,6 +9,7 @@ import { totalsOf } from '../../src/pattern/totals'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { against, measureSteps, show, table } from './measure'
 import { texturedPiece } from './pieces'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const pegs = 60
 const rounds = 200
@@ -32,7 +33,11 @@ function sock(seed: number): Pattern {
       { kind: 'chart', chart: namedOn(pattern).name, times: 4 },
       { kind: 'chart', chart: 'Heel', times: 1 },
       // Other lengths each time, so that no answer of an earlier call can be used again.
-      { kind: 'plain', stitch: 'k', amount: { rows: rounds - 80 - 2 * heelRows + (seed % 2) } },
+      {
+        kind: 'plain',
+        stitch: stitchOf('k'),
+        amount: { rows: rounds - 80 - 2 * heelRows + (seed % 2) },
+      },
       { kind: 'chart', chart: 'Heel', times: 1 },
       { kind: 'bind off', how: 'graft', pegs: null },
     ],

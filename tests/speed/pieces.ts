@@ -2,6 +2,8 @@ import { chartOn } from '../../src/pattern/charts'
 import { paint } from '../../src/pattern/edits/paint'
 import { withChart } from '../../src/pattern/edits/chart'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
+import { cellsFrom } from '../cells'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 /** A textured piece without a repeat: ribs, seed stitch and a cross every tenth row. */
 export function texturedPiece(pegs: number, rows: number): Pattern {
@@ -18,7 +20,7 @@ export function texturedPiece(pegs: number, rows: number): Pattern {
   }
   return withChart(newPattern(pegs, rows), {
     rows: Array.from({ length: rows }, (_, row) => ({
-      cells: cells(row),
+      cells: cellsFrom(cells(row)),
       run: null,
       heading: null,
       end: 'on' as const,
@@ -33,8 +35,8 @@ export function* editedVersions(piece: Pattern): Generator<Pattern, never> {
   for (let i = 0; ; i++) {
     const row = (2 + i * 10) % rows.length
     const column = (i * 7) % columns
-    const next = chartOn(version).rows[row]?.cells[column] === 'p' ? 'k' : 'p'
-    const edited = paint(version, next, row, column)
+    const next = chartOn(version).rows[row]?.cells[column]?.id === 'p' ? 'k' : 'p'
+    const edited = paint(version, stitchOf(next), row, column)
     if (edited !== version) yield (version = edited)
   }
 }

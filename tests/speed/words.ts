@@ -10,6 +10,7 @@ import { writeWords } from '../../src/words/write'
 import { against, measureSteps, show, table } from './measure'
 import { texturedPiece } from './pieces'
 import { termOf } from '../../src/languages/languages'
+import { stitchOf } from '../../src/stitches/vocabulary'
 
 const [pegs, rounds] = [200, 500]
 const calls = 40
@@ -40,7 +41,7 @@ function variedPiece(): Pattern {
   const rows = chartOn(piece).rows.map((row, index) => {
     const cells = [...row.cells]
     for (let bit = 0; bit < bits; bit++)
-      cells[pegs - 1 - 2 * bit] = (index >> bit) % 2 === 1 ? 'p' : 'k'
+      cells[pegs - 1 - 2 * bit] = (index >> bit) % 2 === 1 ? stitchOf('p') : stitchOf('k')
     return { ...row, cells }
   })
   return withChart(piece, { rows })

@@ -10,6 +10,7 @@ import { crossings, rowEnds, transfers } from '../../src/loom/row'
 import { newPattern, type Band, type Pattern, type Row } from '../../src/pattern/pattern'
 import { findStitch } from '../../src/stitches/vocabulary'
 import { termSets } from '../../src/languages/terms'
+import { cellsFrom } from '../cells'
 
 export interface Case {
   readonly name: string
@@ -109,7 +110,7 @@ function readRow(key: string, value: string): Row {
   const heading = headings.find((one) => new RegExp(`\\b${one}\\b`).test(key)) ?? null
   const end = rowEnds.find((one) => one !== 'on' && key.endsWith(`, ${one}`)) ?? 'on'
   const run = from && to ? { from: Number(from) - 1, to: Number(to) - 1 } : null
-  return { cells: readCells(value), run, heading, end }
+  return { cells: cellsFrom(readCells(value)), run, heading, end }
 }
 
 /** "k*2, (p, 2/2 LC)*3": stitch ids in column order, with how often, and groups of them. */

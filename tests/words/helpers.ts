@@ -5,10 +5,11 @@ import type { Terms } from '../../src/languages/terms'
 import { writeRow } from '../../src/words/sentence'
 import { writeWords } from '../../src/words/write'
 import { readCells } from './cases'
+import { cellsFrom } from '../cells'
 
 /** A row of cells: an array, or "k*2, p*2" as in the case files. */
 export const rowOf = (cells: string | readonly string[], more: Partial<Row> = {}): Row => ({
-  cells: typeof cells === 'string' ? readCells(cells) : cells,
+  cells: cellsFrom(typeof cells === 'string' ? readCells(cells) : cells),
   run: null,
   heading: null,
   end: 'on',

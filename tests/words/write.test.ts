@@ -17,6 +17,7 @@ import { writeWords } from '../../src/words/write'
 import { arbitraryOneChart } from '../arbitraries'
 import { editedPiece } from '../edits'
 import { linesOf, pieceOf, rowOf } from './helpers'
+import { copyOf } from '../cells'
 
 const rib = '(k*2, p*2)*6'
 const twelve = () => {
@@ -58,7 +59,7 @@ describe('the lines of a chart', () => {
           work = workPattern(edit(work.pattern), work)
           words = writeWords(work, terms, words)
           // A copy shares no row with what is remembered, so that nothing can be taken from there.
-          const fresh = writeWords(workPattern(structuredClone(work.pattern)), terms)
+          const fresh = writeWords(workPattern(copyOf(work.pattern)), terms)
           expect(words.lines).toEqual(fresh.lines)
           expect(words.starts).toEqual(fresh.starts)
         }
@@ -79,7 +80,7 @@ describe('the lines of a chart', () => {
         for (const [at, row] of changes) {
           work = workPattern(withRow(work.pattern, at % list.length, row), work)
           words = writeWords(work, 'us', words)
-          const fresh = writeWords(workPattern(structuredClone(work.pattern)), 'us')
+          const fresh = writeWords(workPattern(copyOf(work.pattern)), 'us')
           expect(words.lines).toEqual(fresh.lines)
         }
       }),
@@ -229,7 +230,7 @@ describe('the whole text', () => {
   it('of a section of a larger piece says nothing of its edges', () => {
     const pattern = addStep(pieceOf([rowOf(rib)]), 1, {
       kind: 'plain',
-      stitch: 'k',
+      stitch: stitchOf('k'),
       amount: { rows: 3 },
     })
     expect(plainText(workPattern(pattern))).not.toMatch(/Cast on|Bind off/)

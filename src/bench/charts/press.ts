@@ -1,6 +1,5 @@
 import { landing, paint } from '../../pattern/edits/paint'
 import type { Spot } from '../../pattern/history'
-import { stitchOf } from '../../stitches/vocabulary'
 import type { Geometry } from '../../drawing/geometry'
 import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
 import { applyToStitches } from '../commands/lost'
@@ -37,7 +36,7 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
   }
 
   const paintAt = (spot: Spot): void => {
-    const stitch = stitchOf(bench.stitch)
+    const { stitch } = bench
     const { width } = stitch
     const first = start as Spot
     const peg = first.peg + Math.floor((spot.peg - first.peg) / width) * width

@@ -7,7 +7,6 @@ import { setRun } from '../../pattern/edits/turning'
 import { limits, type Pattern, type Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import { placedAt } from '../../pattern/row'
-import { stitchOf } from '../../stitches/vocabulary'
 import type { Bench } from '../state/bench.svelte'
 import { rowNoun } from '../state/row-name'
 import { editing, type Command } from './command'
@@ -27,7 +26,7 @@ export const columnAt = (bench: Bench): number => bench.work.layout.columnOf[ben
 /** Fill what is marked with the stitch in hand. */
 function paintMarked(bench: Bench): void {
   const { rows, columns } = bench.marked
-  const { abbr } = termOf(stitchOf(bench.stitch), bench.pattern.style.terms)
+  const { abbr } = termOf(bench.stitch, bench.pattern.style.terms)
   const before = bench.pattern
   const fill = (p: Pattern) => paintAll(p, bench.stitch, rows, columns)
   if (applyToStitches(bench, `Fill with ${abbr}`, fill)) return
@@ -47,7 +46,7 @@ export function paintHere(bench: Bench, gesture: string | null = null): void {
   if (where.can)
     applyToStitches(
       bench,
-      `Paint ${termOf(stitchOf(bench.stitch), bench.pattern.style.terms).abbr}`,
+      `Paint ${termOf(bench.stitch, bench.pattern.style.terms).abbr}`,
       (pattern) => paint(pattern, bench.stitch, row, column),
       gesture,
     )
@@ -67,7 +66,7 @@ export function pickUpHere(bench: Bench): void {
   const row = bench.chart.rows[bench.spot.row]
   const item = row && placedAt(row, columnAt(bench))
   if (!item) return
-  bench.stitch = item.stitch.id
+  bench.stitch = item.stitch
   bench.hand = 'paint'
   bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }

@@ -40,7 +40,7 @@ export function chartKey(bench: Bench, event: KeyboardEvent): void {
   const item = trayItems(bench.pattern, bench.stitch).find((entry) => entry.key === key)
   if (!item) return
   event.preventDefault()
-  bench.stitch = item.stitch.id
+  bench.stitch = item.stitch
   bench.hand = 'paint'
   bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }

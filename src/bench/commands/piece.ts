@@ -63,7 +63,7 @@ export function newStep({ pattern, piece, on }: Bench, kind: StepKind, at: numbe
     case 'chart':
       return { kind, chart: on, times: 1 }
     case 'plain':
-      return { kind, stitch: 'k', amount: { rows: 10 } }
+      return { kind, stitch: pattern.vocabulary.withRole('knit'), amount: { rows: 10 } }
     case 'pegs': {
       // It goes on as the work before it: nothing turns before someone says so.
       const before = piece.work.steps[at - 1]

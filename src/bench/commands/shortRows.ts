@@ -19,15 +19,16 @@ export function roomForRowsHere({ chart }: Bench, count: number): string | null 
 /** Put a heel, toe or wedge in after the current row, and go to its first row. */
 export function putShortRowsHere(bench: Bench, thing: string, wish: ShortRowWish): void {
   const { chart } = bench
-  const { loom } = bench.pattern
-  const made = makeShortRows(loom, wish, 'k', chart.columns)
+  const { loom, vocabulary } = bench.pattern
+  const knit = vocabulary.withRole('knit')
+  const made = makeShortRows(loom, wish, knit, chart.columns)
   const reason = made.ok ? roomForRowsHere(bench, made.rows.length) : made.message
   if (reason) {
     bench.say(reason)
     return
   }
   const at = bench.spot.row + 1
-  const put = putShortRows(bench.pattern, at, wish)
+  const put = putShortRows(bench.pattern, at, wish, knit)
   if (!put.ok || !bench.apply(`Add a ${thing.toLowerCase()}`, () => put.pattern)) return
   bench.goTo({ row: at, peg: 0 })
   bench.say(`The ${thing.toLowerCase()} is added after row ${at}.`)
@@ -37,7 +38,8 @@ export function putShortRowsHere(bench: Bench, thing: string, wish: ShortRowWish
 export function addShortRows(bench: Bench, thing: string, wish: ShortRowWish): void {
   const at = placeForStep(bench)
   const before = textureBefore(bench.pattern, at)
-  const made = shortRowChart(bench.pattern.loom, wish, 'k', before?.rounds)
+  const { loom, vocabulary } = bench.pattern
+  const made = shortRowChart(loom, wish, vocabulary.withRole('knit'), before?.rounds)
   if (!made.ok) bench.say(made.message)
   else if (wish.shape === 'toe') addToe(bench, thing, made.chart, at)
   else putChart(bench, thing, made.chart, true)

@@ -2,7 +2,6 @@ import type { Chart } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
 import type { Terms } from '../../languages/terms'
 import type { Stitch } from '../../stitches/stitch'
-import { stitchOf } from '../../stitches/vocabulary'
 import type { Side } from './sides'
 import { termOf } from '../../languages/languages'
 
@@ -16,12 +15,14 @@ export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly st
   const inPlace = sides.every(isMirroredInPlace)
   for (const { now, then } of sides)
     now.work.chart.rows.forEach((row, index) => {
-      const opposite = idsByEnd(then.work.chart, index, inPlace)
+      const opposite = stitchesByEnd(then.work.chart, index, inPlace)
       for (const { stitch, column, columns } of placed(row)) {
         const other = opposite.get(column + columns)
-        if (other !== stitch.mirror || other === stitch.id) continue
+        if (!other || other.id !== stitch.mirror || other === stitch) continue
         const named = nameOf(stitch, terms)
-        const swap = swaps.get(named.one) ?? { ...pairOf(stitch, terms), count: 0 }
+        const { rank, many: from } = named
+        const pair = { from, to: nameOf(other, terms).many, rank }
+        const swap = swaps.get(named.one) ?? { ...pair, count: 0 }
         swaps.set(named.one, { ...swap, count: swap.count + 1 })
       }
     })
@@ -37,20 +38,22 @@ const isMirroredInPlace = ({ now, then }: Side): boolean =>
   now.pattern.loom.direction !== then.pattern.loom.direction &&
   now.work.chart.rows.every(({ cells }, row) => {
     const others = then.work.chart.rows[row]?.cells
-    return cells.every((cell, at) => others?.[at] === (cell && stitchOf(cell).mirror))
+    return cells.every(
+      (cell, at) => others?.[at] === (cell && now.pattern.vocabulary.mirrorOf(cell)),
+    )
   })
 
 /**
- * Stitch ids of a row by the column after their last one, counted from the other edge unless they
+ * The stitches of a row by the column after their last one, counted from the other edge unless they
  * are mirrored in place.
  */
-function idsByEnd(chart: Chart, row: number, inPlace: boolean): ReadonlyMap<number, string> {
+function stitchesByEnd(chart: Chart, row: number, inPlace: boolean): ReadonlyMap<number, Stitch> {
   const cells = chart.rows[row]
   return new Map(
     cells
       ? placed(cells).map(({ stitch, column, columns }) => [
           inPlace ? column + columns : chart.columns - column,
-          stitch.id,
+          stitch,
         ])
       : [],
   )
@@ -61,11 +64,6 @@ function nameOf(stitch: Stitch, terms: Terms) {
   return cross
     ? { one: `${cross.lean} cross`, many: `${cross.lean} crosses`, rank: 0 }
     : { one: termOf(stitch, terms).abbr, many: termOf(stitch, terms).abbr, rank: 1 }
-}
-
-function pairOf(stitch: Stitch, terms: Terms) {
-  const { many, rank } = nameOf(stitch, terms)
-  return { from: many, to: nameOf(stitchOf(stitch.mirror), terms).many, rank }
 }
 
 const oneOf = (many: string): string =>

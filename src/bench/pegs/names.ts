@@ -3,7 +3,6 @@ import type { Step } from '../../pattern/piece'
 import type { Stretch } from '../../pattern/stretches'
 import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
-import { stitchOf } from '../../stitches/vocabulary'
 import { languages, termOf } from '../../languages/languages'
 import { upperFirst } from '../../languages/english/forms'
 
@@ -29,7 +28,7 @@ function stepName(step: Step, terms: Terms): string {
     case 'chart':
       return step.times > 1 ? `${step.chart}, ${step.times} times` : step.chart
     case 'plain':
-      return `Plain: ${termOf(stitchOf(step.stitch), terms).name}`
+      return `Plain: ${termOf(step.stitch, terms).name}`
     case 'pegs':
       return 'Pegs you work'
     case 'note':

@@ -2,7 +2,6 @@ import { bindOffs, castOns, type BindOff, type CastOn } from '../../loom/move'
 import type { Pattern, Run } from '../../pattern/pattern'
 import type { Step, StepKind } from '../../pattern/piece'
 import type { PieceWork } from '../../pattern/workPiece'
-import { stitchOf } from '../../stitches/vocabulary'
 import { centimetres } from '../../pattern/size'
 import { rowsCounted } from '../../drawing/piece/length'
 import { termOf } from '../../languages/languages'
@@ -40,7 +39,7 @@ export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string
     case 'chart':
       return step.times > 1 ? `${step.chart} × ${step.times}` : step.chart
     case 'plain':
-      return `Plain ${termOf(stitchOf(step.stitch), style.terms).name}`
+      return `Plain ${termOf(step.stitch, style.terms).name}`
     case 'pegs':
       return kindNames.pegs
     case 'note':

@@ -17,6 +17,7 @@ import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
 import { PieceState } from './piece.svelte'
 import { lowerFirst } from '../../languages/english/forms'
+import { standardVocabulary } from '../../stitches/vocabulary'
 
 /** What a press on the chart does. */
 export const hands = ['paint', 'erase', 'pick up', 'mark'] as const
@@ -56,7 +57,7 @@ export class Bench {
   /** The other corner when rows and columns are marked; null when only the place is. */
   corner = $state.raw<Spot | null>(null)
   hand = $state<Hand>('paint')
-  stitch = $state('p')
+  stitch = $state.raw(standardVocabulary.withRole('purl'))
   /** Where the pointer rests over a chart, to show where the stitch in hand would land. */
   hover = $state.raw<Spot | null>(null)
   /** The last thing said, for the status line and for screen readers. */

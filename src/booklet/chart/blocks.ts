@@ -3,7 +3,6 @@ import { ringChart, type RingOptions } from '../../drawing/ring'
 import type { Run } from '../../pattern/pattern'
 import type { Unit } from '../../languages/unit'
 import type { Work } from '../../pattern/work'
-import { stitchOf } from '../../stitches/vocabulary'
 import { heading, paragraph, pictureBlock, type Column } from '../page/blocks'
 import { drawnSlots } from './sheets'
 import type { Block } from '../page/flow'
@@ -86,7 +85,7 @@ export function quietLine(work: Work, { from, to, rests, worked }: QuietPegs): s
     rests: rests.map(numbered),
     worked: worked.map((run) => ({
       ...numbered(run),
-      abbr: termOf(stitchOf(run.stitch), style.terms).abbr,
+      abbr: termOf(run.stitch, style.terms).abbr,
     })),
   })
 }

@@ -1,13 +1,12 @@
 import type { Heading } from '../../loom/direction'
 import type { Row, Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
-import { keepsItsLoop } from '../../stitches/stitch'
-import { stitchOf } from '../../stitches/vocabulary'
+import { keepsItsLoop, type Stitch } from '../../stitches/stitch'
 
 /** Pegs that all do the same in every row: they rest, or they are worked with one plain stitch. */
 export interface QuietPegs extends Run {
   /** Rows that work them, in order; both ends are 0-based rows of the chart. */
-  readonly worked: readonly (Run & { readonly stitch: string })[]
+  readonly worked: readonly (Run & { readonly stitch: Stitch })[]
   /** Rows in which they rest. */
   readonly rests: readonly Run[]
 }
@@ -52,26 +51,28 @@ export function withoutQuietPegs({ pattern: { loom }, chart, firstRuns }: Work):
   }
 }
 
-const resting = ''
+const resting = 'rests'
+type State = Stitch | typeof resting
 
 /** The stitch that a column has in a row, `resting` where it has none; null: to be drawn. */
-function stateOf({ cells, run, end }: Row, column: number, heading: Heading): string | null {
+function stateOf({ cells, run, end }: Row, column: number, heading: Heading): State | null {
   const [from, to] = run ? [run.from, run.to] : [0, cells.length - 1]
   if (column < from || column > to) return resting
   const isEnd = end !== 'on' && column === (heading === 'forward' ? to : from)
-  const id = cells[column]
-  if (isEnd || !id) return null
-  return keepsItsLoop(stitchOf(id)) ? id : null
+  const stitch = cells[column]
+  return !isEnd && stitch && keepsItsLoop(stitch) ? stitch : null
 }
 
-function told(run: Run, states: readonly (string | null)[]): QuietPegs[] {
-  const stretches: { from: number; to: number; stitch: string }[] = []
-  states.forEach((stitch, row) => {
+function told(run: Run, states: readonly (State | null)[]): QuietPegs[] {
+  const stretches: { from: number; to: number; state: State }[] = []
+  states.forEach((state, row) => {
     const last = stretches.at(-1)
-    if (last?.stitch === stitch) last.to = row
-    else stretches.push({ from: row, to: row, stitch: stitch ?? resting })
+    if (last && last.state === state) last.to = row
+    else stretches.push({ from: row, to: row, state: state ?? resting })
   })
-  const rests = stretches.filter(({ stitch }) => stitch === resting)
-  if (rests.length === 0) return []
-  return [{ ...run, rests, worked: stretches.filter(({ stitch }) => stitch !== resting) }]
+  const rests = stretches.flatMap(({ state, ...rows }) => (state === resting ? [rows] : []))
+  const worked = stretches.flatMap(({ state, ...rows }) =>
+    state === resting ? [] : [{ ...rows, stitch: state }],
+  )
+  return rests.length === 0 ? [] : [{ ...run, rests, worked }]
 }

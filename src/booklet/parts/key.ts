@@ -40,7 +40,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
     sign: signScene(stitch, style.symbols, {
       cell,
       ratio,
-      blank: stitch.id === style.background,
+      blank: stitch === style.background,
       leftward: first.pattern.loom.direction === 'clockwise',
     }),
   }))

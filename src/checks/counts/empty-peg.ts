@@ -1,12 +1,11 @@
 import { chartOn } from '../../pattern/charts'
 import { firstPerColumn, runsOf } from '../copies'
 import type { Fix } from '../finding'
-import { fix, idOf, paintColumns } from '../mending'
+import { fix, paintColumns } from '../mending'
 import { withRow } from '../../pattern/edits/chart'
 import type { Layout } from '../../pattern/layout'
 import type { Run, Sheet } from '../../pattern/pattern'
 import { keepsItsLoop } from '../../stitches/stitch'
-import { stitchOf } from '../../stitches/vocabulary'
 import { nothing } from '../nothing'
 import type { Noted, RowRule } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -77,10 +76,11 @@ function markColumn(sheet: Sheet, from: number, column: number): Sheet {
   let marked = sheet
   for (let row = from; row < rows.length; row++) {
     const cells = rows[row]?.cells
-    const id = cells?.[column]
-    if (!cells || !id) return marked
-    if (!keepsItsLoop(stitchOf(id))) return marked
-    marked = withRow(marked, row, { cells: cells.with(column, idOf('no stitch')) })
+    const stitch = cells?.[column]
+    if (!cells || !stitch || !keepsItsLoop(stitch)) return marked
+    marked = withRow(marked, row, {
+      cells: cells.with(column, sheet.vocabulary.withRole('no stitch')),
+    })
   }
   return marked
 }

@@ -4,14 +4,16 @@ import { emptyStack } from '../../loom/strand'
 import { withChart } from '../../pattern/edits/chart'
 import { putRows } from '../../pattern/edits/rows'
 import type { Layout } from '../../pattern/layout'
-import type { Row, Sheet } from '../../pattern/pattern'
+import type { Cell, Row, Sheet } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { PatternRun } from '../../pattern/work'
 import { inFirstCopy } from '../copies'
-import { fix, idOf, paintLooks } from '../mending'
+import { fix, paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
 import { inEachRepeat } from '../wording'
+import type { Role, Stitch } from '../../stitches/stitch'
+import type { Vocabulary } from '../../stitches/vocabulary'
 import type { Crossed } from './crossed'
 import { plainGroups } from './groups'
 import type { Setting } from '../setting'
@@ -89,21 +91,29 @@ function mend({ setting, layout, run }: RowDigest, crossed: Crossed, row: number
   ]
 }
 
-type PlainRow = (row: Row) => Row
+type PlainRow = (row: Row, vocabulary: Vocabulary) => Row
 
 /** A row before the one that is worked in `run`: each loop that is there is worked as it looks. */
 function plainRow({ before }: PatternRun, { columnOf }: Layout, direction: Direction): PlainRow {
-  const plainAt = ({ stitch, columns, column }: Placed): string[] => {
+  const plainAt = (
+    { stitch, columns, column }: Placed,
+    withRole: (role: Role) => Stitch,
+  ): Cell[] => {
     const { cross, look } = stitch
-    if (cross && columns === stitch.width) return plainGroups(cross, direction, 'before').map(idOf)
+    if (cross && columns === stitch.width)
+      return plainGroups(cross, direction, 'before').map(withRole)
     return Array.from({ length: columns }, (_, offset) => {
       const peg = columnOf.indexOf(column + offset)
-      if (peg >= 0 && before.stacks[peg] === emptyStack) return idOf('no stitch')
-      if (stitch.family === 'knit and purl') return stitch.id
-      return idOf(look === 'purl' || look === 'purl decrease' ? 'purl' : 'knit')
+      if (peg >= 0 && before.stacks[peg] === emptyStack) return withRole('no stitch')
+      if (stitch.family === 'knit and purl') return stitch
+      return withRole(look === 'purl' || look === 'purl decrease' ? 'purl' : 'knit')
     })
   }
-  return (row) => ({ ...row, cells: placed(row).flatMap(plainAt), end: 'on' })
+  return (row, vocabulary) => ({
+    ...row,
+    cells: placed(row).flatMap((item) => plainAt(item, (role) => vocabulary.withRole(role))),
+    end: 'on',
+  })
 }
 
 /** Where a band begins with the row, rows are added before the band or inside it; elsewhere there is one way. */
@@ -116,7 +126,7 @@ function addRows(
 ): Sheet {
   const crossing = chartOn(pattern).rows[row]
   if (!crossing) return pattern
-  const rows = Array.from({ length: count }, () => plain(crossing))
+  const rows = Array.from({ length: count }, () => plain(crossing, pattern.vocabulary))
   if (where === 'before') return putRows(pattern, row, rows)
   const band = chartOn(pattern).bands.findIndex(({ from }) => from === row)
   const made = band < 0 ? pattern : putRows(pattern, row, rows)

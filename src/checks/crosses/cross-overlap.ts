@@ -2,7 +2,6 @@ import { fix } from '../mending'
 import { landing, paint } from '../../pattern/edits/paint'
 import type { Sheet } from '../../pattern/pattern'
 import type { Placed } from '../../pattern/row'
-import { stitchOf } from '../../stitches/vocabulary'
 import type { RowRule } from '../rule'
 import { noteBroken } from './whole'
 import { pegsNamed } from '../../languages/english/pegs'
@@ -23,7 +22,7 @@ export const crossOverlap: RowRule = {
         fix(`Give it ${pegsNamed({ from, to: from + item.stitch.width - 1 })}`, (pattern) =>
           meetsAnother(pattern, item, row)
             ? pattern
-            : paint(pattern, item.stitch.id, row, item.column),
+            : paint(pattern, item.stitch, row, item.column),
         ),
         plain,
       ],
@@ -32,6 +31,6 @@ export const crossOverlap: RowRule = {
 
 /** Another stitch of several columns would go: that is for a person to choose. */
 function meetsAnother(pattern: Sheet, { stitch, column }: Placed, row: number): boolean {
-  const where = landing(pattern, stitch.id, row, column)
-  return !where.can || where.replaces.filter((id) => stitchOf(id).width > 1).length > 1
+  const where = landing(pattern, stitch, row, column)
+  return !where.can || where.replaces.filter(({ width }) => width > 1).length > 1
 }

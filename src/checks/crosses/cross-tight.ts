@@ -64,7 +64,7 @@ function crossFewer({ setting, layout }: RowView, { peg, cross }: Crossed, row: 
   const looks = plainGroups(cross, direction, 'after')
   return [
     fix(`Cross fewer loops: ${termOf(found, terms).abbr}`, (pattern) =>
-      paint(paintLooks(looks, row, column)(pattern), found.id, row, low),
+      paint(paintLooks(looks, row, column)(pattern), found, row, low),
     ),
   ]
 }

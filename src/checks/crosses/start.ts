@@ -119,9 +119,9 @@ function startedAt(pattern: Sheet, by: number): Sheet | null {
     if (!cut) continue
     const column = columnAfter(item.column)
     const { background } = pattern.style
-    const fits = fitsOn(started, item, row, column, column, (id) => id === background)
-    if (!fits || !landing(started, item.stitch.id, row, column).can) return null
-    started = paint(started, item.stitch.id, row, column)
+    const fits = fitsOn(started, item, row, column, column, (found) => found === background)
+    if (!fits || !landing(started, item.stitch, row, column).can) return null
+    started = paint(started, item.stitch, row, column)
   }
   return started
 }

@@ -4,7 +4,7 @@ import { whyCut } from '../../pattern/cut'
 import type { Layout } from '../../pattern/layout'
 import type { Row, Run, Sheet } from '../../pattern/pattern'
 import { placed, placedAt, type Placed } from '../../pattern/row'
-import type { CutBy } from '../../stitches/stitch'
+import type { CutBy, Stitch } from '../../stitches/stitch'
 import type { Fix } from '../finding'
 import { fix, paintColumns } from '../mending'
 import { nothing } from '../nothing'
@@ -123,7 +123,7 @@ export function fitsOn(
   row: number,
   column: number,
   own: number,
-  isFree: (id: string) => boolean = () => false,
+  isFree: (stitch: Stitch) => boolean = () => false,
 ): boolean {
   const there = chartOn(pattern).rows[row]
   const { cross } = stitch
@@ -132,7 +132,7 @@ export function fitsOn(
     const at = column + offset
     if (at >= own && at < own + columns) return true
     const found = placedAt(there, at)?.stitch
-    return found?.width === 1 && (found.look === texture || isFree(found.id))
+    return found?.width === 1 && (found.look === texture || isFree(found))
   })
 }
 
@@ -143,7 +143,7 @@ export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
     if (!fitsOn(pattern, item, row, column + by, column)) return pattern
     const own = { from: column, to: column + columns - 1 }
     const cleared = eraseAll(pattern, { from: row, to: row }, own)
-    const painted = paint(cleared, stitch.id, row, column + by)
+    const painted = paint(cleared, stitch, row, column + by)
     return painted === cleared ? pattern : painted
   }
   const steps: Fix[] = []

@@ -5,7 +5,7 @@ import type { Pattern, Run } from '../../pattern/pattern'
 import { isBackAndForth } from '../../pattern/backAndForth'
 import { inFirstCopy } from '../copies'
 import type { Fix } from '../finding'
-import { fix, idOf } from '../mending'
+import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
@@ -97,9 +97,10 @@ function beginAgain(pattern: Pattern, from: number, column: number): Pattern {
   const { rows } = chartOn(pattern)
   for (let row = from; row < rows.length; row++) {
     const cells = rows[row]?.cells
-    if (cells?.[column] !== idOf('no stitch')) return made
-    const id = idOf(row === from ? 'yarn over' : 'knit')
-    made = withRow(made, row, { cells: cells.with(column, id) })
+    if (cells?.[column]?.role !== 'no stitch') return made
+    made = withRow(made, row, {
+      cells: cells.with(column, pattern.vocabulary.withRole(row === from ? 'yarn over' : 'knit')),
+    })
   }
   return made
 }

@@ -104,7 +104,12 @@ export const drawnWay: PieceRule = {
         fixes: [
           {
             label: 'Knit one row before it',
-            edit: (p) => addStep(p, index, { kind: 'plain', stitch: 'k', amount: { rows: 1 } }),
+            edit: (p) =>
+              addStep(p, index, {
+                kind: 'plain',
+                stitch: p.vocabulary.withRole('knit'),
+                amount: { rows: 1 },
+              }),
           },
         ],
       }

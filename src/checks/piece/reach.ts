@@ -15,13 +15,13 @@ type Part = { readonly knit: Run; readonly rows: number } | { readonly castOn: R
 const isRun = ({ from, to }: Run): boolean => from <= to
 const knit = (run: Run, rows = 1): Part[] => (isRun(run) ? [{ knit: run, rows }] : [])
 
-const stepsOf = (parts: readonly Part[]): Step[] =>
+const stepsOf = ({ vocabulary }: Pattern, parts: readonly Part[]): Step[] =>
   parts.flatMap((part): Step[] =>
     'castOn' in part
       ? [{ kind: 'cast on', how: 'e-wrap', pegs: part.castOn }]
       : [
           { kind: 'pegs', run: part.knit, toAndFro: true },
-          { kind: 'plain', stitch: 'k', amount: { rows: part.rows } },
+          { kind: 'plain', stitch: vocabulary.withRole('knit'), amount: { rows: part.rows } },
         ],
   )
 
@@ -68,9 +68,9 @@ export function reachEdge(step: StepWork, index: number, run: Run): Fix[] {
       label: `Knit ${pegsNamed(first)} before it${isRun(then) ? ` and ${pegsNamed(then)} after it` : ''}`,
       edit: (pattern) =>
         put(
-          put(pattern, index + 1, [...stepsOf(after), asBefore(step)]),
+          put(pattern, index + 1, [...stepsOf(pattern, after), asBefore(step)]),
           index,
-          stepsOf(knit(first)),
+          stepsOf(pattern, knit(first)),
         ),
     },
   ]
@@ -121,7 +121,7 @@ export function castOnAgain(work: PieceWork, index: number): Fix[] {
   return [
     ...ways.map((parts) => ({
       label: `Before it, ${told(parts)}`,
-      edit: (pattern: Pattern) => put(pattern, index, [...stepsOf(parts), asBefore(step)]),
+      edit: (pattern: Pattern) => put(pattern, index, [...stepsOf(pattern, parts), asBefore(step)]),
     })),
     ...only,
   ]

@@ -3,7 +3,7 @@ import { blankRow, type Sheet } from '../../pattern/pattern'
 import { withChart } from '../../pattern/edits/chart'
 import { isJoinedAfter, chartOn } from '../../pattern/charts'
 import { runsOf } from '../copies'
-import { fix, idOf, paintColumns } from '../mending'
+import { fix, paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
 import { PegsNamed } from '../wording'
 import { sectionsOf } from './section'
@@ -49,7 +49,7 @@ function check({ turnings, work, setting }: ChartView): PlacedNote[] {
 function addRows(pattern: Sheet, gap: number): Sheet {
   const { columns, rows } = chartOn(pattern)
   const last = pattern.loom.pegs - 1
-  const plain = blankRow(columns, idOf('knit'))
+  const plain = blankRow(columns, pattern.vocabulary.withRole('knit'))
   const heading = 'forward' as const
   const rest = gap > 0 && gap <= last ? [{ ...plain, run: { from: gap, to: last }, heading }] : []
   const full = pattern.loom.shape === 'ring' ? { ...plain, heading } : plain

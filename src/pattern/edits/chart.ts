@@ -1,5 +1,5 @@
 import { chartOn, namedOn } from '../charts'
-import type { Chart, NamedChart, Row, Sheet } from '../pattern'
+import type { Chart, NamedChart, Row, Sheet, Cell } from '../pattern'
 
 type Charts = Sheet['charts']
 
@@ -36,5 +36,5 @@ export const withAllCharts = (sheet: Sheet, change: (chart: Chart) => Chart): Sh
 /** Change the cells of every row. */
 export const withCells = (
   rows: readonly Row[],
-  change: (cells: readonly string[], row: Row) => readonly string[],
+  change: (cells: readonly Cell[], row: Row) => readonly Cell[],
 ): Row[] => rows.map((row) => ({ ...row, cells: change(row.cells, row) }))

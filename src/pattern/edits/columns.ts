@@ -1,7 +1,8 @@
 import { chartOn } from '../charts'
-import type { Sheet, Run } from '../pattern'
+import type { Sheet, Run, Cell } from '../pattern'
 import { limits } from '../pattern'
 import { withCells, withChart } from './chart'
+import type { Stitch } from '../../stitches/stitch'
 
 /** Where column `at` stands after `count` columns came in before `before`. */
 const runAfterInsert = (run: Run | null, before: number, count: number): Run | null =>
@@ -46,10 +47,10 @@ export const keepColumns = (pattern: Sheet, from: number, to: number): Sheet =>
   deleteColumns(deleteColumns(pattern, to + 1, chartOn(pattern).columns - 1), 0, from - 1)
 
 /** A cell that goes on with a stitch whose start is gone becomes background. */
-export function mendOrphans(cells: readonly string[], background: string): string[] {
+export function mendOrphans(cells: readonly Cell[], background: Stitch): Cell[] {
   let covered = false
   return cells.map((cell) => {
-    if (cell !== '') {
+    if (cell !== null) {
       covered = true
       return cell
     }

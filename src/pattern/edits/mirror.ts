@@ -1,9 +1,6 @@
-import { stitchOf } from '../../stitches/vocabulary'
 import type { Sheet } from '../pattern'
 import { withAllCharts, withCells } from './chart'
 import { otherDirection, turnPiece } from './turn-piece'
-
-const mirrored = (id: string): string => stitchOf(id).mirror
 
 /**
  * Mirror the design, for the second of a pair, in every chart: crosses and leans swap. In the
@@ -15,7 +12,11 @@ const mirrored = (id: string): string => stitchOf(id).mirror
 export function mirror(pattern: Sheet): Sheet {
   const { shape, direction } = pattern.loom
   if (shape === 'bar') return fromTheOtherEnd(pattern)
-  const turned = turnPiece(pattern, { direction, rename: mirrored, sameWays: true })
+  const turned = turnPiece(pattern, {
+    direction,
+    rename: (stitch) => pattern.vocabulary.mirrorOf(stitch),
+    sameWays: true,
+  })
   return turned.ok ? turned.pattern : fromTheOtherEnd(pattern)
 }
 
@@ -25,7 +26,7 @@ function fromTheOtherEnd(pattern: Sheet): Sheet {
   const turned = withAllCharts(pattern, (chart) => ({
     ...chart,
     rows: withCells(chart.rows, (cells) =>
-      cells.map((cell) => (cell === '' ? '' : mirrored(cell))),
+      cells.map((cell) => cell && pattern.vocabulary.mirrorOf(cell)),
     ),
   }))
   return { ...turned, loom: { ...loom, direction: otherDirection(loom.direction) } }

@@ -1,5 +1,5 @@
 import { chartOn } from '../charts'
-import { stitchOf } from '../../stitches/vocabulary'
+import type { Stitch } from '../../stitches/stitch'
 import { layoutOf } from '../layout'
 import type { Sheet, Run } from '../pattern'
 import { placed } from '../row'
@@ -8,15 +8,14 @@ import { termOf } from '../../languages/languages'
 
 /** Where a stitch would land, or why it cannot. */
 export type Landing =
-  | { readonly can: true; readonly columns: Run; readonly replaces: readonly string[] }
+  | { readonly can: true; readonly columns: Run; readonly replaces: readonly Stitch[] }
   | { readonly can: false; readonly columns: Run; readonly reason: string }
 
 /**
  * A stitch lands whole, from `column` on in peg order. Stitches it touches are taken away whole;
  * what is left of them becomes background.
  */
-export function landing(pattern: Sheet, id: string, rowIndex: number, column: number): Landing {
-  const stitch = stitchOf(id)
+export function landing(pattern: Sheet, stitch: Stitch, rowIndex: number, column: number): Landing {
   const row = chartOn(pattern).rows[rowIndex]
   const columns = {
     from: column,
@@ -48,22 +47,22 @@ export function landing(pattern: Sheet, id: string, rowIndex: number, column: nu
   }
   const replaces = placed(row)
     .filter((item) => item.column <= columns.to && item.column + item.columns > column)
-    .filter((item) => item.stitch.width > 1 || item.stitch.id !== pattern.style.background)
-    .map((item) => item.stitch.id)
+    .filter((item) => item.stitch.width > 1 || item.stitch !== pattern.style.background)
+    .map((item) => item.stitch)
   return { can: true, columns, replaces }
 }
 
 /** Put a stitch into a row. Where it cannot land the pattern stays as it is. */
-export function paint(pattern: Sheet, id: string, rowIndex: number, column: number): Sheet {
+export function paint(pattern: Sheet, stitch: Stitch, rowIndex: number, column: number): Sheet {
   const row = chartOn(pattern).rows[rowIndex]
-  if (!row || !landing(pattern, id, rowIndex, column).can) return pattern
-  const { width } = stitchOf(id)
+  if (!row || !landing(pattern, stitch, rowIndex, column).can) return pattern
+  const { width } = stitch
   const cells = [...row.cells]
   for (const item of placed(row))
     if (item.column < column + width && item.column + item.columns > column)
       cells.fill(pattern.style.background, item.column, item.column + item.columns)
-  cells.fill('', column, column + width)
-  cells[column] = id
+  cells.fill(null, column, column + width)
+  cells[column] = stitch
   if (cells.every((cell, i) => cell === row.cells[i])) return pattern
   return withRow(pattern, rowIndex, { cells })
 }
@@ -72,12 +71,12 @@ export function paint(pattern: Sheet, id: string, rowIndex: number, column: numb
  * Put a stitch into rows `rows` of columns `columns`, side by side from the first column on; where it cannot
  * land, or would reach out of the columns, what is there stays.
  */
-export function paintAll(pattern: Sheet, id: string, rows: Run, columns: Run): Sheet {
-  const { width } = stitchOf(id)
+export function paintAll(pattern: Sheet, stitch: Stitch, rows: Run, columns: Run): Sheet {
+  const { width } = stitch
   let painted = pattern
   for (let row = rows.from; row <= rows.to; row++)
     for (let column = columns.from; column + width - 1 <= columns.to; column += width)
-      painted = paint(painted, id, row, column)
+      painted = paint(painted, stitch, row, column)
   return painted
 }
 
@@ -96,7 +95,7 @@ export const erase = (pattern: Sheet, rowIndex: number, column: number): Sheet =
   const item =
     row && placed(row).find((at) => column >= at.column && column < at.column + at.columns)
   if (!row || !item) return pattern
-  if (item.columns === 1 && item.stitch.id === pattern.style.background) return pattern
+  if (item.columns === 1 && item.stitch === pattern.style.background) return pattern
   const cells = [...row.cells]
   cells.fill(pattern.style.background, item.column, item.column + item.columns)
   return withRow(pattern, rowIndex, { cells })

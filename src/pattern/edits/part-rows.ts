@@ -186,11 +186,11 @@ export function swapInstep(
   const last = rows[to] as Row
   if (from === to || last.end !== 'on' || repeat || columns !== pegs) return rows
   const edges = [zone.from, zone.to + 1]
-  if ([first, last].some(({ cells }) => edges.some((edge) => cells[edge] === ''))) return rows
+  if ([first, last].some(({ cells }) => edges.some((edge) => cells[edge] === null))) return rows
   const within = (column: number) => column >= zone.from && column <= zone.to
   const mixed = (inside: Row, outside: Row): Row => ({
     ...inside,
-    cells: inside.cells.map((cell, at) => (within(at) ? cell : (outside.cells[at] as string))),
+    cells: inside.cells.map((cell, at) => (within(at) ? cell : (outside.cells[at] ?? null))),
   })
   return rows.with(from, mixed(first, last)).with(to, mixed(last, first))
 }

@@ -1,18 +1,19 @@
 import { opposite, type Heading } from '../../loom/direction'
 import { headingsOf } from '../headings'
-import type { Chart, LoomSetup, Row, Run } from '../pattern'
+import type { Chart, LoomSetup, Row, Run, Cell } from '../pattern'
 import { placedRuns, stretchesOf, swapInstep, type Heels, type Stretch } from './part-rows'
+import type { Stitch } from '../../stitches/stitch'
 
-/** Cells in the opposite order; a stitch of several columns keeps its id in its lowest one. */
+/** Cells in the opposite order; a stitch of several columns keeps its place in its lowest one. */
 export function reverseCells(
-  cells: readonly string[],
-  rename: (id: string) => string = (id) => id,
-): string[] {
-  const reversed: string[] = []
-  let tail: string[] = []
+  cells: readonly Cell[],
+  rename: (stitch: Stitch) => Stitch = (stitch) => stitch,
+): Cell[] {
+  const reversed: Cell[] = []
+  let tail: null[] = []
   for (let column = cells.length - 1; column >= 0; column--) {
-    const cell = cells[column] as string
-    if (cell === '') tail.push('')
+    const cell = cells[column] ?? null
+    if (cell === null) tail.push(null)
     else {
       reversed.push(rename(cell), ...tail)
       tail = []
@@ -32,7 +33,7 @@ export function turnOver(
   chart: Chart,
   loom: LoomSetup,
   heels: Heels = 'placed',
-  rename: (id: string) => string = (id) => id,
+  rename: (stitch: Stitch) => Stitch = (stitch) => stitch,
 ): Chart {
   const { pegs } = loom
   const headings = headingsOf(chart, loom)

@@ -5,13 +5,14 @@ import { withAllCharts } from './chart'
 import { reverseRun, turnOver } from './turn-over'
 import { turnPictures } from './turn-pictures'
 import { firstFault, worksAlike, worksTheSame, type Fault } from './works-alike'
+import type { Stitch } from '../../stitches/stitch'
 
 export const otherDirection = (direction: Direction): Direction =>
   direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
 
 export interface Turn {
   readonly direction: Direction
-  readonly rename?: (id: string) => string
+  readonly rename?: (stitch: Stitch) => Stitch
   /** Is it to have no more changes of the way between rounds than before? */
   readonly sameWays?: true
 }

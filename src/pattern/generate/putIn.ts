@@ -2,13 +2,15 @@ import { withChart } from '../edits/chart'
 import { deleteRows, putRows, removeBand, setBand } from '../edits/rows'
 import { layoutOf } from '../layout'
 import { chartOn } from '../charts'
-import type { Chart, Row, Sheet } from '../pattern'
+import type { Chart, Row, Sheet, Cell } from '../pattern'
 import { schedule } from '../schedule'
 import { workPattern } from '../work'
 import type { Refusal } from './refuse'
 import { besides, isWhole, roundOf } from './round'
 import { makeShortRows } from './shortRows'
+import { standardVocabulary } from '../../stitches/vocabulary'
 import type { ShortRowWish } from './wish'
+import type { Stitch } from '../../stitches/stitch'
 
 export type PutIn =
   | {
@@ -24,7 +26,12 @@ export type PutIn =
  * texture is nowhere interrupted and comes to no round more. Where that cannot be worked, the short rows have rows
  * of their own to end with, as in a chart of their own. The same pattern when there is no room.
  */
-export function putShortRows(pattern: Sheet, at: number, wish: ShortRowWish, stitch = 'k'): PutIn {
+export function putShortRows(
+  pattern: Sheet,
+  at: number,
+  wish: ShortRowWish,
+  stitch = standardVocabulary.withRole('knit'),
+): PutIn {
   const made = makeShortRows(pattern.loom, wish, stitch, chartOn(pattern).columns)
   if (!made.ok) return made
   const plain = putRows(pattern, at, made.rows)
@@ -49,7 +56,7 @@ function goOn(
   at: number,
   wish: ShortRowWish,
   made: readonly Row[],
-  stitch: string,
+  stitch: Stitch,
 ): Sheet | null {
   const chart = chartOn(pattern)
   const passes = schedule(chart)
@@ -88,7 +95,7 @@ const onePegAColumn = ({ columns, repeat }: Chart, pegs: number): boolean =>
   repeat === null && columns === pegs
 
 /** The cells of a row that begins on a later peg; what its start would cut becomes `stitch`. */
-function clipped(pattern: Sheet, row: Row, from: number, stitch: string): readonly string[] {
+function clipped(pattern: Sheet, row: Row, from: number, stitch: Stitch): readonly Cell[] {
   const { pegs } = pattern.loom
   if (!onePegAColumn(chartOn(pattern), pegs)) return row.cells
   const before = { from: 0, to: from - 1 }
@@ -101,7 +108,7 @@ function begin(
   row: Row,
   wish: ShortRowWish,
   short: readonly Row[],
-  stitch: string,
+  stitch: Stitch,
 ): readonly Row[] {
   const { loom } = pattern
   const chart = chartOn(pattern)
@@ -112,7 +119,7 @@ function begin(
   }
   const { from } = wish.run
   const [first, ...others] = short
-  const isPlain = round.every((site) => site.peg >= from || site.stitch.id === stitch)
+  const isPlain = round.every((site) => site.peg >= from || site.stitch === stitch)
   if (isPlain || !first?.run || first.run.from >= from) return short
   return [
     { ...row, run: { from: 0, to: from - 1 } },

@@ -1,7 +1,7 @@
 import type { Site } from '../../loom/row'
-import type { Stitch } from '../../stitches/stitch'
+import { type Stitch, wholeOf } from '../../stitches/stitch'
 import type { Layout } from '../layout'
-import type { Row, Run } from '../pattern'
+import type { Row, Run, Cell } from '../pattern'
 import { onPegs } from '../row'
 
 /** The stitches of one round over all the pegs, each with its first peg. */
@@ -23,17 +23,17 @@ export function besides(
   pegs: number,
   run: Run,
   line: Run,
-  stitch: string,
-): readonly string[] {
-  const cells = Array.from({ length: pegs }, () => stitch)
+  stitch: Stitch,
+): readonly Cell[] {
+  const cells = Array.from({ length: pegs }, (): Cell => stitch)
   const lay = (from: number, to: number): void => {
     const here = round.filter(({ peg, stitch: { width } }) => peg >= from && peg + width - 1 <= to)
     const balanced =
       here.reduce((sum, { stitch: { makes, takes } }) => sum + makes - takes, 0) === 0
     for (const { stitch: placed, peg } of here) {
       if (!balanced && placed.takes !== placed.makes) continue
-      cells.fill('', peg, peg + placed.width)
-      cells[peg] = placed.id
+      cells.fill(null, peg, peg + placed.width)
+      cells[peg] = wholeOf(placed)
     }
   }
   lay(line.from, Math.min(line.to, run.from - 1))

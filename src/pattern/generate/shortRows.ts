@@ -1,9 +1,12 @@
 import type { Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
-import type { Chart, LoomSetup, Row, Run } from '../pattern'
+import type { Chart, LoomSetup, Row, Run, Cell } from '../pattern'
 import { refuse, type Refusal } from './refuse'
 import { besides, type Round } from './round'
 import type { ShortRowWish } from './wish'
+import { standardVocabulary } from '../../stitches/vocabulary'
+
+const plainKnit = standardVocabulary.withRole('knit')
 
 export type ShortRows =
   | { readonly ok: true; readonly rows: readonly Row[]; readonly neverTurned: number }
@@ -27,7 +30,7 @@ interface Line {
 export function makeShortRows(
   loom: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
-  stitch = 'k',
+  stitch = plainKnit,
   columns = loom.pegs,
   rounds: readonly [Round, Round] | null = null,
 ): ShortRows {
@@ -36,7 +39,7 @@ export function makeShortRows(
   const lines = wish.sides === 'both' ? bothSides(loom.pegs, wish) : oneSide(loom.pegs, wish)
   const plain = Array.from({ length: columns }, () => stitch)
   const whole = ({ from, to }: Line) => from === 0 && to === loom.pegs - 1
-  const cellsOf = (line: Line, at: number): readonly string[] => {
+  const cellsOf = (line: Line, at: number): readonly Cell[] => {
     if (!rounds || columns !== loom.pegs) return plain
     const isLast = at === lines.length - 1 && wish.shape !== 'toe'
     return besides(rounds[isLast ? 1 : 0], loom.pegs, wish.run, line, stitch)
@@ -56,7 +59,7 @@ export function makeShortRows(
 export function shortRowChart(
   loom: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
-  stitch = 'k',
+  stitch = plainKnit,
   rounds: readonly [Round, Round] | null = null,
 ): { readonly ok: true; readonly chart: Chart } | ({ readonly ok: false } & Refusal) {
   const made = makeShortRows(loom, wish, stitch, loom.pegs, rounds)

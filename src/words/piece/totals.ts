@@ -3,7 +3,6 @@ import type { Totals } from '../../pattern/totals'
 import { unitOfPiece } from '../../pattern/unit'
 import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
-import { stitchOf } from '../../stitches/vocabulary'
 import { languages, termOf } from '../../languages/languages'
 import { counted, isOne, rounded, timeText } from '../../languages/english/forms'
 
@@ -44,10 +43,10 @@ export interface StitchCount {
 
 /** The kinds of stitches by the loops they make, most first. A peg without a loop is no stitch. */
 export const stitchCounts = ({ stitches, loops }: Totals, terms: Terms): readonly StitchCount[] =>
-  [...loops].flatMap(([id, made]) =>
+  [...loops].flatMap(([stitch, made]) =>
     made === 0
       ? []
-      : [{ abbr: termOf(stitchOf(id), terms).abbr, loops: made, times: stitches.get(id) ?? 0 }],
+      : [{ abbr: termOf(stitch, terms).abbr, loops: made, times: stitches.get(stitch) ?? 0 }],
   )
 
 function sayStitches(totals: Totals, terms: Terms): TotalsLine[] {

@@ -4,7 +4,6 @@ import type { Run } from '../../pattern/pattern'
 import { pieceLimits, type Step } from '../../pattern/piece'
 import { edgePegs, plainRows, type PieceWork, type StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
-import { stitchOf } from '../../stitches/vocabulary'
 import { languages } from '../../languages/languages'
 import { readChartStep, textOf } from './chartStep'
 import { centimetres } from '../../pattern/size'
@@ -175,7 +174,7 @@ class PieceWriter {
     const { pattern } = this.work
     const { plain, plainToLength, plainHeading } = this.#phrases
     const kind = this.#kindOf(work)
-    const stitch = stitchOf(step.stitch)
+    const { stitch } = step
     const rows = plainRows(pattern, step.amount)
     const { gauge } = pattern
     const text =

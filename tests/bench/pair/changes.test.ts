@@ -12,6 +12,7 @@ import { starterCharts } from '../../../src/shelf/seeds'
 import { writeWords } from '../../../src/words/write'
 import { patternOf } from '../../pattern/edits/chart-text'
 import { smallBench } from '../render'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const starter = (id: string): Pattern => {
   const chart = starterCharts.find((one) => one.id === id)
@@ -129,7 +130,7 @@ test('pegs that steps name are counted from the other end', () => {
     steps: [
       ...cuff.steps.slice(0, -1),
       { kind: 'pegs', run: { from: 0, to: 3 }, toAndFro: true },
-      { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
+      { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 2 } },
       { kind: 'pegs', run: null, toAndFro: false },
       ...cuff.steps.slice(-1),
     ],

@@ -15,8 +15,9 @@ import { addChart, setPair } from '../../../src/pattern/edits/piece'
 import { paint } from '../../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { cellsOf, show, smallBench } from '../render'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
-const crossed = paint(newPattern(12, 6), '2/2 LC', 2, 0)
+const crossed = paint(newPattern(12, 6), stitchOf('2/2 LC'), 2, 0)
 const pairBench = () => smallBench(setPair(crossed, 'mirrored'))
 
 const second = (): Bench => {
@@ -60,7 +61,7 @@ test('a piece that cannot be turned is left as it is, and it is said why', async
     steps: [
       { kind: 'cast on', how: 'e-wrap', pegs: null },
       { kind: 'pegs', run: { from: 0, to: 5 }, toAndFro: true },
-      { kind: 'plain', stitch: 'k', amount: { rows: 2 } },
+      { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 2 } },
       { kind: 'bind off', how: 'basic', pegs: null },
     ],
   }
@@ -87,9 +88,9 @@ test('the second is shown in every reading and follows the first', () => {
   expect(bench.piece.work.pattern).toBe(bench.pattern)
   bench.look('first')
   expect(cellsOf(bench, 2)).toBe('2/2 LC . . . k k k k k k k k')
-  bench.apply('Paint', (p) => paint(p, 'p', 0, 0))
+  bench.apply('Paint', (p) => paint(p, stitchOf('p'), 0, 0))
   bench.look('second')
-  expect(bench.chart.rows[0]?.cells.at(-1)).toBe('p')
+  expect(bench.chart.rows[0]?.cells.at(-1)?.id).toBe('p')
 })
 
 test('the current place goes with its stitch', () => {
@@ -137,11 +138,11 @@ test('a number that is typed for the second is not taken', async () => {
 
 test('what is taken back is taken back in the first, which is shown', () => {
   const bench = pairBench()
-  bench.apply('Paint', (p) => paint(p, 'p', 0, 0))
+  bench.apply('Paint', (p) => paint(p, stitchOf('p'), 0, 0))
   bench.look('second')
   bench.undo()
   expect(bench.isSecond).toBe(false)
-  expect(bench.chart.rows[0]?.cells[0]).toBe('k')
+  expect(bench.chart.rows[0]?.cells[0]?.id).toBe('k')
   expect(bench.said.text).toBe('Undone: paint. The first of the pair is shown.')
 })
 

@@ -6,6 +6,7 @@ import { paint } from '../../../src/pattern/edits/paint'
 import { setWords } from '../../../src/pattern/edits/words'
 import { newPattern } from '../../../src/pattern/pattern'
 import { show, smallBench } from '../render'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /** The lines of the editor, once it has come. */
 const lines = () => {
@@ -19,7 +20,7 @@ const lines = () => {
 test('the words follow every edit and the current row is lit', async () => {
   const { bench } = show(WordsPanel, { bench: smallBench() })
   await waitFor(() => expect(lines()).toEqual([{ text: 'Rnds 1-6: Knit. (12 sts)', lit: true }]))
-  bench.apply('Purl', (pattern) => paint(pattern, 'p', 3, 0))
+  bench.apply('Purl', (pattern) => paint(pattern, stitchOf('p'), 3, 0))
   await waitFor(() => expect(lines()[1]).toEqual({ text: 'Rnd 4: p1, k11.', lit: false }))
   bench.goTo({ row: 3, peg: 0 })
   await waitFor(() => expect(lines()[1]?.lit).toBe(true))
@@ -30,7 +31,7 @@ test('the head says whose words they are, and its command changes that', async (
   screen.getByText('Written from the chart')
   await user.click(screen.getByRole('button', { name: 'Make them mine' }))
   await screen.findByText('My own words agree with the chart')
-  bench.apply('Purl', (pattern) => paint(pattern, 'p', 0, 0))
+  bench.apply('Purl', (pattern) => paint(pattern, stitchOf('p'), 0, 0))
   await screen.findByText('My own words differ from the chart in 1 round, this one')
   bench.goTo({ row: 4, peg: 0 })
   await screen.findByText('My own words differ from the chart in 1 round')
@@ -72,7 +73,7 @@ test('findings of the words are listed with the others, and their fixes mend the
   await user.click(
     within(item).getByRole('button', { name: 'Change the chart to match the words (Rnd 6)' }),
   )
-  expect(bench.chart.rows[5]?.cells[4]).toBe('p')
+  expect(bench.chart.rows[5]?.cells[4]?.id).toBe('p')
   await screen.findByText('Every round can be worked and all counts are right.')
 })
 

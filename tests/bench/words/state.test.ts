@@ -7,6 +7,7 @@ import { setAside, setLoom } from '../../../src/pattern/edits/settings'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import { marksOf } from '../../../src/bench/words/findings'
 import { smallBench } from '../render'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const withWords = (...lines: string[]) => smallBench(setWords(newPattern(12, 4), lines.join('\n')))
 const agreeing = [
@@ -18,7 +19,7 @@ const agreeing = [
 /** The chart that those words tell. */
 const ribbed = (): Pattern =>
   [2, 3, 6, 7, 10, 11].reduce(
-    (pattern, peg) => paint(paint(pattern, 'p', 0, peg), 'p', 2, peg),
+    (pattern, peg) => paint(paint(pattern, stitchOf('p'), 0, peg), stitchOf('p'), 2, peg),
     newPattern(12, 4),
   )
 const ribbedBench = (lines: readonly string[] = agreeing) =>
@@ -55,7 +56,7 @@ test('what is typed in one go is taken back as one; a pause or a moved caret end
 test('an edit of the chart between two keys parts them', () => {
   const bench = smallBench()
   bench.wording.type('a', 0)
-  bench.apply('Purl', (pattern) => paint(pattern, 'p', 0, 0))
+  bench.apply('Purl', (pattern) => paint(pattern, stitchOf('p'), 0, 0))
   bench.wording.type('ab', 100)
   bench.undo()
   expect(bench.work.words).toBe('a')
@@ -68,7 +69,7 @@ test('words that are kept stay when the chart changes, and are written anew only
   const bench = smallBench()
   bench.wording.keep()
   const kept = bench.wording.text
-  bench.apply('Purl', (pattern) => paint(pattern, 'p', 2, 4))
+  bench.apply('Purl', (pattern) => paint(pattern, stitchOf('p'), 2, 4))
   expect(bench.wording.text).toBe(kept)
   expect(bench.wording.standing).toEqual({ kind: 'differ', rounds: 1, here: false })
   bench.goTo({ row: 2, peg: 0 })

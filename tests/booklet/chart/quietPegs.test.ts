@@ -11,6 +11,7 @@ import { newPattern, type Chart, type Pattern } from '../../../src/pattern/patte
 import { workPattern } from '../../../src/pattern/work'
 import { starterCharts } from '../../../src/shelf/seeds'
 import { layOut, pageText } from '../read'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /** A loom of so many pegs with a heel on a run of them, in a chart of its own. */
 function heel(pegs: number, from: number, length: number): Pattern {
@@ -64,7 +65,7 @@ test('a stitch beside the heel that is not plain is drawn', () => {
   const plain = heel(40, 1, 20)
   expect(withoutQuietPegs(workPattern(plain))).toMatchObject({ from: 0, to: 21 })
   const last = chartOn(plain).rows.length - 1
-  const dotted = paint(plain, 'p', last, 35)
+  const dotted = paint(plain, stitchOf('p'), last, 35)
   expect(withoutQuietPegs(workPattern(dotted))).toBeNull()
   // All pegs do the same: nothing is gained.
   expect(withoutQuietPegs(workPattern(newPattern(40, 8)))).toBeNull()

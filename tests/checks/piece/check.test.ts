@@ -12,10 +12,11 @@ import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { patternOf } from '../../pattern/edits/chart-text'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const bindOff: Step = { kind: 'bind off', how: 'basic', pegs: null }
-const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+const knit = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
 const chart = (name = 'Chart', times = 1): Step => ({ kind: 'chart', chart: name, times })
 
 const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
@@ -146,7 +147,7 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
   ],
   [
     'piece-length',
-    withSteps(ring, castOn, { kind: 'plain', stitch: 'k', amount: { mm: 60 } }, bindOff),
+    withSteps(ring, castOn, { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 60 } }, bindOff),
     'Step 2 (plain rounds) goes on for 6 cm, but without a gauge that is no number of rounds.',
   ],
   [

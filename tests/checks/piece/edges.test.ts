@@ -10,6 +10,7 @@ import { newPattern, type Pattern, type Run } from '../../../src/pattern/pattern
 import type { Step } from '../../../src/pattern/piece'
 import { habitsOf } from '../../../src/pattern/habits'
 import { workPiece, type PieceWork, type StepWork } from '../../../src/pattern/workPiece'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /** The yarn hangs on one side of the peg that was worked last. */
 interface Yarn {
@@ -98,7 +99,7 @@ const arbitrarySteps: fc.Arbitrary<Step[]> = fc.array(
     }),
     fc.record({
       kind: fc.constant('plain' as const),
-      stitch: fc.constant('k'),
+      stitch: fc.constant(stitchOf('k')),
       amount: fc.record({ rows: fc.integer({ min: 1, max: 3 }) }),
     }),
     fc.record({

@@ -8,6 +8,7 @@ import type { Step } from '../../../src/pattern/piece'
 import { onChart, chartOn } from '../../../src/pattern/charts'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { patternOf } from '../../pattern/edits/chart-text'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const castOnPegs = (from: number, to: number): Step => ({ ...castOn, pegs: { from, to } })
@@ -17,7 +18,7 @@ const off = (from: number, to: number): Step => ({
   pegs: { from, to },
 })
 const bindOff: Step = { kind: 'bind off', how: 'basic', pegs: null }
-const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+const knit = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
 const chart = (name = 'Chart', times = 1): Step => ({ kind: 'chart', chart: name, times })
 const on = (from: number, to: number): Step => ({ kind: 'pegs', run: { from, to }, toAndFro: true })
 const round: Step = { kind: 'pegs', run: null, toAndFro: false }

@@ -7,6 +7,7 @@ import { setLoom, setMaking, setRuleOff, setStyle } from '../../../src/pattern/e
 import type { Pattern } from '../../../src/pattern/pattern'
 import { workPiece, type PieceWork } from '../../../src/pattern/workPiece'
 import { patternOf } from '../../pattern/edits/chart-text'
+import { copyOf } from '../../cells'
 
 const told = (piece: PieceWork): string[] =>
   checkPiece(piece, 'Chart')
@@ -21,7 +22,7 @@ function toldOf(pattern: Pattern, change: (pattern: Pattern) => Pattern) {
   return {
     before,
     after: told(workPiece(changed, work)),
-    afresh: told(workPiece(structuredClone(changed))),
+    afresh: told(workPiece(copyOf(changed))),
   }
 }
 

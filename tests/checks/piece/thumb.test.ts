@@ -7,6 +7,7 @@ import { setRun } from '../../../src/pattern/edits/turning'
 import { newPattern, type Pattern, type Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPiece } from '../../../src/pattern/workPiece'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 interface Thumb {
   /** The last peg, from 1, that the row before the opening works. */
@@ -92,7 +93,7 @@ test('only the pegs between yarn and opening are named as missing', () => {
   expect(found(short)[0]?.fixes.map(({ label }) => label)).toContain('Knit pegs 25-26 before it')
   const plain: Step[] = [
     { kind: 'pegs', run: { from: 0, to: 23 }, toAndFro: true },
-    { kind: 'plain', stitch: 'k', amount: { rows: 1 } },
+    { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 1 } },
     { kind: 'pegs', run: null, toAndFro: false },
   ]
   const steps = short.steps.toSpliced(2, 1, ...plain)

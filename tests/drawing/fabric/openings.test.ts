@@ -10,6 +10,7 @@ import { workPiece } from '../../../src/pattern/workPiece'
 import { starterCharts } from '../../../src/shelf/seeds'
 import { withSteps } from '../../words/piece/pieces'
 import { pathsOf, shapesIn } from './helpers'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const mitt = (): Pattern => {
   const chart = starterCharts.find(({ id }) => id.startsWith('shingle'))
@@ -71,7 +72,7 @@ describe('the fabric of a mitt with an opening', () => {
 
 describe('pegs bound off and cast on again with no row between', () => {
   const six = { from: 4, to: 9 }
-  const plain = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const plain = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
   const slit = withSteps(newPattern(24, 1), [
     { kind: 'cast on', how: 'e-wrap', pegs: null },
     plain(10),

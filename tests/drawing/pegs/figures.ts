@@ -6,6 +6,7 @@ import type { Item } from '../../../src/drawing/scene'
 import type { Move } from '../../../src/loom/move'
 import type { Moment } from '../../../src/loom/walk'
 import { newPattern, type Pattern, type Row } from '../../../src/pattern/pattern'
+import { cellsFrom } from '../../cells'
 
 export const piece = (
   cells: readonly string[],
@@ -13,7 +14,7 @@ export const piece = (
   rest: Partial<Row> = {},
 ): Pattern => {
   const pattern = newPattern(cells.length)
-  const row: Row = { cells: [...cells], run: null, heading: null, end: 'on', ...rest }
+  const row: Row = { cells: cellsFrom(cells), run: null, heading: null, end: 'on', ...rest }
   return withChart(
     {
       ...pattern,

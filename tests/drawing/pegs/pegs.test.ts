@@ -17,6 +17,7 @@ import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { arbitraryOneChart, cellsOf } from '../../arbitraries'
 import { withDirection } from '../pieces'
 import { bindOffWalk, castOnWalk, lastWalk, walksOf } from './walks'
+import { cellsFrom } from '../../cells'
 
 const itemsOf = ({ layers }: Scene): readonly Item[] => layers.flatMap(({ items }) => items)
 
@@ -127,7 +128,7 @@ function expectWalk(moments: readonly Moment[], loom: LoomSetup): void {
 }
 
 const rowOf = (cells: readonly string[], rest: Partial<Row> = {}): Row => ({
-  cells: [...cells],
+  cells: cellsFrom(cells),
   run: null,
   heading: null,
   end: 'on',

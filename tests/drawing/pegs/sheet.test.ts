@@ -9,11 +9,12 @@ import { writeSvg } from '../../../src/drawing/svg'
 import { paint } from '../../../src/pattern/edits/paint'
 import { newPattern } from '../../../src/pattern/pattern'
 import { lastWalk } from './walks'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /** Ten letters to a line. */
 const breakLines = (text: string): string[] => text.match(/.{1,10}/g) ?? ['']
 
-const pattern = paint(newPattern(24, 1), '2/2 LC', 0, 4)
+const pattern = paint(newPattern(24, 1), stitchOf('2/2 LC'), 0, 4)
 const moments = lastWalk(pattern)
 const figure = (first: number, last: number, number: number) =>
   figurePicture(moments, { first, last }, pattern.loom, { number, width: pictureWidth() })

@@ -8,6 +8,7 @@ import { secondOf } from '../../../src/pattern/pair'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPiece } from '../../../src/pattern/workPiece'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const room = { width: 90, height: 150, text: 2.8, chosen: null }
 
@@ -18,7 +19,7 @@ function mitt(direction: 'clockwise' | 'counterclockwise', high: number): Patter
   const start: Pattern = { ...cuff, loom, gauge: { stitches: 20, rows: 30 } }
   const part = { columns: 1, repeat: { from: 0, to: 0 }, bands: [] }
   const row = (heading: 'forward' | 'back') =>
-    ({ cells: ['k'], run: { from: 0, to: 25 }, heading, end: 'on' }) as const
+    ({ cells: [stitchOf('k')], run: { from: 0, to: 25 }, heading, end: 'on' }) as const
   const rows = Array.from({ length: high }, (_, at) => row(at % 2 === 0 ? 'forward' : 'back'))
   const made = addChart(addChart(start, 'Beside', { ...part, rows }), 'To it', {
     ...part,
@@ -30,7 +31,7 @@ function mitt(direction: 'clockwise' | 'counterclockwise', high: number): Patter
     { kind: 'bind off', how: 'basic', pegs: thumb },
     { kind: 'chart', chart: 'Beside', times: 1 },
     { kind: 'cast on', how: 'e-wrap', pegs: thumb },
-    { kind: 'plain', stitch: 'k', amount: { rows: 30 } },
+    { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 30 } },
   ]
   return steps.reduce((piece, step, at) => addStep(piece, 2 + at, step), made)
 }

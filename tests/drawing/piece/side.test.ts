@@ -8,6 +8,7 @@ import { usualHeel } from '../../../src/pattern/generate/wish'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPiece } from '../../../src/pattern/workPiece'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const leg: Pattern = { ...newPattern(40, 14), gauge: { stitches: 25, rows: 35 } }
 const options = { width: 60, height: 120, text: 2.8, chosen: null }
@@ -32,7 +33,7 @@ function gathered(pattern: Pattern): Pattern {
 
 test('each step is as high as its rows are by the gauge, and as wide as half the tube', () => {
   const slices = profileOf(
-    workPiece(addStep(leg, 2, { kind: 'plain', stitch: 'k', amount: { mm: 120 } })),
+    workPiece(addStep(leg, 2, { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 120 } })),
   )
   expect(
     slices.map(({ kind, height, lower }) => [kind, Math.round(height), Math.round(lower)]),
@@ -46,13 +47,17 @@ test('each step is as high as its rows are by the gauge, and as wide as half the
 
 test('a heel in the middle stands out; closed at the end of the piece it is a toe', () => {
   const kinds = (pattern: Pattern) => profileOf(workPiece(pattern)).map(({ kind }) => kind)
-  const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 100 } }
+  const foot: Step = { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 100 } }
   expect(kinds(withHeel(foot))).toContain('cup')
   expect(kinds(withHeel())).toContain('toe')
 })
 
 test('a foot is as long in several steps as in one', () => {
-  const rounds = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const rounds = (rows: number): Step => ({
+    kind: 'plain',
+    stitch: stitchOf('k'),
+    amount: { rows },
+  })
   const long = (pattern: Pattern) =>
     profileOf(workPiece(pattern)).reduce((sum, { height }) => sum + height, 0)
   const inSteps = withHeel(rounds(10), rounds(10), rounds(10), rounds(10))
@@ -66,7 +71,11 @@ test('a foot is as long in several steps as in one', () => {
 
 test('the foot of a sock reaches from the back of the heel to the closed end', () => {
   const foot = (pattern: Pattern) => footLength(profileOf(workPiece(pattern)))
-  const rounds = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+  const rounds = (rows: number): Step => ({
+    kind: 'plain',
+    stitch: stitchOf('k'),
+    amount: { rows },
+  })
   const heel = profileOf(workPiece(withHeel(rounds(40)))).find(({ kind }) => kind === 'cup')
   // The last round of the heel and 40 more, 35 to 10 cm.
   expect(foot(gathered(withHeel(rounds(40))))).toBeCloseTo((heel?.out ?? 0) + (41 * 100) / 35)

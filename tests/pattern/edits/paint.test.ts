@@ -2,45 +2,48 @@ import { expect, test } from 'vitest'
 import { setRun } from '../../../src/pattern/edits/turning'
 import { erase, landing, paint } from '../../../src/pattern/edits/paint'
 import { patternOf, textOf } from './chart-text'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 test('a stitch is put where it is pointed', () => {
-  expect(textOf(paint(patternOf('k k k'), 'p', 0, 1))).toEqual(['k p k'])
+  expect(textOf(paint(patternOf('k k k'), stitchOf('p'), 0, 1))).toEqual(['k p k'])
 })
 
 test('painting what is there already changes nothing, not even the identity', () => {
   const pattern = patternOf('k p k')
-  expect(paint(pattern, 'p', 0, 1)).toBe(pattern)
+  expect(paint(pattern, stitchOf('p'), 0, 1)).toBe(pattern)
 })
 
 test('a cross lands whole and the rest of a stitch it touches becomes background', () => {
-  expect(textOf(paint(patternOf('k 2/2_LC . . . k'), '1/1 RC', 0, 0))).toEqual(['1/1_RC . k k k k'])
+  expect(textOf(paint(patternOf('k 2/2_LC . . . k'), stitchOf('1/1 RC'), 0, 0))).toEqual([
+    '1/1_RC . k k k k',
+  ])
 })
 
 test('a landing tells what it takes away', () => {
-  expect(landing(patternOf('k 2/2_LC . . . p'), '1/1 LC', 0, 4)).toEqual({
+  expect(landing(patternOf('k 2/2_LC . . . p'), stitchOf('1/1 LC'), 0, 4)).toEqual({
     can: true,
     columns: { from: 4, to: 5 },
-    replaces: ['2/2 LC', 'p'],
+    replaces: ['2/2 LC', 'p'].map(stitchOf),
   })
 })
 
 test('a cross that would run over the join of the round cannot land, and says why', () => {
   const pattern = patternOf('k k k k k k')
-  expect(landing(pattern, '2/2 LC', 0, 4)).toEqual({
+  expect(landing(pattern, stitchOf('2/2 LC'), 0, 4)).toEqual({
     can: false,
     columns: { from: 4, to: 5 },
     reason: '2/2 LC needs 4 pegs; only 2 are left before the end of the round.',
   })
-  expect(paint(pattern, '2/2 LC', 0, 4)).toBe(pattern)
+  expect(paint(pattern, stitchOf('2/2 LC'), 0, 4)).toBe(pattern)
 })
 
 test('a short row takes stitches only where it works', () => {
   const pattern = setRun(patternOf('k k k k k k'), 0, { from: 1, to: 3 })
-  expect(landing(pattern, 'p', 0, 4)).toMatchObject({
+  expect(landing(pattern, stitchOf('p'), 0, 4)).toMatchObject({
     can: false,
     reason: 'Row 1 works only pegs 2 to 4.',
   })
-  expect(landing(pattern, 'p', 0, 3).can).toBe(true)
+  expect(landing(pattern, stitchOf('p'), 0, 3).can).toBe(true)
 })
 
 test('erasing any cell of a cross takes the whole of it', () => {

@@ -25,10 +25,11 @@ import {
   withoutOn,
 } from '../../../src/pattern/charts'
 import { arbitraryPattern } from '../../arbitraries'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const names = (pattern: Pattern) => chartsInOrder(pattern).map(({ name }) => name)
 const kinds = (pattern: Pattern) => pattern.steps.map(({ kind }) => kind)
-const thumb = { columns: 12, repeat: null, bands: [], rows: [blankRow(12, 'p')] }
+const thumb = { columns: 12, repeat: null, bands: [], rows: [blankRow(12, stitchOf('p'))] }
 const two = addChart(newPattern(12, 3), 'Thumb', thumb)
 
 describe('steps', () => {

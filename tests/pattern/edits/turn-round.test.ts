@@ -9,13 +9,15 @@ import { workPattern } from '../../../src/pattern/work'
 import { waleOf } from '../../../src/loom/strand'
 import { arbitraryOneChart } from '../../arbitraries'
 import { patternOf, textOf } from './chart-text'
+import { cellsFrom, idsIn } from '../../cells'
 
 test('the round starts elsewhere and stitches stay whole', () => {
   expect(textOf(rotateColumns(patternOf('k 2/2_LC . . . p'), 1))).toEqual(['2/2_LC . . . p k'])
 })
 
 test('reversed cells keep a stitch at its lowest column', () => {
-  expect(reverseCells(['k', '2/1 LC', '', '', 'p'])).toEqual(['p', '2/1 LC', '', '', 'k'])
+  const turned = reverseCells(cellsFrom(['k', '2/1 LC', '', '', 'p']))
+  expect(idsIn(turned)).toEqual(['p', '2/1 LC', '', '', 'k'])
 })
 
 test('reversing the direction keeps the look: a left cross stays one, peg 1 changes sides', () => {

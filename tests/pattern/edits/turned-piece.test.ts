@@ -20,10 +20,12 @@ import type { Step } from '../../../src/pattern/piece'
 import { chartsInOrder, onChart, chartOn } from '../../../src/pattern/charts'
 import { workPattern } from '../../../src/pattern/work'
 import { loopsLeft, workPiece } from '../../../src/pattern/workPiece'
+import { stitchOf } from '../../../src/stitches/vocabulary'
+import { cellsFrom } from '../../cells'
 
 const castOn = { kind: 'cast on', how: 'e-wrap', pegs: null } as const
 const bindOff = (pegs: Run | null = null): Step => ({ kind: 'bind off', how: 'basic', pegs })
-const knit = (rows: number): Step => ({ kind: 'plain', stitch: 'k', amount: { rows } })
+const knit = (rows: number): Step => ({ kind: 'plain', stitch: stitchOf('k'), amount: { rows } })
 const chart = (name: string, times = 1): Step => ({ kind: 'chart', chart: name, times })
 const inWork = (run: Run | null): Step => ({ kind: 'pegs', run, toAndFro: run !== null })
 
@@ -36,7 +38,7 @@ const worked = (pattern: Pattern, ...steps: Step[]): Pattern => ({
   steps,
 })
 function withHeel(pattern: Pattern, wish: ShortRowWish, stitch = 'k'): Pattern {
-  const made = shortRowChart(pattern.loom, wish, stitch)
+  const made = shortRowChart(pattern.loom, wish, stitchOf(stitch))
   if (!made.ok) throw new Error(made.message)
   return addChart(pattern, 'Heel', made.chart)
 }
@@ -125,7 +127,7 @@ test('half a bar is not reversed: the yarn is at its other end, and that is said
 test('where turning cannot be judged since a step cannot be worked, that is said', () => {
   const ring = loom('ring', 20)
   const row: Row = {
-    ...blankRow(20, 'k'),
+    ...blankRow(20, stitchOf('k')),
     run: { from: 0, to: 0 },
     heading: 'forward',
     end: 'wrap',
@@ -176,7 +178,7 @@ describe('laws', () => {
     fc.array(
       fc
         .array(fc.constantFrom('k', 'p'), { minLength: pegs, maxLength: pegs })
-        .map((cells): Row => ({ ...blankRow(pegs, 'k'), cells })),
+        .map((cells): Row => ({ ...blankRow(pegs, stitchOf('k')), cells: cellsFrom(cells) })),
       { minLength: 2, maxLength: 2 },
     )
 
@@ -236,7 +238,7 @@ describe('laws', () => {
       })
       .map(({ rows, wish, stitch, steps, part, how: [first, last], direction }) => {
         const empty = loom(shape, pegs)
-        const heel = shortRowChart(empty.loom, wish, stitch)
+        const heel = shortRowChart(empty.loom, wish, stitchOf(stitch))
         if (!heel.ok) return null
         const leg = { ...chartOn(empty), rows }
         const mixed = { ...leg, rows: [...rows, ...heel.chart.rows, ...rows] }

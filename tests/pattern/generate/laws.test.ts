@@ -8,6 +8,7 @@ import {
 } from '../../../src/pattern/generate/wish'
 import type { LoomSetup } from '../../../src/pattern/pattern'
 import { isClosed, isReadyToGraft, rulesThatFind, turnKinds, workSection } from './sections'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /**
  * Every generated heel for every run of 6 to 200 pegs and every step passes all turn checks and
@@ -170,7 +171,7 @@ describe('every run of 6 to 200 pegs passes the checks and leaves one loop on ea
             makeShortRows(
               { pegs: length + 2, shape: 'ring' },
               { ...one, run: { from: 1, to: length }, step },
-              'k',
+              stitchOf('k'),
               0,
             )
           const wide = steps.filter((step) => step > widest(length) && step <= length - 2)

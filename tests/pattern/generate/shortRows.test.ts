@@ -6,6 +6,7 @@ import { usualHeel, type ShortRowWish } from '../../../src/pattern/generate/wish
 import { limits, type Row } from '../../../src/pattern/pattern'
 import { starterCharts } from '../../../src/shelf/seeds'
 import { isClosed, rulesThatFind, turnKinds, workSection } from './sections'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 test('a wrapped heel has twice its turned pegs in rows out, and two fewer back (common practice)', () => {
   for (const pegs of [24, 32, 36, 40, 48, 56]) {
@@ -62,7 +63,7 @@ test('as many rows are made as a chart can have, and no more', () => {
   const rowsOf = (change: Partial<ShortRowWish>) => {
     const run = { from: 0, to: 399 }
     const wish = { ...usualHeel({ pegs: 400, shape: 'bar' }), run, closeCorners: false, ...change }
-    const made = makeShortRows({ pegs: 400, shape: 'bar' }, wish, 'k', 0)
+    const made = makeShortRows({ pegs: 400, shape: 'bar' }, wish, stitchOf('k'), 0)
     return made.ok ? made.rows.length : `${made.message} ${made.advice}`
   }
   const most = limits.rows.most

@@ -14,14 +14,16 @@ import type { PatternRow } from '../../../src/pattern/row'
 import { onChart, chartOn, namedOn } from '../../../src/pattern/charts'
 import { workPattern } from '../../../src/pattern/work'
 import { workPiece } from '../../../src/pattern/workPiece'
+import { stitchOf } from '../../../src/stitches/vocabulary'
+import { cellsFrom } from '../../cells'
 
 const pegs = 24
 /** Four rounds, each told from the others on every peg: k2 p2 moved on by one, and a cross in the third. */
 const round = (shift: number): readonly string[] =>
   Array.from({ length: pegs }, (_, peg) => ((peg + shift) % 4 < 2 ? 'k' : 'p'))
 const crossed = round(0).map((cell, peg) => (peg === 16 ? '1/1 LC' : peg === 17 ? '' : cell))
-const whole = (cells: readonly string[]) =>
-  ({ cells, run: null, heading: null, end: 'on' }) as const
+const whole = (ids: readonly string[]) =>
+  ({ cells: cellsFrom(ids), run: null, heading: null, end: 'on' }) as const
 const textured: Chart = {
   columns: pegs,
   repeat: null,
@@ -112,7 +114,7 @@ test('a heel that is a chart of its own goes on with the chart worked before it'
   const leg = withGauge(textured)
   const before = textureBefore(leg, 2)
   expect(before?.chart).toBe(namedOn(leg).name)
-  const made = shortRowChart(leg.loom, heel, 'k', before?.rounds)
+  const made = shortRowChart(leg.loom, heel, stitchOf('k'), before?.rounds)
   if (!made.ok) throw new Error(made.message)
   const added = addStep(addChart(leg, 'Heel', made.chart), 2, {
     kind: 'chart',
@@ -135,17 +137,19 @@ test('what the edge of a heel would cut is knitted: a cross, and a decrease that
   expect(heel.run).toEqual({ from: 1, to: 12 })
   for (const cells of [lace, rope]) {
     const leg = withGauge({ ...textured, rows: [whole(cells), whole(cells)] })
-    const made = shortRowChart(leg.loom, heel, 'k', textureBefore(leg, 2)?.rounds)
+    const made = shortRowChart(leg.loom, heel, stitchOf('k'), textureBefore(leg, 2)?.rounds)
     if (!made.ok) throw new Error(made.message)
     expect(errorsOf(withChart(leg, made.chart))).toEqual([])
-    expect(made.chart.rows.flatMap((row) => row.cells).filter((cell) => cell !== 'k')).toEqual([])
+    expect(made.chart.rows.flatMap((row) => row.cells).filter((cell) => cell?.id !== 'k')).toEqual(
+      [],
+    )
   }
 })
 
 test('a toe ends with its last short row, and is grafted there', () => {
   const foot = withGauge(textured)
   const toe = { ...heel, shape: 'toe' } as const
-  const made = shortRowChart(foot.loom, toe, 'k', textureBefore(foot, 2)?.rounds)
+  const made = shortRowChart(foot.loom, toe, stitchOf('k'), textureBefore(foot, 2)?.rounds)
   if (!made.ok) throw new Error(made.message)
   const last = made.chart.rows.at(-1)
   // No row of it goes over the instep.

@@ -7,6 +7,7 @@ import { setRepeat } from '../../../src/pattern/edits/columns'
 import { workPattern } from '../../../src/pattern/work'
 import { applyChanges, compare } from '../../../src/words/compare/compare'
 import { compared, linesOf, messages, piece, readFor, repaired, starters } from './helpers'
+import { idsIn } from '../../cells'
 
 const rib = piece(['k*8', 'k*2, p*2, k*2, p*2', 'p*2, k*2, p*2, k*2', 'p*8'])
 const ribWords = [
@@ -74,7 +75,7 @@ describe('a stitch that differs', () => {
     ])
     for (const fix of fixes) expect(messages(repaired(comparison, fix))).toEqual([])
     const edit = fixes.find((fix) => 'edit' in fix)
-    expect(edit && 'edit' in edit && chartOn(edit.edit(rib)).rows[3]?.cells.join('')).toBe(
+    expect(edit && 'edit' in edit && idsIn(chartOn(edit.edit(rib)).rows[3]?.cells).join('')).toBe(
       'pppkpppp',
     )
   })

@@ -6,6 +6,7 @@ import type { Pattern } from '../../../src/pattern/pattern'
 import { workPattern } from '../../../src/pattern/work'
 import { compare } from '../../../src/words/compare/compare'
 import { arbitraryPiece, compared, linesOf, messages, readFor, repaired } from './helpers'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const written = (pattern: Pattern): string[] => linesOf(workPattern(pattern))
 
@@ -26,8 +27,8 @@ describe('comparing', () => {
       fc.property(arbitraryPiece, fc.nat(), fc.nat(), (pattern, row, column) => {
         const { rows, columns } = chartOn(pattern)
         const at = row % rows.length
-        const change = chartOn(pattern).rows[at]?.cells[column % columns] === 'k' ? 'p' : 'k'
-        const changed = paint(pattern, change, at, column % columns)
+        const change = chartOn(pattern).rows[at]?.cells[column % columns]?.id === 'k' ? 'p' : 'k'
+        const changed = paint(pattern, stitchOf(change), at, column % columns)
         fc.pre(changed !== pattern)
         const { differences, agreement } = compared(changed, written(pattern))
         expect(differences.map(({ message }) => message)).toHaveLength(1)
@@ -75,7 +76,7 @@ describe('comparing', () => {
         const first = compare(readFor(pattern, text), workPattern(pattern))
         const edited = paint(
           pattern,
-          'p',
+          stitchOf('p'),
           row % chartOn(pattern).rows.length,
           column % chartOn(pattern).columns,
         )

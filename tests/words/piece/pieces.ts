@@ -7,6 +7,7 @@ import type { Chart } from '../../../src/pattern/chart'
 import { newPattern, type LoomSetup, type Pattern } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { rowOf } from '../helpers'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /** A chart whose columns fill any loom. */
 export const chartOf = (...rows: readonly string[]): Chart => {
@@ -52,10 +53,10 @@ export function ferryMitt(): Pattern {
       { kind: 'note', text: 'Now the hand.\n  Keep the plait at the back.' },
       { kind: 'chart', chart: 'Plait', times: 3 },
       { kind: 'pegs', run: null, toAndFro: true },
-      { kind: 'plain', stitch: 'k', amount: { rows: 6 } },
+      { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 6 } },
       { kind: 'pegs', run: null, toAndFro: false },
       { kind: 'chart', chart: 'Plait', times: 1 },
-      { kind: 'plain', stitch: 'p', amount: { mm: 20 } },
+      { kind: 'plain', stitch: stitchOf('p'), amount: { mm: 20 } },
       bindOff,
     ],
     pair: 'mirrored',
@@ -76,7 +77,7 @@ export function keeperSock(): Pattern {
       { kind: 'cast on', how: 'double e-wrap', pegs: null },
       { kind: 'chart', chart: 'Leg', times: 30 },
       { kind: 'chart', chart: 'Heel', times: 1 },
-      { kind: 'plain', stitch: 'k', amount: { mm: 120 } },
+      { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 120 } },
       { kind: 'bind off', how: 'gather', pegs: null },
     ],
     pair: 'alike',

@@ -4,6 +4,7 @@ import { totalsOf, type Totals } from '../../../src/pattern/totals'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { sayTotals, type TotalsLineKind } from '../../../src/words/piece/totals'
 import { band, chartOf, keeperSock, withPiece } from './pieces'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const say = (pattern: Pattern, kind: TotalsLineKind, terms: 'us' | 'uk' = 'us'): string[] =>
   sayTotals(totalsOf(workPiece(pattern)).whole, workPiece(pattern), terms).flatMap((line) =>
@@ -13,14 +14,14 @@ const say = (pattern: Pattern, kind: TotalsLineKind, terms: 'us' | 'uk' = 'us'):
 const known: Totals = {
   rows: 102,
   stitches: new Map([
-    ['k', 2752],
-    ['2/2 LC', 30],
-    ['none', 7],
+    [stitchOf('k'), 2752],
+    [stitchOf('2/2 LC'), 30],
+    [stitchOf('none'), 7],
   ]),
   loops: new Map([
-    ['k', 2752],
-    ['2/2 LC', 120],
-    ['none', 0],
+    [stitchOf('k'), 2752],
+    [stitchOf('2/2 LC'), 120],
+    [stitchOf('none'), 0],
   ]),
   moves: 3460,
   yarn: 50_400,

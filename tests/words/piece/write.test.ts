@@ -14,6 +14,7 @@ import { writePiece, type PieceBlock } from '../../../src/words/piece/write'
 import { arbitraryPattern } from '../../arbitraries'
 import { starters } from '../compare/helpers'
 import { band, chartOf, ferryMitt, keeperSock, withPiece, withSteps } from './pieces'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const blocksOf = (pattern: Pattern, terms: 'us' | 'uk' = 'us'): readonly PieceBlock[] =>
   writePiece(workPiece(pattern), terms).blocks
@@ -28,7 +29,11 @@ const say = (pattern: Pattern, steps: readonly Step[], terms: 'us' | 'uk' = 'us'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }
 const work = (times: number): Step => ({ kind: 'chart', chart: 'Band', times })
-const plain = (rows: number, stitch = 'k'): Step => ({ kind: 'plain', stitch, amount: { rows } })
+const plain = (rows: number, id = 'k'): Step => ({
+  kind: 'plain',
+  stitch: stitchOf(id),
+  amount: { rows },
+})
 
 describe('the second of a mirrored pair', () => {
   const second = (pattern: Pattern): string | undefined =>
@@ -362,7 +367,7 @@ describe('steps', () => {
   })
 
   test('a length without a gauge is said as a length', () => {
-    const foot: Step = { kind: 'plain', stitch: 'k', amount: { mm: 45 } }
+    const foot: Step = { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 45 } }
     expect(say(ring, [castOn, foot], 'uk')[1]).toBe(
       'Knit 4.5 cm, measured on your piece: no tension is given, so the rnds are not counted.',
     )

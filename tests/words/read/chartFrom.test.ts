@@ -7,6 +7,7 @@ import { read } from '../../../src/words/read/read'
 import { readSettingsOf } from '../../../src/words/read/reading'
 import { withSmallestRepeat } from '../../../src/words/read/chart/smallestRepeat'
 import { pieceOf, rowOf } from '../helpers'
+import { idsIn } from '../../cells'
 
 const ring = (pegs: number): Pattern => newPattern(pegs, 1)
 const bar = (pegs: number): Pattern => {
@@ -139,13 +140,13 @@ describe('the smallest repeat', () => {
   it('leaves edge stitches beside it', () => {
     const chart = chartOf('p, (k*3, p)*5, k')
     expect(chart.columns).toBeLessThan(8)
-    expect(chart.rows[0]?.cells.join(' ')).toBe('p k k k p k')
+    expect(idsIn(chart.rows[0]?.cells).join(' ')).toBe('p k k k p k')
     expect(chart.repeat).toEqual({ from: 0, to: 3 })
   })
 
   it('cuts no cross', () => {
     const chart = chartOf('k*2, (2/2 LC)*5, k*2')
-    expect(chart.rows[0]?.cells).toEqual(['k', 'k', '2/2 LC', '', '', '', 'k', 'k'])
+    expect(idsIn(chart.rows[0]?.cells)).toEqual(['k', 'k', '2/2 LC', '', '', '', 'k', 'k'])
   })
 
   it('is none where nothing repeats, and none in a plain piece', () => {

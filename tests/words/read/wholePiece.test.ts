@@ -20,6 +20,8 @@ import { readSettingsOf, type Reading } from '../../../src/words/read/reading'
 import { versionAt } from '../../../src/words/read/piece/sectionRows'
 import { called, chartOf, ferryMitt, keeperSock, withPiece } from '../piece/pieces'
 import { workable } from './workable'
+import { cellsFrom } from '../../cells'
+import { stitchOf } from '../../../src/stitches/vocabulary'
 
 const stitchesOf = (list: readonly string[]): string => list.join(' ')
 
@@ -133,7 +135,7 @@ const wholePieces: Arbitrary<Pattern> = workable.chain((pattern) => {
           }),
           fc.record({
             kind: fc.constant('plain' as const),
-            stitch: plain,
+            stitch: plain.map(stitchOf),
             amount: fc.oneof(
               fc.integer({ min: 1, max: 5 }).map((rows) => ({ rows })),
               fc.integer({ min: 5, max: 30 }).map((mm) => ({ mm })),
@@ -164,7 +166,12 @@ const wholePieces: Arbitrary<Pattern> = workable.chain((pattern) => {
         columns: width,
         repeat: { from: 0, to: width - 1 },
         bands: [],
-        rows: fill.map((list) => ({ cells: list, run: null, heading: null, end: 'on' as const })),
+        rows: fill.map((list) => ({
+          cells: cellsFrom(list),
+          run: null,
+          heading: null,
+          end: 'on' as const,
+        })),
       }
       const across = (...ids: string[]): string =>
         Array.from({ length: pegs }, (_, peg) => ids[peg % ids.length]).join(', ')

@@ -15,6 +15,7 @@ import { termSets } from '../../../src/languages/terms'
 import type { Stitch } from '../../../src/stitches/stitch'
 import { stitchOf, standardVocabulary } from '../../../src/stitches/vocabulary'
 import { cellsOf } from '../../arbitraries'
+import { cellsFrom } from '../../cells'
 
 const plain = ['k', 'p', 'ew', 'sl', 'yo', 'k2tog', 'none'].map(stitchOf)
 
@@ -70,7 +71,7 @@ function makeRow(pattern: Pattern, state: LoomState, dice: Dice, last: Row | und
     cells.splice(peg, stitch.width, ...cellsOf(stitch))
     peg += stitch.width
   }
-  return { cells, run: whole ? null : { from, to }, heading, end }
+  return { cells: cellsFrom(cells), run: whole ? null : { from, to }, heading, end }
 }
 
 interface Wish {
@@ -83,7 +84,7 @@ interface Wish {
 
 /** A row of all pegs in one plain stitch, whatever loops there are. */
 function makePlain({ loom }: Pattern, dice: Dice): Row {
-  const stitch = dice() < 0.5 ? 'k' : 'p'
+  const stitch = stitchOf(dice() < 0.5 ? 'k' : 'p')
   const cells = Array.from({ length: loom.pegs }, () => stitch)
   return { cells, run: null, heading: null, end: 'on' }
 }

@@ -5,11 +5,12 @@ import { withRow } from '../../../pattern/edits/chart'
 import { insertRows } from '../../../pattern/edits/rows'
 import { setRun } from '../../../pattern/edits/turning'
 import { layoutOf } from '../../../pattern/layout'
-import { limits, type Run, type Sheet } from '../../../pattern/pattern'
+import { limits, type Cell, type Run, type Sheet } from '../../../pattern/pattern'
 import type { ReadRow } from '../../read/reading'
 import { widthOf, type Item } from '../within/hunks'
 import type { Path } from '../within/path'
 import type { Place } from '../within/row'
+import { wholeOf } from '../../../stitches/stitch'
 
 /** A stitch and its lowest peg. */
 type OnPeg = Pick<Item, 'stitch' | 'peg'>
@@ -26,19 +27,19 @@ export function putOnPegs(pattern: Sheet, index: number, items: readonly OnPeg[]
   const row = chartOn(pattern).rows[index]
   if (!row) return { can: false, reason: 'pegs' }
   const { columnOf } = layoutOf(pattern)
-  const wanted = columnOf.map((column) => row.cells[column] ?? '')
+  const wanted = columnOf.map((column) => row.cells[column] ?? null)
   for (const { stitch, peg } of items)
     for (let offset = 0; offset < stitch.width; offset++) {
       if (wanted[peg + offset] === undefined) return { can: false, reason: 'pegs' }
-      wanted[peg + offset] = offset === 0 ? stitch.id : ''
+      wanted[peg + offset] = offset === 0 ? wholeOf(stitch) : null
     }
   const cells = [...row.cells]
-  const filled = new Map<number, string>()
+  const filled = new Map<number, Cell>()
   const { from, to } = row.run ?? { from: 0, to: columnOf.length - 1 }
   for (let peg = Math.max(0, from); peg <= to && peg < columnOf.length; peg++) {
     const column = columnOf[peg] as number
-    const cell = wanted[peg] as string
-    if ((filled.get(column) ?? cell) !== cell) return { can: false, reason: 'copies' }
+    const cell = wanted[peg] ?? null
+    if (filled.has(column) && filled.get(column) !== cell) return { can: false, reason: 'copies' }
     filled.set(column, cell)
     cells[column] = cell
   }

@@ -7,6 +7,7 @@ import {
   type Row,
   type Run,
   blankRow,
+  type Cell,
 } from '../../../pattern/pattern'
 import type { Step } from '../../../pattern/piece'
 import { bandsOf, type LaidRow } from './bands'
@@ -17,6 +18,7 @@ import type { Reading, ReadRow, ReadSettings, Remark } from '../reading'
 import { noRoom, statedGaugeRemark, tooManyRows } from '../remarks/charting'
 import { statedGauge } from '../lines/stated'
 import { withSmallestRepeat } from './smallestRepeat'
+import type { Stitch } from '../../../stitches/stitch'
 
 export interface ChartMade {
   readonly pattern: Pattern
@@ -160,11 +162,11 @@ function fitting(read: ReadRow, covers: Run, place: Place): { kept: Laid; left: 
   }
 }
 
-function rowOf(read: ReadRow, { sites }: Laid, covers: Run, place: Place, background: string): Row {
-  const cells = Array.from({ length: place.pegs }, () => background)
+function rowOf(read: ReadRow, { sites }: Laid, covers: Run, place: Place, background: Stitch): Row {
+  const cells = Array.from({ length: place.pegs }, (): Cell => background)
   for (const { stitch, peg } of sites) {
-    cells.fill('', peg, peg + stitch.width)
-    cells[peg] = stitch.id
+    cells.fill(null, peg, peg + stitch.width)
+    cells[peg] = stitch
   }
   const all = covers.from === 0 && covers.to === place.pegs - 1
   return {

@@ -47,7 +47,11 @@ function edgesFor(
 
 function repeats({ cells }: Row, from: number, to: number, width: number): boolean {
   // No stitch may lie across the edge of the repeat.
-  if (cells[from] === '' || cells[from + width] === '' || (to < cells.length && cells[to] === ''))
+  if (
+    cells[from] === null ||
+    cells[from + width] === null ||
+    (to < cells.length && cells[to] === null)
+  )
     return false
   for (let column = from; column + width < to; column++)
     if (cells[column] !== cells[column + width]) return false
