@@ -1,3 +1,4 @@
+import { patternOf } from '../pattern/edits/chart-text'
 import { withChart } from '../../src/pattern/edits/chart'
 import { render, screen, within } from '@testing-library/svelte'
 import { tick } from 'svelte'
@@ -10,6 +11,7 @@ import {
   putChart,
   putStep,
   stepCommands,
+  showChart,
 } from '../../src/bench/commands/piece'
 import { putShortRowsHere } from '../../src/bench/commands/shortRows'
 import Findings from '../../src/bench/parts/Findings.svelte'
@@ -24,13 +26,13 @@ import { totalsInOneLine } from '../../src/bench/piece/totalsText'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { paint } from '../../src/pattern/edits/paint'
 import { insertRows } from '../../src/pattern/edits/rows'
-import { addStep } from '../../src/pattern/edits/piece'
-import { setLoom } from '../../src/pattern/edits/settings'
+import { addStep, addChart } from '../../src/pattern/edits/piece'
+import { setLoom, setRuleOff } from '../../src/pattern/edits/settings'
 import { makeShortRows } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
 import { newPattern, blankRow } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
-import { chartsInOrder } from '../../src/pattern/charts'
+import { chartsInOrder, chartOn } from '../../src/pattern/charts'
 import userEvent from '@testing-library/user-event'
 import { show, smallBench } from './render'
 import { stitchOf } from '../../src/stitches/vocabulary'
@@ -107,7 +109,8 @@ test('a step that works a chart brings it on the bench, as an edit that undo tak
   expect(bench.on).toBe('Chart')
   expect(bench.chart.rows).toHaveLength(6)
   bench.redo()
-  expect(bench.on).toBe('Heel')
+  expect(kinds(bench)).toEqual(['cast on', 'chart', 'chart', 'bind off'])
+  expect(bench.on).toBe('Chart')
   undoAll(bench)
   expect(names(bench)).toEqual(['Chart'])
 })
@@ -425,4 +428,38 @@ test('a new cast-on after a bind-off proposes just the empty pegs', () => {
     how: 'e-wrap',
     pegs: { from: 0, to: 4 },
   })
+})
+
+test('undo and redo go to the chart and the place of the change', () => {
+  const bench = smallBench(addChart(newPattern(12, 6), 'Crown', emptyChart))
+  showChart(bench, 'Crown')
+  bench.goTo({ row: 1, peg: 3 })
+  bench.apply('Paint p', (p) => paint(p, 'p', 1, 3))
+  showChart(bench, 'Chart')
+  bench.goTo({ row: 5, peg: 1 })
+  bench.apply('Paint p', (p) => paint(p, 'p', 5, 1))
+  showChart(bench, 'Crown')
+  bench.undo()
+  expect([bench.on, bench.spot]).toEqual(['Chart', { row: 5, peg: 1 }])
+  bench.undo()
+  expect([bench.on, bench.spot]).toEqual(['Crown', { row: 1, peg: 3 }])
+  expect(bench.said.text).toBe('Undone: paint p. The chart “Crown” is on the bench.')
+  showChart(bench, 'Chart')
+  bench.redo()
+  expect([bench.on, bench.spot]).toEqual(['Crown', { row: 1, peg: 3 }])
+  bench.redo()
+  expect([bench.on, bench.spot]).toEqual(['Chart', { row: 5, peg: 1 }])
+})
+
+test('errors of another chart are told as long as they are there', () => {
+  const two = addChart(
+    newPattern(12, 2),
+    'Thumb',
+    chartOn(patternOf('k2tog k k k k k k k k k k k')),
+  )
+  const off = setRuleOff(two, 'piece-chart', true)
+  const bench = smallBench(off)
+  expect(bench.piece.findings.map(({ message }) => message)).toContainEqual(
+    expect.stringMatching(/^In the chart “Thumb”: /),
+  )
 })

@@ -60,9 +60,9 @@ describe('a mirrored pair', () => {
     const file = await bench.download(() => bench.button('Save').click())
     const saved = JSON.parse(new TextDecoder().decode(file.bytes)) as {
       title: string
-      piece: { pair: string }
+      pair: string
     }
-    expect(saved).toMatchObject({ title: 'Lamp-room cuff', piece: { pair: 'mirrored' } })
+    expect(saved).toMatchObject({ title: 'Lamp-room cuff', pair: 'mirrored' })
     await bench.page.reload()
     await pair().waitFor()
     // Where it was: the second is looked at again.

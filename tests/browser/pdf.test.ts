@@ -95,7 +95,7 @@ test('all words can be found in the text', async () => {
 
 test('own words can be found in the text, line by line', async () => {
   const own = ['Cuff', '', 'Rnd 1: knit — all pegs, “plain”', '  loosely', 'Rnds 2-4: as rnd 1']
-  const pattern = { ...newPattern(24, 4), words: own.join('\n') }
+  const pattern = setWords(newPattern(24, 4), own.join('\n'))
   const { pages } = await print(pattern, { wording: 'own' })
   const lines = pages.flatMap((page) => page.text.split('\n')).map((line) => line.trim())
   const places = own.filter(Boolean).map((line) => lines.indexOf(line.trim()))

@@ -116,8 +116,10 @@ test('own words outlive edits of the chart, a reload and a file, letter by lette
   await expect.poll(async () => (await bench.wordLines())[3]).toBe('Rnd 2: purl 🧶')
 
   const file = await bench.download(() => bench.button('Save').click())
-  const saved = JSON.parse(Buffer.from(file.bytes).toString('utf8')) as { words: string[] }
-  expect(saved.words.join('\n')).toBe(own)
+  const saved = JSON.parse(Buffer.from(file.bytes).toString('utf8')) as {
+    charts: [{ words: string[] }]
+  }
+  expect(saved.charts[0].words.join('\n')).toBe(own)
   await bench.startEmpty(12, 4)
   await says('Written from the chart')
   const [chooser] = await Promise.all([

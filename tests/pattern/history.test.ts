@@ -11,7 +11,8 @@ const start = begin(newPattern(8, 2))
 const purl = (history: History, column: number, gesture: string | null = null): History =>
   add(history, {
     pattern: paint(history.present.pattern, stitchOf('p'), 0, column),
-    on: history.present.on,
+    from: history.on,
+    on: history.on,
     label: `Purl ${column}`,
     spot,
     gesture,

@@ -1,4 +1,5 @@
 import { severities, type Finding, type Severity } from '../../checks/finding'
+import { otherCharts } from '../../checks/piece/other-charts'
 import { stepNamed, type PieceFinding } from '../../checks/piece/rule'
 import { doneSaid } from '../commands/done'
 import { sayLost } from '../commands/lost'
@@ -104,7 +105,7 @@ function entryOfPiece(bench: Bench, finding: PieceFinding): Entry {
     where: step === null ? 'Whole piece' : stepNamed(bench.piece.work, step),
     message,
     advice,
-    check: rule,
+    check: rule === otherCharts.id ? null : rule,
     alone: false,
     goTo: () => chooseStep(bench, step),
     get fixes() {

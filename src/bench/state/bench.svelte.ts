@@ -82,7 +82,9 @@ export class Bench {
     this.#showing === 'second' && this.first.pair === 'mirrored',
   )
   /** Name of the chart that is looked at. */
-  readonly on: string = $derived(this.history.present.on)
+  readonly on: string = $derived(
+    namedOn(onChart(this.history.present.pattern, this.history.on)).name,
+  )
   /** The piece that is looked at, with the chart in it that is. */
   readonly pattern: Sheet = $derived(
     onChart(this.isSecond ? secondOf(this.first) : this.first, this.on),
@@ -140,7 +142,8 @@ export class Bench {
     const pattern = withoutOn(edited)
     const on = namedOn(onChart(edited, edited.on ?? this.on)).name
     if (isSame(pattern, this.first)) return this.lookAt(on)
-    this.#put(add(this.history, { pattern, on, label, spot: this.spot, gesture }))
+    const from = this.on
+    this.#put(add(this.history, { pattern, from, on, label, spot: this.spot, gesture }))
     return true
   }
 
@@ -166,25 +169,37 @@ export class Bench {
   }
 
   undo(): void {
-    const { label } = this.history.present
+    const { label, spot } = this.history.present
     if (this.history.past.length === 0) return
-    const shown = this.#lookAtFirst()
-    this.#put(undo(this.history))
+    const shown = this.#lookAtFirst() + this.#goBy(undo(this.history), spot)
     this.say(`Undone: ${lowerFirst(label)}.${shown}`)
   }
 
   redo(): void {
-    if (this.history.future.length === 0) return
-    const shown = this.#lookAtFirst()
-    this.#put(redo(this.history))
-    this.say(`Redone: ${lowerFirst(this.history.present.label)}.${shown}`)
+    const [next] = this.history.future
+    if (!next) return
+    const shown = this.#lookAtFirst() + this.#goBy(redo(this.history), next.spot)
+    this.say(`Redone: ${lowerFirst(next.label)}.${shown}`)
+  }
+
+  /** Go through the history; where that leads to another chart, to the place of what was done there. */
+  #goBy(history: History, spot: Spot): string {
+    const was = this.on
+    const isSamePiece = this.history.present.pattern.charts.some(({ name }) => name === history.on)
+    this.#put(history)
+    if (this.on === was) return ''
+    this.opened = {}
+    if (!isSamePiece) return ''
+    this.goTo(spot)
+    return ` The chart “${this.on}” is on the bench.`
   }
 
   /** Put another piece on the bench. It is a version like any other, so undo brings back the last. */
   open(pattern: Pattern, label: string): void {
     this.look('first')
     const on = pattern.charts[0].name
-    this.#put(add(this.history, { pattern, on, label, spot: this.spot, gesture: null }))
+    const from = this.on
+    this.#put(add(this.history, { pattern, from, on, label, spot: this.spot, gesture: null }))
     this.spot = { row: 0, peg: 0 }
     this.corner = null
     this.opened = this.arrived = {}

@@ -69,7 +69,7 @@ export function checkPiece(
 ): readonly PieceFinding[] {
   const { off } = work.pattern.checks
   const found = pieceRules
-    .filter(({ id }) => !off.includes(id))
+    .filter(({ id, always }) => always === true || !off.includes(id))
     .flatMap(({ id, severity, check }) =>
       check(work, besides).map(({ tries = [], fixes, ...note }): PieceFinding => {
         let all: readonly Fix[] | undefined

@@ -37,6 +37,7 @@ export const otherCharts: PieceRule = {
   id: 'piece-chart',
   title: 'Errors in another chart',
   severity: 'error',
+  always: true,
   check: (piece, besides) =>
     piece.pattern.charts.flatMap((named) => {
       const { name } = named

@@ -31,6 +31,8 @@ export interface PieceRule {
   readonly id: string
   readonly title: string
   readonly severity: Severity
+  /** It says what other rules found, and is not switched off by itself. */
+  readonly always?: true
   /** `besides`: the chart whose own errors are told elsewhere; null for none. */
   readonly check: (work: PieceWork, besides: string | null) => readonly PieceNote[]
 }

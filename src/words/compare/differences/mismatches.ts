@@ -1,4 +1,4 @@
-import { chartOn } from '../../../pattern/charts'
+import { chartOn, onChart } from '../../../pattern/charts'
 import type { Sheet } from '../../../pattern/pattern'
 import type { Draft } from './draft'
 import { putOnPegs, putRow, wordsOnPegs, type Put } from '../mend/edits'
@@ -104,7 +104,7 @@ function takeWords(both: Both, mismatch: Mismatch, rows: ReadonlyMap<number, Pai
     }
     return put
   }
-  const trial = putAll(both.work.pattern)
+  const trial = putAll(onChart(both.work.pattern, both.work.name))
   if (!trial.can && mismatch.kind === 'stitches' && mismatch.repeat)
     return { edit: null, refusal: "Use the chart's version, or correct the repeat in the words." }
   if (!trial.can) return { edit: null, refusal: reasons[trial.reason](both, [...rows.values()]) }
