@@ -1,3 +1,4 @@
+import { setWords } from '../../src/pattern/edits/words'
 import { withChart } from '../../src/pattern/edits/chart'
 import { chartOn } from '../../src/pattern/charts'
 import { fileURLToPath } from 'node:url'
