@@ -4,21 +4,21 @@ import type { Stitch } from '../stitches/stitch'
 import { nothing } from './nothing'
 
 /** What a row looks like, whoever works it: read once, in one go over its stitches. */
-export interface Look {
+export interface RowLook {
   /** What stands on each peg: a stitch, or the object for its second, third ... column. */
   readonly texture: readonly object[]
   readonly crosses: readonly Site<Stitch>[]
 }
 
-const looks = new WeakMap<PatternRow, Look>()
+const looks = new WeakMap<PatternRow, RowLook>()
 
-export function lookOf(row: PatternRow): Look {
+export function lookOf(row: PatternRow): RowLook {
   let look = looks.get(row)
   if (!look) looks.set(row, (look = readLook(row)))
   return look
 }
 
-function readLook({ sites, from, to }: PatternRow): Look {
+function readLook({ sites, from, to }: PatternRow): RowLook {
   const texture = new Array<object>(Math.max(0, to - from + 1))
   let crosses: Site<Stitch>[] | undefined
   for (const site of sites) {

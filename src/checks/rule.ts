@@ -3,7 +3,7 @@ import type { Row, Run } from '../pattern/pattern'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Crossed } from './crosses/crossed'
 import type { Fix, Severity } from './finding'
-import type { Look } from './look'
+import type { RowLook } from './look'
 import type { Setting } from './setting'
 import type { Turning } from './turns/turning'
 
@@ -94,7 +94,7 @@ export interface RowDigest {
   readonly layout: Layout
   readonly setting: Setting
   readonly notes: readonly RuleNote[]
-  readonly look: Look
+  readonly look: RowLook
   readonly crosses: readonly Crossed[]
   /** null: a row over all the pegs that does not turn. */
   readonly turning: Turning | null

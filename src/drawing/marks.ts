@@ -11,7 +11,7 @@ export interface FindingMark {
   readonly severity: 'error' | 'warning' | 'hint'
 }
 
-interface Look {
+interface MarkLook {
   /** Sign in the margin: filled or outlined, round a point. */
   readonly sign: (centre: Point, size: number) => string
   readonly filled: boolean
@@ -21,7 +21,7 @@ interface Look {
 }
 
 /** Findings differ by shape as well as by ink: diamond and solid frame, triangle and dashes, dots. */
-const looks: Readonly<Record<FindingMark['severity'], Look>> = {
+const looks: Readonly<Record<FindingMark['severity'], MarkLook>> = {
   error: {
     sign: ([x, y], r) => mm`M${x} ${y - r}L${x + r} ${y}L${x} ${y + r}L${x - r} ${y}Z`,
     filled: true,

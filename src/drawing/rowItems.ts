@@ -130,14 +130,14 @@ function cells(slot: number, columns: number, row: number, view: RowView): strin
 }
 
 /** Some neighbouring columns of a stitch, from its own column `offset` on, on as many slots. */
-interface Piece {
+interface StitchColumns {
   readonly item: Placed
   readonly offset: number
   readonly slot: number
   readonly columns: number
 }
 
-function stitchPaths(piece: Piece, row: number, view: RowView): InkPaths {
+function stitchPaths(piece: StitchColumns, row: number, view: RowView): InkPaths {
   const { item, slot, columns } = piece
   const { stitch } = item
   if (columns < stitch.width) return drawPiece(piece, row, view)
@@ -153,7 +153,11 @@ function drawWhole(stitch: Stitch, slot: number, row: number, view: RowView): In
 }
 
 /** What is left of a sign: torn where a neighbour or an edge cuts it, not where the drawing ends. */
-function drawPiece({ item, offset, slot, columns }: Piece, row: number, view: RowView): InkPaths {
+function drawPiece(
+  { item, offset, slot, columns }: StitchColumns,
+  row: number,
+  view: RowView,
+): InkPaths {
   const { stitch } = item
   const { slots } = view.geometry
   const atEnd = slot + columns === slots.count && offset + columns < item.columns

@@ -7,7 +7,7 @@ import { emptyStack } from './strand'
 import type { Habits, RowRun } from './work'
 
 /** Sites `first`..`last` of a list; none when last < first. */
-interface Stretch {
+interface SiteRange {
   readonly first: number
   readonly last: number
 }
@@ -42,7 +42,7 @@ export function reworkRow<R extends LoomRow>(
 }
 
 /** The stitches to work again, in peg order: from one that catches the yarn to one that does. */
-function changedSites(before: LoomState, row: LoomRow, old: RowRun): Stretch | null {
+function changedSites(before: LoomState, row: LoomRow, old: RowRun): SiteRange | null {
   const { sites } = row
   const were = old.row.sites
   const shift = were.length - sites.length
@@ -77,7 +77,7 @@ function widen(
   first: number,
   last: number,
   shift: number,
-): Stretch {
+): SiteRange {
   const floats = (site: Site | undefined): boolean => site?.stitch.passes === true
   while (first > 0 && (floats(sites[first]) || floats(were[first]) || floats(sites[first - 1])))
     first--
@@ -99,7 +99,7 @@ function workStretch<R extends LoomRow>(
   row: R,
   habits: Habits,
   old: RowRun<R>,
-  { first, last }: Stretch,
+  { first, last }: SiteRange,
 ): RowRun<R> | null {
   if (last < first) return { ...old, row, before }
   const { heading } = old

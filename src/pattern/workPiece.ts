@@ -80,7 +80,7 @@ export function workPiece(pattern: Pattern, previous?: PieceWork, last = Infinit
   return { pattern, steps, end: state, rows: firstRow }
 }
 
-interface Part {
+interface InWork {
   readonly pegs: Run
   readonly toAndFro: boolean
   readonly whole: boolean
@@ -96,7 +96,7 @@ function workStep(
   pattern: Pattern,
   step: Step,
   before: LoomState,
-  part: Part,
+  part: InWork,
   room: number,
   habits: Habits,
   was?: StepWork,
@@ -174,7 +174,7 @@ function rowsOf({ rows, bands }: Chart, times: number, room: number): readonly R
 }
 
 /** Where a closed round is folded before its halves are joined. */
-const foldFor = (step: Step, before: LoomState, { done, toAndFro }: Part): number | null =>
+const foldFor = (step: Step, before: LoomState, { done, toAndFro }: InWork): number | null =>
   step.kind === 'bind off' &&
   (step.how === 'graft' || step.how === 'three-needle') &&
   step.pegs === null &&
@@ -185,7 +185,7 @@ const foldFor = (step: Step, before: LoomState, { done, toAndFro }: Part): numbe
 const openRings = new WeakMap<Habits, Habits>()
 
 /** The edges of a ring that is worked to and fro over its opening are those of a bar. */
-function edgeHabits(habits: Habits, { whole, toAndFro }: Part): Habits {
+function edgeHabits(habits: Habits, { whole, toAndFro }: InWork): Habits {
   if (habits.shape === 'bar' || !whole || !toAndFro) return habits
   let open = openRings.get(habits)
   if (!open) openRings.set(habits, (open = { ...habits, shape: 'bar' }))
@@ -193,7 +193,12 @@ function edgeHabits(habits: Habits, { whole, toAndFro }: Part): Habits {
 }
 
 /** Work that went to and fro goes on in the round, from its start, whichever way it came there. */
-function intoTheRound(before: LoomState, part: Part, { shape }: Habits, was?: StepWork): LoomState {
+function intoTheRound(
+  before: LoomState,
+  part: InWork,
+  { shape }: Habits,
+  was?: StepWork,
+): LoomState {
   const atJoin = entersRound(before.yarn.gap, before.stacks.length)
   const ready = before.heading === 'forward' && before.yarn.gap === 0
   if (shape === 'bar' || part.toAndFro || !atJoin || ready) return before
@@ -205,7 +210,7 @@ function workRows(
   list: readonly Row[],
   layout: Layout,
   before: LoomState,
-  part: Part,
+  part: InWork,
   habits: Habits,
   was?: StepWork,
 ): Pick<Made, 'list' | 'layout' | 'rows' | 'after'> {
@@ -219,7 +224,7 @@ function workRows(
 
 function afterRows(
   rows: WorkedRows<PatternRow>,
-  { toAndFro }: Part,
+  { toAndFro }: InWork,
   { shape }: Habits,
   was?: StepWork,
 ): LoomState {
@@ -240,7 +245,7 @@ function layRows(
   list: readonly Row[],
   layout: Layout,
   before: LoomState,
-  { pegs, toAndFro, whole }: Part,
+  { pegs, toAndFro, whole }: InWork,
   { shape }: Habits,
   was?: StepWork,
 ): readonly PatternRow[] {

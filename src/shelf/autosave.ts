@@ -1,18 +1,18 @@
-import type { KeepStatus, Piece, Shelf } from './keep'
+import type { KeepStatus, KeptPiece, Shelf } from './keep'
 
 export interface Autosave {
   /** The piece has a new state; it is kept within `wait`. */
-  readonly changed: (piece: Piece) => void
+  readonly changed: (piece: KeptPiece) => void
   /** Keep what is not kept yet, at once. Resolves when the store has answered. */
   readonly flush: () => Promise<void>
   /** What has changed and is not kept yet. */
-  readonly unkept: () => readonly Piece[]
+  readonly unkept: () => readonly KeptPiece[]
   /** Take no more changes and forget the clock. Flush first. */
   readonly stop: () => void
 }
 
 export interface AutosaveSettings {
-  readonly onStatus: (status: KeepStatus, piece: Piece) => void
+  readonly onStatus: (status: KeepStatus, piece: KeptPiece) => void
   /** Milliseconds from the first change that is not kept; later changes do not put it off. */
   readonly wait?: number
   /** Milliseconds until what could not be kept is tried again. */
@@ -27,8 +27,8 @@ export function autosave(
   shelf: Pick<Shelf, 'keep'>,
   { onStatus, wait = 500, again = 10_000 }: AutosaveSettings,
 ): Autosave {
-  const waiting = new Map<string, Piece>()
-  let written: Piece | undefined
+  const waiting = new Map<string, KeptPiece>()
+  let written: KeptPiece | undefined
   let clock: ReturnType<typeof setTimeout> | undefined
   let nextTry: ReturnType<typeof setTimeout> | undefined
   let writing = Promise.resolve()

@@ -12,7 +12,7 @@ import { fileOf, rawFile, type FileData } from './file'
 import { readFile } from './format'
 
 /** A document that is being worked on. */
-export interface Piece {
+export interface KeptPiece {
   readonly id: string
   readonly pattern: Pattern
   /** Counts the edits, so that it can be told whether the newest is kept. */
@@ -32,7 +32,7 @@ export type KeepStatus =
   | { readonly state: 'not kept'; readonly message: string }
 
 export type Recovered =
-  | ({ readonly state: 'recovered'; readonly date: string } & Piece)
+  | ({ readonly state: 'recovered'; readonly date: string } & KeptPiece)
   /** Still in the store; `file` is what it holds, for the user to save. */
   | {
       readonly state: 'unreadable'
@@ -52,7 +52,7 @@ export interface Listed {
 
 export interface Shelf {
   /** Keep a piece, in place of what this window kept or recovered of it before. */
-  readonly keep: (piece: Piece) => Promise<KeepStatus>
+  readonly keep: (piece: KeptPiece) => Promise<KeepStatus>
   /** The piece of this id; without one, the piece kept last. */
   readonly recover: (id?: string) => Promise<Recovered>
   /** What is kept, newest first; empty without a store. */
@@ -105,7 +105,7 @@ export function openShelf(
 
   async function keepAs(
     id: string,
-    { pattern, revision, whereabouts }: Piece,
+    { pattern, revision, whereabouts }: KeptPiece,
   ): Promise<KeepStatus | null> {
     const { text } = fileOf(pattern)
     const date = now().toISOString()

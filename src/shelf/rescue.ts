@@ -4,7 +4,7 @@
  * once, and is taken from there at the next start.
  */
 import * as v from 'valibot'
-import type { Piece } from './keep'
+import type { KeptPiece } from './keep'
 import { readFile, writeFile } from './format'
 
 /** What is needed of localStorage. */
@@ -14,7 +14,7 @@ const key = 'pegwright.rescue'
 const schema = v.object({ id: v.string(), revision: v.number(), text: v.string() })
 
 /** Put a piece aside at once. False: the store is full or not allowed. */
-export function putAside(store: SmallStore, { id, revision, pattern }: Piece): boolean {
+export function putAside(store: SmallStore, { id, revision, pattern }: KeptPiece): boolean {
   try {
     store.setItem(key, JSON.stringify({ id, revision, text: writeFile(pattern) }))
     return true
@@ -64,7 +64,7 @@ export function whereaboutsAside(store: SmallStore, id: string): unknown {
 }
 
 /** The piece that was put aside; null for none, or one that cannot be read. */
-export function fromAside(store: SmallStore): Piece | null {
+export function fromAside(store: SmallStore): KeptPiece | null {
   try {
     const result = v.safeParse(schema, JSON.parse(store.getItem(key) ?? 'null'))
     if (!result.success) return null

@@ -2,7 +2,7 @@ import type { Band } from '../pattern/pattern'
 import type { Said, Sayings } from './sayings'
 
 /** The passes and lines to be written again; lines of the version before stand outside. */
-export interface Stretch {
+export interface Rewritten {
   readonly from: number
   /** One past the last pass. */
   readonly to: number
@@ -22,7 +22,7 @@ export interface Written {
  * may join, and whose counts they may change), and lines that name such a row or will do so.
  * null: nothing.
  */
-export function changedStretch(now: Sayings, before: Written): Stretch | null {
+export function changedStretch(now: Sayings, before: Written): Rewritten | null {
   const { sayings: old, starts } = before
   const count = now.all.length
   if (now.work.passes !== old.work.passes)

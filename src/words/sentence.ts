@@ -8,7 +8,7 @@ import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
 import type { Language, Turn } from '../languages/language'
 import { languages, termOf } from '../languages/languages'
-import { shorten, type Part } from './shorten'
+import { shorten, type Shortened } from './shorten'
 import { tokensOf, type Tokens } from './tokens'
 import { upperFirst } from '../languages/english/forms'
 
@@ -92,7 +92,7 @@ export function writeStitches(
   const word = comesOut && all && only && !second ? wholeRowWords[only.id] : undefined
   if (word) return language[word]
   const { before, block, after, lastLoops } = shorten(tokens, comesOut)
-  const say = (parts: readonly Part[]) => writeParts(parts, tokens, language, terms)
+  const say = (parts: readonly Shortened[]) => writeParts(parts, tokens, language, terms)
   if (!block) return say(before)
   const head = before.length > 0 ? `${say(before)}, ` : ''
   return after.length > 0
@@ -101,7 +101,7 @@ export function writeStitches(
 }
 
 function writeParts(
-  parts: readonly Part[],
+  parts: readonly Shortened[],
   tokens: Tokens,
   language: Language,
   terms: Terms,
@@ -123,5 +123,5 @@ function writeParts(
 
 const hasBrackets =
   ({ counted }: Tokens) =>
-  (part: Part): boolean =>
+  (part: Shortened): boolean =>
     'parts' in part || (part.count > 1 && !counted[part.stitch])

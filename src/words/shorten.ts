@@ -4,15 +4,15 @@ import { findRepetitions, sameRepetitions, type Repetition } from './repeats'
 import { Starts } from './starts'
 
 /** A stitch worked `count` times, or a group of parts worked `times` times. */
-export type Part =
+export type Shortened =
   | { readonly stitch: number; readonly count: number }
-  | { readonly parts: readonly Part[]; readonly times: number }
+  | { readonly parts: readonly Shortened[]; readonly times: number }
 
 /** A row in its shortest words: `before`, then *`block`; rep from * to last `lastLoops`, `after`. */
 export interface Short {
-  readonly before: readonly Part[]
-  readonly block: readonly Part[] | null
-  readonly after: readonly Part[]
+  readonly before: readonly Shortened[]
+  readonly block: readonly Shortened[] | null
+  readonly after: readonly Shortened[]
   /** Loops that `after` takes. */
   readonly lastLoops: number
 }
@@ -254,17 +254,17 @@ class Shortener {
     return before + runCost(this.#text, start, to)
   }
 
-  #parts(path: Path, from: number, to: number, depth: Depth): Part[] {
+  #parts(path: Path, from: number, to: number, depth: Depth): Shortened[] {
     return path.steps(from, to, this.#text.stitches).map((step) => this.#part(step, depth))
   }
 
-  #block(from: number, period: number, depth: Depth): Part[] {
+  #block(from: number, period: number, depth: Depth): Shortened[] {
     const to = from + period
     const inside = this.#looksInside(period, depth, this.#plainCost(from, to)) ? depth : 0
     return this.#parts(this.#solve(from, to, inside), from, to, inside)
   }
 
-  #part({ from, to, how }: PathStep, depth: Depth): Part {
+  #part({ from, to, how }: PathStep, depth: Depth): Shortened {
     return how === 0
       ? { stitch: num(this.#text.stitches, from), count: to - from }
       : { parts: this.#block(from, how, (depth - 1) as Depth), times: (to - from) / how }

@@ -1,16 +1,16 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { newPattern } from '../../src/pattern/pattern'
 import { autosave, flushOn } from '../../src/shelf/autosave'
-import type { KeepStatus, Piece } from '../../src/shelf/keep'
+import type { KeepStatus, KeptPiece } from '../../src/shelf/keep'
 
 const pattern = newPattern(36, 2)
-const piece = (revision: number, id = 'a'): Piece => ({ id, pattern, revision })
+const piece = (revision: number, id = 'a'): KeptPiece => ({ id, pattern, revision })
 
 /** A shelf whose answers are given by hand, so that writes can overlap with changes. */
 function slowShelf() {
   const asked: number[] = []
   const answers: ((status: KeepStatus) => void)[] = []
-  const keep = ({ revision }: Piece) => {
+  const keep = ({ revision }: KeptPiece) => {
     asked.push(revision)
     return new Promise<KeepStatus>((resolve) => answers.push(resolve))
   }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { shorten, type Part, type Short } from '../../src/words/shorten'
+import { shorten, type Shortened, type Short } from '../../src/words/shorten'
 
 /** Rows of letters: a, b, c are counted like k, x and y are groups like yo and take no loop. */
 const letters = 'abcxy'
@@ -12,7 +12,7 @@ const textOf = (row: string) => ({
 })
 
 /** The number of words as src/words/measure.ts states it. */
-const words = (parts: readonly Part[]): number =>
+const words = (parts: readonly Shortened[]): number =>
   parts.reduce((sum, part) => {
     if ('parts' in part) return sum + 2 + words(part.parts)
     return sum + (part.count > 1 && part.stitch > 2 ? 2 : 1)
@@ -104,7 +104,7 @@ describe('the shortest words', () => {
     while (text.length < 400) [before, text] = [text, text + before]
     const fibonacci = text.slice(0, 400)
     const { before: parts } = shorten(textOf(fibonacci), false)
-    const spell = (list: readonly Part[]): string =>
+    const spell = (list: readonly Shortened[]): string =>
       list
         .map((part) =>
           'parts' in part

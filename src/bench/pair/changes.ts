@@ -3,7 +3,7 @@ import { runsRightToLeft } from '../../loom/direction'
 import type { Pattern, Run } from '../../pattern/pattern'
 import type { Step } from '../../pattern/piece'
 import { partRowsOf } from './shortRows'
-import { sidesOf, type Side } from './sides'
+import { sidesOf, type NowAndThen } from './sides'
 import { leansThatSwap, looksTheSame } from './stitches'
 import { counted } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
@@ -21,11 +21,11 @@ export interface Changes {
 }
 
 /** What a fact says of two versions of a piece. */
-interface Told {
+interface ToldChange {
   readonly changes?: readonly Change[]
   readonly stays?: readonly string[]
 }
-type Fact = (now: Pattern, then: Pattern, sides: readonly Side[]) => Told
+type Fact = (now: Pattern, then: Pattern, sides: readonly NowAndThen[]) => ToldChange
 
 const say = (...texts: readonly string[]): Change[] => texts.map((text) => ({ text }))
 
@@ -43,7 +43,7 @@ export function changesBetween(now: Pattern, then: Pattern): Changes {
 }
 
 /** "Heel: " where there is more than one chart to speak of. */
-const ofChart = ({ now }: Side, sides: readonly Side[]): string =>
+const ofChart = ({ now }: NowAndThen, sides: readonly NowAndThen[]): string =>
   sides.length > 1 ? `${now.name}: ` : ''
 
 const direction: Fact = (now, then) => {

@@ -20,13 +20,13 @@ export interface ChartSide {
 }
 
 /** A chart of a piece as it is now, and as it would be then. */
-export interface Side {
+export interface NowAndThen {
   readonly now: ChartSide
   readonly then: ChartSide
 }
 
 /** All charts of two versions of a piece that have the same ones, side by side. */
-export const sidesOf = (now: Pattern, then: Pattern): readonly Side[] =>
+export const sidesOf = (now: Pattern, then: Pattern): readonly NowAndThen[] =>
   chartsInOrder(now).map(({ name }) => ({ now: sideOf(now, name), then: sideOf(then, name) }))
 
 function sideOf(piece: Pattern, name: string): ChartSide {

@@ -2,7 +2,7 @@ import type { Chart } from '../../pattern/pattern'
 import { placed } from '../../pattern/row'
 import type { Terms } from '../../languages/terms'
 import type { Stitch } from '../../stitches/stitch'
-import type { Side } from './sides'
+import type { NowAndThen } from './sides'
 import { termOf } from '../../languages/languages'
 
 /**
@@ -10,7 +10,7 @@ import { termOf } from '../../languages/languages'
  * A stitch is held against the one that stands as far from the other edge; where the second is begun
  * at the other end of the loom instead, against the one in its own columns.
  */
-export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly string[] {
+export function leansThatSwap(sides: readonly NowAndThen[], terms: Terms): readonly string[] {
   const swaps = new Map<string, { from: string; to: string; count: number; rank: number }>()
   const inPlace = sides.every(isMirroredInPlace)
   for (const { now, then } of sides)
@@ -34,7 +34,7 @@ export function leansThatSwap(sides: readonly Side[], terms: Terms): readonly st
 }
 
 /** Has every column of the chart the mirror image of what it had, on a loom worked the other way? */
-const isMirroredInPlace = ({ now, then }: Side): boolean =>
+const isMirroredInPlace = ({ now, then }: NowAndThen): boolean =>
   now.pattern.loom.direction !== then.pattern.loom.direction &&
   now.work.chart.rows.every(({ cells }, row) => {
     const others = then.work.chart.rows[row]?.cells
@@ -73,7 +73,7 @@ const oneOf = (many: string): string =>
  * Do both versions put the same stitches in the same order on the same places, as the right side
  * is seen? Then the fabric looks the same.
  */
-export const looksTheSame = (sides: readonly Side[]): boolean =>
+export const looksTheSame = (sides: readonly NowAndThen[]): boolean =>
   sides.every(({ now, then }) => {
     const a = walesOf(now)
     const b = walesOf(then)
@@ -81,7 +81,7 @@ export const looksTheSame = (sides: readonly Side[]): boolean =>
   })
 
 /** What is worked on each place from left to right, stitch after stitch, each chart row once. */
-function walesOf({ pattern, work }: Side['now']): readonly string[] {
+function walesOf({ pattern, work }: NowAndThen['now']): readonly string[] {
   const wales = Array.from({ length: pattern.loom.pegs }, () => '')
   for (const { row } of work.firstRuns)
     for (const { stitch, peg } of row.sites)

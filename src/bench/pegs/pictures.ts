@@ -7,7 +7,7 @@ import type { Pattern } from '../../pattern/pattern'
 import { pieceLimits, type Pictures } from '../../pattern/piece'
 import { handsContext } from '../../words/hands/context'
 import { stepFigures, type StepFigure } from '../../words/hands/figures'
-import type { Part } from '../state/walk.svelte'
+import type { StretchMoves } from '../state/walk.svelte'
 
 /** More figures than this are not made at once. */
 export const mostFigures = 60
@@ -37,7 +37,7 @@ export const drawFigures = (
 export const sheetOf = (figures: readonly Figure[]): Scene => figureSheet(figures, { breakLines })
 
 /** Moves of chart rows, as the booklet keeps them; null where a part is no row of a chart. */
-export function picturesOf(parts: readonly Part[]): readonly Pictures[] | null {
+export function picturesOf(parts: readonly StretchMoves[]): readonly Pictures[] | null {
   const list: Pictures[] = []
   for (const { stretch, from, to } of parts) {
     if (!stretch.chart) return null

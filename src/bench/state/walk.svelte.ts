@@ -24,14 +24,14 @@ interface Standing {
   readonly second: boolean
 }
 
-interface Mark {
+interface MarkedMove {
   readonly run: Stretch['run']
   readonly stretch: number
   readonly moment: number
 }
 
 /** Moves of one stretch. */
-export interface Part extends MoveRun {
+export interface StretchMoves extends MoveRun {
   readonly stretch: Stretch
 }
 
@@ -56,7 +56,7 @@ export class WalkState {
     spot: null,
     second: false,
   })
-  #mark = $state.raw<Mark | null>(null)
+  #mark = $state.raw<MarkedMove | null>(null)
   readonly #kept = new KeptMoments()
   readonly #bench: Bench
 
@@ -176,7 +176,7 @@ export class WalkState {
   )
 
   /** The moves between the mark and here, or those of the stitch here. */
-  parts(): readonly Part[] {
+  parts(): readonly StretchMoves[] {
     const { stretch, stretchIndex, done, marked } = this
     if (!stretch || this.markedRows > mostRowsInPictures) return []
     /** The move that is shown: the last one done. */
@@ -189,7 +189,7 @@ export class WalkState {
       marked.stretch > here.stretch ||
       (marked.stretch === here.stretch && marked.moment > here.moment)
     const [first, last] = isLater ? [here, marked] : [marked, here]
-    const parts: Part[] = []
+    const parts: StretchMoves[] = []
     for (let index = first.stretch; index <= last.stretch; index++) {
       const one = this.stretches[index]
       if (!one) continue
@@ -201,7 +201,7 @@ export class WalkState {
   }
 
   /** The moments of some parts, each from the one before its first move. */
-  momentsIn(parts: readonly Part[]): readonly Moment[] {
+  momentsIn(parts: readonly StretchMoves[]): readonly Moment[] {
     return parts.flatMap(({ stretch, from, to }) => this.#momentsOf(stretch).slice(from, to + 2))
   }
 

@@ -2,7 +2,7 @@ import { chartOn } from '../../pattern/charts'
 import { withRow } from '../../pattern/edits/chart'
 import type { Run } from '../../pattern/pattern'
 import { inFirstCopy } from '../copies'
-import type { Look } from '../look'
+import type { RowLook } from '../look'
 import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest } from '../rule'
@@ -15,7 +15,7 @@ const leastPegs = 6
 /** So many pegs of it must look different from the row below. */
 const leastChanged = 2
 
-type Texture = Look['texture']
+type Texture = RowLook['texture']
 
 /** The stitches of a row over all pegs; null for a short row. */
 const textureOf = (digest: RowDigest | undefined): Texture | null =>

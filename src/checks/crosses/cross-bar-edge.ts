@@ -1,9 +1,9 @@
 import type { Fix } from '../finding'
 import type { RowRule } from '../rule'
-import { left, moveInside, noteBroken, type Piece } from './whole'
+import { left, moveInside, noteBroken, type CutCross } from './whole'
 
 const advice = 'Move the cross in until all its pegs are in the row.'
-const inward = (piece: Piece, row: number, plain: Fix) =>
+const inward = (piece: CutCross, row: number, plain: Fix) =>
   moveInside(piece, row, piece.item.stitch.width).toSpliced(2, 0, plain)
 
 export const crossBarEdge: RowRule = {

@@ -15,7 +15,7 @@ import { languages } from '../../languages/languages'
 import { counted } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
 
-export interface Piece {
+export interface CutCross {
   readonly item: Placed
   readonly why: CutBy
   /** Pegs of what there is of it, in the first copy. */
@@ -23,10 +23,10 @@ export interface Piece {
 }
 
 let lastView: RowView | null = null
-let lastFound: readonly Piece[] = nothing
+let lastFound: readonly CutCross[] = nothing
 
 /** The stitches of several columns that are not whole, each with its reason. */
-export function brokenIn(view: RowView): readonly Piece[] {
+export function brokenIn(view: RowView): readonly CutCross[] {
   // Several rules ask this of one row, one after the other.
   if (view !== lastView) lastFound = findBroken(view)
   lastView = view
@@ -45,10 +45,10 @@ function wideIn(row: Row): readonly Placed[] {
   return items
 }
 
-function findBroken({ row, layout }: RowView): readonly Piece[] {
+function findBroken({ row, layout }: RowView): readonly CutCross[] {
   const items = wideIn(row)
   if (items.length === 0) return nothing
-  const pieces: Piece[] = []
+  const pieces: CutCross[] = []
   for (const item of items) {
     const why = whyCut(item, row, layout)
     if (!why) continue
@@ -75,9 +75,9 @@ function lastPegOf({ column, columns }: Placed, peg: number, { columnOf }: Layou
 export const noteBroken = (
   view: RowView,
   why: CutBy,
-  needs: (piece: Piece) => string,
+  needs: (piece: CutCross) => string,
   advice: string,
-  mend: (piece: Piece, row: number, plain: Fix) => readonly Fix[],
+  mend: (piece: CutCross, row: number, plain: Fix) => readonly Fix[],
 ): readonly Noted[] => {
   const broken = brokenIn(view)
   if (broken.length === 0) return nothing
@@ -101,7 +101,7 @@ export const noteBroken = (
 export const left = ({ from, to }: Run): string => (from === to ? '1 is' : `${to - from + 1} are`)
 
 /** What is left of the stitch becomes plain knit, which is how the loom worked it anyway. */
-const workPlain = ({ item, pegs }: Piece, row: number): Fix =>
+const workPlain = ({ item, pegs }: CutCross, row: number): Fix =>
   fix(
     item.columns === pegs.to - pegs.from + 1
       ? `Knit ${pegsNamed(pegs)} instead`
@@ -137,7 +137,7 @@ export function fitsOn(
 }
 
 /** The nearest columns at which the cross stands whole, on pegs that look as it makes them look. */
-export function moveInside({ item }: Piece, row: number, most: number): Fix[] {
+export function moveInside({ item }: CutCross, row: number, most: number): Fix[] {
   const { stitch, column, columns } = item
   const moved = (by: number) => (pattern: Sheet) => {
     if (!fitsOn(pattern, item, row, column + by, column)) return pattern

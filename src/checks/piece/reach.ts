@@ -10,12 +10,12 @@ import { listed } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
 
 /** One thing done on a run of pegs: knitted in rows, or cast on. */
-type Part = { readonly knit: Run; readonly rows: number } | { readonly castOn: Run }
+type Done = { readonly knit: Run; readonly rows: number } | { readonly castOn: Run }
 
 const isRun = ({ from, to }: Run): boolean => from <= to
-const knit = (run: Run, rows = 1): Part[] => (isRun(run) ? [{ knit: run, rows }] : [])
+const knit = (run: Run, rows = 1): Done[] => (isRun(run) ? [{ knit: run, rows }] : [])
 
-const stepsOf = ({ vocabulary }: Pattern, parts: readonly Part[]): Step[] =>
+const stepsOf = ({ vocabulary }: Pattern, parts: readonly Done[]): Step[] =>
   parts.flatMap((part): Step[] =>
     'castOn' in part
       ? [{ kind: 'cast on', how: 'e-wrap', pegs: part.castOn }]
@@ -26,7 +26,7 @@ const stepsOf = ({ vocabulary }: Pattern, parts: readonly Part[]): Step[] =>
   )
 
 /** "knit peg 1, cast on pegs 2-6 again and knit pegs 7-32". */
-const told = (parts: readonly Part[]): string =>
+const told = (parts: readonly Done[]): string =>
   listed(
     parts.map((part) =>
       'castOn' in part
@@ -98,8 +98,8 @@ export function castOnAgain(work: PieceWork, index: number): Fix[] {
   const { gap } = step.before.yarn
   const low = { from: 0, to: run.from - 1 }
   const high = { from: run.to + 1, to: length - 1 }
-  const again: Part = { castOn: run }
-  const ways: Part[][] = []
+  const again: Done = { castOn: run }
+  const ways: Done[][] = []
   if (!isRun(low) && gap === high.from) ways.push([...knit(high, 2), again])
   if (!isRun(high) && gap === low.to + 1) ways.push([...knit(low, 2), again])
   const inRound = [...knit(low), again, ...knit(high)]

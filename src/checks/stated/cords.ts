@@ -15,13 +15,13 @@ const cords = word(
 /** What is sewn on and can come off. */
 const trims = word(String.raw`pom-?\s?poms?|bobbles?\s+to\s+sew\s+on|tassels?|buttons?|beads?`)
 
-interface Told {
+interface Mention {
   readonly where: string
   readonly word: string
   readonly isCord: boolean
 }
 
-function findTold({ notes, charts, steps: all }: Pattern): Told | null {
+function findTold({ notes, charts, steps: all }: Pattern): Mention | null {
   const steps = all.flatMap((step) => (step.kind === 'note' ? [step.text] : []))
   const texts: [where: string, text: string][] = [
     ['The words say', charts.map(({ words }) => words ?? '').join('\n')],
@@ -36,10 +36,10 @@ function findTold({ notes, charts, steps: all }: Pattern): Told | null {
   return null
 }
 
-let last: { readonly pattern: Pattern; readonly told: Told | null } | null = null
+let last: { readonly pattern: Pattern; readonly told: Mention | null } | null = null
 
 /** Asked after every edit, most of which change none of these texts. */
-function told(pattern: Pattern): Told | null {
+function told(pattern: Pattern): Mention | null {
   const known = last?.pattern
   const same =
     known?.notes === pattern.notes &&

@@ -26,18 +26,18 @@ const monthsAsSize =
 /** Lines of own words that name sizes. */
 const sizeLines = /^[^\S\n]*(?:finished )?sizes?\b.*$/gim
 
-interface Told {
+interface Mention {
   readonly where: string
   readonly word: string
 }
 
-const toldIn = (where: string, text: string, ways = [somebody, months, monthsInShort]): Told[] =>
+const toldIn = (where: string, text: string, ways = [somebody, months, monthsInShort]): Mention[] =>
   ways.flatMap((way) => {
     const word = way.exec(text)?.[0]
     return word === undefined ? [] : [{ where, word }]
   })
 
-function findTold({ title, notes, charts, steps: all }: Pattern): Told | undefined {
+function findTold({ title, notes, charts, steps: all }: Pattern): Mention | undefined {
   const sizes = charts.flatMap(({ words }) => words?.match(sizeLines) ?? []).join('\n')
   const steps = all.flatMap((step) => (step.kind === 'note' ? [step.text] : []))
   return [
@@ -48,10 +48,10 @@ function findTold({ title, notes, charts, steps: all }: Pattern): Told | undefin
   ][0]
 }
 
-let last: { readonly pattern: Pattern; readonly told: Told | undefined } | null = null
+let last: { readonly pattern: Pattern; readonly told: Mention | undefined } | null = null
 
 /** Asked after every edit, most of which change none of these texts. */
-function told(pattern: Pattern): Told | undefined {
+function told(pattern: Pattern): Mention | undefined {
   const before = last?.pattern
   const same =
     before?.title === pattern.title &&

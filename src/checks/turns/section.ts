@@ -17,7 +17,7 @@ export interface TurnRow extends Turning {
 export type Verdict = 'good' | 'inside' | 'short' | 'skips' | 'twice'
 
 /** Rows from the first turn until the loom is back to rows over all the pegs. */
-export interface Section {
+export interface ShortRows {
   readonly from: number
   /** The first full row after it; null when the chart ends before that. */
   readonly closedBy: number | null
@@ -28,17 +28,17 @@ export interface Section {
 
 type Turnings = readonly (Turning | null)[]
 
-const sections = new WeakMap<Turnings, readonly Section[]>()
+const sections = new WeakMap<Turnings, readonly ShortRows[]>()
 
 /** The short-row sections of a chart. */
-export function sectionsOf(turnings: Turnings): readonly Section[] {
+export function sectionsOf(turnings: Turnings): readonly ShortRows[] {
   let list = sections.get(turnings)
   if (!list) sections.set(turnings, (list = findSections(turnings)))
   return list
 }
 
-function findSections(turnings: Turnings): Section[] {
-  const list: Section[] = []
+function findSections(turnings: Turnings): ShortRows[] {
+  const list: ShortRows[] = []
   for (let row = 0; row < turnings.length; row++) {
     if (typeof turnings[row]?.turnPeg !== 'number') continue
     let end = row
@@ -99,10 +99,10 @@ function verdictOf({ german, held, worked, faulty }: Turned, phase: TurnRow['pha
 }
 
 /** The last turn before this one on the same side. */
-export const lastOnSide = ({ turns }: Section, turn: TurnRow): TurnRow | undefined =>
+export const lastOnSide = ({ turns }: ShortRows, turn: TurnRow): TurnRow | undefined =>
   turns.findLast(({ index, heading }) => index < turn.index && heading === turn.heading)
 
 /** Does this section go back outwards, as a heel or a toe does, and not only shape one side? */
-export const isHeel = ({ turns }: Section): boolean =>
+export const isHeel = ({ turns }: ShortRows): boolean =>
   turns.some(({ phase }) => phase === 'widening') &&
   new Set(turns.map(({ heading }) => heading)).size === 2

@@ -1,7 +1,7 @@
 import type { ChartView, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
 import { pegNumber } from '../wording'
-import { isHeel, sectionsOf, type Section, type TurnRow } from './section'
+import { isHeel, sectionsOf, type ShortRows, type TurnRow } from './section'
 
 interface Corner {
   readonly edge: number
@@ -10,7 +10,7 @@ interface Corner {
 }
 
 /** The sides on which the section ends without a turn past its outermost peg. */
-function openCorners({ turns }: Section, { pegs, shape }: Setting): Corner[] {
+function openCorners({ turns }: ShortRows, { pegs, shape }: Setting): Corner[] {
   return (['forward', 'back'] as const).flatMap((way) => {
     const side = turns.filter(({ heading }) => heading === way)
     const out = side.filter(({ phase }) => phase === 'narrowing').map(({ turnPeg }) => turnPeg)

@@ -1,11 +1,11 @@
 import type { ChartView, PlacedNote, Rule } from '../rule'
-import { isHeel, sectionsOf, type Section } from './section'
+import { isHeel, sectionsOf, type ShortRows } from './section'
 
 /** A third, give or take a twelfth. */
 const least = 1 / 4
 const most = 5 / 12
 
-const span = (turns: Section['turns']): { readonly low: number; readonly high: number } => ({
+const span = (turns: ShortRows['turns']): { readonly low: number; readonly high: number } => ({
   low: turns.findLast(({ heading }) => heading === 'back')?.turnPeg ?? 0,
   high: turns.findLast(({ heading }) => heading === 'forward')?.turnPeg ?? 0,
 })

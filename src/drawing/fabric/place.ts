@@ -6,13 +6,13 @@ import type { Heights } from './heights'
 import { besideSlits, type Slit } from './slits'
 
 /** A place in the fabric: x in stitch widths from the middle, to the right; y in rows, upwards. */
-export interface Spot {
+export interface FabricPoint {
   readonly x: number
   readonly y: number
 }
 
 /** Where a loop comes out of one that it was drawn through. */
-export interface Base extends Spot {
+export interface Base extends FabricPoint {
   /** Rows by which the fabric is opened there; the loop below is that much lower. */
   readonly opened: number
   /** The loop below was only laid there. */
@@ -28,7 +28,7 @@ export interface PlacedLoop {
   readonly kind: StrandKind | 'bobble'
   /** Where its peg stands; the head leans from there. */
   readonly home: number
-  readonly head: Spot
+  readonly head: FabricPoint
   /** The loops it was drawn through; the first one shows in front. */
   readonly bases: readonly Base[]
   readonly depth: Depth
@@ -48,7 +48,7 @@ export interface PlacedRow {
   readonly level: number
   readonly loops: readonly PlacedLoop[]
   /** Yarn that passes in front of slipped loops. */
-  readonly bars: readonly Spot[]
+  readonly bars: readonly FabricPoint[]
 }
 
 export const tones = 4
@@ -205,8 +205,12 @@ function lean(
   return leans.map((way) => Math.max(-mostBend, Math.min(mostBend, way)))
 }
 
-function barsByRow(floats: Trace['floats'], heights: Heights, across: Across): readonly Spot[][] {
-  const bars = heights.base.map((): Spot[] => [])
+function barsByRow(
+  floats: Trace['floats'],
+  heights: Heights,
+  across: Across,
+): readonly FabricPoint[][] {
+  const bars = heights.base.map((): FabricPoint[] => [])
   for (const { row, peg, side } of floats)
     if (side === 'outside') bars[row]?.push({ x: across.of(peg), y: heights.base[row]?.[peg] ?? 0 })
   for (const list of bars) list.sort((a, b) => a.x - b.x)

@@ -1,6 +1,7 @@
-import type { Base, PlacedLoop, PlacedRow, Spot } from './place'
+import type { Base, PlacedLoop, PlacedRow, FabricPoint } from './place'
 
-const sameSpot = (a: Spot, b: Spot | undefined): boolean => a.x === b?.x && a.y === b.y
+const sameSpot = (a: FabricPoint, b: FabricPoint | undefined): boolean =>
+  a.x === b?.x && a.y === b.y
 
 const sameBase = (a: Base, b: Base | undefined): boolean =>
   a.x === b?.x && a.y === b.y && a.opened === b.opened && a.laid === b.laid

@@ -6,7 +6,7 @@ import type { Chart, LoomSetup, Row, Run } from '../pattern'
  * What rows `from`..`to`, which turn or cover a part of the pegs, become on a loom that is numbered
  * from the other end.
  */
-export interface Stretch extends Run {
+export interface PartRows extends Run {
   readonly becomes: Placed | TurnedOver
 }
 
@@ -43,9 +43,9 @@ export function stretchesOf(
   loom: LoomSetup,
   headings: readonly Heading[],
   heels: Heels,
-): readonly Stretch[] {
+): readonly PartRows[] {
   const { rows } = chart
-  const stretches: Stretch[] = []
+  const stretches: PartRows[] = []
   const passed = new Set<number>()
   const partAt = (index: number) => {
     const row = rows[index]

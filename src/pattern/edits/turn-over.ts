@@ -1,7 +1,7 @@
 import { opposite, type Heading } from '../../loom/direction'
 import { headingsOf } from '../headings'
 import type { Chart, LoomSetup, Row, Run, Cell } from '../pattern'
-import { placedRuns, stretchesOf, swapInstep, type Heels, type Stretch } from './part-rows'
+import { placedRuns, stretchesOf, swapInstep, type Heels, type PartRows } from './part-rows'
 import type { Stitch } from '../../stitches/stitch'
 
 /** Cells in the opposite order; a stitch of several columns keeps its place in its lowest one. */
@@ -71,7 +71,7 @@ export function turnOver(
 const isIn = ({ from, to }: Run, at: number): boolean => at >= from && at <= to
 
 /** Indices of the rows in the order in which they are worked then. */
-function orderOf(rows: number, stretches: readonly Stretch[]): readonly number[] {
+function orderOf(rows: number, stretches: readonly PartRows[]): readonly number[] {
   const order = Array.from({ length: rows }, (_, at) => at)
   for (const { from, to, becomes } of stretches) {
     if (becomes.how === 'placed' || becomes.passes === null) continue

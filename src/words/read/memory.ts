@@ -2,7 +2,7 @@ import type { Definitions } from './terms/definitions'
 import { shapeOf, type LineShape } from './lines/outline'
 import { parseBody } from './parse/body'
 import type { Body } from './nodes'
-import { Places, type Place } from './loops/place'
+import { Places, type LoomThen } from './loops/place'
 import type { ReadRow, ReadSettings, Reading } from './reading'
 import type { Resolved, Worked } from './loops/work'
 
@@ -13,7 +13,7 @@ import type { Resolved, Worked } from './loops/work'
 export class Memory {
   readonly shapes = new Map<string, LineShape>()
   readonly bodies = new Map<string, Body>()
-  readonly works = new WeakMap<Body, Map<Place, Map<string, Resolved>>>()
+  readonly works = new WeakMap<Body, Map<LoomThen, Map<string, Resolved>>>()
   readonly places: Places
   /** Of each row made: what it was made of. */
   readonly rows = new WeakMap<ReadRow, { readonly stretch: Worked; readonly offset: number }>()
@@ -43,9 +43,9 @@ export class Memory {
   }
 
   /** What a body comes to at a place; made anew if it is not remembered. */
-  resolved(body: Body, place: Place, key: string, make: () => Resolved): Resolved {
+  resolved(body: Body, place: LoomThen, key: string, make: () => Resolved): Resolved {
     let places = this.works.get(body)
-    if (!places) this.works.set(body, (places = new Map<Place, Map<string, Resolved>>()))
+    if (!places) this.works.set(body, (places = new Map<LoomThen, Map<string, Resolved>>()))
     let keys = places.get(place)
     if (!keys) places.set(place, (keys = new Map<string, Resolved>()))
     let resolved = keys.get(key)

@@ -130,7 +130,7 @@ function forSize(
 const isLost = ({ order }: Statement): boolean =>
   order !== null && (order.do !== 'work' || order.often.kind !== 'none')
 
-interface Told {
+interface UsedLine {
   readonly statement: Statement
   readonly body: Body
   readonly use: 'rows' | 'counts' | 'unread' | 'order'
@@ -145,9 +145,9 @@ function tell(
   defined: readonly TextRange[],
   hasSections: boolean,
   memory: Memory,
-): Told[] {
+): UsedLine[] {
   const definitions = new Set(defined)
-  const told: Told[] = []
+  const told: UsedLine[] = []
   for (const statement of statements) {
     const { head, words, section, range, order } = statement
     if (order && (order.do !== 'work' || order.strict)) {
@@ -171,14 +171,14 @@ function tell(
 }
 
 /** The number of the head that comes next; null if no numbered row does. */
-function nextNumber(told: readonly Told[], index: number): number | null {
+function nextNumber(told: readonly UsedLine[], index: number): number | null {
   let at = index
   while (at < told.length && told[at]?.use !== 'rows') at++
   return told[at]?.statement.head?.head.numbers[0] ?? null
 }
 
 /** Numbers that are larger than any that is read. */
-function largeNumbers(told: readonly Told[], text: string): Remark[] {
+function largeNumbers(told: readonly UsedLine[], text: string): Remark[] {
   const remarks: Remark[] = []
   for (const { statement } of told)
     for (const { 0: said, index } of text
@@ -197,7 +197,7 @@ function largeNumbers(told: readonly Told[], text: string): Remark[] {
 }
 
 /** Lists of sizes that are longer or shorter than most. */
-function sizeRemarks(told: readonly Told[]): Remark[] {
+function sizeRemarks(told: readonly UsedLine[]): Remark[] {
   const lists = told.flatMap(({ statement, body }) =>
     body.sizes.map(({ length, range }) => ({
       length,
@@ -214,7 +214,7 @@ function sizeRemarks(told: readonly Told[]): Remark[] {
 }
 
 function tokensOf(
-  told: readonly Told[],
+  told: readonly UsedLine[],
   ordered: ReadonlySet<Statement>,
   titles: readonly TextRange[],
   defined: readonly TextRange[],

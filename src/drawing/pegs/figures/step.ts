@@ -3,7 +3,7 @@ import type { LoomSetup } from '../../../pattern/pattern'
 import type { Stitch } from '../../../stitches/stitch'
 import type { Scene } from '../../scene'
 import { actingIn } from '../acting'
-import { exchanged, type Step } from '../strip/doing'
+import { exchanged, type OneMove } from '../strip/doing'
 import { stripFromFront, type StripDrawing } from '../strip/strip'
 import type { StripPart } from '../strip/window'
 
@@ -80,7 +80,7 @@ export function figurePicture(
   return stepPicture(before, after, loom, { ...options, trail, moves }).scene
 }
 
-const stepsOf = (moments: readonly Moment[]): readonly Step[] =>
+const stepsOf = (moments: readonly Moment[]): readonly OneMove[] =>
   moments.slice(1).flatMap((after, index) => {
     const before = moments[index]
     return before && after.move ? [{ before, after }] : []

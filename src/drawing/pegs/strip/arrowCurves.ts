@@ -2,7 +2,7 @@ import type { Point } from '../../path'
 import type { Item } from '../../scene'
 import { overCurve, pointOn, straightCurve, type Curve } from '../arrows'
 import { headItems, levels, post } from '../band'
-import { exchanged, type Doing, type Step } from './doing'
+import { exchanged, type Doing, type OneMove } from './doing'
 import type { StripGeometry } from './geometry'
 import type { HeldNeedle } from './needle'
 import { toolSide } from './tool'
@@ -35,7 +35,7 @@ const top = -(post.high + post.headHigh)
  * of `count`.
  */
 export function arrowsOf(
-  step: Step,
+  step: OneMove,
   index: number,
   count: number,
   place: ArrowPlace,
@@ -317,7 +317,7 @@ const pushedThrough = (y: number, down: boolean, u: Units, at: number): Curve =>
 
 /** Behind the peg first, then across its front and back. */
 function wrapArrows(
-  step: Step,
+  step: OneMove,
   u: Units,
   at: number,
   comes: number,
@@ -345,7 +345,7 @@ function wrapArrows(
 
 /** Loops go to the needle, then the move is made, then they come back. `away`: to the free side. */
 function aroundTheNeedle(
-  step: Step,
+  step: OneMove,
   at: number,
   away: number,
   { geometry: { heads, unit, needle }, held }: ArrowPlace,

@@ -5,7 +5,7 @@ import { emptyStack, type Stack, type StrandKind } from '../../../loom/strand'
 import type { Moment } from '../../../loom/walk'
 
 /** One move, between the loom before it and the loom after it. */
-export interface Step {
+export interface OneMove {
   readonly before: Moment
   readonly after: Moment
 }
@@ -29,7 +29,7 @@ const fromAbove: readonly How[] = ['purl', 'twisted purl']
 const drawnThrough: readonly How[] = ['true', ...fromAbove]
 
 /** The peg of a move that lifts loops over or draws one through, while that is done; else null. */
-export function doingIn({ before, after: { move } }: Step): Doing | null {
+export function doingIn({ before, after: { move } }: OneMove): Doing | null {
   if (move?.do !== 'work' && move?.do !== 'lift') return null
   const { peg } = move
   const old = (before.stacks[peg] ?? emptyStack).map(({ kind }) => kind)
@@ -59,7 +59,7 @@ export interface Held {
 }
 
 /** A move that takes loops off for a while, to put others or a strand under them. */
-export const exchanged = ({ before, after: { move } }: Step): Stack => {
+export const exchanged = ({ before, after: { move } }: OneMove): Stack => {
   const peg = exchangePeg(move)
   return peg === null ? emptyStack : (before.stacks[peg] ?? emptyStack)
 }
@@ -71,7 +71,7 @@ const exchangePeg = (move: Move | null): number | null => {
 }
 
 /** What the spare needle shows for the moves of a figure: also what they took from it. */
-export function heldIn(after: Moment, steps: readonly Step[]): readonly Held[] {
+export function heldIn(after: Moment, steps: readonly OneMove[]): readonly Held[] {
   const [first] = steps
   const only = steps.length === 1 ? first : undefined
   const away = only ? exchanged(only) : emptyStack
@@ -95,7 +95,7 @@ const leftPeg = (move: Move | null): number | null => {
 }
 
 /** Pegs that loops were taken off, with those loops; bare now. */
-export function leftBare(after: Moment, steps: readonly Step[]): ReadonlyMap<number, Stack> {
+export function leftBare(after: Moment, steps: readonly OneMove[]): ReadonlyMap<number, Stack> {
   const bare = new Map<number, Stack>()
   for (const { before, after: next } of steps) {
     const { move } = next

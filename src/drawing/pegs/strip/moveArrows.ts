@@ -2,13 +2,13 @@ import { mm } from '../../path'
 import type { Item } from '../../scene'
 import { arrowNumber, arrowShaft, arrowStart, curvedArrow } from '../arrows'
 import { arrowsOf, type ArrowPlace, type MoveArrow } from './arrowCurves'
-import type { Step } from './doing'
+import type { OneMove } from './doing'
 
 /** Moves that show an arrow each where several of them are one figure. */
 const eachShown = new Set(['take', 'put', 'move'])
 
 /** The arrows that say what moves: numbered where there are several. */
-export function moveArrows(steps: readonly Step[], place: ArrowPlace): readonly Item[] {
+export function moveArrows(steps: readonly OneMove[], place: ArrowPlace): readonly Item[] {
   const last = steps.at(-1)
   if (!last) return []
   const all = eachShown.has(last.after.move?.do ?? '') ? steps : [last]

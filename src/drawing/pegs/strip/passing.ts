@@ -1,6 +1,6 @@
 import type { Item } from '../../scene'
 import { smallestReadable } from '../../sizes'
-import type { Step } from './doing'
+import type { OneMove } from './doing'
 import type { StripGeometry } from './geometry'
 import { written } from '../../items'
 
@@ -9,7 +9,7 @@ import { written } from '../../items'
  * under the pegs, on the knitter's side, or "behind" over them. `yarn`: where the ball hangs, mm.
  */
 export function passingLabel(
-  steps: readonly Step[],
+  steps: readonly OneMove[],
   yarn: number | null,
   geometry: StripGeometry,
 ): readonly Item[] {
@@ -37,7 +37,7 @@ export function passingLabel(
 }
 
 /** The side on which loops pass those that wait, or on which the waiting ones pass; else null. */
-function passingSide(steps: readonly Step[]): 'inside' | 'outside' | null {
+function passingSide(steps: readonly OneMove[]): 'inside' | 'outside' | null {
   const last = steps.at(-1)
   const waits = last?.before.needle[0]?.side
   const { move, site } = last?.after ?? {}

@@ -5,7 +5,7 @@ import { keeper } from '../keep'
 import type { Item, Layer, Scene } from '../../scene'
 import { actingIn, freshStrands, type Fresh } from '../acting'
 import { band, bandGone, levels, post, postItems, type Band, type BandLook } from '../band'
-import { doingIn, exchanged, heldIn, leftBare, type Doing, type Step } from './doing'
+import { doingIn, exchanged, heldIn, leftBare, type Doing, type OneMove } from './doing'
 import { keptPeg, type PegLayer } from '../pegLayers'
 import { needleOnStrip, type HeldLoops } from './needle'
 import { stripGeometry, type StripGeometry, type StripOptions } from './geometry'
@@ -31,7 +31,7 @@ export interface StripFromFrontOptions extends StripOptions {
    * The moves of a figure, oldest first; the last leads to the moment drawn. A peg that is worked
    * is drawn while that is done, and the pegs meant have a bracket.
    */
-  readonly figure?: readonly Step[]
+  readonly figure?: readonly OneMove[]
 }
 
 /** What stands in the scene, for those who must know without looking. */
@@ -156,7 +156,7 @@ function endBeside(peg: number, { pegs, leftward }: StripGeometry): 1 | 0 | -1 {
 const kindsOf = (stack: Stack = emptyStack) => stack.map(({ kind }) => kind)
 
 /** Loops that were moved one after the other are all new where they are. */
-function freshIn(moment: Moment, steps: readonly Step[]): readonly Fresh[] {
+function freshIn(moment: Moment, steps: readonly OneMove[]): readonly Fresh[] {
   const { move } = moment
   const each = move?.do === 'move' || move?.do === 'put' ? steps : steps.slice(-1)
   if (each.length === 0) return [freshStrands(moment) ?? []].flat()
@@ -164,13 +164,13 @@ function freshIn(moment: Moment, steps: readonly Step[]): readonly Fresh[] {
 }
 
 /** Of loops that only change places, the hook would hide more than it says. */
-const usesTool = (step: Step | undefined): boolean =>
+const usesTool = (step: OneMove | undefined): boolean =>
   step !== undefined &&
   exchanged(step).length === 0 &&
   !['take', 'put', 'move'].includes(step.after.move?.do ?? '')
 
 /** The pegs at which the moves of a figure are made, once each. */
-export const meantBy = (steps: readonly Step[]): readonly number[] => [
+export const meantBy = (steps: readonly OneMove[]): readonly number[] => [
   ...new Set(steps.flatMap(({ after: { move } }) => actingIn(move).peg ?? [])),
 ]
 

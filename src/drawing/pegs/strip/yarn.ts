@@ -91,7 +91,7 @@ export function yarnLeaves(
   return { peg: tie.peg, sides: isFar ? [1, -1] : [leaves] }
 }
 
-interface Place {
+interface YarnPoint {
   readonly x: number
   readonly y: number
   readonly onNeedle: boolean
@@ -112,7 +112,7 @@ function placeOf(
   { peg, onNeedle, low }: Catch,
   now: Moment | undefined,
   { geometry, held, heights, through }: YarnOptions,
-): Place | null {
+): YarnPoint | null {
   const { unit, rim, x } = geometry
   if (onNeedle) {
     const last = held.loops.filter(({ look }) => look !== 'gone').at(-1)
@@ -144,7 +144,7 @@ function placeOf(
 }
 
 /** From a loop to the next one. */
-function joint(start: Place, end: Place, unit: number): string {
+function joint(start: YarnPoint, end: YarnPoint, unit: number): string {
   const way = Math.sign(end.x - start.x) || 1
   const from: Point = [start.x + way * start.half, start.y]
   const to: Point = [end.x - way * end.half, end.y]
@@ -168,7 +168,7 @@ function gapShown(
 
 /** From a loop past the pegs in between, behind or before them; gives where it arrives. */
 function runToGap(
-  start: Place,
+  start: YarnPoint,
   to: number,
   tie: Catch,
   { unit, rim, x }: StripGeometry,

@@ -3,7 +3,7 @@ import type { TextRange } from '../../read/reading'
 import type { RowPair } from '../comparison'
 import { joinedByKeys } from '../joinedByKeys'
 import type { Item } from '../within/hunks'
-import type { Mismatch, Place } from '../within/row'
+import type { Mismatch, Differing } from '../within/row'
 
 /** A row of the words with one working of its chart row. */
 export interface Pairing {
@@ -71,7 +71,7 @@ function keysOf(find: Find): readonly string[] {
 }
 
 /** In peg order, whichever way the row was worked. */
-const placeKey = ({ words, chart, pegs }: Place): string => {
+const placeKey = ({ words, chart, pegs }: Differing): string => {
   const letters = (items: readonly Item[]) =>
     items
       .toSorted((a, b) => a.peg - b.peg)

@@ -6,7 +6,7 @@ import { isCounted } from '../../tokens'
 import type { Item } from '../within/hunks'
 import type { OtherRepeat } from '../within/otherRepeat'
 import type { Path } from '../within/path'
-import type { Place } from '../within/row'
+import type { Differing } from '../within/row'
 import { termOf } from '../../../languages/languages'
 import { someListed } from '../../read/rows/wordsOfRows'
 import { pegsNamed } from '../../../languages/english/pegs'
@@ -58,7 +58,7 @@ function deed(items: readonly Item[], terms: Terms, person: 0 | 1, many: boolean
 }
 
 /** "the words purl pegs 3-4, the chart knits them." */
-export function stitchesDiffer(places: readonly Place[], terms: Terms): string {
+export function stitchesDiffer(places: readonly Differing[], terms: Terms): string {
   const [first] = places
   if (!first) return ''
   const { words, chart } = first
@@ -87,7 +87,7 @@ export function stitchesDiffer(places: readonly Place[], terms: Terms): string {
 /** "your words cover 35 pegs; the chart has 36. They first differ at peg 5: the words purl it, ..." */
 export function countsDiffer(
   { words, chart }: { readonly words: number; readonly chart: number },
-  [place]: readonly Place[],
+  [place]: readonly Differing[],
   terms: Terms,
 ): string {
   const counts = `your words cover ${words} ${words === 1 ? 'peg' : 'pegs'}; the chart has ${chart}`

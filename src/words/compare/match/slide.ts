@@ -5,7 +5,7 @@ const longest = 64
 const mostPlaces = 256
 
 /** One side of the matching: what each of its rows says, and whose row it is. */
-export interface Side {
+export interface Matched {
   readonly says: (index: number) => string
   /** The chart row, or the line of the words, that a row comes from. */
   readonly source: (index: number) => number
@@ -23,7 +23,11 @@ interface Gap {
  * Of rows that say the same, any may be the one that is left out. Where the same row of a band, or
  * the same line of the words, can be it every time, that is the one: then it is one difference.
  */
-export function slide(pairs: RowPair[], side: 'read' | 'pass', { says, source }: Side): RowPair[] {
+export function slide(
+  pairs: RowPair[],
+  side: 'read' | 'pass',
+  { says, source }: Matched,
+): RowPair[] {
   const index = (at: number): number => pairs[at]?.[side] ?? -1
   const gaps = gapsOf(pairs, side, (a, b) => says(index(a)) === says(index(b)))
   if (gaps.every(({ starts }) => starts.length === 1)) return pairs

@@ -9,7 +9,7 @@ import { limits, type Cell, type Run, type Sheet } from '../../../pattern/patter
 import type { ReadRow } from '../../read/reading'
 import { widthOf, type Item } from '../within/hunks'
 import type { Path } from '../within/path'
-import type { Place } from '../within/row'
+import type { Differing } from '../within/row'
 import { wholeOf } from '../../../stitches/stitch'
 
 /** A stitch and its lowest peg. */
@@ -47,7 +47,7 @@ export function putOnPegs(pattern: Sheet, index: number, items: readonly OnPeg[]
 }
 
 /** The words' stitches at these places, on the pegs where the chart has its own. */
-export function wordsOnPegs(places: readonly Place[], heading: Heading): OnPeg[] | null {
+export function wordsOnPegs(places: readonly Differing[], heading: Heading): OnPeg[] | null {
   const items: OnPeg[] = []
   for (const { words, chart, pegs } of places) {
     if (widthOf(words) !== widthOf(chart) || widthOf(chart) !== pegs.to - pegs.from + 1) return null

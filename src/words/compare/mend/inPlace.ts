@@ -36,7 +36,7 @@ export function changesInPlace(
   const { words, chart } = rowItems(read, run, knits)
   const wanted = inPlaceOf(words, chart)
   if (!wanted) return null
-  const pieces: Piece[] = []
+  const pieces: Saying[] = []
   for (const said of saidIn(words, wanted).sort((a, b) => a.range.from - b.range.from)) {
     const piece = pieceOf(reading, said)
     if (!piece) return null
@@ -104,7 +104,7 @@ function saidIn(words: readonly WordItem[], wanted: readonly Item[][]): Said[] {
 }
 
 /** What is said at one place, and what is to be said there, each time it is worked. */
-interface Piece {
+interface Saying {
   readonly range: TextRange
   readonly list: readonly Item[]
   readonly isChanged: boolean
@@ -114,7 +114,7 @@ interface Piece {
 }
 
 /** null: the words would have to say one thing here and another there. */
-function pieceOf({ text, settings }: Reading, { range, now, wanted, runs }: Said): Piece | null {
+function pieceOf({ text, settings }: Reading, { range, now, wanted, runs }: Said): Saying | null {
   const isChanged = !now.every((stitch, index) => {
     const list = wanted[index] ?? []
     return list.length === 1 && list[0]?.stitch === stitch
@@ -137,7 +137,7 @@ function pieceOf({ text, settings }: Reading, { range, now, wanted, runs }: Said
 }
 
 /** "k3, k1" becomes "k4", where one of them is new; null: they stay two. */
-function join({ text, settings }: Reading, a: Piece, b: Piece): Piece | null {
+function join({ text, settings }: Reading, a: Saying, b: Saying): Saying | null {
   const [last, first] = [a.list.at(-1), b.list[0]]
   const meet =
     last && first && last.letter === first.letter && isCounted(first.stitch, settings.terms)
@@ -149,7 +149,7 @@ function join({ text, settings }: Reading, a: Piece, b: Piece): Piece | null {
 }
 
 /** null: only a stitch of another kind could stand there. */
-function textOf({ text, settings }: Reading, piece: Piece, names: Names): string | null {
+function textOf({ text, settings }: Reading, piece: Saying, names: Names): string | null {
   const { list, range, isSized } = piece
   const was = text.slice(range.from, range.to)
   const [first] = list

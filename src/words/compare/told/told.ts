@@ -17,12 +17,12 @@ export interface ToldDifference {
 }
 
 /** What is listed of own words: each fault once, with the name by which it can be set aside. */
-export interface Told {
+export interface ToldOnce {
   readonly remarks: readonly ToldRemark[]
   readonly differences: readonly ToldDifference[]
 }
 
-export const toldOf = memo((comparison: Comparison): Told => {
+export const toldOf = memo((comparison: Comparison): ToldOnce => {
   const { remarks, differences } = joined(comparison)
   const all = withoutCascade(comparison, differences)
   const ids = findingIds(

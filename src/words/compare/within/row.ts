@@ -17,7 +17,7 @@ import { otherRepeat, type OtherRepeat } from './otherRepeat'
 import { pathOfRun, pathOfWords, samePath, type Path } from './path'
 
 /** Stitches of the words that stand at one place for those of the chart. */
-export interface Place {
+export interface Differing {
   readonly words: readonly WordItem[]
   readonly chart: readonly Item[]
   readonly pegs: Run
@@ -28,7 +28,7 @@ export type Mismatch =
   | { readonly kind: 'path'; readonly words: Path; readonly chart: Path; readonly range: TextRange }
   | {
       readonly kind: 'stitches'
-      readonly places: readonly Place[]
+      readonly places: readonly Differing[]
       readonly range: TextRange
       /**
        * How many pegs each has stitches for, where that is not the same and no one place makes it

@@ -13,7 +13,7 @@ import type { Step } from '../../../pattern/piece'
 import { bandsOf, type LaidRow } from './bands'
 import { layStitches } from '../loops/lay'
 import { Memory } from '../memory'
-import { Places, type Laid, type Place } from '../loops/place'
+import { Places, type Laid, type LoomThen } from '../loops/place'
 import type { Reading, ReadRow, ReadSettings, Remark } from '../reading'
 import { noRoom, statedGaugeRemark, tooManyRows } from '../remarks/charting'
 import { statedGauge } from '../lines/stated'
@@ -115,7 +115,7 @@ function endedAs({ edges, rows }: Reading, steps: readonly Step[]): readonly Ste
 
 /** A row as it was laid, on the loom as it was then. */
 interface KnownRow {
-  readonly place: Place
+  readonly place: LoomThen
   readonly covers: Run
   readonly kept: Laid
   readonly left: number
@@ -143,7 +143,7 @@ const clip = ({ from, to }: Run, pegs: number): Run => {
 }
 
 /** The row as it is laid; of one with too many stitches only as many as there is room for. */
-function fitting(read: ReadRow, covers: Run, place: Place): { kept: Laid; left: number } {
+function fitting(read: ReadRow, covers: Run, place: LoomThen): { kept: Laid; left: number } {
   const stitches = read.stitches.map(({ stitch }) => stitch)
   const whole = layStitches(place, covers, read.goes, stitches)
   if (whole) return { kept: whole, left: 0 }
@@ -162,7 +162,13 @@ function fitting(read: ReadRow, covers: Run, place: Place): { kept: Laid; left: 
   }
 }
 
-function rowOf(read: ReadRow, { sites }: Laid, covers: Run, place: Place, background: Stitch): Row {
+function rowOf(
+  read: ReadRow,
+  { sites }: Laid,
+  covers: Run,
+  place: LoomThen,
+  background: Stitch,
+): Row {
   const cells = Array.from({ length: place.pegs }, (): Cell => background)
   for (const { stitch, peg } of sites) {
     cells.fill(null, peg, peg + stitch.width)

@@ -2,7 +2,7 @@ import { numberIn, readLimits } from '../limits'
 import { isOrdinalWord, readNumber } from './numberWords'
 
 /** A word, a number or a sign of the text. Offsets count from the start of what is lexed. */
-export interface Piece {
+export interface Lexeme {
   readonly kind: 'word' | 'number' | 'sign'
   /** Lower case; of a list of sizes the chosen number. */
   readonly text: string
@@ -41,8 +41,8 @@ const isSpace = (code: number): boolean =>
 const ordinalEnds = new Set(['st', 'nd', 'rd', 'th'])
 
 /** Parts a text into words, numbers and signs; lists of sizes become the number of that size. */
-export function lex(text: string, size: number): Piece[] {
-  const pieces: Piece[] = []
+export function lex(text: string, size: number): Lexeme[] {
+  const pieces: Lexeme[] = []
   const lower = text.toLowerCase()
   // Lower case of a few letters is longer: then offsets would no longer agree.
   const small = lower.length === text.length ? lower : text
@@ -58,7 +58,7 @@ export function lex(text: string, size: number): Piece[] {
     }
     const from = at
     const glued = from === end
-    let piece: Piece
+    let piece: Lexeme
     if (isDigit(code)) {
       while (at < text.length && isDigit(text.charCodeAt(at))) at++
       const value = numberIn(text.slice(from, at))
@@ -97,14 +97,14 @@ export const closing: ReadonlyMap<string, string> = new Map([
 const between = new Set([',', '-', ':', '/'])
 
 /** Sizes stand in round or square brackets. */
-const sizesClose = (open: Piece | undefined): string | undefined =>
+const sizesClose = (open: Lexeme | undefined): string | undefined =>
   open?.text === '{' ? undefined : closing.get(open?.text ?? '')
 
 /** "24 (28, 32)", "24 (28-32)", "6(8:12)", "24 [28, 32]": the number of the size that is read. */
-function foldSizes(pieces: readonly Piece[], size: number): Piece[] {
-  const folded: Piece[] = []
+function foldSizes(pieces: readonly Lexeme[], size: number): Lexeme[] {
+  const folded: Lexeme[] = []
   for (let at = 0; at < pieces.length; at++) {
-    const piece = pieces[at] as Piece
+    const piece = pieces[at] as Lexeme
     const open = pieces[at + 1]
     const close = piece.kind === 'number' || piece.value > 0 ? sizesClose(open) : undefined
     const list = close ? sizesIn(pieces, at + 2, close) : null
@@ -122,7 +122,7 @@ function foldSizes(pieces: readonly Piece[], size: number): Piece[] {
       kind: 'number',
       text: String(value),
       value,
-      to: (pieces[list.end] as Piece).to,
+      to: (pieces[list.end] as Lexeme).to,
       sizes: twice ? 1 : values.length,
     })
     at = list.end
@@ -135,26 +135,26 @@ const loopWords = new Set(['st', 'sts', 'stitch', 'stitches', 'loops', 'pegs'])
 const leastBare = 3
 
 /** "knit 24, 28, 32 sts": three or more numbers that do not fall, and then what is counted. */
-function foldBare(pieces: readonly Piece[], size: number): Piece[] {
-  const folded: Piece[] = []
+function foldBare(pieces: readonly Lexeme[], size: number): Lexeme[] {
+  const folded: Lexeme[] = []
   for (let at = 0; at < pieces.length; at++) {
-    const piece = pieces[at] as Piece
+    const piece = pieces[at] as Lexeme
     const end = bareEnd(pieces, at)
     const count = (end - at) / 2 + 1
     if (end < 0 || count < leastBare) {
       folded.push(piece)
       continue
     }
-    const chosen = pieces[at + 2 * Math.min(size, count - 1)] as Piece
-    folded.push({ ...chosen, from: piece.from, to: (pieces[end] as Piece).to, sizes: count })
+    const chosen = pieces[at + 2 * Math.min(size, count - 1)] as Lexeme
+    folded.push({ ...chosen, from: piece.from, to: (pieces[end] as Lexeme).to, sizes: count })
     at = end
   }
   return folded
 }
 
 /** Where a list without brackets that begins at a piece ends; -1 if none does. */
-function bareEnd(pieces: readonly Piece[], start: number): number {
-  const first = pieces[start] as Piece
+function bareEnd(pieces: readonly Lexeme[], start: number): number {
+  const first = pieces[start] as Lexeme
   const before = pieces[start - 1]
   // Behind its stitch ("k2, 4, 6 sts") a number can be its own; pegs and rows are numbered.
   if (first.kind !== 'number' || first.sizes > 1 || (first.glued && before?.kind !== 'sign'))
@@ -162,9 +162,9 @@ function bareEnd(pieces: readonly Piece[], start: number): number {
   if (before && /^(?:pegs?|rows?|rnds?|rounds?)$/.test(before.text)) return -1
   let end = start
   for (let at = start + 2; at < pieces.length && at < start + 2 * readLimits.sizes; at += 2) {
-    const number = pieces[at] as Piece
+    const number = pieces[at] as Lexeme
     if (pieces[at - 1]?.text !== ',' || number.kind !== 'number') break
-    if (number.value < (pieces[at - 2] as Piece).value) return -1
+    if (number.value < (pieces[at - 2] as Lexeme).value) return -1
     end = at
   }
   return loopWords.has(pieces[end + 1]?.text ?? '') ? end : -1
@@ -172,13 +172,13 @@ function bareEnd(pieces: readonly Piece[], start: number): number {
 
 /** More numbers in brackets than there are sizes are something else. */
 function sizesIn(
-  pieces: readonly Piece[],
+  pieces: readonly Lexeme[],
   start: number,
   close: string,
 ): { values: number[]; end: number } | null {
   const values: number[] = []
   for (let at = start; at < pieces.length && values.length <= readLimits.sizes; at++) {
-    const piece = pieces[at] as Piece
+    const piece = pieces[at] as Lexeme
     if (piece.kind === 'number' && !piece.ordinal) values.push(piece.value)
     else if (piece.text === close && values.length > 0)
       return values.length < readLimits.sizes ? { values, end: at } : null

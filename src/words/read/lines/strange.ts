@@ -3,7 +3,7 @@ import type { Body } from '../nodes'
 import type { Statement } from './outline'
 import { nearWords } from '../terms/spellings'
 
-interface Told {
+interface Line {
   readonly statement: Statement
   readonly body: Body
 }
@@ -22,7 +22,7 @@ const english =
   /\b(?:the|and|of|to|is|are|with|this|your|you|it|from|then|each|all|rows?|rnds?|rounds?|stitch(?:es)?|sts|knit(?:ted)?|purl|pegs?|loom|yarn|cast|bind)\b/i
 
 /** The rows told are mostly of words that are not known, and that no known one is near to; else null. */
-export function strangeRows(told: readonly Told[]): Strange | null {
+export function strangeRows(told: readonly Line[]): Strange | null {
   const least = told.reduce((sum, { body }) => sum + body.unknown, 0)
   if (least < leastUnknown) return null
   const strange = new Set<string>()

@@ -14,15 +14,15 @@ import type {
 } from '../nodes'
 import { itemFromBehind, seen } from './needles'
 import { endsInTurns, withFills } from './fills'
-import { loopAt, loopsOn, type Place } from './place'
+import { loopAt, loopsOn, type LoomThen } from './place'
 import type { ReadStitch, TextRange } from '../reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import {
   options,
   rowBegun,
   type RowUnderWay,
-  type Side,
-  type Stretch,
+  type NeedleSide,
+  type RowTold,
   type Taken,
   type Trouble,
 } from './stretch'
@@ -37,25 +37,25 @@ const appearing = (['knit', 'purl'] as const).map((role) => standardVocabulary.w
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
 export class Expander {
-  readonly stretches: Stretch[] = []
+  readonly stretches: RowTold[] = []
   #row: RowUnderWay
   /** Loops that its words take, if they are too long to be worked out. */
   #needs: number | null = null
   #steps = 0
 
   constructor(
-    private place: Place,
+    private place: LoomThen,
     private readonly taken: Taken,
     /** Rounds start at peg 1, whatever stands there. */
     private readonly whole: boolean,
-    private readonly advance: (stretch: Stretch, place: Place) => Place,
+    private readonly advance: (stretch: RowTold, place: LoomThen) => LoomThen,
     private readonly shape: 'ring' | 'bar',
-    private readonly side: Side,
+    private readonly side: NeedleSide,
   ) {
     this.#row = rowBegun(place.heading, this.#available(place.heading))
   }
 
-  run(items: readonly Item[]): readonly Stretch[] {
+  run(items: readonly Item[]): readonly RowTold[] {
     const all = withFills(items)
     const { takes, turns } = sizeOf(all, 0, this.taken)
     this.#needs = turns || takes >= readLimits.number ? null : takes
@@ -343,7 +343,7 @@ export class Expander {
       }
     }
     const { stitches, run, goes, takes, makes, trouble, pegTrouble, gaps, tooLong } = this.#row
-    const stretch: Stretch = {
+    const stretch: RowTold = {
       stitches,
       run,
       goes,

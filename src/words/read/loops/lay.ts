@@ -2,7 +2,7 @@ import type { Heading } from '../../../loom/direction'
 import type { Run } from '../../../pattern/pattern'
 import type { Stitch } from '../../../stitches/stitch'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import { loopsOn, type Laid, type Place } from './place'
+import { loopsOn, type Laid, type LoomThen } from './place'
 
 const none = standardVocabulary.withRole('no stitch')
 const isSteady = ({ takes, makes, width }: Stitch) => takes === width && makes === width
@@ -16,7 +16,7 @@ const mostTried = 60_000
  * to the nearest empty peg: the loops in all move as little as can be. Null: they have too many.
  */
 export function layStitches(
-  place: Place,
+  place: LoomThen,
   { from, to }: Run,
   goes: Heading,
   stitches: readonly Stitch[],
@@ -72,7 +72,7 @@ function sitesOf(
 }
 
 /** Places of the loops in the run, counted from 0 in the order they are worked. */
-function loopsInOrder(place: Place, from: number, to: number, forward: boolean): number[] {
+function loopsInOrder(place: LoomThen, from: number, to: number, forward: boolean): number[] {
   const places: number[] = []
   for (let i = 0; i <= to - from; i++) {
     const peg = forward ? from + i : to - i

@@ -15,7 +15,7 @@ export interface Laid {
 }
 
 /** The loom between two rows, as far as words need it. The same object for the same loom. */
-export interface Place {
+export interface LoomThen {
   readonly pegs: number
   /** One entry a peg: 1 for a loop; null when every peg has one. */
   readonly occupied: Uint8Array | null
@@ -27,9 +27,9 @@ export interface Place {
 
 /** Places by what they are, so that equal ones are the same object. */
 export class Places {
-  readonly #known = new Map<string, Place>()
+  readonly #known = new Map<string, LoomThen>()
 
-  of(pegs: number, occupied: Uint8Array | null, gap: number, heading: Heading): Place {
+  of(pegs: number, occupied: Uint8Array | null, gap: number, heading: Heading): LoomThen {
     let loops = pegs
     if (occupied) loops = occupied.reduce((sum, one) => sum + one, 0)
     const full = loops === pegs
@@ -42,26 +42,26 @@ export class Places {
     return place
   }
 
-  start(pegs: number): Place {
+  start(pegs: number): LoomThen {
     return this.of(pegs, null, 0, 'forward')
   }
 
   /** The same loom with so many loops, the yarn at the start of a row; as it is where no row has so many. */
-  withLoops(place: Place, loops: number): Place {
+  withLoops(place: LoomThen, loops: number): LoomThen {
     if (loops > readLimits.stitches) return place
     return loops === place.loops ? place : this.of(Math.max(1, loops), null, 0, place.heading)
   }
 
   /** After a row that covered `covers`; `laid` null: only the number of loops is known. */
   after(
-    place: Place,
+    place: LoomThen,
     shape: 'ring' | 'bar',
     covers: Run,
     goes: Heading,
     end: RowEnd,
     laid: Laid | null,
     loops: number,
-  ): Place {
+  ): LoomThen {
     const row = { ...covers, end }
     const setting = { shape, pegs: place.pegs }
     let { pegs, occupied } = place
@@ -77,7 +77,7 @@ export class Places {
   }
 
   /** After a row that went on over the join of a ring, by so many pegs. */
-  overJoin(place: Place, goes: Heading, end: RowEnd, over: number, turned: boolean): Place {
+  overJoin(place: LoomThen, goes: Heading, end: RowEnd, over: number, turned: boolean): LoomThen {
     const { pegs, occupied } = place
     // The yarn of a German turn hangs before the peg that it lies on.
     const beyond = Math.max(0, end === 'German turn' ? over - 1 : over)
@@ -86,12 +86,12 @@ export class Places {
   }
 
   /** A plain turn: back the other way from where the row ended. */
-  turned(place: Place, went: Heading, covers: Run): Place {
+  turned(place: LoomThen, went: Heading, covers: Run): LoomThen {
     const gap = Math.min(gapBehind(covers, went), place.pegs)
     return this.of(place.pegs, place.occupied, gap, opposite(went))
   }
 
-  #occupiedAfter(place: Place, laid: Laid): Uint8Array {
+  #occupiedAfter(place: LoomThen, laid: Laid): Uint8Array {
     const occupied = place.occupied?.slice() ?? new Uint8Array(place.pegs).fill(1)
     for (const { stitch, peg } of laid.sites) {
       // A peg that is passed keeps what it has.
@@ -111,7 +111,7 @@ function withLoop(occupied: Uint8Array | null, peg: number): Uint8Array | null {
 }
 
 /** Loops on pegs from..to. */
-export function loopsOn({ occupied, pegs }: Place, from: number, to: number): number {
+export function loopsOn({ occupied, pegs }: LoomThen, from: number, to: number): number {
   const first = Math.max(0, from)
   const last = Math.min(pegs - 1, to)
   if (!occupied) return Math.max(0, last - first + 1)
@@ -121,7 +121,7 @@ export function loopsOn({ occupied, pegs }: Place, from: number, to: number): nu
 }
 
 /** The pegs from the yarn on, in the way work goes, that hold so many loops; null if too few do. */
-export function fromYarn(place: Place, goes: Heading, loops: number): Run | null {
+export function fromYarn(place: LoomThen, goes: Heading, loops: number): Run | null {
   const step = goes === 'forward' ? 1 : -1
   const start = goes === 'forward' ? place.gap : place.gap - 1
   let found = 0
@@ -135,7 +135,7 @@ export function fromYarn(place: Place, goes: Heading, loops: number): Run | null
 
 /** Which of the loops on the loom, in peg order, is the nth that a row comes to, from 0. */
 export function loopAt(
-  place: Place,
+  place: LoomThen,
   { run, goes, whole }: { run: Run | null; goes: Heading; whole: boolean },
   nth: number,
 ): number {

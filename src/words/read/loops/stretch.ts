@@ -31,7 +31,7 @@ export type Trouble =
   | { readonly kind: 'join'; readonly loops: number; readonly over: number }
 
 /** One real row as it is told; ranges count from the start of its words. */
-export interface Stretch {
+export interface RowTold {
   readonly stitches: readonly ReadStitch[]
   /** Pegs it names. */
   readonly run: Run | null
@@ -59,7 +59,7 @@ export interface Stretch {
 }
 
 /** Is it a row of needles as its wrong side looks, and which of its items cannot be shown as said. */
-export interface Side {
+export interface NeedleSide {
   readonly wrong: boolean
   /** Are the words for needles: do the sides change from row to row? */
   readonly needles: boolean
@@ -87,7 +87,7 @@ export interface RowUnderWay {
   /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
   joinedAt: number | null
   trouble: Trouble | null
-  pegTrouble: Stretch['pegTrouble']
+  pegTrouble: RowTold['pegTrouble']
   gaps: number
   /** Loops that words that are not known may stand for. */
   gapLoops: number

@@ -1,18 +1,18 @@
 import type { Run } from '../../../pattern/pattern'
 import type { Texture } from '../../../stitches/stitch'
 import { Expander } from './expand'
-import { options, type Side, type Stretch, type Taken } from './stretch'
+import { options, type NeedleSide, type RowTold, type Taken } from './stretch'
 import { layStitches } from './lay'
 import { deepest } from './sizes'
 import { readLimits } from '../limits'
 import type { Ambiguity, Body, Item } from '../nodes'
-import { fromYarn, type Place, type Places } from './place'
+import { fromYarn, type LoomThen, type Places } from './place'
 import type { ReadSettings } from '../reading'
 
 /** One real row of a body, on the loom. */
-export interface Worked extends Stretch {
-  readonly before: Place
-  readonly after: Place
+export interface Worked extends RowTold {
+  readonly before: LoomThen
+  readonly after: LoomThen
   /** Pegs that it covers; null when they cannot be told. */
   readonly covers: Run | null
 }
@@ -20,11 +20,11 @@ export interface Worked extends Stretch {
 /** What the words of a body come to at one place. */
 export interface Resolved {
   readonly rows: readonly Worked[]
-  readonly after: Place
+  readonly after: LoomThen
   readonly trouble: boolean
   /** Ambiguous words that the counts do not settle. */
   readonly asks: readonly Ambiguity[]
-  readonly side: Side
+  readonly side: NeedleSide
 }
 
 export interface WorkSettings {
@@ -42,7 +42,7 @@ export interface WorkSettings {
 }
 
 /** Words that can be taken in several ways, settled where only one way agrees with the counts. */
-export function workBody(body: Body, place: Place, how: WorkSettings): Resolved {
+export function workBody(body: Body, place: LoomThen, how: WorkSettings): Resolved {
   const rules = [...ambiguitiesIn(body.items)]
   const tries = waysOf(rules).map((taken) => ({ taken, ...workOnce(body, place, how, taken) }))
   const first = tries[0] as (typeof tries)[number]
@@ -73,7 +73,7 @@ const differ = (list: readonly { taken: Taken }[], rule: Ambiguity): boolean =>
 
 const hasTotal = ({ said }: Body): boolean => said.some(({ kind }) => kind !== 'rows')
 
-function fits({ trouble, after }: Resolved | Tried, body: Body, place: Place): boolean {
+function fits({ trouble, after }: Resolved | Tried, body: Body, place: LoomThen): boolean {
   if (trouble) return false
   return body.said.every(({ kind, count }) => {
     if (kind === 'total') return count === after.loops
@@ -106,18 +106,18 @@ function waysOf(rules: readonly Ambiguity[]): Taken[] {
 
 type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
 
-function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tried {
+function workOnce(body: Body, start: LoomThen, how: WorkSettings, taken: Taken): Tried {
   const { settings, places, whole, wrong, row, looks } = how
   const { shape } = settings
   const rows: Worked[] = []
-  const side: Side = {
+  const side: NeedleSide = {
     wrong,
     needles: settings.needles,
     row,
     unknown: new Set(),
     looks,
   }
-  const advance = (stretch: Stretch, before: Place): Place => {
+  const advance = (stretch: RowTold, before: LoomThen): LoomThen => {
     const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
     const covers = coversOf(stretch, before)
     const after = afterRow(places, before, shape, covers, { ...stretch, stitches })
@@ -135,8 +135,8 @@ function workOnce(body: Body, start: Place, how: WorkSettings, taken: Taken): Tr
 
 /** Pegs that a row covers: those it names, all, or those from the yarn on. */
 function coversOf(
-  { run, goes, takes, loops, end, turn, trouble }: Stretch,
-  before: Place,
+  { run, goes, takes, loops, end, turn, trouble }: RowTold,
+  before: LoomThen,
 ): Run | null {
   if (trouble?.kind === 'join') return null
   if (run) return run.to < before.pegs ? run : null
@@ -150,11 +150,11 @@ function coversOf(
 
 function afterRow(
   places: Places,
-  before: Place,
+  before: LoomThen,
   shape: 'ring' | 'bar',
   covers: Run | null,
-  { stitches, goes, end, takes, makes, trouble, turn, gaps, tooLong }: Stretch,
-): Place {
+  { stitches, goes, end, takes, makes, trouble, turn, gaps, tooLong }: RowTold,
+): LoomThen {
   if (trouble?.kind === 'join')
     return places.overJoin(before, goes, end, trouble.over, turn !== null)
   const left = before.loops - takes + makes

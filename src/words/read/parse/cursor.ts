@@ -1,5 +1,5 @@
 import { memo } from '../../../pattern/memo'
-import type { Piece } from '../lines/lex'
+import type { Lexeme } from '../lines/lex'
 import type { BodyTokens } from '../nodes'
 import type { TextRange, TokenKind } from '../reading'
 
@@ -20,7 +20,7 @@ function stepsOf(phrase: string): readonly Step[] {
 }
 
 const number = '#'
-const noNumbers: readonly Piece[] = []
+const noNumbers: readonly Lexeme[] = []
 
 const nothing: readonly string[] = []
 
@@ -43,7 +43,7 @@ function firstWords(phrase: string): Set<string> {
 /** No single word is put together of more pieces. */
 const longestCluster = 40
 
-interface Mark {
+interface Bookmark {
   readonly at: number
   readonly known: number
 }
@@ -59,15 +59,15 @@ export class Cursor {
   readonly #kinds: TokenKind[] = []
   known = 0
   /** The numbers of the last phrase. */
-  numbers: readonly Piece[] = []
+  numbers: readonly Lexeme[] = []
 
-  constructor(readonly pieces: readonly Piece[]) {}
+  constructor(readonly pieces: readonly Lexeme[]) {}
 
   get done(): boolean {
     return this.at >= this.pieces.length
   }
 
-  piece(ahead = 0): Piece | undefined {
+  piece(ahead = 0): Lexeme | undefined {
     return this.pieces[this.at + ahead]
   }
 
@@ -83,7 +83,7 @@ export class Cursor {
   /** How many pieces a phrase takes from here; 0 if it does not stand here. `#`: a number. */
   measure(phrase: string): number {
     let ahead = 0
-    let numbers: Piece[] | null = null
+    let numbers: Lexeme[] | null = null
     for (const { words, optional } of stepsOf(phrase)) {
       const piece = this.piece(ahead)
       const counts = piece !== undefined && piece.value >= 0 && words.has(number)
@@ -140,7 +140,7 @@ export class Cursor {
   clusterEnd(start = this.at): number {
     let end = start + 1
     while (end < this.pieces.length && end < start + longestCluster) {
-      const piece = this.pieces[end] as Piece
+      const piece = this.pieces[end] as Lexeme
       if (!piece.glued || piece.kind === 'sign') break
       end++
     }
@@ -148,11 +148,11 @@ export class Cursor {
   }
 
   /** A place to come back to when a try fails. */
-  mark(): Mark {
+  mark(): Bookmark {
     return { at: this.at, known: this.known }
   }
 
-  back({ at, known }: Mark): void {
+  back({ at, known }: Bookmark): void {
     this.at = at
     this.known = known
   }
@@ -161,7 +161,7 @@ export class Cursor {
   tokens(): BodyTokens {
     const bounds = new Int32Array(2 * this.at)
     for (let i = 0; i < this.at; i++) {
-      const piece = this.pieces[i] as Piece
+      const piece = this.pieces[i] as Lexeme
       bounds[2 * i] = piece.from
       bounds[2 * i + 1] = piece.to
     }

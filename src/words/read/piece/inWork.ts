@@ -4,7 +4,7 @@ import { headingAfter } from '../../../loom/edgeWay'
 import { entersRound, gapToAndFro, headingFrom } from '../../../pattern/inWork'
 import type { Body, PegsItem } from '../nodes'
 import type { Order } from '../lines/orders'
-import { loopsOn, type Place, type Places } from '../loops/place'
+import { loopsOn, type LoomThen, type Places } from '../loops/place'
 import type { Words } from '../rows/rows'
 
 /** Which pegs the words have put in work, and how; nothing of it before they say so. Pegs from 0. */
@@ -17,7 +17,7 @@ export class InWork {
   ) {}
 
   /** "From here work to and fro on pegs 1 to 10." Gives the loom as it is then. */
-  put({ run, round }: Order & { do: 'pegs' }, place: Place): Place {
+  put({ run, round }: Order & { do: 'pegs' }, place: LoomThen): LoomThen {
     const last = place.pegs - 1
     const ends = run?.map((peg) => Math.min(Math.max(peg - 1, 0), last)) ?? [0, last]
     const [from, to] = [Math.min(...ends), Math.max(...ends)]
@@ -33,7 +33,7 @@ export class InWork {
   }
 
   /** The pegs in work and the way over them, for a row that names none; null: it is worked as it is told. */
-  pathOf({ body, kind, headed }: Words, place: Place): PathInWork | null {
+  pathOf({ body, kind, headed }: Words, place: LoomThen): PathInWork | null {
     const said = this.#said
     if (!said || said.round || (headed && kind === 'round' && this.shape === 'ring')) return null
     if (body.items.some((item) => item.do === 'pegs' || item.do === 'turn')) return null
@@ -41,13 +41,13 @@ export class InWork {
   }
 
   /** From the end of the pegs in work beside which the yarn hangs, as the piece is worked. */
-  #heading({ gap, pegs, heading }: Place, { from, to }: Run): Heading {
+  #heading({ gap, pegs, heading }: LoomThen, { from, to }: Run): Heading {
     if (this.shape === 'bar' && from === 0 && to === pegs - 1) return heading
     return headingFrom(gap, pegs, { from, to }, this.shape)
   }
 
   /** The loom after a row; to and fro over a ring, the yarn stays on its side of the join. */
-  after(place: Place, covers: Run | null, goes: Heading): Place {
+  after(place: LoomThen, covers: Run | null, goes: Heading): LoomThen {
     const { pegs, occupied, gap, heading } = place
     if (!this.#said || this.#said.round || this.shape === 'bar') return place
     const last = covers ? { to: covers.to, heading: goes } : undefined
@@ -55,16 +55,16 @@ export class InWork {
   }
 
   /** Loops that are counted with a row: those that wait are not. */
-  loops(place: Place): number {
+  loops(place: LoomThen): number {
     return this.#said ? loopsOn(place, this.#said.run.from, this.#said.run.to) : place.loops
   }
 
   /** Loops put on or taken off. `first`: nothing was worked before, so the loom is empty. */
   edge(
     { do: does, pegs: named }: Order & { do: 'cast on' | 'bind off' },
-    place: Place,
+    place: LoomThen,
     first: boolean,
-  ): Place {
+  ): LoomThen {
     const { pegs } = place
     const on = does === 'cast on' ? 1 : 0
     if (!named)

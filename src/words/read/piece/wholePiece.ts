@@ -3,7 +3,7 @@ import type { Memory } from '../memory'
 import type { Body, RelativeRemark } from '../nodes'
 import type { Statement } from '../lines/outline'
 import type { Order, WorkOrder } from '../lines/orders'
-import type { Place } from '../loops/place'
+import type { LoomThen } from '../loops/place'
 import type { ReadBand, ReadEdge } from '../reading'
 import { ask } from '../remarks/rows'
 import * as say from '../remarks/sections'
@@ -14,8 +14,8 @@ import { SectionRows, type Entry } from './sectionRows'
 export interface Hands {
   readonly rows: () => number
   readonly full: () => boolean
-  readonly place: () => Place
-  readonly put: (place: Place) => void
+  readonly place: () => LoomThen
+  readonly put: (place: LoomThen) => void
   readonly again: (entry: Entry, words: Words, time: number) => void
   readonly band: (band: ReadBand) => void
   readonly edge: (edge: ReadEdge) => void

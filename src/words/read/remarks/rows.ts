@@ -3,7 +3,7 @@ import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
 import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
 import type { Run } from '../../../pattern/pattern'
-import type { Stretch, Trouble } from '../loops/stretch'
+import type { RowTold, Trouble } from '../loops/stretch'
 import type { Ambiguity, Body, Named, RelativeRemark, Said } from '../nodes'
 import type { TextRange } from '../reading'
 import { error, hint, warning, write } from './remark'
@@ -24,7 +24,7 @@ function repeatAdvice(block: number, room: number, over: number): string {
 export function rowCount(
   name: string,
   trouble: Trouble,
-  { takes }: Pick<Stretch, 'takes'>,
+  { takes }: Pick<RowTold, 'takes'>,
   range: TextRange,
 ): RelativeRemark {
   if (trouble.kind === 'repeat') return repeatCount(name, trouble, range)
@@ -101,7 +101,7 @@ export const labelGap = (named: string, lacking: Run, range: TextRange): Relativ
 /** The words that are known do not fill the row, and those that are not known may mean anything. */
 export const unreadCount = (
   name: string,
-  { takes, unread }: Pick<Stretch, 'takes' | 'unread'>,
+  { takes, unread }: Pick<RowTold, 'takes' | 'unread'>,
   range: TextRange,
 ): RelativeRemark =>
   error(
@@ -149,7 +149,7 @@ export const statedRows = (said: Said, rows: number, unit: string): RelativeRema
 /** A row that is longer than any: counted where it can be. */
 export function tooManyStitches(
   name: string,
-  { needs, loops: there }: Pick<Stretch, 'needs' | 'loops'>,
+  { needs, loops: there }: Pick<RowTold, 'needs' | 'loops'>,
   range: TextRange,
 ): RelativeRemark {
   const most = `${figuresOf(readLimits.stitches)} stitches`

@@ -6,7 +6,7 @@ import { looksAfter } from '../loops/looks'
 import type { Memory } from '../memory'
 import type { Body, Head, Named, Said } from '../nodes'
 import type { Statement } from '../lines/outline'
-import type { Place } from '../loops/place'
+import type { LoomThen } from '../loops/place'
 import type { ReadBand, ReadEdge, ReadRow, Remark } from '../reading'
 import { quoted, Remarker } from './remarker'
 import * as say from '../remarks/rows'
@@ -40,7 +40,7 @@ export class Resolver {
   readonly #told = new ToldRows()
   /** The last row that left as many loops as it took: what "work even" goes on with. */
   #steady: Words | null = null
-  #place: Place
+  #place: LoomThen
   /** The number of the last row, as the words count. */
   #number = 0
   #work: number = readLimits.work

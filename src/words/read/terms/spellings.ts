@@ -1,7 +1,7 @@
 import { groupSizes } from '../../../stitches/crosses'
 import type { Lean, Stitch, Texture } from '../../../stitches/stitch'
 import { standardVocabulary, type Vocabulary } from '../../../stitches/vocabulary'
-import { lex, type Piece } from '../lines/lex'
+import { lex, type Lexeme } from '../lines/lex'
 import type { Ambiguity } from '../nodes'
 import { spellingsOf } from '../../../languages/languages'
 
@@ -140,7 +140,7 @@ const pauses = new Set([',', '.'])
 const mayPause = (last: string): boolean => last.endsWith('sso')
 
 /** "sl1p" is one stitch, but "sl1, p1" and "sl1 p to end" are two. */
-const standsApart = (piece: Piece, next: Piece | undefined): boolean =>
+const standsApart = (piece: Lexeme, next: Lexeme | undefined): boolean =>
   (piece.text === 'p' || piece.text === 'k') && (!piece.glued || next?.kind === 'number')
 
 /** All known spellings, looked up piece by piece; the longest one counts. */
@@ -164,14 +164,14 @@ export class Spellings {
   }
 
   /** The longest spelling that starts at a piece: what it means and the piece after it. */
-  find(pieces: readonly Piece[], start: number): { meaning: Meaning; end: number } | null {
+  find(pieces: readonly Lexeme[], start: number): { meaning: Meaning; end: number } | null {
     let node: Node | undefined = this.#root
     let found: { meaning: Meaning; end: number } | null = null
     let paused = false
     for (let at = start; at < pieces.length;) {
-      let piece = pieces[at] as Piece
+      let piece = pieces[at] as Lexeme
       while (at > start && skipped.has(piece.text) && !node.next.has(piece.text)) {
-        const after: Piece | undefined = pieces[at + 1]
+        const after: Lexeme | undefined = pieces[at + 1]
         if (!after || !node.next.has(after.text)) break
         if (pauses.has(piece.text)) paused = true
         else if (!piece.glued && !after.glued) break
