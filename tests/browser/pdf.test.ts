@@ -12,6 +12,7 @@ import { paint } from '../../src/pattern/edits/paint'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
+import { writeFile } from '../../src/shelf/format'
 import { starterCharts } from '../../src/shelf/seeds'
 import { writeWords } from '../../src/words/write'
 import { workerBrowser } from './browser'
@@ -44,7 +45,7 @@ afterAll(async () => {
 
 async function print(pattern: Pattern, settings: Partial<BookletSettings> = {}): Promise<ReadPdf> {
   const text = await page.evaluate(([asked, how]) => window.printPattern(asked, how), [
-    pattern,
+    writeFile(pattern),
     { ...usualSettings, ...settings },
   ] as const)
   return readPdf(Uint8Array.from(text, (letter) => letter.charCodeAt(0)))
@@ -154,8 +155,8 @@ test('a font that cannot be fetched is told, and printing works again when it ca
   await other.goto(page.url())
   await other.waitForFunction(() => 'printPattern' in window)
   const ask = () =>
-    other.evaluate(([pattern, how]) => window.printPattern(pattern, how), [
-      cuff,
+    other.evaluate(([file, how]) => window.printPattern(file, how), [
+      writeFile(cuff),
       usualSettings,
     ] as const)
   await expect(ask()).rejects.toThrow('The font Atkinson Hyperlegible could not be loaded')
