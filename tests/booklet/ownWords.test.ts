@@ -4,7 +4,7 @@ import { addChart, addStep } from '../../src/pattern/edits/piece'
 import { setWords } from '../../src/pattern/edits/words'
 import { expect, test } from 'vitest'
 import { ownWordsOf } from '../../src/booklet/ownWords'
-import { newPattern, emptyChart } from '../../src/pattern/pattern'
+import { blankRow, newPattern } from '../../src/pattern/pattern'
 
 test('a round whose stitches do not add up differs in one place, as the bench lists it', () => {
   const words = 'Rnd 1: p1, k4, p1, k6. (13 sts)'
@@ -12,10 +12,18 @@ test('a round whose stitches do not add up differs in one place, as the bench li
 })
 
 test('words of a longer chart that differ are told whichever chart is looked at', () => {
-  const two = addChart(newPattern(12, 2), 'Leg', emptyChart(12, 8, stitchOf('k')))
+  const row = blankRow(4, stitchOf('k'))
+  const rib = { ...row, cells: row.cells.with(0, stitchOf('p')) }
+  const leg = {
+    columns: 4,
+    repeat: { from: 0, to: 3 },
+    bands: [],
+    rows: Array.from({ length: 8 }, () => rib),
+  }
+  const two = addChart(newPattern(12, 6), 'Leg', leg)
   const worked = addStep(two, 2, { kind: 'chart', chart: 'Leg', times: 1 })
-  const words = 'Rnds 1-6: knit. (12 sts)\nRnds 7-8: k5, p2, k5. (12 sts)'
+  const words = 'Rnds 1-2: *p1, k3; rep from * to end.\nRnds 3-8: *k3, p1; rep from * to end.'
   const own = setWords(onChart(worked, 'Leg'), words)
   for (const name of ['Chart', 'Leg'])
-    expect(ownWordsOf(onChart(own, name))).toMatchObject([{ name: 'Leg', differences: 1 }])
+    expect(ownWordsOf(onChart(own, name))).toMatchObject([{ name: 'Leg', differences: 2 }])
 })
