@@ -13,7 +13,7 @@ describe.each(sizes)('$width x $height', (size) => {
   test('the bench meets WCAG 2.2 AA', async () => {
     const bench = await openBench(size)
     expect(await violations(bench)).toEqual([])
-    await bench.page.context().close()
+    await bench.close()
   })
 
   test('own words that differ, and their repairs, meet WCAG 2.2 AA', async () => {
@@ -32,7 +32,7 @@ describe.each(sizes)('$width x $height', (size) => {
     expect(await violations(bench)).toEqual([])
     const wide = await bench.page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
     expect(wide).toBe(0)
-    await bench.page.context().close()
+    await bench.close()
   })
 
   test('nothing reaches over the edge of the window', async () => {
@@ -42,7 +42,7 @@ describe.each(sizes)('$width x $height', (size) => {
       high: document.documentElement.scrollHeight - innerHeight,
     }))
     expect(over).toEqual({ wide: 0, high: 0 })
-    await bench.page.context().close()
+    await bench.close()
   })
 
   test('everything that can be pressed is at least 24 x 24 px (WCAG 2.2, 2.5.8)', async () => {
@@ -55,7 +55,7 @@ describe.each(sizes)('$width x $height', (size) => {
         .map(({ element, box }) => `${element.outerHTML.slice(0, 80)} ${box.width}x${box.height}`),
     )
     expect(small).toEqual([])
-    await bench.page.context().close()
+    await bench.close()
   })
 })
 
@@ -74,7 +74,7 @@ test.each(['Start', 'Loom and swatch', 'Booklet', 'Make a cross', 'Chart from wo
     await bench.page.keyboard.press('Escape')
     await open.waitFor({ state: 'hidden' })
     expect(await opener.evaluate((element) => element === document.activeElement)).toBe(true)
-    await bench.page.context().close()
+    await bench.close()
   },
 )
 
@@ -175,7 +175,7 @@ test.each(laidOut)(
       expect(await violations(bench)).toEqual([])
       expect(await unreachable(bench)).toEqual([])
     }
-    await bench.page.context().close()
+    await bench.close()
   },
 )
 
@@ -189,7 +189,7 @@ test('own words with findings and what can be written meet WCAG 2.2 AA', async (
   await bench.page.getByRole('option', { name: /k2tog/ }).waitFor()
   expect(await violations(bench)).toEqual([])
   await bench.page.keyboard.press('Escape')
-  await bench.page.context().close()
+  await bench.close()
 })
 
 test('the main job can be done by keyboard alone', async () => {
@@ -217,7 +217,7 @@ test('the main job can be done by keyboard alone', async () => {
   await tabTo(/Undo|Row 1/, 'button')
   await page.keyboard.press('Control+z')
   await bench.findings.getByText(/Every (round|row) can be worked/).waitFor()
-  await page.context().close()
+  await bench.close()
 })
 
 test('it is readable in black and white and with more contrast asked for', async () => {
@@ -230,5 +230,5 @@ test('it is readable in black and white and with more contrast asked for', async
   })
   const ground = await bench.page.evaluate(() => getComputedStyle(document.body).backgroundColor)
   expect(ink).not.toBe(ground)
-  await bench.page.context().close()
+  await bench.close()
 })

@@ -1,29 +1,30 @@
-import type { Browser, BrowserContextOptions, Download, Locator, Page } from 'playwright-core'
+import type { Download, Locator, Page } from 'playwright-core'
+import type { PageStore } from './pageStore'
 
 /** The bench in a real browser, with what the tests do on it over and over. */
 export class BenchPage {
   readonly complaints: string[] = []
 
-  private constructor(readonly page: Page) {
+  private constructor(
+    readonly page: Page,
+    readonly close: () => Promise<void>,
+  ) {
     page.on('console', (message) => {
       if (['error', 'warning'].includes(message.type())) this.complaints.push(message.text())
     })
     page.on('pageerror', (error) => this.complaints.push(error.message))
   }
 
-  /** Open the app on a browser store of its own; `before` is done to the page while it is empty. */
+  /** Open the app on a page where nothing is kept; `before` is done to the page while it is empty. */
   static async open(
-    browser: Browser,
+    store: PageStore,
     url: string,
-    size = { width: 1440, height: 900 },
-    more: BrowserContextOptions = {},
     before: (page: Page) => Promise<void> = () => Promise.resolve(),
   ) {
-    const context = await browser.newContext({ viewport: size, acceptDownloads: true, ...more })
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: url })
-    const bench = new BenchPage(await context.newPage())
-    await before(bench.page)
-    await bench.page.goto(url)
+    const page = await store.newPage()
+    const bench = new BenchPage(page, () => store.close(page))
+    await before(page)
+    await page.goto(url)
     await bench.rows.waitFor()
     return bench
   }

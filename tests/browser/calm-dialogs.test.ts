@@ -145,6 +145,19 @@ async function controls(): Promise<Control[]> {
   return all
 }
 
+/**
+ * The steps of a list have the same controls, named with the number of the step: of these the first
+ * and the last are gone through.
+ */
+function oneOfEachKind(all: readonly Control[]): Control[] {
+  const kindOf = ({ name, type }: Control) => `${name.replace(/\d+/g, '')} ${type}`
+  const kinds = all.map(kindOf)
+  return all.filter((_, at) => {
+    const kind = kinds[at] ?? ''
+    return kinds.indexOf(kind) === at || kinds.lastIndexOf(kind) === at
+  })
+}
+
 /** All that a control can be changed to, one after the other, back to what it was at the end. */
 async function* changes({ field, type }: Control): AsyncGenerator<string> {
   if (type === 'checkbox') {
@@ -195,14 +208,14 @@ describe.each(sizes)('at $width x $height', (size) => {
       const all = await controls()
       expect(all.length).toBeGreaterThanOrEqual(least)
       const wandered: string[] = []
-      for (const control of all) {
+      for (const control of oneOfEachKind(all)) {
         if ((await control.field.count()) === 0) continue
         // As it has when a hand is at it.
         await control.field.focus()
         await control.field.scrollIntoViewIfNeeded()
         let before = await standing(control)
         for await (const change of changes(control)) {
-          await bench.page.waitForTimeout(60)
+          await bench.page.evaluate(() => new Promise(requestAnimationFrame))
           const now = await standing(control)
           for (const one of moved(before, now)) wandered.push(`${control.name} ${change}: ${one}`)
           before = now

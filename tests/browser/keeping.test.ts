@@ -11,7 +11,7 @@ let bench: BenchPage
 let asked: string[]
 afterEach(async () => {
   expect(bench.complaints).toEqual([])
-  await bench.page.context().close()
+  await bench.close()
 })
 
 /** Open the bench in a browser with this fault, which is a script of the page. */

@@ -57,7 +57,7 @@ describe.each(sizes)('$width x $height', (size) => {
         .map(({ element, box }) => `${element.outerHTML.slice(0, 80)} ${box.width}x${box.height}`),
     )
     expect(small).toEqual([])
-    await bench.page.context().close()
+    await bench.close()
   })
 })
 
@@ -70,5 +70,5 @@ test('the dialog takes the focus and gives it back', async () => {
   await bench.page.keyboard.press('Escape')
   await piece.dialog.waitFor({ state: 'hidden' })
   expect(await opener.evaluate((element) => element === document.activeElement)).toBe(true)
-  await bench.page.context().close()
+  await bench.close()
 })

@@ -6,6 +6,7 @@ import { mkdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { BenchPage } from './bench'
 import { openBrowser } from './browser'
+import { ownStore } from './pageStore'
 import { serve } from './serve'
 
 const pictures = fileURLToPath(new URL('shots/', import.meta.url))
@@ -19,15 +20,16 @@ try {
   const sizes = { wide: [1440, 900], middle: [1024, 768], phone: [390, 844] } as const
   for (const [name, [width, height]] of Object.entries(sizes))
     for (const colorScheme of ['light', 'dark'] as const) {
-      const bench = await BenchPage.open(browser, url, { width, height })
+      const bench = await BenchPage.open(await ownStore(browser, url), url)
+      await bench.page.setViewportSize({ width, height })
       await bench.page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
       await bench.page.waitForTimeout(300)
       await bench.page.screenshot({ path: `${looks}${name}-${colorScheme}.png` })
       if (name === 'wide' && colorScheme === 'light')
         await bench.page.screenshot({ path: `${pictures}bench.png` })
-      await bench.page.context().close()
+      await bench.close()
     }
-  const bench = await BenchPage.open(browser, url)
+  const bench = await BenchPage.open(await ownStore(browser, url), url)
   await bench.menu('Start').click()
   await bench.page.waitForTimeout(300)
   await bench.page.screenshot({ path: `${looks}start.png` })

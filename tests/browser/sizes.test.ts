@@ -5,7 +5,7 @@ import { openBench } from './suite'
 
 test('at 1024 x 768 panes change their room beside the fabric and no size goes in circles', async () => {
   const size = { width: 1024, height: 768 }
-  const bench = await openBench(size, {}, async (page) => {
+  const bench = await openBench(size, undefined, async (page) => {
     await page.addInitScript(() => {
       const notes: string[] = []
       Object.assign(window, { notes })
@@ -28,7 +28,7 @@ test('at 1024 x 768 panes change their room beside the fabric and no size goes i
   const notes = await page.evaluate(() => (window as unknown as { notes: string[] }).notes)
   expect(notes).toEqual([])
   expect(await page.getByText(/This did not work/).count()).toBe(0)
-  await page.context().close()
+  await bench.close()
 })
 
 test.each([
@@ -67,6 +67,6 @@ test.each([
     expect(await pegs.inputValue()).toBe('36')
     await bench.button('Start', row).click()
     await dialog.waitFor({ state: 'hidden' })
-    await bench.page.context().close()
+    await bench.close()
   },
 )

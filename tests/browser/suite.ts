@@ -2,13 +2,27 @@ import type { BrowserContextOptions, Page } from 'playwright-core'
 import { afterEach, beforeEach, expect, inject } from 'vitest'
 import { BenchPage } from './bench'
 import { workerBrowser } from './browser'
+import { ownStore, sharedStore, type PageStore } from './pageStore'
 
-/** Open the app on a browser store of its own; `before` is done to the page while it is empty. */
-export const openBench = async (
+let shared: Promise<PageStore> | undefined
+
+/**
+ * Open the app where nothing is kept; `before` is done to the page while it is empty. Pages with
+ * settings of their own have a store of their own.
+ */
+export async function openBench(
   size?: { width: number; height: number },
   more?: BrowserContextOptions,
   before?: (page: Page) => Promise<void>,
-): Promise<BenchPage> => BenchPage.open(await workerBrowser(), inject('url'), size, more, before)
+): Promise<BenchPage> {
+  const url = inject('url')
+  const browser = await workerBrowser()
+  const store = await (more ? ownStore(browser, url, more) : (shared ??= sharedStore(browser, url)))
+  return BenchPage.open(store, url, async (page) => {
+    if (size) await page.setViewportSize(size)
+    await before?.(page)
+  })
+}
 
 /**
  * A bench of its own for each test of a file, closed after it. A page that complains fails its
@@ -17,7 +31,7 @@ export const openBench = async (
 export function eachTestWithBench(
   use: (bench: BenchPage) => void | Promise<void>,
   size?: { width: number; height: number },
-  more: BrowserContextOptions = {},
+  more?: BrowserContextOptions,
 ): void {
   let bench: BenchPage
   beforeEach(async () => {
@@ -25,7 +39,7 @@ export function eachTestWithBench(
     await use(bench)
   })
   afterEach(async () => {
+    await bench.close()
     expect(bench.complaints).toEqual([])
-    await bench.page.context().close()
   })
 }
