@@ -8,6 +8,7 @@ const below = {
   checks: ['loom', 'stitches', 'languages', 'pattern'],
   words: ['loom', 'stitches', 'languages', 'pattern'],
   drawing: ['loom', 'stitches', 'languages', 'pattern'],
+  turning: ['loom', 'stitches', 'languages', 'pattern', 'checks', 'words'],
   booklet: ['loom', 'stitches', 'languages', 'pattern', 'checks', 'words', 'drawing'],
   shelf: ['loom', 'stitches', 'languages', 'pattern'],
   bench: [
@@ -18,6 +19,7 @@ const below = {
     'checks',
     'words',
     'drawing',
+    'turning',
     'booklet',
     'shelf',
   ],
@@ -65,7 +67,7 @@ module.exports = {
       comment: 'The core draws and prints without Svelte and without the PDF writer',
       severity: 'error',
       from: {
-        path: '^src/((loom|stitches|languages|pattern|checks|words|drawing|booklet)/|shelf/format)',
+        path: '^src/((loom|stitches|languages|pattern|checks|words|drawing|turning|booklet)/|shelf/format)',
         pathNot: '^src/booklet/pdf\\.ts$',
       },
       to: { path: '(^|/)(svelte|jspdf|svg2pdf\\.js)(/|$)' },

@@ -82,7 +82,7 @@ export default ts.config(
     rules: { 'no-console': 'off' },
   },
   {
-    files: ['src/{loom,stitches,pattern,checks,words,drawing,booklet}/**'],
+    files: ['src/{loom,stitches,languages,pattern,checks,words,drawing,turning,booklet}/**'],
     ignores: ['src/booklet/pdf.ts'],
     rules: {
       'no-restricted-globals': [

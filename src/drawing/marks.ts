@@ -11,6 +11,13 @@ export interface FindingMark {
   readonly severity: 'error' | 'warning' | 'hint'
 }
 
+/** The mark of a finding on a field of 16 by 16. Shape carries the meaning, colour is an extra. */
+export const findingShapes: Readonly<Record<FindingMark['severity'], string>> = {
+  error: 'M2 2 L14 14 M14 2 L2 14',
+  warning: 'M8 2 L15 14 H1 Z M8 6.5 V10 M8 11.8 V12.2',
+  hint: 'M8 3.5 A4.5 4.5 0 1 1 7.99 3.5 Z',
+}
+
 interface MarkLook {
   /** Sign in the margin: filled or outlined, round a point. */
   readonly sign: (centre: Point, size: number) => string

@@ -1,6 +1,6 @@
 import { screen } from '@testing-library/svelte'
 import { expect, test, vi } from 'vitest'
-import { keyed } from '../../src/bench/parts/keyed'
+import { keyed } from '../../src/bench/widgets/keyed'
 import { setText } from '../../src/pattern/edits/settings'
 import Failing from './Failing.svelte'
 import { show, smallBench } from './render'

@@ -14,7 +14,7 @@ import {
   showChart,
 } from '../../src/bench/commands/piece'
 import { putShortRowsHere } from '../../src/bench/commands/shortRows'
-import Findings from '../../src/bench/parts/Findings.svelte'
+import Findings from '../../src/bench/findings/Findings.svelte'
 import PieceDialog from '../../src/bench/dialogs/PieceDialog.svelte'
 import Estimates from '../../src/bench/piece/Estimates.svelte'
 import PiecePanel from '../../src/bench/piece/PiecePanel.svelte'

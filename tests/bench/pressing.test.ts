@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest'
-import { Pressing } from '../../src/bench/parts/pressing'
+import { Pressing } from '../../src/bench/panels/pressing'
 
 /** A page that hands its presses to `Pressing`, as the bench does. */
 function page(html: string) {

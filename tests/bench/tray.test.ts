@@ -1,6 +1,6 @@
 import { screen, within } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
-import Tray from '../../src/bench/parts/Tray.svelte'
+import Tray from '../../src/bench/panels/Tray.svelte'
 import { trayItems } from '../../src/bench/state/tray'
 import { standardVocabulary, stitchOf } from '../../src/stitches/vocabulary'
 import { show, smallBench } from './render'

@@ -1,4 +1,4 @@
-import { hasOwnUndo, innermost } from '../parts/fields'
+import { hasOwnUndo, innermost } from '../widgets/fields'
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
 import { columnCommands, pieceCommands, rowCommands } from './chart'

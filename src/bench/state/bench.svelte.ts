@@ -13,6 +13,7 @@ import { pegInSecond, secondOf } from '../../pattern/pair'
 import { newPattern, type Chart, type Pattern, type Run, type Sheet } from '../../pattern/pattern'
 import { chartOn, findChart, namedOn, onChart, withoutOn } from '../../pattern/charts'
 import { workPattern, type Work } from '../../pattern/work'
+import type { Turning } from '../../turning/turnings'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
 import { PieceState } from './piece.svelte'
@@ -28,10 +29,6 @@ export type Edit = (sheet: Sheet) => Sheet
 /** Which piece of a pair is looked at. */
 export const places = ['first', 'second'] as const
 export type PlaceInPair = (typeof places)[number]
-
-/** Ways to turn the whole piece round, each with a preview. */
-export const turnings = ['reverse', 'mirror'] as const
-export type Turning = (typeof turnings)[number]
 
 /** Something said in passing. */
 interface Said {

@@ -14,7 +14,7 @@ import {
   whereaboutsAside,
 } from '../../shelf/rescue'
 import type { Bench } from './bench.svelte'
-import type { Keeping } from './keeping'
+import type { Keeping } from '../../shelf/keeping'
 import type { Panes } from './panes.svelte'
 import { goBackTo, whereaboutsOf, type Whereabouts } from './whereabouts'
 

@@ -8,7 +8,7 @@ import { habitsOf } from '../../pattern/habits'
 import type { Bench } from './bench.svelte'
 import { onItsOwn } from './onItsOwn.svelte'
 import { KeptMoments } from './keptMoments'
-import { firstAt, stitchAround, type MoveRun } from './moves'
+import { firstAt, stitchAround, type MoveRun } from '../../loom/moves'
 
 export const walkSources = ['chart', 'piece'] as const
 /** What is walked: the chart on the bench by itself, or the whole piece. */

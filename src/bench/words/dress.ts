@@ -18,8 +18,8 @@ import {
 } from '@codemirror/view'
 import { severities, type Severity } from '../../checks/finding'
 import type { Section, Token, TokenKind } from '../../words/read/reading'
-import { findingShapes } from '../parts/findingShapes'
-import type { Lit } from './places'
+import { findingShapes } from '../../drawing/marks'
+import type { Lit } from '../../words/places'
 import type { WordsFinding } from './findings'
 
 /** What the text is dressed with: all of it comes from the reading, none from the editor. */

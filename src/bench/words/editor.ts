@@ -10,8 +10,8 @@ import { complete, type About } from './complete'
 import { dressing, light, putOn, type Dress } from './dress'
 import type { WordsFinding } from './findings'
 import { look } from './look'
-import type { Lit } from './places'
-import { swap } from './swap'
+import type { Lit } from '../../words/places'
+import { swap } from '../../words/swap'
 
 /** What the editor tells and asks the bench. */
 export interface Hooks {

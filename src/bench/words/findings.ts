@@ -5,7 +5,7 @@ import { applyChanges, type Comparison, type Difference } from '../../words/comp
 import { toldOf, type ToldDifference, type ToldRemark } from '../../words/compare/told/told'
 import type { Reading, TextFix, TextRange } from '../../words/read/reading'
 import { attempt } from './attempt'
-import type { Rows } from './places'
+import type { Rows } from '../../words/places'
 
 /** What the reader or the comparison found in own words, as the bench shows it. */
 export interface WordsFinding {

@@ -14,7 +14,7 @@ import { attempt, type Attempt } from './attempt'
 import { faultFinding, nothingCompared, nothingRead } from './fault'
 import { needlesHint } from './needles'
 import { byPlaceInText, findingsAt, findingsOf, type WordsFinding } from './findings'
-import { inOrder, litAt, Rows, spotAt, type Lit } from './places'
+import { inOrder, litAt, Rows, spotAt, type Lit } from '../../words/places'
 
 /** What the words need of the bench. */
 export interface Ground {

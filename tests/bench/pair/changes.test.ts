@@ -1,7 +1,7 @@
 import { eachChart } from '../../../src/pattern/edits/chart'
 import { chartOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
-import { changesBetween } from '../../../src/bench/pair/changes'
+import { changesBetween } from '../../../src/turning/changes'
 import { mirror } from '../../../src/pattern/edits/mirror'
 import { addChart } from '../../../src/pattern/edits/piece'
 import { reverseDirection } from '../../../src/pattern/edits/turn-round'

@@ -9,7 +9,7 @@ import {
   rowCommands,
 } from '../../../src/bench/commands/chart'
 import { reasonAgainst } from '../../../src/bench/commands/command'
-import Here from '../../../src/bench/parts/Here.svelte'
+import Here from '../../../src/bench/panels/Here.svelte'
 import { followsTheFirst, type Bench } from '../../../src/bench/state/bench.svelte'
 import { addChart, setPair } from '../../../src/pattern/edits/piece'
 import { paint } from '../../../src/pattern/edits/paint'

@@ -1,6 +1,6 @@
 import { screen } from '@testing-library/svelte'
 import { afterEach, expect, test, vi } from 'vitest'
-import Findings from '../../../src/bench/parts/Findings.svelte'
+import Findings from '../../../src/bench/findings/Findings.svelte'
 import { setWords } from '../../../src/pattern/edits/words'
 import { newPattern } from '../../../src/pattern/pattern'
 import type * as reader from '../../../src/words/read/read'

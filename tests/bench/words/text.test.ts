@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { complete, nextHead } from '../../../src/bench/words/complete'
 import { nextPlace, type WordsFinding } from '../../../src/bench/words/findings'
 import type { TextRange } from '../../../src/words/read/reading'
-import { swap } from '../../../src/bench/words/swap'
+import { swap } from '../../../src/words/swap'
 
 test('a swap makes one text of the other', () => {
   const texts = fc.array(fc.constantFrom('k', 'p', '\n', '2', '🧶')).map((list) => list.join(''))

@@ -1,4 +1,4 @@
-import type { FabricGeometry } from '../../drawing/fabric/fabric'
+import type { FabricGeometry } from './fabric'
 import { centimetres, inCentimetres } from '../../pattern/size'
 import type { Pattern } from '../../pattern/pattern'
 

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { doneSaid } from '../../src/bench/commands/done'
+import { doneSaid } from '../../src/languages/english/done'
 
 test.each([
   ['Move it 3 pegs earlier', 'Moved 3 pegs earlier.'],

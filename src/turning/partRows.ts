@@ -1,6 +1,6 @@
-import { chartOn } from '../../pattern/charts'
-import { headingsOf } from '../../pattern/headings'
-import type { Sheet, Run } from '../../pattern/pattern'
+import { chartOn } from '../pattern/charts'
+import { headingsOf } from '../pattern/headings'
+import type { Sheet, Run } from '../pattern/pattern'
 
 /** Rows of a part of the pegs, one after the other. */
 export interface PartRows {

@@ -1,7 +1,7 @@
-import { actingIn } from '../../drawing/pegs/acting'
-import type { StripPart } from '../../drawing/pegs/strip/window'
-import type { Moment } from '../../loom/walk'
-import type { LoomSetup } from '../../pattern/pattern'
+import { actingIn } from '../acting'
+import type { StripPart } from './window'
+import type { Moment } from '../../../loom/walk'
+import type { LoomSetup } from '../../../pattern/pattern'
 
 /** A strip is about as high as so many pegs are wide. */
 const pegsHigh = 4.8

@@ -1,9 +1,9 @@
-import type { Heading } from '../../loom/direction'
-import type { Spot } from '../../pattern/history'
-import type { Run } from '../../pattern/pattern'
-import type { Work } from '../../pattern/work'
-import type { RowPair } from '../../words/compare/comparison'
-import type { ReadRow, Reading, TextRange } from '../../words/read/reading'
+import type { Heading } from '../loom/direction'
+import type { Spot } from '../pattern/history'
+import type { Run } from '../pattern/pattern'
+import type { Work } from '../pattern/work'
+import type { RowPair } from './compare/comparison'
+import type { ReadRow, Reading, TextRange } from './read/reading'
 
 /** Which row of a reading is which row of the chart. */
 export class Rows {

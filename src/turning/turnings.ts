@@ -1,7 +1,9 @@
-import { mirror } from '../../pattern/edits/mirror'
-import { reverseDirection, whyNotReversed } from '../../pattern/edits/turn-round'
-import type { Pattern } from '../../pattern/pattern'
-import type { Edit, Turning } from '../state/bench.svelte'
+import { mirror } from '../pattern/edits/mirror'
+import { reverseDirection, whyNotReversed } from '../pattern/edits/turn-round'
+import type { Pattern, Sheet } from '../pattern/pattern'
+
+/** Ways to turn the whole piece round, each with a preview. */
+export type Turning = 'reverse' | 'mirror'
 
 interface TurningCommand {
   readonly title: string
@@ -9,7 +11,7 @@ interface TurningCommand {
   readonly act: string
   /** In the history. */
   readonly label: string
-  readonly edit: Edit
+  readonly edit: (sheet: Sheet) => Sheet
   /** Why it cannot be done to this piece; null: it can. */
   readonly against: (now: Pattern) => string | null
   /** Said when it is done. */

@@ -1,9 +1,9 @@
-import type { Chart } from '../../pattern/pattern'
-import { placed } from '../../pattern/row'
-import type { Terms } from '../../languages/terms'
-import type { Stitch } from '../../stitches/stitch'
+import type { Chart } from '../pattern/pattern'
+import { placed } from '../pattern/row'
+import type { Terms } from '../languages/terms'
+import type { Stitch } from '../stitches/stitch'
 import type { NowAndThen } from './sides'
-import { termOf } from '../../languages/languages'
+import { termOf } from '../languages/languages'
 
 /**
  * What becomes its mirror image, counted in the charts: "12 left crosses become right crosses".

@@ -1,6 +1,6 @@
-import { withChart } from '../../pattern/edits/chart'
-import { chartOn } from '../../pattern/charts'
-import type { Sheet } from '../../pattern/pattern'
+import { withChart } from './chart'
+import { chartOn } from '../charts'
+import type { Sheet } from '../pattern'
 
 /** The first rows of a piece, of no more cells than that; the piece itself where it has no more. */
 export function beginningOf(pattern: Sheet, mostCells: number): Sheet {

@@ -1,4 +1,4 @@
-import { focused, isField } from './fields'
+import { focused, isField } from '../widgets/fields'
 
 /** These have keys of their own, or hand the focus on themselves. */
 const keepsFocus = 'dialog, [popover], .words, .pegs, summary'

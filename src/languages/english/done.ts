@@ -1,4 +1,4 @@
-import { upperFirst } from '../../languages/english/forms'
+import { upperFirst } from './forms'
 
 /** What a mend is asked to do, and what it has done then. */
 const past: ReadonlyMap<string, string> = new Map([

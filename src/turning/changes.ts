@@ -1,12 +1,12 @@
-import { placed } from '../../pattern/row'
-import { runsRightToLeft } from '../../loom/direction'
-import type { Pattern, Run } from '../../pattern/pattern'
-import type { Step } from '../../pattern/piece'
-import { partRowsOf } from './shortRows'
+import { placed } from '../pattern/row'
+import { runsRightToLeft } from '../loom/direction'
+import type { Pattern, Run } from '../pattern/pattern'
+import type { Step } from '../pattern/piece'
+import { partRowsOf } from './partRows'
 import { sidesOf, type NowAndThen } from './sides'
 import { leansThatSwap, looksTheSame } from './stitches'
-import { counted } from '../../languages/english/forms'
-import { pegsNamed } from '../../languages/english/pegs'
+import { counted } from '../languages/english/forms'
+import { pegsNamed } from '../languages/english/pegs'
 
 /** One thing that changes: a sentence, and where it is said in words, both wordings. */
 export interface Change {

@@ -1,9 +1,9 @@
-import type { Pattern } from '../../pattern/pattern'
-import { setReadAs, setWords } from '../../pattern/edits/words'
-import { chartsInOrder } from '../../pattern/charts'
-import { chartFrom, patternFor } from '../../words/read/chart/chartFrom'
-import type { Reading } from '../../words/read/reading'
-import { counted } from '../../languages/english/forms'
+import type { Pattern } from '../../../pattern/pattern'
+import { setReadAs, setWords } from '../../../pattern/edits/words'
+import { chartsInOrder } from '../../../pattern/charts'
+import { chartFrom, patternFor } from './chartFrom'
+import type { Reading } from '../reading'
+import { counted } from '../../../languages/english/forms'
 
 /**
  * A piece with the chart of these words, and the words beside it as own words. With `kept`, the piece on

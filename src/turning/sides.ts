@@ -1,12 +1,12 @@
-import { checkPattern, type Report } from '../../checks/check'
-import type { Pattern } from '../../pattern/pattern'
-import { chartsInOrder, onChart } from '../../pattern/charts'
-import { workPattern, type Work } from '../../pattern/work'
-import { writeWords, type Line } from '../../words/write'
-import { compare } from '../../words/compare/compare'
-import { countDifferences } from '../../words/compare/told/told'
-import { read } from '../../words/read/read'
-import { readSettingsOf } from '../../words/read/reading'
+import { checkPattern, type Report } from '../checks/check'
+import type { Pattern } from '../pattern/pattern'
+import { chartsInOrder, onChart } from '../pattern/charts'
+import { workPattern, type Work } from '../pattern/work'
+import { writeWords, type Line } from '../words/write'
+import { compare } from '../words/compare/compare'
+import { countDifferences } from '../words/compare/told/told'
+import { read } from '../words/read/read'
+import { readSettingsOf } from '../words/read/reading'
 
 /** A chart of a piece, worked and read. */
 export interface ChartSide {

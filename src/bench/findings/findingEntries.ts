@@ -1,7 +1,7 @@
 import { severities, type Finding, type Severity } from '../../checks/finding'
 import { otherCharts } from '../../checks/piece/other-charts'
 import { stepNamed, type PieceFinding } from '../../checks/piece/rule'
-import { doneSaid } from '../commands/done'
+import { doneSaid } from '../../languages/english/done'
 import { sayLost } from '../commands/lost'
 import { chooseStep } from '../commands/piece'
 import type { Bench } from '../state/bench.svelte'

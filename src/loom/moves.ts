@@ -1,4 +1,4 @@
-import type { Moment } from '../../loom/walk'
+import type { Moment } from './walk'
 
 /** Moves `from`..`to` of a list of moments, 0-based, both included: move m leads to moment m + 1. */
 export interface MoveRun {

@@ -1,6 +1,6 @@
 import { chartOn } from '../../../src/pattern/charts'
 import { expect, test } from 'vitest'
-import { pieceFromWords, replacedSaid } from '../../../src/bench/dialogs/pieceFromWords'
+import { pieceFromWords, replacedSaid } from '../../../src/words/read/chart/pieceFromWords'
 import { setGauge, setLoom, setMaking, setText } from '../../../src/pattern/edits/settings'
 import { newPattern } from '../../../src/pattern/pattern'
 import { read } from '../../../src/words/read/read'
