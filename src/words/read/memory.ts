@@ -24,7 +24,7 @@ export class Memory {
     private readonly before: Memory | null,
     readonly previous: Reading | null,
   ) {
-    this.places = before?.places ?? new Places()
+    this.places = before?.places ?? new Places(settings)
     if (before) {
       this.works = before.works
       this.rows = before.rows

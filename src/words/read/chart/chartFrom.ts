@@ -1,3 +1,5 @@
+import type { Heading } from '../../../loom/direction'
+import type { LoomRow } from '../../../loom/row'
 import { withNamed } from '../../../pattern/edits/chart'
 import {
   limits,
@@ -9,11 +11,11 @@ import {
   blankRow,
   type Cell,
 } from '../../../pattern/pattern'
+import { habitsOf } from '../../../pattern/habits'
 import type { Step } from '../../../pattern/piece'
 import { bandsOf, type LaidRow } from './bands'
-import { layStitches } from '../loops/lay'
-import { Memory } from '../memory'
-import { Places, type Laid, type LoomThen } from '../loops/place'
+import { layStitches, widthOf } from '../loops/lay'
+import { Places, type LoomThen } from '../loops/place'
 import type { Reading, ReadRow, ReadSettings, Remark } from '../reading'
 import { noRoom, statedGaugeRemark, tooManyRows } from '../remarks/charting'
 import { statedGauge } from '../lines/stated'
@@ -52,23 +54,15 @@ export function chartFrom(
 ): ChartMade {
   const { pegs, shape } = pattern.loom
   const remarks: Remark[] = []
-  const places = new Places()
+  const places = new Places(habitsOf(pattern))
   const background = pattern.style.background
   let place = places.start(pegs)
-  const { rows: made } = Memory.of.get(reading) ?? {}
-  const stretchOf = (read: ReadRow): object => made?.get(read)?.stretch ?? read
-  const laidOf = new Map<object, KnownRow>()
   const laid = reading.rows.map((read, index): LaidRow => {
     const covers = coversOn(read, reading, pegs)
-    // A row that is worked again on the same loom is the same row.
-    const key = stretchOf(read)
-    const known = laidOf.get(key)
-    const again = known?.place === place && isSameRun(known.covers, covers) ? known : null
-    const { kept, left } = again ?? fitting(read, covers, place)
+    const { fitted, left } = fitting(read, covers, place)
     if (left > 0) remarks.push(noRoom(read, index, left, covers, shape))
-    const row = again?.row ?? rowOf(read, kept, covers, place, background)
-    if (!again) laidOf.set(key, { place, covers, kept, left, row })
-    place = places.after(place, shape, covers, read.goes, read.end, kept, place.loops)
+    const row = rowOf(read, fitted, pegs, place.heading, background)
+    place = places.after(place, fitted)
     // A plain turn turns as well: the next row says its way itself.
     return { row, goes: read.goes }
   })
@@ -113,16 +107,6 @@ function endedAs({ edges, rows }: Reading, steps: readonly Step[]): readonly Ste
   return [...steps.slice(0, -1), { ...last, how: end.how }]
 }
 
-/** A row as it was laid, on the loom as it was then. */
-interface KnownRow {
-  readonly place: LoomThen
-  readonly covers: Run
-  readonly kept: Laid
-  readonly left: number
-  readonly row: Row
-}
-
-const isSameRun = (a: Run, b: Run): boolean => a.from === b.from && a.to === b.to
 const untitled = newPattern().title
 const hasTitle = ({ title }: Pattern): boolean => title !== '' && title !== untitled
 const isSameGauge = (a: Gauge, b: Gauge): boolean => a.stitches === b.stitches && a.rows === b.rows
@@ -143,42 +127,35 @@ const clip = ({ from, to }: Run, pegs: number): Run => {
 }
 
 /** The row as it is laid; of one with too many stitches only as many as there is room for. */
-function fitting(read: ReadRow, covers: Run, place: LoomThen): { kept: Laid; left: number } {
-  const stitches = read.stitches.map(({ stitch }) => stitch)
-  const whole = layStitches(place, covers, read.goes, stitches)
-  if (whole) return { kept: whole, left: 0 }
-  const room = covers.to - covers.from + 1
-  let width = 0
-  let count = 0
-  for (const stitch of stitches) {
-    if (width + stitch.width > room) break
-    width += stitch.width
-    count++
-  }
-  const kept = layStitches(place, covers, read.goes, stitches.slice(0, count))
-  return {
-    kept: kept ?? { sites: [], steady: false, miscount: true },
-    left: stitches.length - count,
-  }
+function fitting(
+  { stitches, goes, end }: ReadRow,
+  covers: Run,
+  place: LoomThen,
+): { fitted: LoomRow<Stitch>; left: number } {
+  const kept = stitches.map(({ stitch }) => stitch)
+  let over = widthOf(kept) - (covers.to - covers.from + 1)
+  while (over > 0) over -= kept.pop()?.width ?? over
+  const fitted = layStitches(place, covers, goes, end, kept)
+  return { fitted: fitted as LoomRow<Stitch>, left: stitches.length - kept.length }
 }
 
 function rowOf(
-  read: ReadRow,
-  { sites }: Laid,
-  covers: Run,
-  place: LoomThen,
+  { goes, end }: ReadRow,
+  { sites, from, to }: LoomRow<Stitch>,
+  pegs: number,
+  heading: Heading,
   background: Stitch,
 ): Row {
-  const cells = Array.from({ length: place.pegs }, (): Cell => background)
+  const cells = Array.from({ length: pegs }, (): Cell => background)
   for (const { stitch, peg } of sites) {
     cells.fill(null, peg, peg + stitch.width)
     cells[peg] = stitch
   }
-  const all = covers.from === 0 && covers.to === place.pegs - 1
+  const all = from === 0 && to === pegs - 1
   return {
     cells,
-    run: all ? null : covers,
-    heading: read.goes === place.heading ? null : read.goes,
-    end: read.end,
+    run: all ? null : { from, to },
+    heading: goes === heading ? null : goes,
+    end,
   }
 }

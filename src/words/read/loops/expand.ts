@@ -1,4 +1,5 @@
 import { opposite, type Heading } from '../../../loom/direction'
+import { emptyStack } from '../../../loom/strand'
 import { memo } from '../../../pattern/memo'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
@@ -14,7 +15,7 @@ import type {
 } from '../nodes'
 import { itemFromBehind, seen } from './needles'
 import { endsInTurns, withFills } from './fills'
-import { loopAt, loopsOn, type LoomThen } from './place'
+import { loopsOn, lookOf, pegsOf, stacksAhead, type LoomThen } from './place'
 import type { ReadStitch, TextRange } from '../reading'
 import { deepest, hasUntil, sizeOf, timesOf } from './sizes'
 import {
@@ -77,9 +78,9 @@ export class Expander {
   /** Loops from the yarn on to the end of the round or row. */
   #available(goes: Heading): number {
     const { place } = this
-    const { gap, pegs } = place
-    const atStart = goes === 'forward' ? gap === 0 || gap === pegs : gap === pegs || gap === 0
-    if (atStart || (this.whole && this.stretches.length === 0)) return place.loops
+    const { gap } = place.yarn
+    const pegs = pegsOf(place)
+    if (gap === 0 || gap === pegs || (this.whole && this.stretches.length === 0)) return place.loops
     return goes === 'forward' ? loopsOn(place, gap, pegs - 1) : loopsOn(place, 0, gap - 1)
   }
 
@@ -217,14 +218,10 @@ export class Expander {
     this.#row.mixed = true
     const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range: item.range }))
     const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
-    const way = {
-      run: this.#row.run,
-      goes: this.#row.goes,
-      whole: this.#row.loops === this.place.loops,
-    }
-    const first = this.#row.takes
+    const { run, goes, loops, takes } = this.#row
+    const stacks = stacksAhead(this.place, { run, goes, whole: loops === this.place.loops })
     for (let n = 0; n < count && !this.#row.tooLong; n++) {
-      const read = this.side.looks?.[loopAt(this.place, way, first + n)] === 'purl' ? purl : knit
+      const read = lookOf(stacks[takes + n] ?? emptyStack) === 'purl' ? purl : knit
       if (read) this.#put(read, 1)
     }
   }
@@ -274,7 +271,7 @@ export class Expander {
       const step = this.#row.goes === 'forward' ? 1 : -1
       const next = this.#row.last
         ? this.#row.last.last + step
-        : (this.#row.goes === 'forward' ? 0 : this.place.pegs - 1) + step * this.#row.takes
+        : (this.#row.goes === 'forward' ? 0 : pegsOf(this.place) - 1) + step * this.#row.takes
       if (this.#isJoin(next, item.first)) this.#row.joinedAt ??= this.#row.takes
       else if (next !== item.first)
         this.#row.pegTrouble ??= { range: item.range, named: item.first, next }
@@ -288,14 +285,15 @@ export class Expander {
 
   /** On a ring peg 1 follows the last peg. */
   #isJoin(next: number, named: number): boolean {
-    const { pegs } = this.place
+    const pegs = pegsOf(this.place)
     if (this.shape !== 'ring') return false
     return (next === pegs && named === 0) || (next === -1 && named === pegs - 1)
   }
 
   /** "Knit pegs 20 to 4" goes back, but on over the join where the yarn waits before peg 20. */
   #goesOverJoin({ first, last }: PegsItem): boolean {
-    const { gap, heading } = this.place
+    const { yarn, heading } = this.place
+    const { gap } = yarn
     return (
       this.shape === 'ring' && first > last && gap > 0 && gap === first && heading === 'forward'
     )
@@ -306,7 +304,7 @@ export class Expander {
     if (!stitch) return
     this.#row.goes = 'forward'
     this.#row.last = item
-    this.#row.joinedAt = this.place.pegs - first
+    this.#row.joinedAt = pegsOf(this.place) - first
     this.#put({ stitch: seen(stitch, this.side.wrong), range }, this.#row.joinedAt + last + 1)
   }
 

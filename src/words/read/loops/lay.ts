@@ -1,11 +1,16 @@
 import type { Heading } from '../../../loom/direction'
+import { loomRow, type LoomRow, type RowEnd, type Site } from '../../../loom/row'
+import { emptyStack } from '../../../loom/strand'
 import type { Run } from '../../../pattern/pattern'
 import type { Stitch } from '../../../stitches/stitch'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import { loopsOn, type Laid, type LoomThen } from './place'
+import type { LoomThen } from './place'
 
 const none = standardVocabulary.withRole('no stitch')
-const isSteady = ({ takes, makes, width }: Stitch) => takes === width && makes === width
+
+/** Pegs that stitches stand on. */
+export const widthOf = (stitches: readonly Pick<Stitch, 'width'>[]): number =>
+  stitches.reduce((sum, { width }) => sum + width, 0)
 
 /** Cells tried at most for one row; longer rows are laid from the first peg on as they come. */
 const mostTried = 60_000
@@ -17,37 +22,19 @@ const mostTried = 60_000
  */
 export function layStitches(
   place: LoomThen,
-  { from, to }: Run,
+  run: Run,
   goes: Heading,
+  end: RowEnd,
   stitches: readonly Stitch[],
-): Laid | null {
+): LoomRow<Stitch> | null {
+  const { from, to } = run
   const pegs = to - from + 1
-  let width = 0
-  let takes = 0
-  let steady = true
-  for (const stitch of stitches) {
-    width += stitch.width
-    takes += stitch.takes
-    if (!isSteady(stitch)) steady = false
-  }
-  if (width > pegs) return null
+  const free = pegs - widthOf(stitches)
+  if (free < 0) return null
   const forward = goes === 'forward'
-  const free = pegs - width
-  const loops = place.occupied ? loopsOn(place, from, to) : pegs
-  let sites: Laid['sites'] | null = null
-  const put = () => {
-    const skips =
-      free === 0 ? [] : placeFree(stitches, loopsInOrder(place, from, to, forward), pegs, free)
-    return sitesOf(stitches, skips, { from, to }, forward)
-  }
-  return {
-    // A steady row leaves the loom as it was: where its stitches stand is hardly ever asked.
-    get sites() {
-      return (sites ??= put())
-    },
-    steady: steady && free === 0,
-    miscount: takes !== loops,
-  }
+  const skips = free > 0 ? placeFree(stitches, loopsInOrder(place, run, forward), pegs, free) : []
+  const sites = sitesOf(stitches, skips, run, forward)
+  return loomRow(forward ? sites : sites.reverse(), from, to, goes, end)
 }
 
 /** The stitches one after the other, so many no-stitch cells before each, and the rest behind. */
@@ -56,8 +43,8 @@ function sitesOf(
   skips: readonly number[],
   { from, to }: Run,
   forward: boolean,
-): Laid['sites'] {
-  const sites: { stitch: Stitch; peg: number }[] = []
+): Site<Stitch>[] {
+  const sites: Site<Stitch>[] = []
   let at = 0
   const put = (stitch: Stitch) => {
     sites.push({ stitch, peg: forward ? from + at : to - at - stitch.width + 1 })
@@ -72,13 +59,9 @@ function sitesOf(
 }
 
 /** Places of the loops in the run, counted from 0 in the order they are worked. */
-function loopsInOrder(place: LoomThen, from: number, to: number, forward: boolean): number[] {
-  const places: number[] = []
-  for (let i = 0; i <= to - from; i++) {
-    const peg = forward ? from + i : to - i
-    if (!place.occupied || place.occupied[peg] === 1) places.push(i)
-  }
-  return places
+function loopsInOrder({ stacks }: LoomThen, { from, to }: Run, forward: boolean): number[] {
+  const run = stacks.slice(from, to + 1)
+  return (forward ? run : run.reverse()).flatMap((stack, at) => (stack === emptyStack ? [] : at))
 }
 
 /** How many free pegs to leave before each stitch, so that the loops move least. */

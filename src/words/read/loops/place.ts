@@ -1,153 +1,150 @@
 import { opposite, type Heading } from '../../../loom/direction'
-import { afterRow, gapBehind, pegInLoom, turnPegOf } from '../../../loom/rowEnd'
-import type { RowEnd } from '../../../loom/row'
+import { bindOffPegs, castOnPegs } from '../../../loom/edges'
+import type { BindOff } from '../../../loom/move'
+import type { LoomRow, RowEnd } from '../../../loom/row'
+import { afterRow, gapBehind } from '../../../loom/rowEnd'
+import { castOn, type LoomState } from '../../../loom/state'
+import { emptyStack, noWale, type Stack } from '../../../loom/strand'
+import { workRow, type Habits } from '../../../loom/work'
 import type { Run } from '../../../pattern/pattern'
-import type { Stitch } from '../../../stitches/stitch'
+import type { Texture } from '../../../stitches/stitch'
 import { readLimits } from '../limits'
 
-/** Stitches on their pegs, in working order. `peg` is the lowest peg of the stitch. */
-export interface Laid {
-  readonly sites: readonly { readonly stitch: Stitch; readonly peg: number }[]
-  /** Every stitch takes and leaves the loops of its own pegs. */
-  readonly steady: boolean
-  /** The stitches take another number of loops than there are. */
-  readonly miscount: boolean
-}
-
-/** The loom between two rows, as far as words need it. The same object for the same loom. */
-export interface LoomThen {
-  readonly pegs: number
-  /** One entry a peg: 1 for a loop; null when every peg has one. */
-  readonly occupied: Uint8Array | null
+/** The loom between two rows, with one plain loop on each peg that holds any. The same object for the same loom. */
+export interface LoomThen extends LoomState {
+  /** Pegs with a loop. */
   readonly loops: number
-  /** The yarn hangs before this peg (0-based). */
-  readonly gap: number
-  readonly heading: Heading
 }
 
-/** Places by what they are, so that equal ones are the same object. */
+/** How the loops of a peg look on the right side: the lowest shows. */
+export function lookOf(stack: Stack): Texture {
+  const { kind } = stack.find(({ wale }) => wale !== noWale) ?? {}
+  return kind === 'purl' || kind === 'twisted purl' ? 'purl' : 'knit'
+}
+
+/** Looms by what they are, so that equal ones are the same object. */
 export class Places {
   readonly #known = new Map<string, LoomThen>()
 
-  of(pegs: number, occupied: Uint8Array | null, gap: number, heading: Heading): LoomThen {
-    let loops = pegs
-    if (occupied) loops = occupied.reduce((sum, one) => sum + one, 0)
-    const full = loops === pegs
-    const key = `${pegs}/${gap}/${heading}/${full || !occupied ? '' : occupied.join('')}`
+  readonly habits: Habits
+
+  constructor({ shape, direction, knit }: Pick<Habits, 'shape' | 'direction' | 'knit'>) {
+    // Neither way of crossing nor of stacking decreases moves a loop to another peg.
+    this.habits = { shape, direction, knit, crossing: 'knit then move', transfer: 'plain' }
+  }
+
+  of({ stacks, yarn, heading }: Pick<LoomState, 'stacks' | 'yarn' | 'heading'>): LoomThen {
+    const key = `${yarn.gap}/${heading}/${stacks.map((stack) => (stack === emptyStack ? 0 : 1)).join('')}`
     let place = this.#known.get(key)
     if (!place) {
-      place = { pegs, occupied: full ? null : occupied, loops, gap, heading }
+      const { stacks: loops } = castOn(stacks.length)
+      place = {
+        stacks: stacks.map((stack, peg) => (stack === emptyStack ? stack : (loops[peg] ?? stack))),
+        yarn: { gap: yarn.gap, side: 'inside' },
+        heading,
+        float: 0,
+        inFront: 0,
+        loops: stacks.filter((stack) => stack !== emptyStack).length,
+      }
       this.#known.set(key, place)
     }
     return place
   }
 
   start(pegs: number): LoomThen {
-    return this.of(pegs, null, 0, 'forward')
+    return this.of(castOn(pegs))
   }
 
-  /** The same loom with so many loops, the yarn at the start of a row; as it is where no row has so many. */
+  /** The same loom with the yarn elsewhere. */
+  at(place: LoomThen, gap: number, heading = place.heading): LoomThen {
+    return this.of({ ...place, yarn: { gap, side: 'inside' }, heading })
+  }
+
+  /** A loom of so many loops instead, the yarn at the start of a row; as it is where no row has so many. */
   withLoops(place: LoomThen, loops: number): LoomThen {
-    if (loops > readLimits.stitches) return place
-    return loops === place.loops ? place : this.of(Math.max(1, loops), null, 0, place.heading)
+    if (loops === place.loops || loops > readLimits.stitches) return place
+    return this.at(this.start(Math.max(1, loops)), 0, place.heading)
   }
 
-  /** After a row that covered `covers`; `laid` null: only the number of loops is known. */
-  after(
-    place: LoomThen,
-    shape: 'ring' | 'bar',
-    covers: Run,
-    goes: Heading,
-    end: RowEnd,
-    laid: Laid | null,
-    loops: number,
+  after(place: LoomThen, row: LoomRow): LoomThen {
+    return this.of(workRow(place, row, this.habits).after)
+  }
+
+  /** Loops put on or taken off the pegs `from`..`to`. */
+  edge(
+    before: LoomState,
+    does: 'cast on' | 'bind off',
+    how: BindOff | null,
+    from: number,
+    to: number,
   ): LoomThen {
-    const row = { ...covers, end }
-    const setting = { shape, pegs: place.pegs }
-    let { pegs, occupied } = place
-    if (laid) occupied = laid.steady ? occupied : this.#occupiedAfter(place, laid)
-    else if (loops !== place.loops) {
-      pegs = Math.max(1, loops)
-      occupied = null
-    }
-    const turn = turnPegOf(row, goes)
-    if (turn !== null) occupied = withLoop(occupied, pegInLoom(turn, setting))
-    const { gap, heading } = afterRow(row, goes, setting)
-    return this.of(pegs, occupied, Math.min(gap, pegs), heading)
+    return this.of(
+      does === 'cast on'
+        ? castOnPegs(before, this.habits, 'e-wrap', from, to).after
+        : bindOffPegs(before, this.habits, how ?? 'basic', from, to).after,
+    )
+  }
+
+  /** After a row of which only the number of loops that it leaves is known. */
+  afterUnlaid(place: LoomThen, covers: Run, goes: Heading, end: RowEnd, loops: number): LoomThen {
+    const { shape } = this.habits
+    const { gap, heading } = afterRow({ ...covers, end }, goes, { shape, pegs: pegsOf(place) })
+    const left = loops === place.loops ? place : this.start(Math.max(1, loops))
+    return this.at(left, Math.min(gap, pegsOf(left)), heading)
   }
 
   /** After a row that went on over the join of a ring, by so many pegs. */
   overJoin(place: LoomThen, goes: Heading, end: RowEnd, over: number, turned: boolean): LoomThen {
-    const { pegs, occupied } = place
     // The yarn of a German turn hangs before the peg that it lies on.
     const beyond = Math.max(0, end === 'German turn' ? over - 1 : over)
-    const gap = goes === 'forward' ? beyond : pegs - beyond
-    return this.of(pegs, occupied, Math.min(Math.max(0, gap), pegs), turned ? opposite(goes) : goes)
+    const gap = goes === 'forward' ? beyond : pegsOf(place) - beyond
+    const heading = turned ? opposite(goes) : goes
+    return this.at(place, Math.min(Math.max(0, gap), pegsOf(place)), heading)
   }
 
   /** A plain turn: back the other way from where the row ended. */
   turned(place: LoomThen, went: Heading, covers: Run): LoomThen {
-    const gap = Math.min(gapBehind(covers, went), place.pegs)
-    return this.of(place.pegs, place.occupied, gap, opposite(went))
-  }
-
-  #occupiedAfter(place: LoomThen, laid: Laid): Uint8Array {
-    const occupied = place.occupied?.slice() ?? new Uint8Array(place.pegs).fill(1)
-    for (const { stitch, peg } of laid.sites) {
-      // A peg that is passed keeps what it has.
-      if (stitch.passes && laid.miscount) continue
-      occupied.fill(stitch.makes > 0 ? 1 : 0, peg, peg + stitch.width)
-    }
-    return occupied
+    return this.at(place, Math.min(gapBehind(covers, went), pegsOf(place)), opposite(went))
   }
 }
 
-function withLoop(occupied: Uint8Array | null, peg: number): Uint8Array | null {
-  // A wrap beyond the pegs of a bar lies nowhere.
-  if (!occupied || occupied[peg] !== 0) return occupied
-  const copy = occupied.slice()
-  copy[peg] = 1
-  return copy
-}
+export const pegsOf = ({ stacks }: LoomThen): number => stacks.length
+
+const holdsLoop = ({ stacks }: LoomThen, peg: number): boolean => stacks[peg] !== emptyStack
 
 /** Loops on pegs from..to. */
-export function loopsOn({ occupied, pegs }: LoomThen, from: number, to: number): number {
-  const first = Math.max(0, from)
-  const last = Math.min(pegs - 1, to)
-  if (!occupied) return Math.max(0, last - first + 1)
+export function loopsOn(place: LoomThen, from: number, to: number): number {
   let loops = 0
-  for (let peg = first; peg <= last; peg++) loops += occupied[peg] ?? 0
+  for (let peg = Math.max(0, from); peg <= Math.min(pegsOf(place) - 1, to); peg++)
+    if (holdsLoop(place, peg)) loops++
   return loops
 }
 
 /** The pegs from the yarn on, in the way work goes, that hold so many loops; null if too few do. */
 export function fromYarn(place: LoomThen, goes: Heading, loops: number): Run | null {
+  const { gap } = place.yarn
   const step = goes === 'forward' ? 1 : -1
-  const start = goes === 'forward' ? place.gap : place.gap - 1
+  const start = goes === 'forward' ? gap : gap - 1
   let found = 0
-  for (let peg = start; peg >= 0 && peg < place.pegs; peg += step) {
-    found += place.occupied ? (place.occupied[peg] ?? 0) : 1
+  for (let peg = start; peg >= 0 && peg < pegsOf(place); peg += step) {
+    if (holdsLoop(place, peg)) found++
     if (found === loops)
       return goes === 'forward' ? { from: start, to: peg } : { from: peg, to: start }
   }
   return null
 }
 
-/** Which of the loops on the loom, in peg order, is the nth that a row comes to, from 0. */
-export function loopAt(
+/** The stacks that a row comes to, in the order it is worked. `whole`: it works all of them. */
+export function stacksAhead(
   place: LoomThen,
   { run, goes, whole }: { run: Run | null; goes: Heading; whole: boolean },
-  nth: number,
-): number {
-  const { gap, pegs, loops } = place
+): readonly Stack[] {
+  const { gap } = place.yarn
   const forward = goes === 'forward'
-  const atEdge = whole || gap === 0 || gap === pegs
-  const before = run
-    ? loopsOn(place, 0, (forward ? run.from : run.to + 1) - 1)
-    : atEdge
-      ? forward
-        ? 0
-        : loops
-      : loopsOn(place, 0, gap - 1)
-  return forward ? before + nth : before - 1 - nth
+  const all = { from: 0, to: pegsOf(place) - 1 }
+  const atEdge = whole || gap === 0 || gap === pegsOf(place)
+  const ahead = forward ? { from: gap, to: all.to } : { from: 0, to: gap - 1 }
+  const { from, to } = run ?? (atEdge ? all : ahead)
+  const stacks = place.stacks.slice(Math.max(0, from), to + 1).filter((one) => one !== emptyStack)
+  return forward ? stacks : stacks.reverse()
 }

@@ -1,7 +1,7 @@
 import type { Heading } from '../../../loom/direction'
 import type { RowEnd } from '../../../loom/row'
 import type { Run } from '../../../pattern/pattern'
-import type { Role, Texture } from '../../../stitches/stitch'
+import type { Role } from '../../../stitches/stitch'
 import type { Ambiguity, PegsItem, StitchItem, TurnItem } from '../nodes'
 import type { ReadStitch, TextRange } from '../reading'
 
@@ -66,8 +66,6 @@ export interface NeedleSide {
   /** Which row of its fabric's cycle is worked, from 0. */
   readonly row: number
   readonly unknown: Set<StitchItem>
-  /** How the loops looked before it, in peg order, where its words ask for it. */
-  readonly looks: readonly Texture[] | null
 }
 
 /** What is known of the row that is being worked out. */

@@ -1,12 +1,13 @@
+import type { LoomRow } from '../../../loom/row'
 import type { Run } from '../../../pattern/pattern'
-import type { Texture } from '../../../stitches/stitch'
+import type { Stitch } from '../../../stitches/stitch'
 import { Expander } from './expand'
 import { options, type NeedleSide, type RowTold, type Taken } from './stretch'
 import { layStitches } from './lay'
 import { deepest } from './sizes'
 import { readLimits } from '../limits'
 import type { Ambiguity, Body, Item } from '../nodes'
-import { fromYarn, type LoomThen, type Places } from './place'
+import { fromYarn, pegsOf, type LoomThen, type Places } from './place'
 import type { ReadSettings } from '../reading'
 
 /** One real row of a body, on the loom. */
@@ -35,8 +36,6 @@ export interface WorkSettings {
   readonly wrong: boolean
   /** Which row of its fabric's cycle is worked, from 0. */
   readonly row: number
-  /** How the loops look, in peg order, where the words ask for it. */
-  readonly looks: readonly Texture[] | null
   /** There are German turns, so "ds" is the stitch that one left doubled. */
   readonly german: boolean
 }
@@ -107,20 +106,14 @@ function waysOf(rules: readonly Ambiguity[]): Taken[] {
 type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
 
 function workOnce(body: Body, start: LoomThen, how: WorkSettings, taken: Taken): Tried {
-  const { settings, places, whole, wrong, row, looks } = how
+  const { settings, places, whole, wrong, row } = how
   const { shape } = settings
   const rows: Worked[] = []
-  const side: NeedleSide = {
-    wrong,
-    needles: settings.needles,
-    row,
-    unknown: new Set(),
-    looks,
-  }
+  const side: NeedleSide = { wrong, needles: settings.needles, row, unknown: new Set() }
   const advance = (stretch: RowTold, before: LoomThen): LoomThen => {
     const stitches = wrong && shape === 'ring' ? stretch.stitches.toReversed() : stretch.stitches
     const covers = coversOf(stretch, before)
-    const after = afterRow(places, before, shape, covers, { ...stretch, stitches })
+    const after = afterRow(places, before, covers, { ...stretch, stitches })
     rows.push({ ...stretch, stitches, before, after, covers })
     return after
   }
@@ -139,39 +132,51 @@ function coversOf(
   before: LoomThen,
 ): Run | null {
   if (trouble?.kind === 'join') return null
-  if (run) return run.to < before.pegs ? run : null
-  if (!turn && end === 'on' && loops === before.loops) return { from: 0, to: before.pegs - 1 }
+  const pegs = pegsOf(before)
+  if (run) return run.to < pegs ? run : null
+  if (!turn && end === 'on' && loops === before.loops) return { from: 0, to: pegs - 1 }
   if (!turn) {
-    const { gap, pegs } = before
+    const { gap } = before.yarn
     return goes === 'forward' ? { from: gap, to: pegs - 1 } : { from: 0, to: Math.max(0, gap - 1) }
   }
   return fromYarn(before, goes, takes)
 }
 
-function afterRow(
-  places: Places,
-  before: LoomThen,
-  shape: 'ring' | 'bar',
-  covers: Run | null,
-  { stitches, goes, end, takes, makes, trouble, turn, gaps, tooLong }: RowTold,
-): LoomThen {
+function afterRow(places: Places, before: LoomThen, covers: Run | null, told: RowTold): LoomThen {
+  const { goes, end, takes, makes, trouble, turn, tooLong } = told
   if (trouble?.kind === 'join')
     return places.overJoin(before, goes, end, trouble.over, turn !== null)
+  const all: Run = covers ?? { from: 0, to: pegsOf(before) - 1 }
+  const lost = trouble !== null || tooLong
   const left = before.loops - takes + makes
-  const all: Run = covers ?? { from: 0, to: before.pegs - 1 }
-  // After a row that does not come out, go on from the loops that were there before it; words that
-  // are not known may have worked the pegs that the others leave.
-  const laid =
-    trouble || tooLong || gaps > 0 || stitches.length === 0 || !covers
-      ? null
-      : layStitches(
-          before,
-          covers,
-          goes,
-          stitches.map(({ stitch }) => stitch),
-        )
-  const lost = trouble !== null || tooLong || left < 0 || left > readLimits.stitches
-  const loops = lost ? before.loops : left
-  const after = places.after(before, shape, all, goes, end, laid, loops)
+  const loops = lost || left < 0 || left > readLimits.stitches ? before.loops : left
+  // A row in which every loop stays on its peg need not be worked.
+  const row = covers && isSteady(told, covers) ? null : laidOf({ ...told, before, covers })
+  const after = row ? places.after(before, row) : places.afterUnlaid(before, all, goes, end, loops)
   return turn && end === 'on' ? places.turned(after, goes, all) : after
+}
+
+const isSteady = ({ stitches, end, makes: left }: RowTold, { from, to }: Run): boolean =>
+  end !== 'wrap' &&
+  left === to - from + 1 &&
+  stitches.every(({ stitch: { takes, makes, width } }) => takes === width && makes === width)
+
+/**
+ * The row as it is laid on the loom; null: it cannot be. After a row that does not come out, work goes on
+ * from the loops that were there before it; words that are not known may have worked the pegs that
+ * the others leave.
+ */
+export function laidOf({
+  stitches,
+  goes,
+  end,
+  trouble,
+  gaps,
+  tooLong,
+  before,
+  covers,
+}: Omit<Worked, 'after'>): LoomRow<Stitch> | null {
+  if (trouble || tooLong || gaps > 0 || stitches.length === 0 || !covers) return null
+  const list = stitches.map(({ stitch }) => stitch)
+  return layStitches(before, covers, goes, end, list)
 }

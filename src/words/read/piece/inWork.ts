@@ -1,10 +1,10 @@
 import type { Heading } from '../../../loom/direction'
 import type { Run } from '../../../pattern/pattern'
-import { headingAfter } from '../../../loom/edgeWay'
+import { emptyLoom } from '../../../loom/state'
 import { entersRound, gapToAndFro, headingFrom } from '../../../pattern/inWork'
 import type { Body, PegsItem } from '../nodes'
 import type { Order } from '../lines/orders'
-import { loopsOn, type LoomThen, type Places } from '../loops/place'
+import { loopsOn, pegsOf, type LoomThen, type Places } from '../loops/place'
 import type { Words } from '../rows/rows'
 
 /** Which pegs the words have put in work, and how; nothing of it before they say so. Pegs from 0. */
@@ -18,12 +18,12 @@ export class InWork {
 
   /** "From here work to and fro on pegs 1 to 10." Gives the loom as it is then. */
   put({ run, round }: Order & { do: 'pegs' }, place: LoomThen): LoomThen {
-    const last = place.pegs - 1
+    const last = pegsOf(place) - 1
     const ends = run?.map((peg) => Math.min(Math.max(peg - 1, 0), last)) ?? [0, last]
     const [from, to] = [Math.min(...ends), Math.max(...ends)]
     this.#said = { run: { from, to }, round: round && this.shape === 'ring' }
-    return this.#said.round && entersRound(place.gap, place.pegs)
-      ? this.places.of(place.pegs, place.occupied, 0, 'forward')
+    return this.#said.round && entersRound(place.yarn.gap, pegsOf(place))
+      ? this.places.at(place, 0, 'forward')
       : place
   }
 
@@ -41,17 +41,17 @@ export class InWork {
   }
 
   /** From the end of the pegs in work beside which the yarn hangs, as the piece is worked. */
-  #heading({ gap, pegs, heading }: LoomThen, { from, to }: Run): Heading {
-    if (this.shape === 'bar' && from === 0 && to === pegs - 1) return heading
-    return headingFrom(gap, pegs, { from, to }, this.shape)
+  #heading(place: LoomThen, { from, to }: Run): Heading {
+    const pegs = pegsOf(place)
+    if (this.shape === 'bar' && from === 0 && to === pegs - 1) return place.heading
+    return headingFrom(place.yarn.gap, pegs, { from, to }, this.shape)
   }
 
   /** The loom after a row; to and fro over a ring, the yarn stays on its side of the join. */
   after(place: LoomThen, covers: Run | null, goes: Heading): LoomThen {
-    const { pegs, occupied, gap, heading } = place
     if (!this.#said || this.#said.round || this.shape === 'bar') return place
     const last = covers ? { to: covers.to, heading: goes } : undefined
-    return this.places.of(pegs, occupied, gapToAndFro(gap, last, pegs), heading)
+    return this.places.at(place, gapToAndFro(place.yarn.gap, last, pegsOf(place)))
   }
 
   /** Loops that are counted with a row: those that wait are not. */
@@ -60,32 +60,12 @@ export class InWork {
   }
 
   /** Loops put on or taken off. `first`: nothing was worked before, so the loom is empty. */
-  edge(
-    { do: does, pegs: named }: Order & { do: 'cast on' | 'bind off' },
-    place: LoomThen,
-    first: boolean,
-  ): LoomThen {
-    const { pegs } = place
-    const on = does === 'cast on' ? 1 : 0
-    if (!named)
-      return this.places.of(
-        pegs,
-        on ? null : new Uint8Array(pegs),
-        on ? 0 : place.gap,
-        on ? 'forward' : place.heading,
-      )
-    const [start, end] = named.map((peg) => Math.min(Math.max(peg - 1, 0), pegs - 1)) as [
-      number,
-      number,
-    ]
-    const occupied = place.occupied?.slice() ?? new Uint8Array(pegs).fill(first && on ? 0 : 1)
-    occupied.fill(on, Math.min(start, end), Math.max(start, end) + 1)
-    const ring = this.shape === 'ring'
-    const behind = end >= start ? end + 1 : end
-    const gap = ring && behind === pegs ? 0 : behind
-    const setting = { shape: this.shape, pegs, heading: place.heading }
-    const heading = headingAfter(gap, setting, (peg) => occupied[peg] === 1)
-    return this.places.of(pegs, occupied, gap, heading)
+  edge(order: Order & { do: 'cast on' | 'bind off' }, place: LoomThen, first: boolean): LoomThen {
+    const { pegs: named } = order
+    const last = pegsOf(place) - 1
+    const before = first && order.do === 'cast on' ? emptyLoom(last + 1) : place
+    const ends = (named ?? [1, last + 1]).map((peg) => Math.min(Math.max(peg - 1, 0), last))
+    return this.places.edge(before, order.do, order.how, Math.min(...ends), Math.max(...ends))
   }
 }
 

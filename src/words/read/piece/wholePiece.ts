@@ -3,7 +3,7 @@ import type { Memory } from '../memory'
 import type { Body, RelativeRemark } from '../nodes'
 import type { Statement } from '../lines/outline'
 import type { Order, WorkOrder } from '../lines/orders'
-import type { LoomThen } from '../loops/place'
+import { pegsOf, type LoomThen } from '../loops/place'
 import type { ReadBand, ReadEdge } from '../reading'
 import { ask } from '../remarks/rows'
 import * as say from '../remarks/sections'
@@ -74,7 +74,8 @@ export class WholePiece {
       case 'pegs': {
         const place = hands.place()
         const last = Math.max(...(order.run ?? [0]))
-        if (last > place.pegs) hands.remark(say.pegsBeyond(last, place.pegs, whole), words.from)
+        const pegs = pegsOf(place)
+        if (last > pegs) hands.remark(say.pegsBeyond(last, pegs, whole), words.from)
         hands.put(this.inWork.put(order, place))
         return true
       }

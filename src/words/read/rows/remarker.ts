@@ -6,6 +6,7 @@ import { memo } from '../../../pattern/memo'
 import { standsIn } from '../remarks/parsing'
 import * as say from '../remarks/rows'
 import type { Words } from './rows'
+import { pegsOf } from '../loops/place'
 import type { Trouble } from '../loops/stretch'
 import type { Resolved, Worked } from '../loops/work'
 import { termOf } from '../../../languages/languages'
@@ -139,7 +140,7 @@ const hasOpen: (items: Body['items']) => boolean = memo((items) =>
 
 /** Pegs of the loops that a row leaves unworked. */
 function pegsLeft({ trouble, takes, goes, covers, before }: Worked): Remark['pegs'] {
-  if (!trouble || !covers || before.occupied) return null
+  if (!trouble || !covers || before.loops < pegsOf(before)) return null
   const over =
     trouble.kind === 'repeat' ? trouble.over : trouble.kind === 'short' ? trouble.loops - takes : 0
   if (over <= 0) return null
@@ -154,5 +155,5 @@ function pegOfTurn({ covers, goes, end, before }: Worked, shape: 'ring' | 'bar')
   if (!covers) return null
   const turn = turnPegOf({ ...covers, end }, goes)
   if (turn === null) return goes === 'forward' ? covers.to : covers.from
-  return pegInLoom(turn, { shape, pegs: before.pegs })
+  return pegInLoom(turn, { shape, pegs: pegsOf(before) })
 }

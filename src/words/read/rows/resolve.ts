@@ -1,12 +1,11 @@
-import type { Texture } from '../../../stitches/stitch'
 import { figuresOf, readLimits } from '../limits'
 import { foldMiscounts } from './cascade'
 import { evenRow } from './even'
-import { looksAfter } from '../loops/looks'
+import { Looks } from '../loops/looks'
 import type { Memory } from '../memory'
 import type { Body, Head, Named, Said } from '../nodes'
 import type { Statement } from '../lines/outline'
-import type { LoomThen } from '../loops/place'
+import { lookOf, type LoomThen } from '../loops/place'
 import type { ReadBand, ReadEdge, ReadRow, Remark } from '../reading'
 import { quoted, Remarker } from './remarker'
 import * as say from '../remarks/rows'
@@ -35,6 +34,7 @@ export class Resolver {
   readonly rows: ReadRow[] = []
   readonly bands: ReadBand[] = []
   readonly edges: ReadEdge[] = []
+  readonly #looks: Looks
   readonly #remarker: Remarker
   readonly #waiting = new Waiting<Words>()
   readonly #told = new ToldRows()
@@ -59,6 +59,7 @@ export class Resolver {
     private readonly gaps: boolean,
   ) {
     this.#place = memory.places.start(memory.settings.pegs)
+    this.#looks = new Looks(memory)
     this.#remarker = new Remarker(memory.settings.shape)
     this.#piece = new WholePiece(memory, {
       rows: () => this.rows.length,
@@ -351,30 +352,26 @@ export class Resolver {
       settings.shape === 'ring'
     const { german } = this
     const { row } = source
-    const looks = source.body.appears ? this.#looks(source, label, said) : null
-    const look = looks?.map((texture) => texture[0]).join('') ?? ''
+    if (said) this.#askLooks(source, label)
     const path = this.#piece.inWork.pathOf(source, this.#place)
     const pegs = path ? `${path.run.from}-${path.run.to} ${path.heading}` : ''
-    const key = [whole, wrong, german, row, look, pegs].join('/')
+    const place = source.body.appears ? this.#looks.after(this.rows, this.#place) : this.#place
+    const looks =
+      place === this.#place ? '' : place.stacks.map((stack) => lookOf(stack)[0]).join('')
+    const key = [whole, wrong, german, row, pegs, looks].join('/')
     return this.memory.resolved(source.body, this.#place, key, () => {
       const body = path ? onPegs(source.body, path) : source.body
-      return workBody(body, this.#place, { settings, places, whole, wrong, german, row, looks })
+      return workBody(body, place, { settings, places, whole, wrong, german, row })
     })
   }
 
-  /** How the loops look before a row that works them as they look. */
-  #looks(
-    { body, from, kind }: Words,
-    label: string,
-    said: Words | null,
-  ): readonly Texture[] | null {
-    const looks = looksAfter(this.memory, this.rows)
-    if (!said || !body.appears) return looks
-    const { range, set } = body.appears
-    if (!looks) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, [], range, kind), from)
-    else if (set && !isPlain(this.rows.at(-1)))
-      this.#remarker.add(say.untold({ range, set: false }), from)
-    return looks
+  /** Of words that work the loops as they look, without a row that says how, or with a pattern in it. */
+  #askLooks({ body: { appears }, from, kind }: Words, label: string): void {
+    if (!appears) return
+    const { range, set } = appears
+    const last = this.rows.at(-1)
+    if (!last) this.#remarker.add(say.noRow(nameOf(kind, label), lastRow, [], range, kind), from)
+    else if (set && !isPlain(last)) this.#remarker.add(say.untold({ range, set: false }), from)
   }
 
   #stop(words: Words, most: string): void {
