@@ -23,6 +23,8 @@ export interface Done<M extends Move = Move> {
   readonly after: Moment
 }
 
+export type DoneOf<D extends Move['do']> = Done<Move & { readonly do: D }>
+
 const isStitch = (worked: Worked): worked is Stitch => 'id' in worked && 'family' in worked
 
 /** The stitch of a site of a pattern row; null for the row's own moves. */
@@ -37,7 +39,7 @@ const upTo = (from: number, to: number): number[] =>
  * The pegs, 0-based, that the yarn passes when it is carried, in the order it passes them. A stitch
  * begins at its own first gap, wherever the yarn was left before it.
  */
-export function pegsPassed({ move, before, after }: Done<Move & { do: 'carry' }>): number[] {
+export function pegsPassed({ move, before, after }: DoneOf<'carry'>): number[] {
   const { site, heading } = after
   const starts = site && site !== before.site
   const from = !starts
@@ -68,6 +70,8 @@ export function pegsOfMove(done: Done): number[] {
 export interface HandsPhrases {
   /** One sentence for moves that are done alike, one after the other. */
   readonly moves: (list: readonly Done[], context: HandsContext) => string
+  /** The same in a few words, to stand in a list of moves: "knit pegs 1 to 4". */
+  readonly inShort: (list: readonly Done[], context: HandsContext) => string
   /** What several moves belong to: "2/2 left cross on pegs 5 to 8". Pegs are 0-based, in working order. */
   readonly stitch: (stitch: Stitch, pegs: readonly number[], context: HandsContext) => string
   /** The heading of moves that belong to no stitch: a turn, or an edge. */

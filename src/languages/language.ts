@@ -1,7 +1,6 @@
 import type { Direction } from '../loom/direction'
-import type { BindOff, CastOn, How, Knit } from '../loom/move'
+import type { BindOff, CastOn, Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
-import type { Side } from '../loom/state'
 import type { Cross, CutBy, Stitch } from '../stitches/stitch'
 import type { BookletPhrases } from './booklet'
 import type { Gauge } from './gauge'
@@ -33,24 +32,6 @@ export interface Dialect {
   readonly cross: (cross: Cross) => Term
 }
 
-/** Phrases for the moves of the hands. Pegs are numbered from 1 in working order. */
-export interface MovePhrases {
-  readonly work: (how: How, pegs: readonly number[], loops: number, times: number) => string
-  readonly lay: (
-    as: 'yarn over' | 'tuck' | 'wrap' | 'German turn',
-    pegs: readonly number[],
-  ) => string
-  readonly pass: (yarn: Side, pegs: readonly number[]) => string
-  readonly carryOn: (pegs: readonly number[]) => string
-  readonly carryBack: (peg: number) => string
-  readonly take: (to: Side, pegs: readonly number[]) => string
-  readonly put: (pegs: readonly number[]) => string
-  readonly move: (steps: readonly { from: number; to: number; place: MovePlace }[]) => string
-  readonly draw: (from: number, to: number) => string
-  readonly bar: (peg: number) => string
-  readonly base: (peg: number) => string
-}
-
 /** What becomes of pegs that a stitch empties, numbered from 1 in working order. */
 export interface EmptiedPhrases {
   readonly left: (pegs: readonly number[]) => string
@@ -59,9 +40,6 @@ export interface EmptiedPhrases {
   /** The name of the way in which all emptied pegs are filled. */
   readonly noneLeft: (abbr: string) => string
 }
-
-/** Where a moved loop lands: on an empty peg, on top of a loop or underneath it. */
-export type MovePlace = 'alone' | 'on top' | 'underneath'
 
 export interface Abbreviated {
   readonly abbr: string
@@ -102,14 +80,12 @@ export interface Language {
   readonly turn: (turn: Turn) => string
   /** How each turn is made, and what becomes of its strand. */
   readonly turnSteps: Readonly<Record<'German turn' | 'wrap', Abbreviated>>
-  readonly moves: MovePhrases
-  /** Each way in which a stitch that empties pegs is used, with a name where it needs one. */
-  readonly decreaseSteps: (
+  /** Moves over so many pegs: each way in which a stitch is used, with a name where it needs one. */
+  readonly movesOver: (
     pegs: number,
     ways: readonly { readonly label: string | null; readonly moves: string }[],
   ) => string
   readonly emptied: EmptiedPhrases
-  readonly crossSteps: (pegs: number, moves: string) => string
   readonly knitSteps: (name: string, steps: string) => string
   readonly rightToLeft: string
   readonly leftToRight: string

@@ -8,6 +8,9 @@
 export const directions = ['clockwise', 'counterclockwise'] as const
 export type Direction = (typeof directions)[number]
 
+export const otherDirection = (direction: Direction): Direction =>
+  direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
+
 /** Forward: towards higher peg numbers. Back: towards lower ones. */
 export const headings = ['forward', 'back'] as const
 export type Heading = (typeof headings)[number]

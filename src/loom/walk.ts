@@ -51,7 +51,10 @@ export function momentsFrom(first: Moment): {
 }
 
 /** A row move by move: the moment before it, then one for each move of the hands. */
-export function walkRow({ before, row, heading }: RowRun, habits: Habits): readonly Moment[] {
+export function walkRow(
+  { before, row, heading }: Pick<RowRun, 'before' | 'row' | 'heading'>,
+  habits: Habits,
+): readonly Moment[] {
   const { moments, record } = momentsFrom(firstMoment(before, heading))
   workRow(before, row, habits, record)
   return moments

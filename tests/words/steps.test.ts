@@ -5,7 +5,7 @@ import { crossings, type Crossing } from '../../src/loom/row'
 import type { Habits } from '../../src/loom/work'
 import { crosses } from '../../src/stitches/crosses'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
-import { stepsOfCross, stepsOfStitch } from '../../src/words/steps'
+import { stepsOfStitch } from '../../src/words/steps'
 import { crossOrders } from '../published/data/standards'
 
 const habitsOf = (direction: Direction, crossing: Crossing = 'move then knit'): Habits => ({
@@ -116,7 +116,7 @@ describe('the steps of crosses', () => {
       for (const direction of directions) {
         const [first, second] = crossings.map((crossing) => {
           const { order, worked } = follow(
-            stepsOfCross(stitch, habitsOf(direction, crossing), 'forward'),
+            stepsOfStitch(stitch, habitsOf(direction, crossing), 'forward'),
           )
           expect(worked.toSorted(), stitch.id).toEqual(order.toSorted())
           return order
@@ -128,8 +128,8 @@ describe('the steps of crosses', () => {
   it('name pegs in working order, so that going back takes the moves of the other direction', () => {
     for (const stitch of crosses)
       for (const crossing of crossings)
-        expect(stepsOfCross(stitch, habitsOf('clockwise', crossing), 'back')).toBe(
-          stepsOfCross(stitch, habitsOf('counterclockwise', crossing), 'forward'),
+        expect(stepsOfStitch(stitch, habitsOf('clockwise', crossing), 'back')).toBe(
+          stepsOfStitch(stitch, habitsOf('counterclockwise', crossing), 'forward'),
         )
   })
 

@@ -1,5 +1,4 @@
-import type { How, Knit } from '../../loom/move'
-import type { Side } from '../../loom/state'
+import type { Knit } from '../../loom/move'
 import type { CutBy, Stitch } from '../../stitches/stitch'
 import { standardVocabulary } from '../../stitches/vocabulary'
 import type { Dialect, Language } from '../language'
@@ -10,7 +9,6 @@ import { bookletPhrases } from './booklet'
 import { handsPhrases } from './handsPhrases'
 import { piecePhrases } from './piece'
 import { terms } from './terms'
-import { verbOf } from './ways'
 import { counted, times, timesInWords, upperFirst } from './forms'
 import { numbersOfPegs } from './pegs'
 import type { Unit } from '../unit'
@@ -27,20 +25,7 @@ const labels: Readonly<Record<Unit, readonly [one: string, many: string]>> = {
 
 const stitches = (count: number): string => counted(count, 'st')
 
-const knitWords = (how: How): string => (how === 'twisted purl' ? 'purl twisted' : verbOf(how))
-
-const sides: Readonly<Record<Side, string>> = {
-  inside: 'inside the loom',
-  outside: 'outside the loom',
-}
-
 const inOrder = 'counted in the order you work them'
-
-/** "knit both loops of peg 2 as one" */
-const workAsOne = (word: string, pegs: readonly number[], loops: number): string =>
-  loops === 2
-    ? `${word} both loops of ${numbersOfPegs(pegs)} as one`
-    : `${word} the ${loops} loops of ${numbersOfPegs(pegs)} as one`
 
 /** What is left of a stitch by any of its names: "k2tog (cut at the end of the round, 1 of 2 pegs)". */
 const cutTerm = ({ abbr, name }: Term, by: CutBy, left: number, width: number): Term => ({
@@ -131,35 +116,7 @@ export function english(dialect: Dialect): Language {
           'Stop before the peg that is named. Take its loop off, lay the yarn round the peg and put the loop back above it; then turn and work back. When you come to that peg again, work the loop and its wraps as one.',
       },
     },
-    moves: {
-      work: (how, pegs, loops, count) =>
-        loops > 1
-          ? workAsOne(knitWords(how), pegs, loops)
-          : `${knitWords(how)} ${numbersOfPegs(pegs)}${count > 1 ? ` ${times(count)}` : ''}`,
-      lay: (as, pegs) => `lay the yarn on ${numbersOfPegs(pegs)} (${as})`,
-      pass: (yarn, pegs) =>
-        `slip ${numbersOfPegs(pegs)}, yarn ${yarn === 'inside' ? 'behind' : 'in front'}`,
-      carryOn: (pegs) => `carry the yarn behind ${numbersOfPegs(pegs)}`,
-      carryBack: (peg) => `bring the yarn back behind the pegs to peg ${peg}`,
-      take: (to, pegs) =>
-        `take the ${pegs.length === 1 ? 'loop' : 'loops'} of ${numbersOfPegs(pegs)} onto the spare needle, ${sides[to]}`,
-      put: (pegs) =>
-        `put the waiting ${pegs.length === 1 ? 'loop' : 'loops'} on ${numbersOfPegs(pegs)}`,
-      move: (steps) =>
-        steps.length > 1 && steps.every(({ place }) => place === 'alone')
-          ? `move the loops of ${numbersOfPegs(steps.map(({ from }) => from))}, one after the other, to ${numbersOfPegs(steps.map(({ to }) => to))}`
-          : steps
-              .map(({ from, to, place }, index) => {
-                const which =
-                  index === 0 ? `move the loop of peg ${from}` : `then that of peg ${from}`
-                return `${which} to peg ${to}${place === 'alone' ? '' : `, ${place}`}`
-              })
-              .join(', '),
-      draw: (from, to) => `draw a new loop through the loop on peg ${from} and put it on peg ${to}`,
-      bar: (peg) => `lift the strand of yarn beside peg ${peg} onto it`,
-      base: (peg) => `lift the base of the chain back onto peg ${peg}`,
-    },
-    decreaseSteps: (pegs, ways) => {
+    movesOver: (pegs, ways) => {
       const [first, ...others] = ways
       if (others.length === 0)
         return first?.label
@@ -177,7 +134,6 @@ export function english(dialect: Dialect): Language {
       open: (pegs) => `${numbersOfPegs(pegs)} ${pegs.length === 1 ? 'is' : 'are'} now empty`,
       noneLeft: (abbr) => `${abbr} with no peg left empty`,
     },
-    crossSteps: (pegs, moves) => `Over ${pegs} pegs, ${inOrder}: ${moves}.`,
     knitSteps: (name, steps) => `${upperFirst(name)} in this pattern. ${steps}`,
     rightToLeft: 'Worked right to left.',
     leftToRight: 'Worked left to right.',

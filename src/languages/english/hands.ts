@@ -2,15 +2,21 @@ import { runsRightToLeft, type Direction, type Heading } from '../../loom/direct
 import type { Move } from '../../loom/move'
 import { emptyStack, type Stack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
-import { pegsOfMove, pegsPassed, stitchAt, type Done, type HandsContext } from '../hands'
+import {
+  pegsOfMove,
+  pegsPassed,
+  stitchAt,
+  type Done,
+  type DoneOf,
+  type HandsContext,
+} from '../hands'
 import { castOnWays, lastOfChain, letGoWays, inWay, verbOf, ways } from './ways'
 import { movedPast, putBackPast } from './passing'
 import { strandWords } from './strands'
 import { numberWord, upperFirst } from './forms'
 import { namePegs } from './pegs'
 
-type Doing = Move['do']
-type DoneOf<D extends Doing> = Done<Move & { readonly do: D }>
+export type Doing = Move['do']
 type Say<D extends Doing> = (list: readonly DoneOf<D>[], context: HandsContext) => string
 
 /** One sentence for moves that are done alike, one after the other. */
@@ -22,11 +28,13 @@ export function sayMoves(list: readonly Done[], context: HandsContext): string {
 }
 
 /** The first of the moves; a list of them is never empty. */
-const firstOf = <D extends Doing>(list: readonly DoneOf<D>[]): DoneOf<D> => list[0] as DoneOf<D>
+export const firstOf = <D extends Doing>(list: readonly DoneOf<D>[]): DoneOf<D> =>
+  list[0] as DoneOf<D>
 
-const stackBefore = ({ before }: Done, peg: number): Stack => before.stacks[peg] ?? emptyStack
+export const stackBefore = ({ before }: Done, peg: number): Stack =>
+  before.stacks[peg] ?? emptyStack
 
-const pegsIn = (list: readonly Done[]): number[] => list.flatMap((done) => pegsOfMove(done))
+export const pegsIn = (list: readonly Done[]): number[] => list.flatMap((done) => pegsOfMove(done))
 
 /** What lies on the first peg before it is touched; folded moves find alike on every peg. */
 const wordsOf = (done: Done, peg: number) => strandWords(stackBefore(done, peg))
@@ -128,12 +136,14 @@ function sayPass(list: readonly DoneOf<'pass'>[]): string {
     : `Take ${wordsOf(first, first.move.peg).all} off ${pegs}${each}, lay the yarn behind ${list.length > 1 ? 'each' : 'the'} peg but in front of the fabric, and put ${wordsOf(first, first.move.peg).it} back.`
 }
 
+/** Is the yarn carried the way work goes? Otherwise it is brought back. */
+export const carriesOn = (done: DoneOf<'carry'>): boolean =>
+  done.move.gap > (pegsPassed(done)[0] ?? 0) === (done.after.heading === 'forward')
+
 function sayCarry(list: readonly DoneOf<'carry'>[], { shape }: HandsContext): string {
   const done = firstOf(list)
   const passed = pegsPassed(done)
-  const { heading } = done.after
-  const goesOn = done.move.gap > (passed[0] ?? 0) === (heading === 'forward')
-  if (goesOn) return `Carry the yarn behind ${namePegs(passed)}, inside the loom.`
+  if (carriesOn(done)) return `Carry the yarn behind ${namePegs(passed)}, inside the loom.`
   const next = nextPeg(done.after, shape)
   const ready = next === null ? '' : `, ready for peg ${next + 1}`
   return `Bring the yarn back behind ${namePegs(passed)}, inside the loom${ready}.`

@@ -8,6 +8,7 @@ import type { Term } from '../terms'
 import { crossTerm } from './crosses'
 import { lowerFirst, numberWord, upperFirst } from './forms'
 import { sayMoves } from './hands'
+import { sayInShort } from './inShort'
 import { namePegs } from './pegs'
 
 const timesMore = (count: number): string =>
@@ -47,6 +48,7 @@ export function handsPhrases(words: DialectWords, term: (stitch: Stitch) => Term
   }
   return {
     moves: sayMoves,
+    inShort: sayInShort,
     stitch: (stitch, pegs, { knit }) => `${upperFirst(nameOf(stitch, knit))} on ${namePegs(pegs)}`,
     edge,
     inNextRound: (sentence) => `In the next round, ${lowerFirst(sentence)}`,

@@ -1,8 +1,5 @@
-import type { Move } from '../../loom/move'
 import type { Side } from '../../loom/state'
-import { stitchAt, type Done } from '../hands'
-
-type DoneOf<D extends Move['do']> = Done<Move & { readonly do: D }>
+import { stitchAt, type DoneOf } from '../hands'
 
 const loops = (count: number): string => (count === 1 ? 'loop' : 'loops')
 

@@ -1,6 +1,7 @@
 import type { Sheet } from '../pattern'
 import { withAllCharts, withCells } from './chart'
-import { otherDirection, turnPiece } from './turn-piece'
+import { otherDirection } from '../../loom/direction'
+import { turnPiece } from './turn-piece'
 
 /**
  * Mirror the design, for the second of a pair, in every chart: crosses and leans swap. In the

@@ -7,9 +7,6 @@ import { turnPictures } from './turn-pictures'
 import { firstFault, worksAlike, worksTheSame, type Fault } from './works-alike'
 import type { Stitch } from '../../stitches/stitch'
 
-export const otherDirection = (direction: Direction): Direction =>
-  direction === 'clockwise' ? 'counterclockwise' : 'clockwise'
-
 export interface Turn {
   readonly direction: Direction
   readonly rename?: (stitch: Stitch) => Stitch

@@ -1,7 +1,5 @@
 import { pegsOf } from '../../loom/gather'
-import type { Move } from '../../loom/move'
 import type { Site } from '../../loom/row'
-import { emptyStack } from '../../loom/strand'
 import type { Moment } from '../../loom/walk'
 import {
   pegsOfMove,
@@ -10,8 +8,8 @@ import {
   type Done,
   type HandsContext,
 } from '../../languages/hands'
-import { strandWords } from '../../languages/english/strands'
 import { languages } from '../../languages/languages'
+import { groupsOf, isDoneAlike, manner, stepBetween, type Group } from './groups'
 
 /** A picture worth drawing: moves `first`..`last` of the list of moments, both included. */
 export interface StepFigure {
@@ -24,11 +22,6 @@ export interface StepFigure {
   readonly sentence: string
 }
 
-interface Group {
-  readonly first: number
-  readonly moves: readonly Done[]
-}
-
 /**
  * The moves of a list of moments as figures, in order, so that each move is in one of them. Moves
  * that are done alike on neighbouring pegs are one figure; so is what repeats earlier figures.
@@ -37,7 +30,7 @@ export function stepFigures(
   moments: readonly Moment[],
   context: HandsContext,
 ): readonly StepFigure[] {
-  const groups = groupsOf(moments)
+  const groups = groupsOf(moments, isDoneAlike)
   const figures: StepFigure[] = []
   let saysWay = true
   for (let at = 0; at < groups.length;) {
@@ -54,96 +47,6 @@ export function stepFigures(
     at += again.length
   }
   return figures
-}
-
-function groupsOf(moments: readonly Moment[]): readonly Group[] {
-  const groups: { first: number; moves: Done[] }[] = []
-  moments.forEach((after, index) => {
-    const before = moments[index - 1]
-    if (!after.move || !before) return
-    const done = { move: after.move, before, after }
-    // Between two rows stands a moment that no move led to.
-    const open = before.move ? groups.at(-1) : undefined
-    if (open && joins(open.moves, done)) open.moves.push(done)
-    else groups.push({ first: index, moves: [done] })
-  })
-  return groups
-}
-
-const alone: readonly Move['do'][] = ['carry', 'draw', 'bar', 'base', 'turn', 'lift']
-
-/** Is the next move done like those before it, on the next peg or the same? */
-function joins(moves: readonly Done[], next: Done): boolean {
-  const last = moves.at(-1)
-  const previous = moves.at(-2)
-  if (!last || alone.includes(next.move.do) || !alike(last, next) || !sameStitch(last, next))
-    return false
-  const { move, after } = next
-  if (after.heading !== last.after.heading) return false
-  if (move.do === 'let go' && move.how === 'graft') return true
-  // In a bind-off each knitted loop is the first step of its own round of steps.
-  if (move.do === 'work' && after.site === null) return false
-  const step = stepBetween(last, next)
-  if (step === null || Math.abs(step) > 1) return false
-  if (step === 0) return move.do === 'work' && after.site === last.after.site
-  return !previous || stepBetween(previous, last) === step
-}
-
-/** Moves of one stitch, or of stitches of one kind that stand on a peg each. */
-function sameStitch({ after: a }: Done, { after: b }: Done): boolean {
-  if (a.site === b.site) return true
-  const [one, other] = [stitchAt(a.site), stitchAt(b.site)]
-  return one !== null && one === other && one.width === 1
-}
-
-/** All that a sentence says of a move beside its pegs. */
-function manner({ move, before, after }: Done): string {
-  const loops = (peg: number) => strandWords(before.stacks[peg] ?? emptyStack).all
-  const empty = (peg: number) => (before.stacks[peg] ?? emptyStack) === emptyStack
-  const { do: what } = move
-  switch (move.do) {
-    case 'work':
-      return [what, move.how, empty(move.peg), loops(move.peg)].join('/')
-    case 'lay':
-      return [what, move.as, empty(move.peg), loops(move.peg)].join('/')
-    case 'pass':
-      return [what, move.yarn, empty(move.peg), loops(move.peg)].join('/')
-    case 'take':
-      return [what, move.to, loops(move.peg)].join('/')
-    case 'put':
-      return [what, empty(move.peg), strandWords(before.needle[0]?.stack ?? emptyStack).all].join(
-        '/',
-      )
-    case 'move':
-      return [what, move.to - move.from, empty(move.to), move.under, loops(move.from)].join('/')
-    case 'cast on':
-      return [what, move.how, move.last && move.how === 'chain'].join('/')
-    case 'let go':
-      return [what, move.how, loops(move.peg)].join('/')
-    case 'bar':
-      return [what, stitchAt(after.site)?.id].join('/')
-    case 'lift':
-    case 'drop':
-      return [what, loops(move.peg)].join('/')
-    case 'carry':
-    case 'draw':
-    case 'base':
-    case 'turn':
-      return what
-  }
-}
-
-/** Loops that are moved one after the other are told as one where all land on empty pegs. */
-const alike = (a: Done, b: Done): boolean =>
-  manner(a) === manner(b) && (b.move.do !== 'move' || !b.before.stacks[b.move.to]?.length)
-
-/** How far the next move's pegs are from the last one's; null when they are not shifted alike. */
-function stepBetween(last: Done, next: Done): number | null {
-  const from = pegsOfMove(last)
-  const to = pegsOfMove(next)
-  const step = (to[0] ?? 0) - (from[0] ?? 0)
-  if (from.length !== to.length) return null
-  return from.every((peg, index) => (to[index] ?? 0) - peg === step) ? step : null
 }
 
 interface Repeat {
