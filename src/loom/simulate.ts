@@ -17,7 +17,8 @@ export interface Run<R extends LoomRow = LoomRow> {
 
 /**
  * Work `rows` from `start`. With the run of an earlier version, only from the first changed row
- * until the loom's state is the one it had before; all other rows keep their identity.
+ * until the loom's state is the one it had before; all other rows keep their identity. A row that is worked
+ * again on a loom that is as it was the last time, as in plain rounds and bands, has one run for both.
  */
 export function simulate<R extends LoomRow>(
   rows: readonly R[],
@@ -37,19 +38,26 @@ export function simulate<R extends LoomRow>(
 
   const shift = were.length - rows.length
   const anew: RowRun<R>[] = []
+  /** The last working of each row: where the loom is as it was then, so is what comes of it. */
+  const lately = new Map<R, RowRun<R>>()
   let state = old[same - 1]?.after ?? old[0]?.before ?? start
   let next = same
+  let worked = 0
   for (; next < rows.length; next++) {
     const before = old[next + shift]
     if (next >= rows.length - tail && before?.before === state) break
     const row = rows[next] as R
-    let run = (before && reworkRow(state, row, habits, before)) ?? workRow(state, row, habits)
+    let run = lately.get(row)
+    if (!run || !sameState(run.before, state)) {
+      run = (before && reworkRow(state, row, habits, before)) ?? workRow(state, row, habits)
+      worked++
+    }
     const was = before?.after
     if (was && sameState(run.after, was)) run = { ...run, after: was }
     anew.push(run)
+    lately.set(row, run)
     state = run.after
   }
-  const worked = anew.length
   const runs = old.slice(0, same).concat(anew, next < rows.length ? old.slice(next + shift) : [])
   return { habits, start, given: rows, rows: runs, end: runs.at(-1)?.after ?? start, worked }
 }

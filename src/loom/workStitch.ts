@@ -11,40 +11,41 @@ export function workStitch(
   const list =
     'rightToLeft' in moves ? moves[rightToLeft ? 'rightToLeft' : 'leftToRight'][crossing] : moves
   const forward = loom.heading === 'forward'
-  const at = (peg: number): number => (forward ? lowest + peg : lowest + width - 1 - peg)
+  const start = forward ? lowest : lowest + width - 1
+  const step = forward ? 1 : -1
   for (const move of list) {
     switch (move.do) {
       case 'work':
-        loom.work(at(move.peg), move.how)
+        loom.work(start + step * move.peg, move.how)
         break
       case 'lay':
-        loom.lay(at(move.peg), move.as)
+        loom.lay(start + step * move.peg, move.as)
         break
       case 'pass':
-        loom.pass(at(move.peg), move.yarn)
+        loom.pass(start + step * move.peg, move.yarn)
         break
       case 'carry':
         loom.carry(forward ? lowest + move.gap : lowest + width - move.gap)
         break
       case 'take':
-        loom.take(at(move.peg), move.to)
+        loom.take(start + step * move.peg, move.to)
         break
       case 'put':
-        loom.put(at(move.peg))
+        loom.put(start + step * move.peg)
         break
       case 'move':
-        loom.move(at(move.from), at(move.to), move.under)
+        loom.move(start + step * move.from, start + step * move.to, move.under)
         break
       case 'draw':
-        loom.draw(at(move.from), at(move.to))
+        loom.draw(start + step * move.from, start + step * move.to)
         break
       case 'bar':
-        loom.bar(at(move.peg))
+        loom.bar(start + step * move.peg)
         break
       case 'base':
-        loom.base(at(move.peg))
+        loom.base(start + step * move.peg)
         break
     }
   }
-  loom.goPast(at(width - 1))
+  loom.goPast(start + step * (width - 1))
 }

@@ -6,8 +6,8 @@ import { sameState } from '../../src/loom/state'
 import { paint } from '../../src/pattern/edits/paint'
 import { deleteRows, insertRows } from '../../src/pattern/edits/rows'
 import { setRun } from '../../src/pattern/edits/turning'
-import type { Pattern } from '../../src/pattern/pattern'
-import { workPattern, type Work } from '../../src/pattern/work'
+import type { Pattern, Row } from '../../src/pattern/pattern'
+import { workPattern, type PatternRun, type Work } from '../../src/pattern/work'
 import { standardVocabulary, stitchOf } from '../../src/stitches/vocabulary'
 import { arbitraryOneChart } from '../arbitraries'
 import { arbitraryBalancedCells, arbitrarySteadyCells, piece } from './pieces'
@@ -105,5 +105,15 @@ describe('working a piece again after an edit', () => {
     // The purl bump is worked off by the row after it, which leaves the loom as it was.
     expect(after.run.worked).toBe(2)
     expect(after.run.rows[12]).toBe(work.run.rows[12])
+  })
+  it('works plain rows that find the loom as they left it only once', () => {
+    const plain = piece(Array.from({ length: 40 }, () => Array.from({ length: 20 }, () => 'k')))
+    const row = chartOn(plain).rows[0] as Row
+    const { run } = workPattern(withChart(plain, { rows: Array.from({ length: 40 }, () => row) }))
+    // The first one works off the cast-on, the second its own loops; all others are like the second.
+    expect(run.worked).toBe(2)
+    expect(run.rows).toHaveLength(40)
+    expect(run.rows[39]).toBe(run.rows[1])
+    expect(sameState(run.end, (run.rows[0] as PatternRun).after)).toBe(true)
   })
 })
