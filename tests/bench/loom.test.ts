@@ -8,7 +8,8 @@ import { smallBench } from './render'
 
 function open(title: string) {
   const bench = smallBench(setText(newPattern(12, 4), { title }))
-  render(LoomDialog, { props: { bench, open: true } })
+  bench.ask('loom')
+  render(LoomDialog, { props: { bench } })
   return { bench, tick: screen.getByRole('checkbox', { name: 'For a baby or child' }) }
 }
 const beside = () => document.querySelector('.baby')?.textContent
@@ -31,6 +32,8 @@ test.each([
   [5, 'On this loom a float may pass no more than 2 pegs, and cautions are printed.'],
 ])('at a pitch of %d mm it says what that loom allows a baby', (pitch, said) => {
   const plain = setMaking(newPattern(12, 4), { forBaby: true })
-  render(LoomDialog, { props: { bench: smallBench(setLoom(plain, { pitch })), open: true } })
+  const bench = smallBench(setLoom(plain, { pitch }))
+  bench.ask('loom')
+  render(LoomDialog, { props: { bench } })
   expect(beside()).toBe(said)
 })

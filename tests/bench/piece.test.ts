@@ -366,7 +366,8 @@ test('steps and totals speak the words of the trade', () => {
     gauge: { stitches: 20, rows: 28 },
     steps: pattern.steps.toSpliced(1, 0, { kind: 'pegs', run: null, toAndFro: true }),
   })
-  const { container } = render(PieceDialog, { bench, open: true })
+  bench.ask('steps')
+  const { container } = render(PieceDialog, { bench })
   const text = container.textContent
   expect(stepFacts(bench.piece.work, 1, 0)).toEqual(['all pegs', 'back and forth'])
   expect(text).toContain('back and forth')
@@ -408,7 +409,8 @@ test('the form says how the texture goes on, and which cross a heel would cut', 
 
 test('a piece in the round is counted in rounds, one with a heel in rows', async () => {
   const bench = smallBench(newPattern(24, 4))
-  render(PieceDialog, { bench, open: true })
+  bench.ask('steps')
+  render(PieceDialog, { bench })
   const user = userEvent.setup()
   expect(totalsInOneLine(bench.piece.totals.whole, bench.piece.work, null)).toMatch(/^4.rounds/)
   screen.getByRole('columnheader', { name: 'Rounds' })

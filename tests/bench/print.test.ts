@@ -14,7 +14,8 @@ import { stitchOf } from '../../src/stitches/vocabulary'
 const open = (words: string | null) => openPiece(setWords(newPattern(12, 4), words))
 const openPiece = (pattern: Pattern) => {
   const bench = smallBench(pattern)
-  render(PrintDialog, { props: { bench, open: true } })
+  bench.ask('booklet')
+  render(PrintDialog, { props: { bench } })
   return { bench, user: userEvent.setup() }
 }
 const choice = () => screen.queryByRole<HTMLSelectElement>('combobox', { name: 'Words' })

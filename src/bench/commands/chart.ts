@@ -277,9 +277,7 @@ export const reverseCommand: Command = {
   label: 'Reverse the working direction (same fabric)',
   keys: [],
   edits: true,
-  run: (bench) => {
-    bench.turning = 'reverse'
-  },
+  run: (bench) => bench.ask('reverse'),
 }
 
 export const mirrorCommand: Command = {
@@ -287,9 +285,7 @@ export const mirrorCommand: Command = {
   label: 'Mirror the design (second of a pair)',
   keys: [],
   edits: true,
-  run: (bench) => {
-    bench.turning = 'mirror'
-  },
+  run: (bench) => bench.ask('mirror'),
 }
 
 export const pieceCommands: readonly Command[] = [reverseCommand, mirrorCommand]

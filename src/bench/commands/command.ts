@@ -17,6 +17,18 @@ export interface Command {
 export const reasonAgainst = (command: Command, bench: Bench): string | null =>
   command.edits && bench.isSecond ? followsTheFirst : (command.reason?.(bench) ?? null)
 
+/** Run a command, or say why it cannot run. */
+export function runCommand(command: Command, bench: Bench, event?: Event): void {
+  event?.preventDefault()
+  const reason = reasonAgainst(command, bench)
+  if (reason) bench.say(reason)
+  else command.run(bench)
+}
+
+/** Commands by the keys that run them. */
+export const byKey = (commands: readonly Command[]): ReadonlyMap<string, Command> =>
+  new Map(commands.flatMap((command) => command.keys.map((key) => [key, command] as const)))
+
 /** What a command is called now. */
 export const labelOf = ({ label }: Command, bench: Bench): string =>
   typeof label === 'string' ? label : label(bench)

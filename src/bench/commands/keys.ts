@@ -2,7 +2,7 @@ import { hasOwnUndo, innermost } from '../widgets/fields'
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
 import { columnCommands, pieceCommands, rowCommands } from './chart'
-import { keyOf, reasonAgainst, type Command } from './command'
+import { byKey, keyOf, runCommand, type Command } from './command'
 import { historyCommands } from './history'
 import { placeCommands } from './moving'
 import { walkFromChart } from './walk'
@@ -17,24 +17,15 @@ export const chartCommands: readonly Command[] = [
   ...walkFromChart,
 ]
 
-const byKey = (commands: readonly Command[]) =>
-  new Map(commands.flatMap((command) => command.keys.map((key) => [key, command] as const)))
 const chartKeys = byKey(chartCommands)
 const benchKeys = byKey(historyCommands)
-
-function run(bench: Bench, command: Command, event: Event): void {
-  event.preventDefault()
-  const reason = reasonAgainst(command, bench)
-  if (reason) bench.say(reason)
-  else command.run(bench)
-}
 
 /** A key pressed on a chart: a command, or a stitch to take into the hand. */
 export function chartKey(bench: Bench, event: KeyboardEvent): void {
   const key = keyOf(event)
   const command = chartKeys.get(key)
   if (command) {
-    run(bench, command, event)
+    runCommand(command, bench, event)
     return
   }
   const item = trayItems(bench.pattern, bench.stitch).find((entry) => entry.key === key)
@@ -50,5 +41,5 @@ export function benchKey(bench: Bench, event: KeyboardEvent): void {
   const target = innermost(event)
   if (hasOwnUndo(target) || (target instanceof Element && target.closest('dialog'))) return
   const command = benchKeys.get(keyOf(event))
-  if (command) run(bench, command, event)
+  if (command) runCommand(command, bench, event)
 }

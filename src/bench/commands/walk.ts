@@ -1,6 +1,6 @@
 import type { Bench } from '../state/bench.svelte'
 import { walkOf, type WalkState } from '../state/walk.svelte'
-import type { Command } from './command'
+import { byKey, type Command } from './command'
 
 const walking = (
   id: string,
@@ -89,7 +89,7 @@ const inPane = [
   markMove,
 ]
 const paneKeys = new Map<string, Command>([
-  ...inPane.flatMap((command) => command.keys.map((key) => [key, command] as const)),
+  ...byKey(inPane),
   ['ArrowLeft', moveBack],
   ['ArrowRight', moveForward],
 ])

@@ -27,9 +27,7 @@ export const writeWordsAgain: Command = {
   keys: [],
   edits: true,
   reason: ({ wording }) => (wording.isOwn ? null : 'The words are written from the chart already.'),
-  run: ({ wording }) => {
-    wording.asking = 'write again'
-  },
+  run: (bench) => bench.ask('write again'),
 }
 
 export const widenWords: Command = {
@@ -45,7 +43,5 @@ export const makeFromWords: Command = {
   id: 'words-make',
   label: 'Chart from words',
   keys: [],
-  run: ({ wording }) => {
-    wording.asking = 'make'
-  },
+  run: (bench) => bench.ask('chart from words'),
 }

@@ -30,6 +30,20 @@ export type Edit = (sheet: Sheet) => Sheet
 export const places = ['first', 'second'] as const
 export type PlaceInPair = (typeof places)[number]
 
+/** All that is asked in dialogs. */
+export type DialogName =
+  | Turning
+  | 'start'
+  | 'loom'
+  | 'steps'
+  | 'booklet'
+  | 'pictures'
+  | 'chart from words'
+  | 'piece from words'
+  | 'write again'
+  | 'own piece'
+  | 'problem'
+
 /** Something said in passing. */
 interface Said {
   readonly text: string
@@ -68,8 +82,8 @@ export class Bench {
   /** Changes when another piece does. */
   arrived = $state.raw({})
 
-  /** The turning whose preview is open. */
-  turning = $state<Turning | null>(null)
+  /** The dialogs that are open, from below up. */
+  dialogs = $state.raw<readonly DialogName[]>([])
   #showing = $state<PlaceInPair>('first')
 
   /** The piece that is edited and kept: of a pair always the first. */
@@ -159,6 +173,15 @@ export class Bench {
     if (this.isSecond === was) return
     this.goTo({ ...this.spot, peg: pegInSecond(this.first, this.spot.peg) })
     this.hover = null
+  }
+
+  /** Open a dialog, over those that are open. */
+  ask(name: DialogName): void {
+    if (!this.dialogs.includes(name)) this.dialogs = [...this.dialogs, name]
+  }
+
+  close(name: DialogName): void {
+    this.dialogs = this.dialogs.filter((one) => one !== name)
   }
 
   newGesture(): string {

@@ -28,7 +28,7 @@ const named = ({ title }: Pattern): string => excerpt(title) || 'The piece'
 /** Ties the bench to the shelf: what is made is kept, and is there again after a reload. */
 export class Keeper {
   keeping: Keeping = $state.raw({ state: 'asked' })
-  /** Why a file or kept piece was not opened; shown until it is closed. */
+  /** Why a file or kept piece was not opened; a dialog shows it. */
   problem = $state.raw<{ message: string; file: FileData | null } | null>(null)
   kept = $state.raw<readonly Listed[]>([])
   ready = $state(false)
@@ -124,7 +124,7 @@ export class Keeper {
     const place =
       whereaboutsAside(this.#small, last ? last.id : unchangedId) ?? (kept ?? last)?.whereabouts
     const atItsPlace = !begun && goBackTo(place, this.#bench, this.#panes)
-    if (found.state === 'unreadable') this.problem = { message: found.message, file: found.file }
+    if (found.state === 'unreadable') this.#refuse(found.message, found.file)
     this.ready = true
     this.#keep()
     if (found.state === 'no store') this.keeping = { state: 'not kept', message: found.message }
@@ -185,7 +185,7 @@ export class Keeper {
     const result = await openFile(file)
     const name = excerpt(file.name)
     if (result.ok) this.open(result.pattern, `Open ${name}`)
-    else this.problem = { message: `${name} was not opened. ${result.message}`, file: null }
+    else this.#refuse(`${name} was not opened. ${result.message}`)
   }
 
   /** What was opened and not changed is not worth keeping: it lies where it was opened from. */
@@ -229,9 +229,13 @@ export class Keeper {
       this.#bench.open(found.pattern, `Open ${named(found.pattern)}`)
       goBackTo(found.whereabouts, this.#bench, null)
       this.#bench.say(`${named(found.pattern)} is on the bench.`)
-    } else if (found?.state === 'unreadable')
-      this.problem = { message: found.message, file: found.file }
-    else if (found?.state === 'no store') this.problem = { message: found.message, file: null }
-    else this.problem = { message: 'This piece was removed in another window.', file: null }
+    } else if (found?.state === 'unreadable') this.#refuse(found.message, found.file)
+    else if (found?.state === 'no store') this.#refuse(found.message)
+    else this.#refuse('This piece was removed in another window.')
+  }
+
+  #refuse(message: string, file: FileData | null = null): void {
+    this.problem = { message, file }
+    this.#bench.ask('problem')
   }
 }

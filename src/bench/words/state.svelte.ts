@@ -52,8 +52,6 @@ export class WordsState {
   wide = $state(false)
   /** A stretch of the text that is to be shown; a new object each time. */
   shown = $state.raw<TextRange | null>(null)
-  /** The question or dialog that a command has opened. */
-  asking = $state.raw<'write again' | 'make' | 'start' | null>(null)
 
   readonly isOwn: boolean = $derived.by(() => this.#ground.work.words !== null)
   readonly text: string = $derived.by(

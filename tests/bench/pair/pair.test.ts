@@ -14,6 +14,7 @@ import { followsTheFirst, type Bench } from '../../../src/bench/state/bench.svel
 import { addChart, setPair } from '../../../src/pattern/edits/piece'
 import { paint } from '../../../src/pattern/edits/paint'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import type { Turning } from '../../../src/turning/turnings'
 import { cellsOf, show, smallBench } from '../render'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 
@@ -26,9 +27,11 @@ const second = (): Bench => {
   return bench
 }
 
+const preview = (bench: Bench, turning: Turning) => show(TurnRoundDialog, { bench, turning })
+
 test('reversing asks first, shows what changes, and is one step to take back', async () => {
   const bench = smallBench(crossed)
-  const { user } = show(TurnRoundDialog, { bench })
+  const { user } = preview(bench, 'reverse')
   reverseCommand.run(bench)
   await screen.findByRole('heading', { name: 'What changes' })
   expect(bench.history.past).toHaveLength(0)
@@ -37,7 +40,7 @@ test('reversing asks first, shows what changes, and is one step to take back', a
   await user.click(screen.getByRole('button', { name: 'Reverse the direction' }))
   expect(bench.pattern.loom.direction).toBe('counterclockwise')
   expect(bench.said.text).toBe('The loom is now worked counterclockwise.')
-  expect(bench.turning).toBeNull()
+  expect(bench.dialogs).toEqual([])
   bench.undo()
   expect(bench.pattern.loom.direction).toBe('clockwise')
   expect(bench.history.past).toHaveLength(0)
@@ -45,11 +48,11 @@ test('reversing asks first, shows what changes, and is one step to take back', a
 
 test('mirroring that is not wanted leaves all as it is', async () => {
   const bench = smallBench(crossed)
-  const { user } = show(TurnRoundDialog, { bench })
+  const { user } = preview(bench, 'mirror')
   mirrorCommand.run(bench)
   await screen.findByText('1 left cross becomes a right cross.')
   await user.click(screen.getByRole('button', { name: 'Leave it as it is' }))
-  expect(bench.turning).toBeNull()
+  expect(bench.dialogs).toEqual([])
   expect(bench.history.past).toHaveLength(0)
 })
 
@@ -66,7 +69,7 @@ test('a piece that cannot be turned is left as it is, and it is said why', async
     ],
   }
   const bench = smallBench(bar)
-  show(TurnRoundDialog, { bench })
+  preview(bench, 'reverse')
   reverseCommand.run(bench)
   await screen.findByText(/step 3 \(plain rows\) would not begin where the yarn is\.$/)
   expect(screen.queryByRole('button', { name: 'Reverse the direction' })).toBeNull()
@@ -75,7 +78,7 @@ test('a piece that cannot be turned is left as it is, and it is said why', async
 
 test('mirroring a bar piece says which way it is worked then', async () => {
   const bench = smallBench({ ...crossed, loom: { ...crossed.loom, shape: 'bar' } })
-  const { user } = show(TurnRoundDialog, { bench })
+  const { user } = preview(bench, 'mirror')
   mirrorCommand.run(bench)
   await user.click(await screen.findByRole('button', { name: 'Mirror the design' }))
   expect(bench.said.text).toBe('The design is mirrored; the loom is now worked counterclockwise.')

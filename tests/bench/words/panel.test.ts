@@ -36,7 +36,7 @@ test('the head says whose words they are, and its command changes that', async (
   bench.goTo({ row: 4, peg: 0 })
   await screen.findByText('My own words differ from the chart in 1 round')
   await user.click(screen.getByRole('button', { name: 'Write from the chart' }))
-  expect(bench.wording.asking).toBe('write again')
+  expect(bench.dialogs).toEqual(['write again'])
   expect(bench.wording.isOwn).toBe(true)
 })
 
