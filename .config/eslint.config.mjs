@@ -13,6 +13,12 @@ const typed = [
 
 const pageGlobals = ['document', 'window', 'navigator', 'localStorage', 'indexedDB']
 
+/** What a direction comes to is said in one place. */
+const noDirection = {
+  selector: 'BinaryExpression > Literal[value=/^(counter)?clockwise$/]',
+  message: 'Ask loom/direction.ts which way the work runs.',
+}
+
 export default ts.config(
   { ignores: ['.build/**', 'seeds/**'] },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
@@ -55,6 +61,11 @@ export default ts.config(
     },
   },
   {
+    files: ['src/**/*.ts'],
+    ignores: ['src/loom/**'],
+    rules: { 'no-restricted-syntax': ['error', noDirection] },
+  },
+  {
     files: ['**/*.svelte'],
     rules: {
       // Here generic components have no types; svelte-check, which knows them, looks after that.
@@ -69,6 +80,7 @@ export default ts.config(
       'svelte/prefer-const': ['error', { excludedRunes: ['$props', '$derived'] }],
       'no-restricted-syntax': [
         'error',
+        noDirection,
         {
           selector: 'SvelteAttribute[key.name="style"] > SvelteLiteral',
           message:

@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../loom/direction'
 import type { Layout } from '../pattern/layout'
 import type { Chart, Row, Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
@@ -96,7 +97,7 @@ export function slotsOf(
   }
   return {
     kind,
-    leftward: loom.direction === 'clockwise',
+    leftward: runsRightToLeft(loom.direction),
     count: columnOf.length,
     first,
     columnOf,

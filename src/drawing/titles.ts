@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../loom/direction'
 import type { Work } from '../pattern/work'
 import { counted } from '../languages/english/forms'
 
@@ -5,8 +6,9 @@ import { counted } from '../languages/english/forms'
 export function chartTitle(kind: string, { pattern, chart, layout }: Work): string {
   const { loom, title } = pattern
   const row = loom.shape === 'ring' ? 'round' : 'row'
-  const [side, way] =
-    loom.direction === 'clockwise' ? ['right', 'right to left'] : ['left', 'left to right']
+  const [side, way] = runsRightToLeft(loom.direction)
+    ? ['right', 'right to left']
+    : ['left', 'left to right']
   const repeats = chart.repeat ? `, the repeat ${counted(layout.copies, 'time')} round` : ''
   return (
     `${kind} of ${title || 'an untitled piece'}: ${counted(chart.columns, 'column')} on ` +

@@ -17,6 +17,6 @@ export type Heading = (typeof headings)[number]
 
 export const opposite = (heading: Heading): Heading => (heading === 'forward' ? 'back' : 'forward')
 
-/** Does a row with this heading run right to left, as the right side is seen? */
-export const runsRightToLeft = (direction: Direction, heading: Heading): boolean =>
+/** Does a row with this heading run right to left, as the right side is seen? Forward: is peg 1 at the right? */
+export const runsRightToLeft = (direction: Direction, heading: Heading = 'forward'): boolean =>
   (direction === 'clockwise') === (heading === 'forward')

@@ -60,7 +60,7 @@ const direction: Fact = (now, then) => {
 
 function sightOf({ loom }: Pattern) {
   const row = loom.shape === 'ring' ? 'round' : 'row'
-  return runsRightToLeft(loom.direction, 'forward')
+  return runsRightToLeft(loom.direction)
     ? { row, side: 'right', run: 'right to left' }
     : { row, side: 'left', run: 'left to right' }
 }

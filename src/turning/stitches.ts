@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../loom/direction'
 import type { Chart } from '../pattern/pattern'
 import { placed } from '../pattern/row'
 import type { Terms } from '../languages/terms'
@@ -86,9 +87,10 @@ function walesOf({ pattern, work }: NowAndThen['now']): readonly string[] {
   for (const { row } of work.firstRuns)
     for (const { stitch, peg } of row.sites)
       for (let part = 0; part < stitch.width; part++) {
-        const place =
-          pattern.loom.direction === 'clockwise' ? wales.length - 1 - peg - part : peg + part
-        const first = pattern.loom.direction === 'clockwise' ? stitch.width - 1 - part : part
+        const place = runsRightToLeft(pattern.loom.direction)
+          ? wales.length - 1 - peg - part
+          : peg + part
+        const first = runsRightToLeft(pattern.loom.direction) ? stitch.width - 1 - part : part
         wales[place] += `${stitch.id} ${first}, `
       }
   return wales

@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import type { Spot } from '../../pattern/history'
 import type { Bench } from '../state/bench.svelte'
 import { rowNoun } from '../state/row-name'
@@ -8,7 +9,7 @@ import type { Command } from './command'
 const step =
   (rows: number, sideways: number, extend: boolean) =>
   (bench: Bench): void => {
-    const peg1AtRight = bench.pattern.loom.direction === 'clockwise'
+    const peg1AtRight = runsRightToLeft(bench.pattern.loom.direction)
     const along = peg1AtRight ? -sideways : sideways
     const pegs = bench.work.layout.columnOf.length
     const round = bench.pattern.loom.shape === 'ring' && !extend

@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import { flatChart } from '../../drawing/flat'
 import { ringChart, type RingOptions } from '../../drawing/ring'
 import type { Run } from '../../pattern/pattern'
@@ -14,7 +15,7 @@ import type { Sheet, Tiling } from './tiling'
 import { languages, termOf } from '../../languages/languages'
 import { unitOfRow } from '../../pattern/unit'
 
-const peg1AtRight = ({ pattern }: Work): boolean => pattern.loom.direction === 'clockwise'
+const peg1AtRight = ({ pattern }: Work): boolean => runsRightToLeft(pattern.loom.direction)
 
 const sheetChart = (
   work: Work,

@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import { cellRatio } from '../../drawing/geometry'
 import { signScene } from '../../drawing/key'
 import type { Work } from '../../pattern/work'
@@ -41,7 +42,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
       cell,
       ratio,
       blank: stitch === style.background,
-      leftward: first.pattern.loom.direction === 'clockwise',
+      leftward: runsRightToLeft(first.pattern.loom.direction),
     }),
   }))
   const council = used.filter(({ signs, cut }) => !cut && signs.council)

@@ -4,7 +4,7 @@ import type { Cross, Texture } from '../../stitches/stitch'
 
 /** On pegs in rising order. */
 const groups = (cross: Cross, direction: Direction, when: 'before' | 'after') =>
-  groupsOf(cross, runsRightToLeft(direction, 'forward'), when)
+  groupsOf(cross, runsRightToLeft(direction), when)
 
 /**
  * The textures that a cross shows, one for each of its columns in rising order: before its groups

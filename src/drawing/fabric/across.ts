@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import type { LoomSetup } from '../../pattern/pattern'
 
 /**
@@ -16,7 +17,7 @@ export interface Across {
 
 /** The peg at the middle when peg 1 stands at its edge, as in the flat chart. */
 export const middlePeg = ({ pegs, direction }: Pick<LoomSetup, 'pegs' | 'direction'>): number =>
-  direction === 'clockwise' ? Math.ceil(pegs / 2) - 1 : Math.floor(pegs / 2)
+  runsRightToLeft(direction) ? Math.ceil(pegs / 2) - 1 : Math.floor(pegs / 2)
 
 /** The middle after what lies in front has been turned by so many pegs to the right, as it is seen. */
 export function turnedBy(
@@ -24,7 +25,7 @@ export function turnedBy(
   turn: number,
   toTheRight: number,
 ): number {
-  const peg = turn + (direction === 'clockwise' ? toTheRight : -toTheRight)
+  const peg = turn + (runsRightToLeft(direction) ? toTheRight : -toTheRight)
   return ((peg % pegs) + pegs) % pegs
 }
 
@@ -35,7 +36,7 @@ export function acrossOf(
   const { pegs, direction, shape } = loom
   const ring = shape === 'ring'
   const middle = ring ? turn : middlePeg(loom)
-  const sign = direction === 'clockwise' ? -1 : 1
+  const sign = runsRightToLeft(direction) ? -1 : 1
   // An even number of pegs has none at the very middle: the fabric lies half a stitch aside.
   const aside = pegs % 2 === 0 ? 0.5 : 0
   const wrap = (x: number): number => x - pegs * Math.floor(x / pegs + 0.5)

@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import { trace, type Trace } from '../../loom/trace'
 import type { Habits } from '../../loom/work'
 import type { Gauge, LoomSetup } from '../../pattern/pattern'
@@ -175,6 +176,6 @@ function titleOf(
   const row = loom.shape === 'ring' ? 'rounds' : 'rows'
   const how = view === 'tube' ? 'the front half of the tube' : 'lying flat'
   const opened = heights.opened ? ', opened flat at the short rows' : ''
-  const side = loom.direction === 'clockwise' ? 'left' : 'right'
+  const side = runsRightToLeft(loom.direction) ? 'left' : 'right'
   return `Fabric of ${name ? `${name}: ` : ''}${rows} ${row} on ${loom.pegs} pegs as the right side looks, ${how}${opened}; cast-on at the bottom, pegs count to the ${side}.`
 }

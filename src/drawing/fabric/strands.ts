@@ -46,7 +46,7 @@ export function crossStrands(
   )
   const cross = site?.stitch.cross
   if (!site || !cross) return null
-  const groups = groupsOf(cross, runsRightToLeft(direction, 'forward'), 'after')
+  const groups = groupsOf(cross, runsRightToLeft(direction), 'after')
   const walesOf = (pegs: readonly number[]) =>
     pegs.map((offset) => waleAt(run, site.peg + offset)).filter((wale) => wale >= 0)
   return { front: walesOf(groups.front), behind: walesOf(groups.back) }

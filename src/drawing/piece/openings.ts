@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import type { LoomSetup, Run } from '../../pattern/pattern'
 import type { Opening } from '../../pattern/openings'
 import type { Placed } from './sideLabels'
@@ -23,8 +24,8 @@ export interface Lies {
 export function lyingOf(loom: Lying['loom'], openings: readonly Opening[], cup: Run | null): Lying {
   const { pegs, direction } = loom
   const half = Math.floor(pegs / 2)
-  const peg1 = direction === 'clockwise' ? half - 1 : 0
-  if (loom.shape === 'bar') return { first: direction === 'clockwise' ? pegs - 1 : 0, loom }
+  const peg1 = runsRightToLeft(direction) ? half - 1 : 0
+  if (loom.shape === 'bar') return { first: runsRightToLeft(direction) ? pegs - 1 : 0, loom }
   if (cup) return { first: Math.round((cup.from + cup.to) / 2), loom }
   const hidden = (first: number): number =>
     openings
@@ -40,7 +41,7 @@ export function lieOf({ first, loom }: Lying, { from, to }: Run): readonly Lies[
   const { pegs, direction, shape } = loom
   const seen = shape === 'ring' ? pegs / 2 : pegs
   // Places go on round the tube: those beyond the front lie behind, and come back from the right.
-  const offset = direction === 'clockwise' ? first - to : from - first
+  const offset = runsRightToLeft(direction) ? first - to : from - first
   const start = ((offset % pegs) + pegs) % pegs
   const end = start + (to - from + 1)
   const parts: Lies[] = []

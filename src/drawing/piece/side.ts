@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import { openingsOf } from '../../pattern/openings'
 import type { PieceWork } from '../../pattern/workPiece'
 import { closed, polyline, rectangle, mm } from '../path'
@@ -62,7 +63,7 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
   const high = over.above + total + over.below
   const scale = Math.min(roomAcross / (widest + furthest), (height - 2 * edge) / Math.max(1, high))
   const centre = edge + furthest * scale + (widest * scale) / 2
-  const peg1AtRight = work.pattern.loom.direction === 'clockwise'
+  const peg1AtRight = runsRightToLeft(work.pattern.loom.direction)
   const placed = placeSlices(slices, scale, (height + high * scale) / 2 - over.below * scale)
   const openings = placeOpenings(openingsOf(work.steps), placed)
   const cup = slices.find(({ kind, pegs }) => kind === 'cup' && pegs !== null)?.pegs ?? null

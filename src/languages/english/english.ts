@@ -1,3 +1,4 @@
+import { runsRightToLeft } from '../../loom/direction'
 import type { Knit } from '../../loom/move'
 import type { CutBy, Stitch } from '../../stitches/stitch'
 import { standardVocabulary } from '../../stitches/vocabulary'
@@ -151,7 +152,7 @@ export function english(dialect: Dialect): Language {
       cautions: 'Cautions',
     },
     direction: (shape, direction) => {
-      const rightToLeft = direction === 'clockwise'
+      const rightToLeft = runsRightToLeft(direction)
       const [way, side] = rightToLeft ? ['right to left', 'right'] : ['left to right', 'left']
       return shape === 'ring'
         ? `Worked ${words.clockwise[direction]} round the loom seen from above: ${way} as you face it.`

@@ -190,7 +190,7 @@ function sayMoved(list: readonly DoneOf<'move'>[], { direction, shape }: HandsCo
   const overJoin = shape === 'ring' && 2 * Math.abs(to - from) > length
   const distance = overJoin ? length - Math.abs(to - from) : Math.abs(to - from)
   const onward = to > from !== overJoin
-  const side = onward === runsRightToLeft(direction, 'forward') ? 'left' : 'right'
+  const side = onward === runsRightToLeft(direction) ? 'left' : 'right'
   const way = `${numberWord(distance)} ${distance === 1 ? 'peg' : 'pegs'} to the ${side}`
   if (list.length > 1) {
     const loops = namePegs(list.map(({ move }) => move.from))
@@ -209,7 +209,7 @@ function sayMoved(list: readonly DoneOf<'move'>[], { direction, shape }: HandsCo
 
 function sayDraw(list: readonly DoneOf<'draw'>[], { direction }: HandsContext): string {
   const { from, to } = firstOf(list).move
-  const side = to > from === runsRightToLeft(direction, 'forward') ? 'left' : 'right'
+  const side = to > from === runsRightToLeft(direction) ? 'left' : 'right'
   return `Draw a new loop of the yarn through the loop on peg ${from + 1} and put it on the empty peg ${to + 1} to the ${side}; the old loop stays on peg ${from + 1}.`
 }
 

@@ -50,7 +50,7 @@ export function aboveGeometry(
   { width = usualWidth(shape, pegs), front = 0 }: AboveOptions = {},
 ): AboveGeometry {
   // Seen from above, clockwise pegs pass the knitter, at the bottom, from right to left.
-  const leftward = runsRightToLeft(direction, 'forward')
+  const leftward = runsRightToLeft(direction)
   const way = leftward ? 1 : -1
   return shape === 'ring'
     ? ring(pegs, width, front, leftward, way)

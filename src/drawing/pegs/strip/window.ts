@@ -38,7 +38,7 @@ export function stripPegs({ pegs: all, shape, direction }: LoomSetup, part: Stri
   }
   const wrap = (n: number): number => ((n % all) + all) % all
   const pegs = Array.from({ length: count }, (_, index) => wrap(first + index))
-  const leftward = runsRightToLeft(direction, 'forward')
+  const leftward = runsRightToLeft(direction)
   const indexOf = new Map(pegs.map((peg, index) => [peg, index]))
   const placeOf = (peg: number): number | undefined => {
     const index = indexOf.get(ring ? wrap(peg) : peg)
