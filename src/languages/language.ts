@@ -7,6 +7,7 @@ import type { Gauge } from './gauge'
 import type { HandsPhrases } from './hands'
 import type { PiecePhrases } from './piece'
 import type { Term } from './terms'
+import type { TotalsPhrases } from './totals'
 import type { Unit } from './unit'
 
 /** A turn at the end of a row; the peg is numbered from 1, or null where there is none. */
@@ -55,6 +56,7 @@ export interface Language {
   readonly booklet: BookletPhrases
   readonly piece: PiecePhrases
   readonly hands: HandsPhrases
+  readonly totals: TotalsPhrases
   /** What a stitch of the vocabulary, or what is left of one, is called. */
   readonly term: (stitch: Stitch) => Term
   /** Other spellings in use, lower case. */
@@ -89,7 +91,8 @@ export interface Language {
   readonly knitSteps: (name: string, steps: string) => string
   readonly rightToLeft: string
   readonly leftToRight: string
-  readonly abbreviations: Readonly<Record<'rnd' | 'rep' | 'st', { abbr: string; name: string }>>
+  /** Words of instructions that are abbreviated beside the stitches, and how each shows in a line. */
+  readonly abbreviations: readonly (Term & { readonly shows: RegExp })[]
   readonly headings: Readonly<
     Record<'about' | 'abbreviations' | 'notes' | 'instructions' | 'finishing' | 'cautions', string>
   >

@@ -45,13 +45,6 @@ function usedStitches(runs: readonly PatternRun[]): ReadonlyMap<Stitch, Ways> {
   return used
 }
 
-/** How each word of the writer shows in a line of its. */
-const wordSigns = {
-  rnd: /\brnds?\b/i,
-  rep: /\brep\b/i,
-  st: /\d sts?\b/,
-} as const
-
 /**
  * What the hands do for a stitch in this pattern: told once, or for each way it is worked where
  * the moves differ. A stitch that is not used is told for the way of the first row.
@@ -75,7 +68,7 @@ function stepsWorked(habits: Habits, stitch: Stitch, ways: Ways, terms: Terms): 
 
 /**
  * Exactly the abbreviations that the words of this pattern use: its stitches in the order of the
- * vocabulary, then its turns, then the words rnd, rep and st.
+ * vocabulary, then its turns, then the words that the language abbreviates.
  */
 export function abbreviations(work: Work, terms: Terms): readonly Abbreviation[] {
   const lines = writeWords(work, terms).lines.map(({ text }) => text)
@@ -98,8 +91,8 @@ export function abbreviationsOf(
   const turns = (['German turn', 'wrap'] as const)
     .filter((end) => ends.has(end))
     .map((end) => ({ ...languages[terms].turnSteps[end], stitch: null }))
-  const words = (Object.keys(wordSigns) as (keyof typeof wordSigns)[])
-    .filter((word) => lines.some((text) => wordSigns[word].test(text)))
-    .map((word) => ({ ...languages[terms].abbreviations[word], steps: '', stitch: null }))
+  const words = languages[terms].abbreviations
+    .filter(({ shows }) => lines.some((text) => shows.test(text)))
+    .map(({ abbr, name }) => ({ abbr, name, steps: '', stitch: null }))
   return [...stitches, ...turns, ...words]
 }

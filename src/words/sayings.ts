@@ -17,7 +17,7 @@ export interface Said {
 export interface Saying {
   readonly said: Said
   readonly kind: Unit
-  /** Pegs in work after it. */
+  /** Loops after it, without those that wait on pegs that are not in work. */
   readonly stitches: number
   /**
    * The pegs on which it works the strands of earlier turns as one, 1-based, in a list; empty: none.
@@ -30,6 +30,8 @@ export interface Saying {
 export interface Sayings {
   readonly work: Work
   readonly terms: Terms
+  /** Loops that wait on pegs that are not in work; null for a chart that is told by itself. */
+  readonly waiting: number | null
   readonly all: readonly Saying[]
   /** Only what is said, beside `all`: a sentence is looked for by identity, in one flat list. */
   readonly said: readonly Said[]
@@ -37,7 +39,12 @@ export interface Sayings {
 }
 
 /** Ask the rows what they say; with the sayings of an earlier version, only those worked anew. */
-export function sayAll(work: Work, terms: Terms, previous?: Sayings): Sayings {
+export function sayAll(
+  work: Work,
+  terms: Terms,
+  previous: Sayings | undefined,
+  waiting: number | null,
+): Sayings {
   const runs = work.run.rows
   const { shape } = work.run.habits
   const known = previous?.known ?? new Map<string, Said>()
@@ -47,13 +54,15 @@ export function sayAll(work: Work, terms: Terms, previous?: Sayings): Sayings {
   let last = previous?.all[change.from - 1]
   for (let pass = change.from; pass < change.to; pass++) {
     const run = runs[pass] as PatternRun
-    const stitches = last && keepsCount(run) ? last.stitches : pegsInWork(run.after)
+    const stitches =
+      last && keepsCount(run) ? last.stitches : pegsInWork(run.after) - (waiting ?? 0)
     last = say(run, shape, terms, known, stitches, previous?.all[pass])
     sayings.push(last)
   }
   return {
     work,
     terms,
+    waiting,
     all: withChange(previous?.all ?? [], change, sayings),
     said: withChange(
       previous?.said ?? [],

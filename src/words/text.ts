@@ -1,40 +1,64 @@
 import { isPlainPiece } from '../pattern/charts'
+import type { Pattern } from '../pattern/pattern'
 import { usualEdges } from '../pattern/piece'
-import type { Work } from '../pattern/work'
+import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
-import { abbreviations } from './abbreviations'
+import { abbreviations, type Abbreviation } from './abbreviations'
 import { languages } from '../languages/languages'
 import { cautions, statements } from './statements'
 import { writeWords } from './write'
 
+/** What stands between the title and the end of whole instructions. */
+interface Told {
+  readonly statements: readonly string[]
+  readonly key: readonly Abbreviation[]
+  readonly blocks: readonly { readonly heading: string; readonly lines: readonly string[] }[]
+  readonly finishing: readonly string[]
+  /** The rows that are worked. */
+  readonly runs: readonly PatternRun[]
+}
+
 /**
- * The whole instructions as plain text: title, how it is worked, abbreviations, notes, the lines
- * of the chart, finishing and cautions. Sections are parted by an empty line and end in a newline.
+ * Whole instructions as plain text: title, how it is worked, abbreviations, notes, the blocks, finishing
+ * and cautions. Parts are divided by an empty line; the text ends in a newline.
  */
-export function plainText(work: Work, terms: Terms = work.pattern.style.terms): string {
-  const { title, designer, notes, loom, making, gauge } = work.pattern
-  const language = languages[terms]
-  const { headings } = language
-  // A section of a larger piece is begun and ended by other steps.
-  const alone = isPlainPiece(work.pattern)
-  const key = abbreviations(work, terms).map(
+export function wholeText(pattern: Pattern, terms: Terms, told: Told): string {
+  const { title, designer, notes, making, gauge } = pattern
+  const { headings, gaugeLine } = languages[terms]
+  const key = told.key.map(
     ({ abbr, name, steps }) => `${abbr}: ${name}${steps ? `. ${steps}` : '.'}`,
   )
-  const section = (heading: string, lines: readonly string[]) =>
-    lines.length > 0 ? [[heading, ...lines].join('\n')] : []
+  const about = [...told.statements, ...(gauge ? [gaugeLine(gauge, making.knit)] : [])]
+  const parts = [
+    { heading: headings.about, lines: about },
+    { heading: headings.abbreviations, lines: key },
+    { heading: headings.notes, lines: notes.trim() ? [notes.trim()] : [] },
+    ...told.blocks,
+    { heading: headings.finishing, lines: told.finishing },
+    { heading: headings.cautions, lines: cautions(pattern, told.runs, terms) },
+  ]
   return `${[
     [title, designer].filter(Boolean).join('\n'),
-    ...section(headings.about, [
-      ...statements(work.pattern, [work.chart], terms),
-      ...(gauge ? [language.gaugeLine(gauge, making.knit)] : []),
-    ]),
-    ...section(headings.abbreviations, key),
-    ...section(headings.notes, notes.trim() ? [notes.trim()] : []),
-    ...section(headings.instructions, [
-      ...(alone ? [language.start(usualEdges.castOn, loom.pegs, loom.shape)] : []),
-      ...writeWords(work, terms).lines.map(({ text }) => text),
-    ]),
-    ...section(headings.finishing, alone ? [language.finish(usualEdges.bindOff)] : []),
-    ...section(headings.cautions, cautions(work.pattern, work.run.rows, terms)),
+    ...parts
+      .filter(({ lines }) => lines.length > 0)
+      .map(({ heading, lines }) => [heading, ...lines].join('\n')),
   ].join('\n\n')}\n`
+}
+
+/** The whole instructions of one chart, in one block. */
+export function plainText(work: Work, terms: Terms = work.pattern.style.terms): string {
+  const { pattern, chart, run } = work
+  const { headings, start, finish } = languages[terms]
+  const { pegs, shape } = pattern.loom
+  // A chart of a larger piece is begun and ended by other steps.
+  const alone = isPlainPiece(pattern)
+  const lines = writeWords(work, terms).lines.map(({ text }) => text)
+  const begun = alone ? [start(usualEdges.castOn, pegs, shape)] : []
+  return wholeText(pattern, terms, {
+    statements: statements(pattern, [chart], terms),
+    key: abbreviations(work, terms),
+    blocks: [{ heading: headings.instructions, lines: [...begun, ...lines] }],
+    finishing: alone ? [finish(usualEdges.bindOff)] : [],
+    runs: run.rows,
+  })
 }

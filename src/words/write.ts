@@ -1,3 +1,5 @@
+import { loopsInRun } from '../loom/gather'
+import { pegsInWork } from '../loom/state'
 import type { Band, Run } from '../pattern/pattern'
 import { withChange } from '../pattern/changes'
 import type { Work } from '../pattern/work'
@@ -32,10 +34,16 @@ export interface Words {
  * band. Rows that say the same as an earlier one name it, where that is shorter; a row that works
  * the strands of turns as one is written out. With the words of
  * an earlier version only the lines that the change touches are written; the result is the same.
+ * `waiting`: in a piece, the loops on pegs that are not in work, which are not counted with a row.
  */
-export function writeWords(work: Work, terms: Terms, previous?: Words): Words {
+export function writeWords(
+  work: Work,
+  terms: Terms,
+  previous?: Words,
+  waiting: number | null = null,
+): Words {
   const before = previous?.terms === terms ? previous : undefined
-  const sayings = sayAll(work, terms, before?.sayings)
+  const sayings = sayAll(work, terms, before?.sayings, waiting)
   if (!before) {
     const writer = new Writer(sayings).write(0, sayings.all.length)
     return { terms, lines: writer.lines, starts: writer.starts, sayings }
@@ -95,7 +103,20 @@ class Writer {
     if (joins && sayTheSame(this.#saying(pass), this.#saying(this.#open))) return
     this.#close(pass)
     this.#open = pass
-    this.#count = changed ? stitches : null
+    this.#count = changed && !this.#leavesLoops(pass) ? stitches : null
+  }
+
+  /**
+   * In a piece: does a row leave some of the loops in work where they are, and none more or fewer? A count
+   * of all would not be that of the pegs that it names.
+   */
+  #leavesLoops(pass: number): boolean {
+    const { work, waiting } = this.#sayings
+    const run = work.run.rows[pass]
+    if (waiting === null || !run) return false
+    const { row, before, after } = run
+    const all = pegsInWork(before)
+    return loopsInRun(before, row) < all - waiting && all === pegsInWork(after)
   }
 
   /**

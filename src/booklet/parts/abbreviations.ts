@@ -1,9 +1,8 @@
-import { habitsOf } from '../../pattern/habits'
 import type { Pattern } from '../../pattern/pattern'
 import type { PieceWork } from '../../pattern/workPiece'
-import { abbreviationsOf, type Abbreviation } from '../../words/abbreviations'
+import type { Abbreviation } from '../../words/abbreviations'
 import { languages } from '../../languages/languages'
-import { writePiece } from '../../words/piece/write'
+import { pieceAbbreviations } from '../../words/piece/text'
 import { heading, labelled, type Column } from '../page/blocks'
 import type { Block } from '../page/flow'
 import { isTurned } from '../context'
@@ -41,15 +40,11 @@ const explained = ({ abbr, name, steps, stitch }: Abbreviation): string => {
 /** Those of the pieces that are written out; all are worked with the habits of the first. */
 export function abbreviationBlocks(
   pattern: Pattern,
-  works: readonly PieceWork[],
+  works: readonly [PieceWork, ...PieceWork[]],
   column: Column,
 ): Block[] {
   const { terms } = pattern.style
-  const runs = works.flatMap(({ steps }) => steps.flatMap(({ rows }) => rows?.rows ?? []))
-  const lines = works.flatMap((work) =>
-    writePiece(work, terms).blocks.flatMap((block) => block.lines.map(({ text }) => text)),
-  )
-  const list = abbreviationsOf(runs, habitsOf(pattern), lines, terms)
+  const list = pieceAbbreviations(works, terms)
   return [
     heading(languages[terms].headings.abbreviations, column),
     ...list.map((entry, index): Block => {

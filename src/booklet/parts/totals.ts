@@ -21,10 +21,7 @@ export const totals: Part = {
 function totalsBlocks(work: PieceWork, column: Column): Block[] {
   const { pattern } = work
   const { whole } = totalsOf(work)
-  const lines = sayTotals(whole, work).filter(
-    ({ kind }) =>
-      !(kind === 'yarn' && whole.yarn === null) && !(kind === 'time' && whole.minutes === null),
-  )
+  const lines = sayTotals(whole, work)
   const together = (isAssumption: boolean): Block => ({
     strips: lines
       .filter(({ kind }) => (kind === 'assumption') === isAssumption)

@@ -10,6 +10,7 @@ import { bookletPhrases } from './booklet'
 import { handsPhrases } from './handsPhrases'
 import { piecePhrases } from './piece'
 import { terms } from './terms'
+import { totalsPhrases } from './totals'
 import { counted, times, timesInWords, upperFirst } from './forms'
 import { numbersOfPegs } from './pegs'
 import type { Unit } from '../unit'
@@ -74,6 +75,7 @@ export function english(dialect: Dialect): Language {
     booklet: bookletPhrases(dialect, gauge),
     piece: piecePhrases(words, term),
     hands: handsPhrases(words, term),
+    totals: totalsPhrases(words),
     term,
     also: (stitch) => wordsOf(stitch).also,
     steps: stepsOf,
@@ -138,11 +140,11 @@ export function english(dialect: Dialect): Language {
     knitSteps: (name, steps) => `${upperFirst(name)} in this pattern. ${steps}`,
     rightToLeft: 'Worked right to left.',
     leftToRight: 'Worked left to right.',
-    abbreviations: {
-      rnd: { abbr: 'rnd(s)', name: 'round(s)' },
-      rep: { abbr: 'rep', name: 'repeat' },
-      st: { abbr: 'st(s)', name: 'stitch(es)' },
-    },
+    abbreviations: [
+      { abbr: 'rnd(s)', name: 'round(s)', shows: /\brnds?\b/i },
+      { abbr: 'rep', name: 'repeat', shows: /\brep\b/i },
+      { abbr: 'st(s)', name: 'stitch(es)', shows: /\d sts?\b/ },
+    ],
     headings: {
       about: 'How it is worked',
       abbreviations: 'Abbreviations',

@@ -47,11 +47,3 @@ export const rounded = (value: number): string => decimal(value, value >= 10 ? 0
 
 export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
-
-/** "2 h 5 min", "1 min" for what takes less. */
-export function timeText(minutes: number): string {
-  const whole = Math.max(1, Math.round(minutes))
-  const [hours, rest] = [Math.floor(whole / 60), whole % 60]
-  const parts = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
-  return parts.filter(Boolean).join(' ')
-}

@@ -1,5 +1,4 @@
-import { pegsInWork } from '../../loom/state'
-import { chartWorks, type Work } from '../../pattern/work'
+import { chartWorks } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
 import { writeWords, type Line } from '../write'
@@ -31,9 +30,7 @@ export function readChartStep(piece: PieceWork, index: number, terms: Terms): Ch
   const waiting = loopsWaiting(step)
   const readings: { lines: readonly Line[]; times: number[]; text: string }[] = []
   works.forEach((work, time) => {
-    const lines = writeWords(work, terms).lines.map((line) =>
-      leavesLoops(work, line, waiting) ? withoutCount(line) : countOnly(line, waiting),
-    )
+    const { lines } = writeWords(work, terms, undefined, waiting)
     const text = textOf(lines)
     const known = readings.find((reading) => reading.text === text)
     if (known) known.times.push(time + 1)
@@ -44,38 +41,7 @@ export function readChartStep(piece: PieceWork, index: number, terms: Terms): Ch
 
 export const textOf = (lines: readonly Line[]): string => lines.map(({ text }) => text).join('\n')
 
-/** Loops on pegs that are not in work: they are not counted with the row. */
+/** Loops on pegs that are not in work. */
 const loopsWaiting = ({ before, pegs }: StepWork): number =>
   before.stacks.filter((stack, peg) => stack.length > 0 && (peg < pegs.from || peg > pegs.to))
     .length
-
-/**
- * A row that leaves some of the loops in work where they are, and none more or fewer: a count of all
- * would not be that of the pegs that it names.
- */
-function leavesLoops({ passes, run }: Work, line: Line, waiting: number): boolean {
-  if (line.kind !== 'row') return false
-  const first = run.rows[passes.findIndex(({ row }) => row === line.rows.from)]
-  if (!first) return false
-  const { row, before, after } = first
-  const loops = (from: number, to: number) =>
-    before.stacks.slice(from, to + 1).filter((stack) => stack.length > 0).length
-  const all = loops(0, before.stacks.length)
-  return loops(row.from, row.to) < all - waiting && all === pegsInWork(after)
-}
-
-const withoutCount = (line: Line): Line => ({
-  ...line,
-  text: line.text.replace(/ \(\d+ sts?\)$/, ''),
-})
-
-const countAtEnd = /(\d+) sts?\)$/
-
-function countOnly(line: Line, waiting: number): Line {
-  if (waiting === 0) return line
-  const text = line.text.replace(countAtEnd, (_, count: string) => {
-    const stitches = Number(count) - waiting
-    return `${stitches} ${stitches === 1 ? 'st' : 'sts'})`
-  })
-  return { ...line, text }
-}

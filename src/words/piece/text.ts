@@ -4,7 +4,8 @@ import type { PieceWork } from '../../pattern/workPiece'
 import type { Terms } from '../../languages/terms'
 import { abbreviationsOf, type Abbreviation } from '../abbreviations'
 import { languages } from '../../languages/languages'
-import { cautions, runsOf, statements } from '../statements'
+import { runsOf, statements } from '../statements'
+import { wholeText } from '../text'
 import { writePiece, type PieceBlock } from './write'
 
 /** What a knitter must be told before the cast-on: what any chart of the piece asks for. */
@@ -21,46 +22,26 @@ export function pieceStatements(
   )
 }
 
-/** Exactly the abbreviations that the words of the whole piece use. */
+/** Exactly the abbreviations that the words of whole pieces use; all are worked with the habits of the first. */
 export function pieceAbbreviations(
-  work: PieceWork,
-  terms: Terms = work.pattern.style.terms,
-  blocks: readonly PieceBlock[] = writePiece(work, terms).blocks,
+  works: readonly [PieceWork, ...PieceWork[]],
+  terms: Terms,
 ): readonly Abbreviation[] {
-  const lines = blocks.flatMap((block) => block.lines.map(({ text }) => text))
-  return abbreviationsOf(runsOf(work), habitsOf(work.pattern), lines, terms)
+  const lines = works.flatMap((work) => writePiece(work, terms).blocks.flatMap(linesOf))
+  return abbreviationsOf(works.flatMap(runsOf), habitsOf(works[0].pattern), lines, terms)
 }
 
-/**
- * The whole instructions of a piece as plain text: title, how it is worked, abbreviations, notes,
- * a part for each stretch from cast-on to bind-off, finishing and cautions. Parts are divided by an
- * empty line; the text ends in a newline.
- */
-export function pieceText(work: PieceWork, terms: Terms = work.pattern.style.terms): string {
-  const { pattern } = work
-  const { title, designer, notes, making, gauge } = pattern
-  const { headings, gaugeLine } = languages[terms]
-  const { blocks } = writePiece(work, terms)
-  const key = pieceAbbreviations(work, terms, blocks).map(
-    ({ abbr, name, steps }) => `${abbr}: ${name}${steps ? `. ${steps}` : '.'}`,
-  )
-  const part = (heading: string, lines: readonly string[]) =>
-    lines.length > 0 ? [[heading, ...lines].join('\n')] : []
-  return `${[
-    [title, designer].filter(Boolean).join('\n'),
-    ...part(headings.about, [
-      ...pieceStatements(work, terms),
-      ...(gauge ? [gaugeLine(gauge, making.knit)] : []),
-    ]),
-    ...part(headings.abbreviations, key),
-    ...part(headings.notes, notes.trim() ? [notes.trim()] : []),
-    ...blocks.flatMap(({ heading, lines }) =>
-      part(
-        heading,
-        lines.map(({ text }) => text),
-      ),
-    ),
-    ...part(headings.finishing, [languages[terms].piece.weaveIn]),
-    ...part(headings.cautions, cautions(pattern, runsOf(work), terms)),
-  ].join('\n\n')}\n`
-}
+const linesOf = ({ lines }: PieceBlock): readonly string[] => lines.map(({ text }) => text)
+
+/** The whole instructions of a piece, in a block for each stretch from cast-on to bind-off. */
+export const pieceText = (work: PieceWork, terms: Terms = work.pattern.style.terms): string =>
+  wholeText(work.pattern, terms, {
+    statements: pieceStatements(work, terms),
+    key: pieceAbbreviations([work], terms),
+    blocks: writePiece(work, terms).blocks.map((block) => ({
+      heading: block.heading,
+      lines: linesOf(block),
+    })),
+    finishing: [languages[terms].piece.weaveIn],
+    runs: runsOf(work),
+  })

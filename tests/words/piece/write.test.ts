@@ -145,7 +145,7 @@ describe('a sock', () => {
   })
 
   test('explains each abbreviation of all its charts, once', () => {
-    const names = pieceAbbreviations(sock).map(({ abbr }) => abbr)
+    const names = pieceAbbreviations([sock], 'us').map(({ abbr }) => abbr)
     expect(names).toEqual(['k', 'p', 'DS', 'rnd(s)', 'rep', 'st(s)'])
   })
 
