@@ -1,6 +1,6 @@
 import type { Definitions } from './terms/definitions'
 import { shapeOf, type LineShape } from './lines/outline'
-import { parseBody } from './parse/body'
+import { parseBody } from './parse/parser'
 import type { Body } from './nodes'
 import { Places, type LoomThen } from './loops/place'
 import type { ReadRow, ReadSettings, Reading } from './reading'

@@ -68,19 +68,14 @@ export interface GapItem {
   readonly range: TextRange
 }
 
-/** "Knit the knits and purl the purls": each loop as it looks, on all loops that are left. */
-export interface AppearItem {
-  readonly do: 'appear'
-  /** So many loops are left after it; 0: those that what follows takes. */
-  readonly last: number
-  readonly range: TextRange
-}
-
 /** A fabric by its name, as the right side looks, on all loops that are left. */
-export interface FabricItem {
-  readonly do: 'fabric'
-  /** The stitches that are repeated from where its first row begins, for each row of its cycle. */
-  readonly rows: readonly (readonly Stitch[])[]
+export interface FillItem {
+  readonly do: 'fill'
+  /**
+   * The stitches that are repeated from where its first row begins, for each row of its cycle. null: "knit
+   * the knits and purl the purls", each loop as it looks.
+   */
+  readonly rows: readonly (readonly Stitch[])[] | null
   /** On a ring only whole repeats meet. */
   readonly whole: boolean
   /** So many loops are left after it; 0: those that what follows takes. */
@@ -88,8 +83,7 @@ export interface FabricItem {
   readonly range: TextRange
 }
 
-export type Item =
-  StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem | FabricItem | AppearItem
+export type Item = StitchItem | GroupItem | TurnItem | PegsItem | ChoiceItem | GapItem | FillItem
 
 /** A count that the words state. */
 export interface Said {

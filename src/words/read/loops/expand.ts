@@ -3,16 +3,7 @@ import { emptyStack } from '../../../loom/strand'
 import { memo } from '../../../pattern/memo'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import { readLimits } from '../limits'
-import type {
-  Ambiguity,
-  AppearItem,
-  FabricItem,
-  GroupItem,
-  Item,
-  PegsItem,
-  StitchItem,
-  TurnItem,
-} from '../nodes'
+import type { Ambiguity, FillItem, GroupItem, Item, PegsItem, StitchItem, TurnItem } from '../nodes'
 import { itemFromBehind, seen } from './needles'
 import { endsInTurns, withFills } from './fills'
 import { loopsOn, lookOf, pegsOf, stacksAhead, type LoomThen } from './place'
@@ -108,14 +99,11 @@ export class Expander {
         case 'pegs':
           this.#pegs(item)
           break
-        case 'fabric':
-          this.#fabric(item, items, i, after)
+        case 'fill':
+          this.#fill(item, items, i, after)
           break
         case 'turn':
           this.#turn(item)
-          break
-        case 'appear':
-          this.#appear(item, items, i, after)
           break
         case 'gap':
           this.#row.gaps++
@@ -187,43 +175,46 @@ export class Expander {
     this.#row.trouble ??= { kind: 'repeat', block: block.takes, copies: times, over }
   }
 
+  /** All loops that are left, but for those of what follows. */
+  #fill(item: FillItem, list: readonly Item[], at: number, after: number): void {
+    this.#row.mixed = true
+    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+    const width = item.rows ? this.#fabric(item, item.rows, count) : this.#appear(item, count)
+    const over = count - Math.max(0, Math.floor(count / width)) * width
+    if (item.rows && (count < 0 || (over > 0 && item.whole && this.shape === 'ring')))
+      this.#row.trouble ??= { kind: 'repeat', block: width, copies: (count - over) / width, over }
+  }
+
   /**
    * Flat, every other row goes back over the first one and meets the repeat from its other end: so
    * the columns stand above each other. Named in a row that shows its wrong side, it begins as that
-   * side looks: knit and purl change places in all of its rows.
+   * side looks: knit and purl change places in all of its rows. Gives the width of the repeat.
    */
-  #fabric(item: FabricItem, list: readonly Item[], at: number, after: number): void {
-    this.#row.mixed = true
+  #fabric({ range }: FillItem, rows: NonNullable<FillItem['rows']>, count: number): number {
     const { needles, wrong, row } = this.side
-    const cells = item.rows[row % item.rows.length] ?? []
     const behind = needles && wrong === (row % 2 === 0)
-    const reads = cells.map((stitch): ReadStitch => ({
+    const reads = (rows[row % rows.length] ?? []).map((stitch): ReadStitch => ({
       stitch: seen(stitch, behind),
-      range: item.range,
+      range,
     }))
     const back = this.shape === 'bar' && row % 2 === 1
-    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
-    const copies = Math.max(0, Math.floor(count / cells.length))
     for (let n = 0; n < count && !this.#row.tooLong; n++) {
-      const read = reads[(back ? count - 1 - n : n) % cells.length]
+      const read = reads[(back ? count - 1 - n : n) % reads.length]
       if (read) this.#put(read, 1)
     }
-    const over = count - copies * cells.length
-    if (count < 0 || (over > 0 && item.whole && this.shape === 'ring'))
-      this.#row.trouble ??= { kind: 'repeat', block: cells.length, copies, over }
+    return reads.length
   }
 
   /** Each loop as it looks: nothing of it depends on the side that is seen. */
-  #appear(item: AppearItem, list: readonly Item[], at: number, after: number): void {
-    this.#row.mixed = true
-    const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range: item.range }))
-    const count = this.#left - (item.last > 0 ? item.last : this.#sizeAfter(list, at, after))
+  #appear({ range }: FillItem, count: number): number {
+    const [knit, purl] = appearing.map((stitch): ReadStitch => ({ stitch, range }))
     const { run, goes, loops, takes } = this.#row
     const stacks = stacksAhead(this.place, { run, goes, whole: loops === this.place.loops })
     for (let n = 0; n < count && !this.#row.tooLong; n++) {
       const read = lookOf(stacks[takes + n] ?? emptyStack) === 'purl' ? purl : knit
       if (read) this.#put(read, 1)
     }
+    return 1
   }
 
   /** "end k3": the last copy is broken off in the middle, at a stitch that the ending goes on with. */

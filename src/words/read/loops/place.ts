@@ -34,7 +34,8 @@ export class Places {
   }
 
   of({ stacks, yarn, heading }: Pick<LoomState, 'stacks' | 'yarn' | 'heading'>): LoomThen {
-    const key = `${yarn.gap}/${heading}/${stacks.map((stack) => (stack === emptyStack ? 0 : 1)).join('')}`
+    let key = `${yarn.gap}/${heading}/`
+    for (const stack of stacks) key += stack === emptyStack ? '0' : '1'
     let place = this.#known.get(key)
     if (!place) {
       const { stacks: loops } = castOn(stacks.length)

@@ -20,7 +20,7 @@ export function sizeOf(list: readonly Item[], from: number, taken: Taken, depth 
     if (item.do === 'stitch') size.takes += item.stitch.takes * (item.count ?? 1)
     else if (item.do === 'pegs')
       size.takes += item.stitch ? Math.abs(item.last - item.first) + 1 : 0
-    else if (item.do === 'turn' || item.do === 'fabric' || item.do === 'appear') size.turns = true
+    else if (item.do === 'turn' || item.do === 'fill') size.turns = true
     else if (item.do === 'choice') {
       const role = item.rule === 'ask-times' ? null : options[item.rule][taken[item.rule] ?? 0]
       if (role) size.takes += standardVocabulary.withRole(role).takes * item.count

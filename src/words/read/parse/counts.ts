@@ -34,17 +34,17 @@ export function readCount(cursor: Cursor): Said | null {
   // The mark before the number is no part of it.
   const start = cursor.at + (['=', '-'].includes(cursor.text()) ? 1 : 0)
   const say = (kind: Said['kind'], sign = 1): Said => {
-    let count = sign * (cursor.numbers[0]?.value ?? 0)
-    cursor.eatOne(tails, 'count')
+    let count = sign * cursor.number
+    cursor.eat(tails, 'count')
     // "29 stitches on back needle, 76 in all"
     if (kind === 'total' && cursor.eat(', # in? all|total|altogether', 'count'))
-      count = cursor.numbers[0]?.value ?? count
+      count = cursor.number
     return { kind, count, range: cursor.rangeFrom(start) }
   }
-  if (cursor.eatOne(changes, 'count')) return say('change')
-  if (cursor.eatOne(losses, 'count')) return say('change', -1)
+  if (cursor.eat(changes, 'count')) return say('change')
+  if (cursor.eat(losses, 'count')) return say('change', -1)
   if (cursor.eat(`# ${rows} in? all|total|altogether?`, 'count')) return say('rows')
-  if (cursor.eatOne(totals, 'count')) return say('total')
+  if (cursor.eat(totals, 'count')) return say('total')
   return null
 }
 
@@ -96,7 +96,7 @@ function readSum(cursor: Cursor): Said | null {
     sum += cursor.piece(1)?.value ?? 0
     cursor.take(2, 'count')
   }
-  if (cursor.eat(`= # ${loops}?`, 'count')) sum = cursor.numbers[0]?.value ?? sum
+  if (cursor.eat(`= # ${loops}?`, 'count')) sum = cursor.number
   else if (!cursor.eat(loops, 'count')) {
     cursor.back(mark)
     return null

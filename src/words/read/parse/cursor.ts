@@ -19,10 +19,13 @@ function stepsOf(phrase: string): readonly Step[] {
   return steps
 }
 
+/** What stands in a phrase for a number. */
 const number = '#'
-const noNumbers: readonly Lexeme[] = []
 
-const nothing: readonly string[] = []
+const none: readonly never[] = []
+
+/** A phrase, or several of which the first that stands in the text counts. */
+export type Phrases = string | readonly string[]
 
 /** Phrases of a list by what each of them can begin with. */
 const indexOf = memo((list: readonly string[]): ReadonlyMap<string, readonly string[]> => {
@@ -32,14 +35,12 @@ const indexOf = memo((list: readonly string[]): ReadonlyMap<string, readonly str
   return found
 })
 
-function firstWords(phrase: string): Set<string> {
-  const first = new Set<string>()
-  for (const { words, optional } of stepsOf(phrase)) {
-    for (const word of words) first.add(word)
-    if (!optional) break
-  }
-  return first
+function firstWords(phrase: string): string[] {
+  const steps = stepsOf(phrase)
+  const end = steps.findIndex(({ optional }) => !optional) + 1
+  return steps.slice(0, end || steps.length).flatMap(({ words }) => [...words])
 }
+
 /** No single word is put together of more pieces. */
 const longestCluster = 40
 
@@ -50,7 +51,7 @@ interface Bookmark {
 
 /** All words that phrases of a list can begin with. */
 export const startsIn = (list: readonly string[]): ReadonlySet<string> =>
-  new Set(list.flatMap((phrase) => [...firstWords(phrase)]))
+  new Set(list.flatMap(firstWords))
 
 /** Goes along the pieces of a text, and notes what each of them was read as. */
 export class Cursor {
@@ -80,8 +81,22 @@ export class Cursor {
     return piece !== undefined && piece.value >= 0
   }
 
+  /** The first number of the last phrase. */
+  get number(): number {
+    return this.numbers[0]?.value ?? 0
+  }
+
   /** How many pieces a phrase takes from here; 0 if it does not stand here. `#`: a number. */
-  measure(phrase: string): number {
+  measure(phrases: Phrases): number {
+    if (typeof phrases === 'string') return this.#measure(phrases)
+    for (const phrase of this.#perhaps(phrases)) {
+      const count = this.#measure(phrase)
+      if (count > 0) return count
+    }
+    return 0
+  }
+
+  #measure(phrase: string): number {
     let ahead = 0
     let numbers: Lexeme[] | null = null
     for (const { words, optional } of stepsOf(phrase)) {
@@ -92,32 +107,30 @@ export class Cursor {
         ahead++
       } else if (!optional) return 0
     }
-    this.numbers = numbers ?? noNumbers
+    this.numbers = numbers ?? none
     return ahead
   }
 
-  looksAt(phrase: string): boolean {
-    return this.measure(phrase) > 0
+  /** Those of a list that may stand here, in their order. */
+  #perhaps(list: readonly string[]): readonly string[] {
+    const piece = this.piece()
+    if (!piece) return none
+    const index = indexOf(list)
+    const byWord = index.get(piece.text) ?? none
+    if (piece.value < 0) return byWord
+    // A number word can begin a phrase as a word and as a number: the order of the list decides.
+    return byWord.length > 0 ? list : (index.get(number) ?? none)
+  }
+
+  looksAt(phrases: Phrases): boolean {
+    return this.measure(phrases) > 0
   }
 
   /** Take a phrase if it stands here. */
-  eat(phrase: string, kind: TokenKind): boolean {
-    const count = this.measure(phrase)
+  eat(phrases: Phrases, kind: TokenKind): boolean {
+    const count = this.measure(phrases)
     if (count > 0) this.take(count, kind)
     return count > 0
-  }
-
-  /** The first of several phrases that stands here. */
-  eatOne(list: readonly string[], kind: TokenKind): boolean {
-    const piece = this.piece()
-    if (!piece) return false
-    const index = indexOf(list)
-    const byWord = index.get(piece.text) ?? nothing
-    if (piece.value < 0) return byWord.some((phrase) => this.eat(phrase, kind))
-    // A number word can begin a phrase as a word and as a number: the order of the list decides.
-    const byNumber = index.get(number) ?? nothing
-    if (byWord.length === 0) return byNumber.some((phrase) => this.eat(phrase, kind))
-    return list.some((phrase) => this.eat(phrase, kind))
   }
 
   /** Take so many pieces, all read as one kind; numbers in words keep it too. */
@@ -166,18 +179,5 @@ export class Cursor {
       bounds[2 * i + 1] = piece.to
     }
     return { kinds: this.#kinds.slice(0, this.at), bounds }
-  }
-
-  /** How many pieces the first phrase of a list that stands here takes; 0 for none. */
-  measureOne(list: readonly string[]): number {
-    for (const phrase of list) {
-      const count = this.measure(phrase)
-      if (count > 0) return count
-    }
-    return 0
-  }
-
-  looksAtOne(list: readonly string[]): boolean {
-    return this.measureOne(list) > 0
   }
 }

@@ -4,15 +4,13 @@ import * as phrases from './phrases'
 
 /** "to end", "around", "to last 2 sts", "to marker": null if no such words stand here. */
 export function readUntil(cursor: Cursor): Copies | null {
-  if (cursor.eatOne(phrases.untilMark, 'repeat')) return { kind: 'open' }
-  if (cursor.eatOne(phrases.untilLast, 'repeat')) {
-    const last = cursor.numbers[0]?.value ?? 0
-    cursor.eatOne(phrases.inRow, 'repeat')
+  if (cursor.eat(phrases.untilMark, 'repeat')) return { kind: 'open' }
+  if (cursor.eat(phrases.untilLast, 'repeat')) {
+    const last = cursor.numbers.length > 0 ? cursor.number : 1
+    cursor.eat(phrases.inRow, 'repeat')
     return { kind: 'until', last, ending: false }
   }
-  if (cursor.eatOne(phrases.untilLastOne, 'repeat'))
-    return { kind: 'until', last: 1, ending: false }
-  if (!cursor.eatOne(phrases.untilEnd, 'repeat')) return null
+  if (!cursor.eat(phrases.untilEnd, 'repeat')) return null
   return { kind: 'until', last: 0, ending: readEnding(cursor) }
 }
 
@@ -20,10 +18,19 @@ export function readUntil(cursor: Cursor): Copies | null {
 export function readEnding(cursor: Cursor): boolean {
   const mark = cursor.mark()
   if (cursor.text() === ',' || cursor.text() === ';') cursor.take(1, 'punctuation')
-  if (cursor.eatOne(phrases.endings, 'repeat')) return true
+  if (cursor.eat(phrases.endings, 'repeat')) return true
   cursor.back(mark)
   return false
 }
+
+/** How often something is worked, where a number says it. */
+type Times = Extract<Often, { readonly times: number }>
+
+/** So many times in all; a bare number is one, too. */
+export const inAll = ({ kind, times }: Times): Copies => ({
+  kind: 'fixed',
+  times: kind === 'more' ? times + 1 : times,
+})
 
 const once: ReadonlyMap<string, number> = new Map([
   ['once', 1],
@@ -32,24 +39,23 @@ const once: ReadonlyMap<string, number> = new Map([
 ])
 
 /** "twice", "3 times more", "3 more times", "3 times in all", "x 3", "6 times", "3x". */
-export function readTimes(cursor: Cursor): Often | null {
+export function readTimes(cursor: Cursor): Times | null {
   const start = cursor.at
   const word = once.get(cursor.text())
   if (word !== undefined) {
     cursor.take(1, 'repeat')
     return often(cursor, word, start)
   }
-  const number = () => cursor.numbers[0]?.value ?? 1
-  if (cursor.eat('a? total of # times|time|x', 'repeat')) return { kind: 'all', times: number() }
+  if (cursor.eat('a? total of # times|time|x', 'repeat'))
+    return { kind: 'all', times: cursor.number }
   if (cursor.eat('# more|further|additional|extra|other times|time|x', 'repeat'))
-    return { kind: 'more', times: number() }
-  if (cursor.eat('# times|time|x', 'repeat') || cursor.eat('x #', 'repeat'))
-    return often(cursor, number(), start)
+    return { kind: 'more', times: cursor.number }
+  if (cursor.eat(phrases.bareTimes, 'repeat')) return often(cursor, cursor.number, start)
   return null
 }
 
-function often(cursor: Cursor, times: number, start: number): Often {
+function often(cursor: Cursor, times: number, start: number): Times {
   if (cursor.eat('more|again|further', 'repeat')) return { kind: 'more', times }
-  if (cursor.eatOne(phrases.inAll, 'repeat')) return { kind: 'all', times }
+  if (cursor.eat(phrases.inAll, 'repeat')) return { kind: 'all', times }
   return { kind: 'bare', times, said: cursor.rangeFrom(start) }
 }

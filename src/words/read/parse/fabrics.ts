@@ -1,14 +1,15 @@
 import type { Stitch } from '../../../stitches/stitch'
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import type { Copies, FabricItem, Item } from '../nodes'
-import type { TextRange } from '../reading'
+import type { FillItem, Item, StitchItem } from '../nodes'
 import { readLimits } from '../limits'
+import type { TextRange } from '../reading'
 import { askMoss } from '../remarks/parsing'
 import { readUntil } from './extents'
-import type { Parsing } from './parsing'
+import type { Reader } from './parsing'
 import * as phrases from './phrases'
-import { spanOf } from './items'
-import type { Stars } from './stars'
+import { fillItem, spanOf } from './items'
+
+type Rows = NonNullable<FillItem['rows']>
 
 const k = standardVocabulary.withRole('knit')
 const p = standardVocabulary.withRole('purl')
@@ -30,80 +31,58 @@ const fabrics = {
     [p, k],
     [p, k],
   ],
-} as const satisfies Record<string, FabricItem['rows']>
+} as const satisfies Record<string, Rows>
 
-const named: readonly (readonly [phrases: readonly string[], rows: FabricItem['rows']])[] = [
+const named: readonly (readonly [phrases: readonly string[], rows: Rows])[] = [
   [phrases.garter, fabrics.garter],
   [phrases.doubleMoss, fabrics.double],
   [phrases.seed, fabrics.seed],
+  [phrases.moss, fabrics.seed],
 ]
-
-/** "garter stitch", "in seed st to last 2 sts", "2x2 rib": false if no such words stand here. */
-export function readFabric(parsing: Parsing, stars: Stars): boolean {
-  const { cursor } = parsing
-  const start = cursor.at
-  const put = (rows: FabricItem['rows'], whole: boolean): true => {
-    const range = cursor.rangeFrom(start)
-    parsing.cycle = Math.max(parsing.cycle, twoRows, rows.length)
-    stars.items.push(fabricItem(rows, whole, readUntil(cursor), range))
-    return true
-  }
-  for (const [list, rows] of named) if (cursor.eatOne(list, 'stitch')) return put(rows, false)
-  if (cursor.eatOne(phrases.moss, 'stitch')) {
-    if (parsing.terms === 'us')
-      parsing.remark(askMoss(parsing.quote(start), cursor.rangeFrom(start)))
-    return put(fabrics.seed, false)
-  }
-  if (cursor.eatOne(phrases.ribByNumbers, 'stitch')) {
-    const [knits, purls] = cursor.numbers.map(({ value }) => Math.min(value, readLimits.rib))
-    return put([ribOf([k, knits ?? 1], [p, purls ?? 1])], true)
-  }
-  return readRib(parsing, stars)
-}
 
 /** Worked back and forth, every other row meets the repeat from its other end. */
 const twoRows = 2
 
-const ribOf = (...parts: readonly (readonly [stitch: Stitch, count: number])[]): Stitch[] =>
-  parts.flatMap(([stitch, count]) => Array.from({ length: count }, () => stitch))
-
-/** "k1, p1 rib", "(k2, p2) ribbing": the stitches stand before the word. */
-function readRib(parsing: Parsing, stars: Stars): boolean {
-  const { cursor } = parsing
-  if (!cursor.looksAtOne(phrases.rib)) return false
-  const before = stars.items.at(-1)
-  const group =
-    before?.do === 'group' && before.copies.kind === 'fixed' && before.copies.times === 1
-  const list = group ? before.items : stars.items.slice(-2)
-  const parts = list.map(partOf)
-  if (parts.length < 2 || new Set(parts.map((part) => part?.[0])).size < 2) return false
-  const cells = parts.every((part) => part !== null) ? ribOf(...parts) : []
-  const [first] = list
-  if (cells.length === 0 || !first) return false
-  stars.items.splice(group ? -1 : -2)
+/** "garter stitch", "in seed st to last 2 sts", "2x2 rib", "k1, p1 rib". */
+export const readFabric: Reader = (parsing) => {
+  const { cursor, found, settings, stars } = parsing
   const start = cursor.at
-  cursor.eatOne(phrases.rib, 'stitch')
-  const range = spanOf(before && group ? before.range : first.range, cursor.rangeFrom(start))
-  parsing.cycle = Math.max(parsing.cycle, twoRows)
-  stars.items.push(fabricItem([cells], true, readUntil(cursor), range))
+  const put = (rows: Rows, whole: boolean, range = cursor.rangeFrom(start)): true => {
+    found.cycle = Math.max(found.cycle, twoRows, rows.length)
+    return parsing.put(fillItem(rows, whole, readUntil(cursor), range))
+  }
+  for (const [list, rows] of named) {
+    if (!cursor.eat(list, 'stitch')) continue
+    if (list === phrases.moss && settings.terms === 'us')
+      parsing.remark(askMoss(parsing.quote(start), cursor.rangeFrom(start)))
+    return put(rows, false)
+  }
+  if (cursor.eat(phrases.ribByNumbers, 'stitch')) {
+    const [knits, purls] = cursor.numbers.map(({ value }) => value)
+    return put([[...times(k, knits), ...times(p, purls)]], true)
+  }
+  const rib = cursor.looksAt(phrases.rib) ? takeRib(stars.items) : null
+  if (!rib) return false
+  cursor.eat(phrases.rib, 'stitch')
+  put([rib.cells], true, spanOf(rib.range, cursor.rangeFrom(start)))
   stars.sentenceEnds()
   return true
 }
 
-const partOf = (item: Item): readonly [Stitch, number] | null =>
-  item.do === 'stitch' && item.stitch.takes === 1 && item.stitch.makes === 1
-    ? [item.stitch, Math.min(item.count ?? 1, readLimits.rib)]
-    : null
+const times = (stitch: Stitch, count = 1): readonly Stitch[] =>
+  Array.from({ length: Math.min(count, readLimits.rib) }, () => stitch)
 
-const fabricItem = (
-  rows: FabricItem['rows'],
-  whole: boolean,
-  until: Copies | null,
-  range: TextRange,
-): FabricItem => ({
-  do: 'fabric',
-  rows,
-  whole,
-  last: until?.kind === 'until' ? until.last : 0,
-  range,
-})
+/** "k1, p1 rib", "(k2, p2) ribbing": the stitches that stand before the word, taken out of the list. */
+function takeRib(items: Item[]): { cells: readonly Stitch[]; range: TextRange } | null {
+  const last = items.at(-1)
+  const isOnce = last?.do === 'group' && last.copies.kind === 'fixed' && last.copies.times === 1
+  const list = isOnce ? last.items : items.slice(-2)
+  const cells = list.flatMap((item) => (isRibbed(item) ? times(item.stitch, item.count ?? 1) : []))
+  const [first] = list
+  if (!first || !list.every(isRibbed) || new Set(cells).size < 2) return null
+  items.splice(isOnce ? -1 : -2)
+  return { cells, range: isOnce ? last.range : first.range }
+}
+
+const isRibbed = (item: Item): item is StitchItem =>
+  item.do === 'stitch' && item.stitch.takes === 1 && item.stitch.makes === 1

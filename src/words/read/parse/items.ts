@@ -1,4 +1,4 @@
-import type { ChoiceItem, Copies, GapItem, GroupItem, Item, StitchItem } from '../nodes'
+import type { ChoiceItem, Copies, FillItem, GapItem, GroupItem, Item, StitchItem } from '../nodes'
 import { keepsItsLoop, type Stitch } from '../../../stitches/stitch'
 import { standardVocabulary } from '../../../stitches/vocabulary'
 import type { Meaning } from '../terms/spellings'
@@ -16,6 +16,20 @@ export const groupItem = (items: readonly Item[], copies: Copies, range: TextRan
   do: 'group',
   items,
   copies,
+  range,
+})
+
+/** `rows` null: each loop as it looks. */
+export const fillItem = (
+  rows: FillItem['rows'],
+  whole: boolean,
+  until: Copies | null,
+  range: TextRange,
+): FillItem => ({
+  do: 'fill',
+  rows,
+  whole,
+  last: until?.kind === 'until' ? until.last : 0,
   range,
 })
 

@@ -34,8 +34,8 @@ export const untilLast: readonly string[] = [
   `${to} within # of the? end`,
   `${to} only? # ${loopWords} ${rem}`,
   `${to} only? # ${rem}`,
+  `${to} the? last st|stitch|loop|peg`,
 ]
-export const untilLastOne: readonly string[] = [`${to} the? last st|stitch|loop|peg`]
 
 export const untilMark: readonly string[] = [
   `${to} # ${loopWords} .? before the? next|last? marker|m|pm|gap|turn`,
@@ -46,6 +46,8 @@ export const untilMark: readonly string[] = [
 export const inRow: readonly string[] = ['in|of the? rnd|round|row']
 export const endings: readonly string[] = ['end|ending|ends last? repeat|rep? with?']
 
+/** Without a word of more or of all. */
+export const bareTimes: readonly string[] = ['# times|time|x', 'x #']
 export const inAll: readonly string[] = [
   'in all',
   'in total',
@@ -201,6 +203,8 @@ export const pegRanges: readonly string[] = [
   'from # to|through|- peg? #',
 ]
 export const singlePegs: readonly string[] = ['on? peg|pegs #']
+/** Behind a stitch, or more of them. */
+export const barePegs: readonly string[] = ['# -|to|through #', '#']
 export const goingBack: readonly string[] = [',? going back']
 export const morePegs: readonly string[] = [', and|& #', ',|and|& #']
 

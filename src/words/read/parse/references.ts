@@ -11,11 +11,11 @@ export function readNamed(cursor: Cursor): Named | null {
   const mark = cursor.mark()
   cursor.eat('the|above', 'reference')
   if (cursor.eat(`last|previous # ${rowWords}`, 'reference'))
-    return { kind: 'last', rows: cursor.numbers[0]?.value ?? 1 }
+    return { kind: 'last', rows: cursor.number }
   if (cursor.eat(`last|previous|this|that ${rowWords}`, 'reference'))
     return { kind: 'last', rows: 1 }
   if (cursor.eat(`these|those|above # ${rowWords}`, 'reference'))
-    return { kind: 'last', rows: cursor.numbers[0]?.value ?? 1 }
+    return { kind: 'last', rows: cursor.number }
   if (cursor.eat(`these|those|all|above ${rowWords}`, 'reference')) return { kind: 'these' }
   const plural = cursor.text().endsWith('s')
   if (cursor.eat(`${rowWords} .? no?`, 'reference')) {
@@ -39,7 +39,7 @@ export function readNumbers(cursor: Cursor): number[] {
     cursor.take(1, 'reference')
     if (cursor.measure('-|to|through|thru #') === 2) {
       cursor.take(2, 'reference')
-      const last = cursor.numbers[0]?.value ?? first
+      const last = cursor.number
       nameRows(numbers, first, last)
     } else numbers.push(first)
     if (cursor.measure(', and|& #') === 3) cursor.take(2, 'reference')
@@ -56,12 +56,9 @@ const countFollows = (cursor: Cursor): boolean =>
 /** "for 5 cm", "until you have 3.5 inches": a length, which needs the gauge. */
 export function readLength(cursor: Cursor): boolean {
   const mark = cursor.mark()
-  if (cursor.eatOne(phrases.someLength, 'reference')) return true
-  if (
-    cursor.eatOne(phrases.lengthStarts, 'reference') &&
-    cursor.eatOne(phrases.lengths, 'reference')
-  ) {
-    cursor.eatOne(phrases.lengthEnds, 'reference')
+  if (cursor.eat(phrases.someLength, 'reference')) return true
+  if (cursor.eat(phrases.lengthStarts, 'reference') && cursor.eat(phrases.lengths, 'reference')) {
+    cursor.eat(phrases.lengthEnds, 'reference')
     return true
   }
   cursor.back(mark)
@@ -85,11 +82,11 @@ export const referenceStarts: readonly string[] = [
  */
 export function readReference(cursor: Cursor): Reference | null {
   const mark = cursor.mark()
-  cursor.eatOne(withColour, 'word')
+  cursor.eat(withColour, 'word')
   const start = cursor.at
-  const how = cursor.eatOne(likeRows, 'reference')
+  const how = cursor.eat(likeRows, 'reference')
     ? 'as'
-    : cursor.eatOne(repeatRows, 'reference')
+    : cursor.eat(repeatRows, 'reference')
       ? 'rep'
       : null
   const named = how && readNamed(cursor)
@@ -121,10 +118,10 @@ function readOften(cursor: Cursor): Often {
     if (readLength(cursor)) return { kind: 'length' }
     if (cursor.eat('for|in the? patt|pattern|pat', 'reference'))
       return { kind: 'open', pattern: true }
-    if (cursor.eatOne(phrases.untilRows, 'reference'))
-      return { kind: 'until', rows: cursor.numbers[0]?.value ?? 0, said: cursor.rangeFrom(start) }
-    if (cursor.eatOne(phrases.throughRow, 'reference'))
-      return { kind: 'through', number: cursor.numbers[0]?.value ?? 0 }
+    if (cursor.eat(phrases.untilRows, 'reference'))
+      return { kind: 'until', rows: cursor.number, said: cursor.rangeFrom(start) }
+    if (cursor.eat(phrases.throughRow, 'reference'))
+      return { kind: 'through', number: cursor.number }
     if (cursor.text() === 'until') return readOpen(cursor)
     const text = cursor.text()
     if (text === '(') open++

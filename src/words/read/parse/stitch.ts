@@ -1,20 +1,20 @@
 import { standardVocabulary } from '../../../stitches/vocabulary'
-import type { Copies, Item } from '../nodes'
+import type { Copies, PegsItem } from '../nodes'
 import { askCross, askDoubled, noStitch, standsIn } from '../remarks/parsing'
 import type { TextRange } from '../reading'
 import type { Meaning } from '../terms/spellings'
 import type { Cursor } from './cursor'
 import { cutShort } from './cut'
-import { readTimes, readUntil } from './extents'
+import { inAll, readTimes, readUntil } from './extents'
 import { groupItem, itemOf, mayFill, untilEnd } from './items'
-import type { Parsing } from './parsing'
+import type { Parsing, Reader } from './parsing'
 import * as phrases from './phrases'
-import type { Stars } from './stars'
 import { readBarePegs, readPegs } from './turns'
 
 /** A stitch with its number, and what stands behind it: "k2", "knit all pegs", "k2tog twice". */
-export function readStitch(parsing: Parsing, stars: Stars): boolean {
-  const { cursor, spellings } = parsing
+export const readStitch: Reader = (parsing) => {
+  const { cursor } = parsing
+  const { spellings } = parsing.settings
   const start = cursor.at
   const mark = cursor.mark()
   const first = cursor.piece()
@@ -34,25 +34,29 @@ export function readStitch(parsing: Parsing, stars: Stars): boolean {
   const name = cursor.rangeFrom(start)
   if (stopsAt(cursor)) {
     remarkOn(found.meaning, start, name, parsing)
-    stars.items.push(itemOf(found.meaning, before, name))
-    return true
+    return parsing.put(itemOf(found.meaning, before, name))
   }
-  if (readPegsOf(found.meaning, start, parsing, stars)) return true
+  if (readPegsOf(found.meaning, start, parsing)) return true
   const count = before ?? readCount(parsing)
   if (cursor.at < cursor.clusterEnd(start) && !goesOn(parsing)) {
     cursor.back(mark)
     return false
   }
   if (found.meaning.is === 'choice' && found.meaning.rule === 'ask-ds')
-    cursor.eatOne(phrases.asOne, 'word')
+    cursor.eat(phrases.asOne, 'word')
   const said = cursor.rangeFrom(start)
   const meaning = slipped(found.meaning, cursor)
   remarkOn(meaning, start, name, parsing)
   if (count !== null && cursor.eat(phrases.rowWords, 'count')) {
-    parsing.rows = Math.max(1, count)
-    stars.items.push(groupItem([itemOf(meaning, 1, name)], untilEnd, said))
-  } else placeStitch(cursor, stars, itemOf(meaning, count, said), count === null, start)
-  return true
+    parsing.found.rows = Math.max(1, count)
+    return parsing.put(groupItem([itemOf(meaning, 1, name)], untilEnd, said))
+  }
+  const item = itemOf(meaning, count, said)
+  const copies = copiesAfter(
+    parsing,
+    count === null && item.do === 'stitch' && mayFill(item.stitch),
+  )
+  return parsing.put(copies ? groupItem([item], copies, cursor.rangeFrom(start)) : item)
 }
 
 /** Nothing that is said of a stitch stands behind a comma, a full stop or the end. */
@@ -69,7 +73,7 @@ function remarkOn(meaning: Meaning, start: number, name: TextRange, parsing: Par
 }
 
 /** "purl pegs 3-6", "knit from 12 to 1", "knit 7-24" */
-function readPegsOf(meaning: Meaning, start: number, parsing: Parsing, stars: Stars): boolean {
+function readPegsOf(meaning: Meaning, start: number, parsing: Parsing): boolean {
   const { cursor } = parsing
   const doubled = meaning.is === 'choice' && meaning.rule === 'ask-ds'
   const stitch = doubled
@@ -81,40 +85,26 @@ function readPegsOf(meaning: Meaning, start: number, parsing: Parsing, stars: St
   const named = cursor.looksAt('from? pegs|peg #') || cursor.looksAt('from #')
   const list = named ? readPegs(cursor) : readBarePegs(cursor)
   const range = cursor.rangeFrom(start)
-  for (const pegs of list) stars.items.push({ do: 'pegs', stitch, ...pegs, range })
+  parsing.put(...list.map((pegs): PegsItem => ({ do: 'pegs', stitch, ...pegs, range })))
   if (list.length > 0 && doubled) parsing.remark(askDoubled(parsing.quote(start), range))
   return list.length > 0
 }
 
-/** After a stitch without a number: "all pegs", "to end", "twice". */
-function placeStitch(cursor: Cursor, stars: Stars, item: Item, bare: boolean, start: number): void {
-  const fills = bare && item.do === 'stitch' && mayFill(item.stitch)
-  if (fills && cursor.eatOne(phrases.allPegs, 'repeat')) {
+/** After a stitch: "all pegs" and "to end" where it may fill, "twice", "4 times". */
+function copiesAfter({ cursor, stars }: Parsing, fills: boolean): Copies | null {
+  if (fills && cursor.eat(phrases.allPegs, 'repeat')) {
     readUntil(cursor)
-    stars.items.push(groupItem([item], untilEnd, cursor.rangeFrom(start)))
-    return
+    return untilEnd
   }
   cursor.eat(phrases.loopWords, 'word')
-  if (fills) {
-    const until = readUntil(cursor)
-    if (until) {
-      stars.items.push(groupItem([item], until, cursor.rangeFrom(start)))
-      return stars.sentenceEnds()
-    }
-  }
-  const times = timesAfter(cursor)
-  stars.items.push(times ? groupItem([item], times, cursor.rangeFrom(start)) : item)
-}
-
-/** "k2tog twice", "p2tog 4 times" */
-function timesAfter(cursor: Cursor): Copies | null {
-  const often = readTimes(cursor)
-  if (!often || !('times' in often)) return null
-  return { kind: 'fixed', times: often.kind === 'more' ? often.times + 1 : often.times }
+  const until = fills ? readUntil(cursor) : null
+  if (until) stars.sentenceEnds()
+  const often = until ? null : readTimes(cursor)
+  return often ? inAll(often) : until
 }
 
 /** The number after a stitch: "k2", "knit two", "knit next 3 pegs"; not "twice" or "3 times". */
-function readCount({ cursor, spellings }: Parsing): number | null {
+function readCount({ cursor, settings: { spellings } }: Parsing): number | null {
   if (cursor.eat('of|in? the? next st|stitch|loop|peg', 'word')) return 1
   const mark = cursor.mark()
   cursor.eat('the? next', 'word')
@@ -134,15 +124,15 @@ function readCount({ cursor, spellings }: Parsing): number | null {
 }
 
 /** Does what stands glued behind a stitch begin another one ("k2p2")? */
-const goesOn = ({ cursor, spellings }: Parsing): boolean =>
+const goesOn = ({ cursor, settings: { spellings } }: Parsing): boolean =>
   spellings.find(cursor.pieces, cursor.at) !== null || cursor.looksAt('x|times|time|st|sts')
 
 /** "sl 2 wyif": where the yarn is may stand behind the number. */
 function slipped(meaning: Meaning, cursor: Cursor): Meaning {
   if (meaning.is !== 'stitch' || meaning.stitch.role !== 'slip') return meaning
-  if (cursor.eatOne(phrases.inFront, 'stitch'))
+  if (cursor.eat(phrases.inFront, 'stitch'))
     return { is: 'stitch', stitch: standardVocabulary.withRole('slip in front') }
   if (!cursor.looksAt('pwise|purlwise|wyib|with')) return meaning
   const back = !cursor.looksAt('pwise|purlwise') || cursor.looksAt('pwise|purlwise wyib')
-  return cursor.eatOne(phrases.atBack, 'stitch') && back ? { ...meaning, atBack: true } : meaning
+  return cursor.eat(phrases.atBack, 'stitch') && back ? { ...meaning, atBack: true } : meaning
 }

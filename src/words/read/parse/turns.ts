@@ -1,25 +1,33 @@
-import type { PegsItem, TurnItem } from '../nodes'
+import type { PegsItem } from '../nodes'
 import type { Cursor } from './cursor'
+import type { Reader } from './parsing'
 import * as phrases from './phrases'
 
-/** "w&t", "wrap peg 21 and turn", "German turn on peg 20", "turn": null if none stands here. */
-export function readTurn(cursor: Cursor): TurnItem | null {
+const turns = [
+  [phrases.germanTurns, 'German turn'],
+  [phrases.wrapTurns, 'wrap'],
+  [phrases.plainTurns, 'on'],
+] as const
+
+/** "w&t", "wrap peg 21 and turn", "German turn on peg 20", "turn". */
+export const readTurn: Reader = (parsing) => {
+  const { cursor } = parsing
   const start = cursor.at
-  const item = (end: TurnItem['end'], peg: number | null): TurnItem => ({
-    do: 'turn',
-    end,
-    peg,
-    range: cursor.rangeFrom(start),
-  })
-  const named = () => {
-    const [peg] = cursor.numbers
-    return peg ? peg.value - 1 : null
-  }
-  if (cursor.eatOne(phrases.germanTurns, 'turn')) return item('German turn', named())
-  if (cursor.eatOne(phrases.wrapTurns, 'turn')) return item('wrap', named())
-  if (!cursor.eatOne(phrases.plainTurns, 'turn')) return null
-  cursor.eatOne(phrases.afterTurn, 'turn')
-  return item('on', null)
+  const turn = turns.find(([list]) => cursor.eat(list, 'turn'))
+  if (!turn) return false
+  const [, end] = turn
+  const [peg] = cursor.numbers
+  if (end === 'on') cursor.eat(phrases.afterTurn, 'turn')
+  const range = cursor.rangeFrom(start)
+  parsing.put({ do: 'turn', end, peg: peg && end !== 'on' ? peg.value - 1 : null, range })
+  parsing.stars.sentenceEnds()
+  return true
+}
+
+export const readNamedPegs: Reader = (parsing) => {
+  const pegs = readPegs(parsing.cursor)
+  parsing.put(...pegs.map((one): PegsItem => ({ do: 'pegs', stitch: null, ...one })))
+  return pegs.length > 0
 }
 
 type Pegs = Omit<PegsItem, 'stitch' | 'do'>
@@ -30,14 +38,14 @@ type Pegs = Omit<PegsItem, 'stitch' | 'do'>
  */
 export function readPegs(cursor: Cursor): readonly Pegs[] {
   const start = cursor.at
-  if (cursor.eatOne(phrases.pegRanges, 'peg')) return [pegsOf(cursor, start)]
-  if (!cursor.eatOne(phrases.singlePegs, 'peg')) return []
+  if (cursor.eat(phrases.pegRanges, 'peg')) return [pegsOf(cursor, start)]
+  if (!cursor.eat(phrases.singlePegs, 'peg')) return []
   const list = [pegsOf(cursor, start)]
-  if (cursor.eatOne(phrases.goingBack, 'peg')) return list.map((one) => ({ ...one, back: true }))
-  while (cursor.looksAtOne(phrases.morePegs)) {
-    const ahead = cursor.measureOne(phrases.morePegs)
+  if (cursor.eat(phrases.goingBack, 'peg')) return list.map((one) => ({ ...one, back: true }))
+  for (;;) {
+    const ahead = cursor.measure(phrases.morePegs)
     const after = cursor.text(ahead)
-    if (/^(?:sts?|stitch|times|rnds?|rows?|-)/.test(after) && after !== '-') break
+    if (ahead === 0 || /^(?:sts?|stitch|times|rnds?|rows?)/.test(after)) break
     cursor.take(ahead - 1, 'punctuation')
     list.push(...readBare(cursor))
   }
@@ -50,9 +58,7 @@ export const readBarePegs = (cursor: Cursor): readonly Pegs[] =>
 
 function readBare(cursor: Cursor): readonly Pegs[] {
   const start = cursor.at
-  return cursor.eatOne(['# -|to|through #'], 'peg') || cursor.eat('#', 'peg')
-    ? [pegsOf(cursor, start)]
-    : []
+  return cursor.eat(phrases.barePegs, 'peg') ? [pegsOf(cursor, start)] : []
 }
 
 function pegsOf(cursor: Cursor, start: number): Pegs {

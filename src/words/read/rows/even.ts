@@ -1,4 +1,5 @@
 import { memo } from '../../../pattern/memo'
+import { fillItem } from '../parse/items'
 import type { Body } from '../nodes'
 import type { ReadRow } from '../reading'
 import type { Words } from './rows'
@@ -10,7 +11,7 @@ const asLoopsLie = memo((body: Body): Body => {
   if (!range) return body
   return {
     ...body,
-    items: [{ do: 'appear', last: 0, range }],
+    items: [fillItem(null, false, null, range)],
     appears: { range, set: false },
     workEven: null,
   }
