@@ -123,7 +123,7 @@ function draftOf(both: Both, found: Found): Draft {
 }
 
 function differenceOf(comparison: Comparison, draft: Draft): Difference {
-  const { rule, row, rows, read, places, range, message, advice, isRefused } = draft
+  const { rule, row, rows, read, places, range } = draft
   let fixes: Difference['fixes'] | undefined
   const found = () => (fixes ??= fixesThatWork(comparison, draft, compare))
   return {
@@ -135,9 +135,15 @@ function differenceOf(comparison: Comparison, draft: Draft): Difference {
     pegs: places[0] ?? null,
     places,
     range,
-    message,
-    advice,
-    isRefused,
+    get message() {
+      return draft.message
+    },
+    get advice() {
+      return draft.advice
+    },
+    get isRefused() {
+      return draft.isRefused
+    },
     get fixes() {
       return found()
     },

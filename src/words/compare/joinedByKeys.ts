@@ -1,31 +1,32 @@
+import { group } from 'd3-array'
+
 /**
  * What shares a key, at once or by way of others, in one group: the groups in the order of their first, each
- * in the order in which it came together.
+ * in order.
  */
 export function joinedByKeys<T>(
   things: readonly T[],
   keysOf: (thing: T) => readonly string[],
 ): readonly (readonly T[])[] {
-  interface Group {
-    readonly at: number
-    readonly things: T[]
-    readonly keys: string[]
+  /** Of each thing an earlier one of its group, of the first of them itself. */
+  const earlier: number[] = []
+  const firstOf = (at: number): number => {
+    let first = at
+    while (earlier[first] !== first) first = earlier[first] as number
+    return (earlier[at] = first)
   }
-  const groups = new Set<Group>()
-  const byKey = new Map<string, Group>()
+  const withKey = new Map<string, number>()
   things.forEach((thing, at) => {
-    const keys = keysOf(thing)
-    const known = new Set(keys.flatMap((key) => byKey.get(key) ?? []))
-    const [group = { at, things: [], keys: [] }, ...others] = [...known].sort((a, b) => a.at - b.at)
-    groups.add(group)
-    group.things.push(thing)
-    group.keys.push(...keys)
-    for (const other of others) {
-      groups.delete(other)
-      group.things.push(...other.things)
-      group.keys.push(...other.keys)
+    earlier.push(at)
+    for (const key of keysOf(thing)) {
+      const other = withKey.get(key)
+      if (other === undefined) {
+        withKey.set(key, at)
+        continue
+      }
+      const [mine, theirs] = [firstOf(at), firstOf(other)]
+      earlier[Math.max(mine, theirs)] = Math.min(mine, theirs)
     }
-    for (const key of others.length > 0 ? group.keys : keys) byKey.set(key, group)
   })
-  return [...groups].map((group) => group.things)
+  return [...group(things, (_, at) => firstOf(at)).values()]
 }

@@ -1,3 +1,4 @@
+import { memo } from '../../../pattern/memo'
 import type { Run } from '../../../pattern/pattern'
 import type { TextRange } from '../../read/reading'
 import type { RowPair } from '../comparison'
@@ -66,19 +67,23 @@ function keysOf(find: Find): readonly string[] {
   const said =
     mismatch.kind === 'path'
       ? JSON.stringify([mismatch.words, mismatch.chart])
-      : mismatch.places.map(placeKey).sort().join(' ')
+      : placesKey(mismatch.places)
   return [`text ${rangeKey(mismatch.range)} ${said}`, `chart ${chartRow} ${said}`]
 }
 
-/** In peg order, whichever way the row was worked. */
-const placeKey = ({ words, chart, pegs }: Differing): string => {
-  const letters = (items: readonly Item[]) =>
-    items
-      .toSorted((a, b) => a.peg - b.peg)
-      .map(({ letter }) => letter)
-      .join('')
-  return `${rangeKey(pegs)}${letters(words)}>${letters(chart)}`
-}
+/** The same of a mismatch's places, in peg order, whichever way the row was worked. */
+const placesKey = memo((places: readonly Differing[]): string =>
+  places
+    .map(({ words, chart, pegs }) => `${rangeKey(pegs)}${inPegOrder(words)}>${inPegOrder(chart)}`)
+    .sort()
+    .join(' '),
+)
+
+const inPegOrder = (items: readonly Item[]): string =>
+  items
+    .toSorted((a, b) => a.peg - b.peg)
+    .map(({ letter }) => letter)
+    .join('')
 
 /** Runs of rows that stand alone on one side. `after`: the last row before them on the other. */
 export function aloneRuns(

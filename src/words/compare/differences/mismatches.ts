@@ -1,4 +1,5 @@
 import { chartOn, onChart } from '../../../pattern/charts'
+import type { Terms } from '../../../languages/terms'
 import type { Sheet } from '../../../pattern/pattern'
 import type { Draft } from './draft'
 import { putOnPegs, putRow, wordsOnPegs, type Put } from '../mend/edits'
@@ -21,14 +22,9 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
     if (!firstOfRows.has(row)) firstOfRows.set(row, pairing)
   }
   const rows = [...firstOfRows.keys()]
-  const names = both.names([...firstOfRows.values()].map(({ pass }) => pass))
-  const { label } = both.read(first.read)
-  const kind = both.kind(first.pass)
-  const other =
-    Number(label) === both.number(first.pass) ? '' : ` (${both.head(label, kind)} in the words)`
-  const { terms } = both.reading.settings
-  const { edit, refusal } = takeWords(both, mismatch, firstOfRows)
-  const rewriteLabel = `Rewrite ${names} from the chart`
+  const named = () => both.names([...firstOfRows.values()].map(({ pass }) => pass))
+  let known: TakenWords | undefined
+  const taken = () => (known ??= takeWords(both, mismatch, firstOfRows))
   return {
     rule: mismatch.kind === 'path' ? 'turn-differs' : 'words-differ',
     row: rows[0] ?? null,
@@ -36,29 +32,43 @@ export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
     read: first.read,
     places: mismatch.kind === 'path' ? [] : mismatch.places.map(({ pegs }) => pegs),
     range: mismatch.range,
-    message: `${names}${other}: ${
-      mismatch.kind === 'path'
-        ? pathsDiffer(mismatch.words, mismatch.chart)
-        : mismatch.repeat
-          ? repeatsDiffer(mismatch.repeat, terms)
-          : mismatch.miscount
-            ? countsDiffer(mismatch.miscount, mismatch.places, terms)
-            : stitchesDiffer(mismatch.places, terms)
-    }`,
-    advice: refusal ?? 'Decide which is right, the words or the chart.',
-    rewrites: () => [
-      ...(mismatch.kind === 'stitches'
-        ? [{ label: rewriteLabel, changes: () => inPlace(both, at) }]
-        : []),
-      {
-        label: rewriteLabel,
-        changes: () => both.rewrite({ sentences: sentencesFor(both, at) }),
-      },
-    ],
-    edits: edit ? [{ label: `Change the chart to match the words (${names})`, edit }] : [],
-    isRefused: refusal !== null,
+    get message() {
+      return `${named()}${inTheWords(both, first)}: ${differing(mismatch, both.reading.settings.terms)}`
+    },
+    get advice() {
+      return taken().refusal ?? 'Decide which is right, the words or the chart.'
+    },
+    rewrites: () => {
+      const label = `Rewrite ${named()} from the chart`
+      const whole = () => both.rewrite({ sentences: sentencesFor(both, at) })
+      return [
+        ...(mismatch.kind === 'stitches' ? [{ label, changes: () => inPlace(both, at) }] : []),
+        { label, changes: whole },
+      ]
+    },
+    get edits() {
+      const { edit } = taken()
+      return edit ? [{ label: `Change the chart to match the words (${named()})`, edit }] : []
+    },
+    get isRefused() {
+      return taken().refusal !== null
+    },
     doing: { words: 'Rewriting the words', chart: 'Changing the chart' },
   }
+}
+
+/** The number that the words have for the row, where it is another. */
+function inTheWords(both: Both, { read, pass }: Pairing): string {
+  const { label } = both.read(read)
+  if (Number(label) === both.number(pass)) return ''
+  return ` (${both.head(label, both.kind(pass))} in the words)`
+}
+
+function differing(mismatch: Mismatch, terms: Terms): string {
+  if (mismatch.kind === 'path') return pathsDiffer(mismatch.words, mismatch.chart)
+  const { repeat, miscount, places } = mismatch
+  if (repeat) return repeatsDiffer(repeat, terms)
+  return miscount ? countsDiffer(miscount, places, terms) : stitchesDiffer(places, terms)
 }
 
 /** The lines as they are but for the stitches that differ; null: they cannot be written so. */

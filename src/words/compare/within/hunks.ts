@@ -80,11 +80,12 @@ export function hunksBetween(
   while (start < least && words[start] === chart[start]) start++
   let tail = 0
   while (tail < least - start && words.at(-1 - tail) === chart.at(-1 - tail)) tail++
-  const changes = diffArrays(
-    words.slice(start, words.length - tail),
-    chart.slice(start, chart.length - tail),
-    { maxEditLength: mostEdits },
-  )
+  const [mine, theirs] = [words, chart].map((list) => list.slice(start, list.length - tail)) as [
+    string[],
+    string[],
+  ]
+  if (countUnmatched(mine, theirs) > mostEdits) return null
+  const changes = diffArrays(mine, theirs, { maxEditLength: mostEdits })
   if (!changes) return null
   const hunks: Hunk[] = []
   let [i, j] = [start, start]
@@ -105,4 +106,17 @@ export function hunksBetween(
   }
   close()
   return hunks
+}
+
+/** How many texts of both lists have none in the other, whatever their order: so many edits at least. */
+function countUnmatched(words: readonly string[], chart: readonly string[]): number {
+  const left = new Map<string, number>()
+  for (const text of words) left.set(text, (left.get(text) ?? 0) + 1)
+  let unmatched = words.length
+  for (const text of chart) {
+    const count = left.get(text) ?? 0
+    left.set(text, count - 1)
+    unmatched += count > 0 ? -1 : 1
+  }
+  return unmatched
 }

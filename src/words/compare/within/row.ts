@@ -44,13 +44,31 @@ export interface Knits {
   readonly chart: Knit
 }
 
-/** Compare a row of the words with one working of a chart row. */
+interface Compared {
+  readonly run: PatternRun
+  readonly knits: Knits
+  readonly mismatches: readonly Mismatch[]
+}
+
+const compared = new WeakMap<ReadRow, Compared>()
+
+/** Compare a row of the words with one working of a chart row, which lies as `layout` says. */
 export function compareRow(
   read: ReadRow,
   run: PatternRun,
   layout: Layout,
   knits: Knits,
 ): readonly Mismatch[] {
+  const last = compared.get(read)
+  const { words, chart } = knits
+  if (last?.run === run && last.knits.words === words && last.knits.chart === chart)
+    return last.mismatches
+  const mismatches = mismatchesOf(read, run, layout, knits)
+  compared.set(read, { run, knits, mismatches })
+  return mismatches
+}
+
+function mismatchesOf(read: ReadRow, run: PatternRun, layout: Layout, knits: Knits): Mismatch[] {
   const chart = pathOfRun(run)
   const words = meaningOfWords(read.stitches, knits.words)
   const row = meaningOfRow(run.row, read.heading ?? run.heading, knits.chart)
