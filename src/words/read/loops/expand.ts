@@ -29,8 +29,9 @@ const appearing = (['knit', 'purl'] as const).map((role) => standardVocabulary.w
 
 /** Works out the words of one statement on a loom: stitch by stitch, a stretch for each real row. */
 export class Expander {
-  readonly stretches: RowTold[] = []
   #row: RowUnderWay
+  /** Rows that are worked out. */
+  #rows = 0
   /** Loops that its words take, if they are too long to be worked out. */
   #needs: number | null = null
   #steps = 0
@@ -44,35 +45,31 @@ export class Expander {
     private readonly shape: 'ring' | 'bar',
     private readonly side: NeedleSide,
   ) {
-    this.#row = rowBegun(place.heading, this.#available(place.heading))
+    this.#row = this.#begin()
   }
 
-  run(items: readonly Item[]): readonly RowTold[] {
+  run(items: readonly Item[]): void {
     const all = withFills(items)
     const { takes, turns } = sizeOf(all, 0, this.taken)
     this.#needs = turns || takes >= readLimits.number ? null : takes
     this.#execute(all, 0, 0)
-    if (this.#row.stitches.length > 0 || this.#row.gaps > 0 || this.stretches.length === 0)
+    if (this.#row.stitches.length > 0 || this.#row.gaps > 0 || this.#rows === 0)
       this.#finish(null, items.length > 0, endsInTurns(items))
-    return this.stretches
   }
 
   get #left(): number {
     return this.#row.loops - this.#row.takes
   }
 
-  #begin(): void {
-    const goes = this.place.heading
-    this.#row = rowBegun(goes, this.#available(goes))
-  }
-
-  /** Loops from the yarn on to the end of the round or row. */
-  #available(goes: Heading): number {
+  /** The next row, with the loops from the yarn on to the end of the round or row. */
+  #begin(): RowUnderWay {
     const { place } = this
+    const { heading, loops } = place
     const { gap } = place.yarn
     const pegs = pegsOf(place)
-    if (gap === 0 || gap === pegs || (this.whole && this.stretches.length === 0)) return place.loops
-    return goes === 'forward' ? loopsOn(place, gap, pegs - 1) : loopsOn(place, 0, gap - 1)
+    const all = gap === 0 || gap === pegs || (this.whole && this.#rows === 0)
+    const [from, to] = heading === 'forward' ? [gap, pegs - 1] : [0, gap - 1]
+    return rowBegun(heading, all ? loops : loopsOn(place, from, to))
   }
 
   #execute(items: readonly Item[], after: number, depth: number): void {
@@ -247,31 +244,32 @@ export class Expander {
   }
 
   #pegs(item: PegsItem): void {
-    if (item.stitch === null) {
-      if (this.#row.stitches.length > 0) return
-      this.#setRun(item.first, item.last, item.back)
+    const row = this.#row
+    const { first, last, stitch, range } = item
+    if (stitch === null) {
+      if (row.stitches.length === 0) this.#setRun(first, last, item.back)
       return
     }
-    if (this.#row.stitches.length === 0) {
-      const back = item.back || (item.first === item.last && this.#row.goes === 'back')
-      this.#row.goes = back ? 'back' : 'forward'
-      this.#row.first = item
-      this.#row.loops = this.place.loops
-      if (this.#goesOverJoin(item)) return this.#workOverJoin(item)
+    let count = Math.abs(last - first) + 1
+    if (row.stitches.length === 0) {
+      const back = item.back || (first === last && row.goes === 'back')
+      row.goes = back ? 'back' : 'forward'
+      row.first = item
+      row.loops = this.place.loops
+      if (this.#goesOverJoin(item)) {
+        row.goes = 'forward'
+        row.joinedAt = pegsOf(this.place) - first
+        count = row.joinedAt + last + 1
+      }
     } else {
-      const step = this.#row.goes === 'forward' ? 1 : -1
-      const next = this.#row.last
-        ? this.#row.last.last + step
-        : (this.#row.goes === 'forward' ? 0 : pegsOf(this.place) - 1) + step * this.#row.takes
-      if (this.#isJoin(next, item.first)) this.#row.joinedAt ??= this.#row.takes
-      else if (next !== item.first)
-        this.#row.pegTrouble ??= { range: item.range, named: item.first, next }
+      const step = row.goes === 'forward' ? 1 : -1
+      const start = row.goes === 'forward' ? 0 : pegsOf(this.place) - 1
+      const next = row.last ? row.last.last + step : start + step * row.takes
+      if (this.#isJoin(next, first)) row.joinedAt ??= row.takes
+      else if (next !== first) row.pegTrouble ??= { range, named: first, next }
     }
-    this.#row.last = item
-    this.#put(
-      { stitch: seen(item.stitch, this.side.wrong), range: item.range },
-      Math.abs(item.last - item.first) + 1,
-    )
+    row.last = item
+    this.#put({ stitch: seen(stitch, this.side.wrong), range }, count)
   }
 
   /** On a ring peg 1 follows the last peg. */
@@ -284,19 +282,8 @@ export class Expander {
   /** "Knit pegs 20 to 4" goes back, but on over the join where the yarn waits before peg 20. */
   #goesOverJoin({ first, last }: PegsItem): boolean {
     const { yarn, heading } = this.place
-    const { gap } = yarn
-    return (
-      this.shape === 'ring' && first > last && gap > 0 && gap === first && heading === 'forward'
-    )
-  }
-
-  #workOverJoin(item: PegsItem): void {
-    const { first, last, stitch, range } = item
-    if (!stitch) return
-    this.#row.goes = 'forward'
-    this.#row.last = item
-    this.#row.joinedAt = pegsOf(this.place) - first
-    this.#put({ stitch: seen(stitch, this.side.wrong), range }, this.#row.joinedAt + last + 1)
+    const waits = yarn.gap > 0 && yarn.gap === first && heading === 'forward'
+    return this.shape === 'ring' && first > last && waits
   }
 
   #setRun(first: number, last: number, back: boolean): void {
@@ -307,59 +294,37 @@ export class Expander {
   }
 
   #turn(item: TurnItem): void {
-    if (this.#row.stitches.length > 0 || this.#row.run) {
-      this.#finish(item, true)
-      return
-    }
+    if (this.#row.stitches.length > 0 || this.#row.run) return this.#finish(item, true)
     // A turn before anything is worked only turns.
     this.place = { ...this.place, heading: opposite(this.place.heading) }
-    this.#begin()
+    this.#row = this.#begin()
   }
 
   /** `goesOn`: what is left unworked is not left over. */
-  #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null && !this.#row.run): void {
+  #finish(turn: TurnItem | null, told: boolean, goesOn = turn !== null): void {
     this.#settleRun()
-    const loops = this.#row.loops
+    const row = this.#row
+    const { loops, takes } = row
+    const left = loops - takes
     let unread = 0
-    const join = this.#row.tooLong ? null : this.#overJoin(turn)
-    if (join) this.#row.trouble = join
-    if (told && !this.#row.trouble && !this.#row.tooLong) {
-      if (this.#row.takes > loops) this.#row.trouble = { kind: 'over', loops }
-      else if (this.#row.takes < loops && !(goesOn && !this.#row.run)) {
-        const left = loops - this.#row.takes
-        if (this.#row.gaps === 0) this.#row.trouble = { kind: 'short', loops }
-        else if (this.#row.gapLoops !== left && this.#row.gapLoops !== Infinity) unread = left
+    if (!row.tooLong) row.trouble = this.#overJoin(turn) ?? row.trouble
+    if (told && !row.trouble && !row.tooLong) {
+      if (left < 0) row.trouble = { kind: 'over', loops }
+      else if (left > 0 && (row.run || !goesOn)) {
+        if (row.gaps === 0) row.trouble = { kind: 'short', loops }
+        else if (row.gapLoops !== left && row.gapLoops !== Infinity) unread = left
       }
     }
-    const { stitches, run, goes, takes, makes, trouble, pegTrouble, gaps, tooLong } = this.#row
-    const stretch: RowTold = {
-      stitches,
-      run,
-      goes,
-      end: turn?.end ?? 'on',
-      takes,
-      makes,
-      loops,
-      trouble,
-      pegTrouble,
-      turn,
-      turnPeg: turn?.peg ?? null,
-      gaps,
-      unread,
-      tooLong,
-      needs: this.#needs,
-    }
-    this.stretches.push(stretch)
-    this.place = this.advance(stretch, this.place)
-    this.#begin()
+    const end = turn?.end ?? 'on'
+    this.place = this.advance({ ...row, end, turn, unread, needs: this.#needs }, this.place)
+    this.#rows++
+    this.#row = this.#begin()
   }
 
   #overJoin(turn: TurnItem | null): Trouble | null {
-    const takes = this.#row.takes
-    const named = this.#row.joinedAt
-    if (named !== null) return { kind: 'join', loops: named, over: takes - named }
-    const loops = this.#row.loops
-    const inside = this.shape === 'ring' && turn !== null && !this.#row.run && !this.#row.first
+    const { takes, joinedAt, loops, run, first } = this.#row
+    if (joinedAt !== null) return { kind: 'join', loops: joinedAt, over: takes - joinedAt }
+    const inside = this.shape === 'ring' && turn !== null && !run && !first
     return inside && loops < takes && takes <= this.place.loops
       ? { kind: 'join', loops, over: takes - loops }
       : null
@@ -367,21 +332,17 @@ export class Expander {
 
   /** A row told by peg numbers alone covers just them; other rows start where the yarn is. */
   #settleRun(): void {
-    const first = this.#row.first
-    const last = this.#row.last
-    if (this.#row.run || this.#row.joinedAt !== null) return
-    if (first && last && !this.#row.mixed) {
-      const run = {
-        from: Math.min(first.first, last.last, first.last, last.first),
-        to: Math.max(first.first, last.last, first.last, last.first),
-      }
-      this.#row.run = run
-      this.#row.loops = loopsOn(this.place, run.from, run.to)
-      return
-    }
-    if (first) this.#row.loops = this.place.loops
-    // Told in full for every peg, though the yarn hangs elsewhere.
-    if (this.#row.takes === this.place.loops) this.#row.loops = this.place.loops
+    const row = this.#row
+    const { first, last } = row
+    if (row.run || row.joinedAt !== null) return
+    if (first && last && !row.mixed) {
+      const pegs = [first.first, last.last, first.last, last.first]
+      const run = { from: Math.min(...pegs), to: Math.max(...pegs) }
+      row.run = run
+      row.loops = loopsOn(this.place, run.from, run.to)
+    } else if (first || row.takes === this.place.loops)
+      // Told in full for every peg, though the yarn may hang elsewhere.
+      row.loops = this.place.loops
   }
 }
 

@@ -31,29 +31,11 @@ export type Trouble =
   | { readonly kind: 'join'; readonly loops: number; readonly over: number }
 
 /** One real row as it is told; ranges count from the start of its words. */
-export interface RowTold {
-  readonly stitches: readonly ReadStitch[]
-  /** Pegs it names. */
-  readonly run: Run | null
-  readonly goes: Heading
+export interface RowTold extends Readonly<Omit<RowUnderWay, 'first' | 'last' | 'mixed'>> {
   readonly end: RowEnd
-  readonly takes: number
-  readonly makes: number
-  /** Loops there were for it. */
-  readonly loops: number
-  readonly trouble: Trouble | null
-  readonly pegTrouble: {
-    readonly range: TextRange
-    readonly named: number
-    readonly next: number
-  } | null
   readonly turn: TurnItem | null
-  readonly turnPeg: number | null
-  /** Words in it that stand for nothing known. */
-  readonly gaps: number
   /** Loops that are left where words are not known, which those do not make up; 0 for none. */
   readonly unread: number
-  readonly tooLong: boolean
   /** Of a row that is too long: the loops that its words take; null: they cannot be counted. */
   readonly needs: number | null
 }
@@ -76,6 +58,7 @@ export interface RowUnderWay {
   /** Loops there are for it. */
   loops: number
   goes: Heading
+  /** Pegs it names. */
   run: Run | null
   /** Pegs named first and last. */
   first: PegsItem | null
@@ -85,7 +68,9 @@ export interface RowUnderWay {
   /** Loops taken up to the join of the ring, where pegs are named on both sides of it. */
   joinedAt: number | null
   trouble: Trouble | null
-  pegTrouble: RowTold['pegTrouble']
+  /** A peg that is named, where another one is next. */
+  pegTrouble: { readonly range: TextRange; readonly named: number; readonly next: number } | null
+  /** Words in it that stand for nothing known. */
   gaps: number
   /** Loops that words that are not known may stand for. */
   gapLoops: number

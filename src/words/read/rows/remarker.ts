@@ -56,7 +56,7 @@ export class Remarker {
 
   /** What is wrong with one real row. `words`: where it is called for. */
   row(worked: Worked, name: string, source: Words, words: Words, row: number): void {
-    const { trouble, pegTrouble, turn, turnPeg, tooLong } = worked
+    const { trouble, pegTrouble, turn, tooLong } = worked
     this.names[row] = name
     const whole = { from: 0, to: source.text.length }
     const add = (remark: RelativeRemark, pegs: Remark['pegs'] = null) =>
@@ -75,8 +75,8 @@ export class Remarker {
     if (pegTrouble) add(say.pegsSkipped(name, pegTrouble.named, pegTrouble.next, pegTrouble.range))
     if (!turn) return
     const next = pegOfTurn(worked, this.shape)
-    if (turnPeg !== null && next !== null && next !== turnPeg)
-      add(say.turnPeg(name, turnPeg, next, turn.range))
+    if (turn.peg !== null && next !== null && next !== turn.peg)
+      add(say.turnPeg(name, turn.peg, next, turn.range))
     if (turn.end === 'on') add(say.plainTurn(name, turn.range))
   }
 
