@@ -1,6 +1,8 @@
 import { lex } from './lex'
-import { nameRows, numberIn } from '../limits'
+import { numberIn } from '../limits'
 import type { Head } from '../nodes'
+import { Cursor } from '../parse/cursor'
+import { readNumbers } from '../parse/references'
 import { numberWordsPattern, ordinalWordsPattern, readNumber } from './numberWords'
 
 const rowWord = String.raw`(?:rounds?|rnds?|rows?)\b\.?`
@@ -78,7 +80,7 @@ export function readHead(text: string, strict = false): HeadFound | null {
 function headOf(groups: Record<string, string | undefined>, length: number): Head {
   const { numbers = '', every: rest, next, kind = '' } = groups
   const side = (groups.side ?? groups.later ?? '').toLowerCase()
-  const list = numbersIn(numbers)
+  const list = readNumbers(new Cursor(lex(numbers.replaceAll('+', ','), 0)))
   const alternate = rest !== undefined
   return {
     numbers: list,
@@ -92,23 +94,6 @@ function headOf(groups: Record<string, string | undefined>, length: number): Hea
     name: list.length === 0 ? (groups.name?.toLowerCase() ?? null) : null,
     range: { from: 0, to: length },
   }
-}
-
-/** "1-4" is 1 2 3 4; "1, 3, 5" and "9th and 10th" are what they say. */
-function numbersIn(text: string): number[] {
-  const pieces = lex(text.replace(/\+/g, ','), 0)
-  const numbers: number[] = []
-  for (let at = 0; at < pieces.length; at++) {
-    const piece = pieces[at]
-    if (!piece || piece.value < 0) continue
-    const to = pieces[at + 1]?.text ?? ''
-    const last = pieces[at + 2]?.value ?? -1
-    if ((to === '-' || to === 'to' || to.startsWith('thr')) && last >= piece.value) {
-      nameRows(numbers, piece.value, last)
-      at += 2
-    } else numbers.push(piece.value)
-  }
-  return numbers
 }
 
 /** Where in a line a further head with a colon stands behind a full stop or a bracket. */

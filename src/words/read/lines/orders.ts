@@ -46,18 +46,15 @@ export type Order =
 
 const pegs = String.raw`pegs? (\d{1,4})(?:\s*(?:to|-|–|through)\s*(?:peg )?(\d{1,4}))?`
 const toAndFro = String.raw`(?:to and fro|back and forth|flat)`
-const rows = String.raw`(?:rnds?|rounds?|rows?)\.? (\d{1,4})(?:\s*(?:-|–|to|through)\s*(\d{1,4}))?`
-const often = String.raw`((?:once|twice)(?: more| again)?|(?:\d{1,9}|${numberWordsPattern}) (?:more )?times(?: more| in all| in total)?)`
-const name = String.raw`(?:the )?([a-z][\w&'’/ -]{0,58}?)`
-const verb = '(work|rep|repeat)'
-const line = (pattern: string, flags = 'i'): RegExp =>
-  new RegExp(String.raw`^\s*${pattern}\s*$`, flags)
+const rows = (first: string, last: string): string =>
+  String.raw`(?:rnds?|rounds?|rows?)\.? (?<${first}>\d{1,4})(?:\s*(?:-|–|to|through)\s*(?<${last}>\d{1,4}))?`
+const often = String.raw`(?<often>(?:once|twice)(?: more| again)?|(?:\d{1,9}|${numberWordsPattern}) (?:more )?times(?: more| in all| in total)?)`
 
-const follows = line(`work ${name}(?:,? ${rows})?,? ${often}:`)
-const rowsOf = line(`${verb} (?:the )?${rows} of ${name}(?:,? ${often})?[.:]?`)
-const nameThenRows = line(`${verb} ${name},? ${rows}(?:,? ${often})?[.]?`)
-const byName = line(String.raw`${verb} ${name}( again)?(?:,? ${often})?\.?`)
-const asBefore = line(String.raw`${verb} ${name} as (?:before|above)(?:,? ${often})?\.?`)
+/** "Work Cuff, Rnds 1-4, twice:", "Rep rows 1-4 of the cuff", "Work cuff as before." */
+const called = new RegExp(
+  String.raw`^\s*(?<verb>work|rep|repeat) (?:(?:the )?${rows('from', 'to')} of )?(?:the )?(?<name>[a-z][\w&'’/ -]{0,58}?)(?<before> again| as (?:before|above))?(?:,? ${rows('first', 'last')})?(?:,? ${often})?(?<end>[.:]?)\s*$`,
+  'i',
+)
 
 const somePegs = [
   new RegExp(
@@ -135,27 +132,15 @@ const bindOffNamed = (text: string): BindOff | null =>
   ) ?? null
 
 function readCall(text: string): WorkOrder | null {
-  const head = follows.exec(text)
-  if (head && isName(head[1]))
-    return { ...call('work', head[1], rangeOf(head[2], head[3]), head[4]), where: 'follow' }
-  const of = rowsOf.exec(text)
-  if (of && isName(of[4])) return call(of[1], of[4], rangeOf(of[2], of[3]), of[5])
-  const rowsLater = nameThenRows.exec(text)
-  if (rowsLater && isName(rowsLater[2])) {
-    const [, does, said, first, last, times] = rowsLater
-    return call(does, said, rangeOf(first, last), times)
-  }
-  const before = asBefore.exec(text)
-  if (before && isName(before[2]))
-    return { ...call(before[1], before[2], null, before[3] ?? 'once'), where: 'before' }
-  const named = byName.exec(text)
-  if (!named || !isName(named[2])) return null
-  const [, does, said, again, times] = named
-  return { ...call(does, said, null, times), where: again ? 'before' : null }
+  const said = called.exec(text)?.groups
+  if (!said?.name || noName.test(said.name)) return null
+  const { verb, name, from, to, first, last, before = '', end } = said
+  const times = said.often ?? (/^ as/i.test(before) ? 'once' : undefined)
+  const order = call(verb, name, rangeOf(from ?? first, to ?? last), times)
+  if (end === ':' && from === undefined)
+    return said.often && order.verb === 'work' ? { ...order, where: 'follow' } : null
+  return before ? { ...order, where: 'before' } : order
 }
-
-const isName = (said: string | undefined): said is string =>
-  said !== undefined && !noName.test(said)
 
 /**
  * A name with a capital, the word "chart" or a part that pieces usually have is surely one, if it is not what any

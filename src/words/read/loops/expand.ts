@@ -1,4 +1,4 @@
-import { opposite, type Heading } from '../../../loom/direction'
+import { opposite } from '../../../loom/direction'
 import { emptyStack } from '../../../loom/strand'
 import { memo } from '../../../pattern/memo'
 import { standardVocabulary } from '../../../stitches/vocabulary'

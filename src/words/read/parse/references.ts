@@ -37,11 +37,8 @@ export function readNumbers(cursor: Cursor): number[] {
   while (cursor.isNumber()) {
     const first = cursor.piece()?.value ?? 0
     cursor.take(1, 'reference')
-    if (cursor.measure('-|to|through|thru #') === 2) {
-      cursor.take(2, 'reference')
-      const last = cursor.number
-      nameRows(numbers, first, last)
-    } else numbers.push(first)
+    const last = cursor.eat('-|to|through|thru #', 'reference') ? cursor.number : first
+    nameRows(numbers, first, last)
     if (cursor.measure(', and|& #') === 3) cursor.take(2, 'reference')
     else if (cursor.measure(',|and|& #') === 2 && !countFollows(cursor)) cursor.take(1, 'reference')
     else break
