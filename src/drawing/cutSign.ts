@@ -1,4 +1,4 @@
-import { line, type Command, type Mark, type Sign, type SignPoint } from '../stitches/sign'
+import { line, stroke, type Command, type Mark, type Sign, type SignPoint } from '../stitches/sign'
 
 /** What of a sign stands in the chart: columns `from`..`to` of its own, from its left edge. */
 export interface SignPart {
@@ -22,7 +22,7 @@ export function cutSign(sign: Sign, { from, to, torn }: SignPart): Sign {
   const left = torn.left ? from + depth : from
   const right = torn.right ? to - depth : to
   const parts = sign
-    .filter(({ ink }) => ink !== 'shade')
+    .filter(({ ink }) => ink !== 'shade' && ink !== 'behind')
     .flatMap((mark) => clipped(mark, left, right, from))
   const edges: Mark[] = []
   if (torn.left) edges.push(tear(0, depth))
@@ -35,7 +35,7 @@ function tear(x: number, into: number): Mark {
     x + (i % 2 === 0 ? 0 : into),
     i / (2 * teeth),
   ])
-  return line(...points)
+  return stroke('front', ...points)
 }
 
 function clipped({ ink, path }: Mark, left: number, right: number, origin: number): Mark[] {
@@ -46,7 +46,7 @@ function clipped({ ink, path }: Mark, left: number, right: number, origin: numbe
       : [],
   )
   for (const { points, closed } of outlines(path)) {
-    if (ink === 'line') {
+    if (ink === 'line' || ink === 'fine' || ink === 'front') {
       const whole = closed && points[0] ? [...points, points[0]] : points
       for (const run of runsWithin(whole, left, right)) marks.push(line(...run.map(moved)))
       continue

@@ -1,12 +1,14 @@
 import { termOf } from '../languages/languages'
 import type { Sign, Tradition } from '../stitches/sign'
+import { signOf } from '../stitches/signs/signOf'
 import type { Stitch } from '../stitches/stitch'
 import { cutSign } from './cutSign'
 import { rectangle, mm, type Point } from './path'
 import { drawSign } from './rowItems'
-import { filled, ifAny, stroked } from './items'
+import { stroked } from './items'
 import type { Item, Scene } from './scene'
-import { signWeight, weights } from './sizes'
+import { signItems as paint } from './signItems'
+import { weights } from './sizes'
 
 export interface SignOptions {
   /** Width of a cell, mm. */
@@ -42,8 +44,9 @@ export function signScene(stitch: Stitch, tradition: Tradition, options: SignOpt
 }
 
 /** The sign; of a stitch that is cut its first columns, torn where the others are missing. */
-function signOf({ signs, cut, width }: Stitch, tradition: Tradition, leftward: boolean): Sign {
-  const sign = signs[tradition]
+function tornSign(stitch: Stitch, tradition: Tradition, ratio: number, leftward: boolean): Sign {
+  const sign = signOf(stitch, tradition, ratio)
+  const { cut, width } = stitch
   if (!cut) return sign
   const missing = cut.of.width - width
   return leftward
@@ -63,7 +66,7 @@ function signItems(
   const paths = blank
     ? {}
     : drawSign(
-        signOf(stitch, tradition, leftward),
+        tornSign(stitch, tradition, height / width, leftward),
         stitch,
         { place: (x, y): Point => [x * width, y * height], unit, straight: 0 },
         cell,
@@ -71,11 +74,5 @@ function signItems(
   let lines = rectangle(0, 0, stitch.width * width, height)
   for (let column = 1; column < stitch.width; column++)
     lines += mm`M${column * width} ${0}L${column * width} ${height}`
-  return [
-    ...ifAny(paths.shade, (d) => filled(d, 'shade')),
-    stroked(lines, 'grid', weights.grid),
-    ...ifAny(paths.ground, (d) => filled(d, 'ground')),
-    ...ifAny(paths.line, (d) => stroked(d, 'line', signWeight(unit))),
-    ...ifAny(paths.solid, (d) => filled(d, 'solid')),
-  ]
+  return [stroked(lines, 'grid', weights.grid), ...paint(paths, unit)]
 }

@@ -114,7 +114,7 @@ function frameItem(geometry: RingGeometry): Item {
 function repeatItems(geometry: RingGeometry): Item[] {
   const edges = new Set(geometry.slots.copies.flatMap(({ from, to }) => [from, to + 1]))
   const d = [...edges].map((u) => spoke(geometry, u)).join('')
-  return d ? [stroked(d, 'repeat', weights.box)] : []
+  return d ? [stroked(d, 'repeat', weights.spoke)] : []
 }
 
 /** +1 where peg 1 stands right of the lane, -1 where it stands left of it. */

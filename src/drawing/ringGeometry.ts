@@ -54,12 +54,10 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
   const slots = slotsOf(work, 'loom')
   const clockwise = slots.leftward === (castOn === 'outside')
   const rows = work.chart.rows.length
-  const text = numberSize(Math.min(least, height))
-
-  const lane = laneFor(work, text)
-  const half = lane.width / 2
-  const gap = (radius: number): number => Math.asin(Math.min(1, half / radius))
-  const inner = innerRadius(slots.count, least, gap, half)
+  const smallest = numberSize(Math.min(least, height))
+  const { inner: nearly } = hubFor(work, smallest, slots.count, least)
+  const text = Math.max(smallest, (2 * (nearly + rows * height)) / numbersAcross)
+  const { lane, gap, inner } = hubFor(work, text, slots.count, least)
   const outer = inner + rows * height
   const rim = text * 0.6 + textWidth(String(slots.count), text)
   const centre = border + rim + outer
@@ -118,6 +116,17 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
     angle,
     lane,
   }
+}
+
+/** Numbers are as high as this part of the ring's width, or higher. */
+const numbersAcross = 40
+
+/** The lane for numbers of this size, and the smallest ring round which cells are not too narrow. */
+function hubFor(work: Work, text: number, count: number, least: number) {
+  const lane = laneFor(work, text)
+  const half = lane.width / 2
+  const gap = (radius: number): number => Math.asin(Math.min(1, half / radius))
+  return { lane, gap, inner: innerRadius(count, least, gap, half) }
 }
 
 function laneFor(work: Work, text: number): RingGeometry['lane'] {

@@ -1,7 +1,8 @@
 import type { Row } from '../pattern/pattern'
 import { placed, type Placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
-import { mirrorSign, type Ink, type Sign, type Tradition } from '../stitches/sign'
+import { mirrorSign, signInks, type Sign, type Tradition } from '../stitches/sign'
+import { signOf } from '../stitches/signs/signOf'
 import type { Stitch } from '../stitches/stitch'
 import { cutSign, type SignPart } from './cutSign'
 import type { Geometry } from './geometry'
@@ -9,7 +10,9 @@ import { closed, type Point } from './path'
 import { filled, ifAny, stroked } from './items'
 import type { Item } from './scene'
 import { proportioned, signPaths, type InkPaths, type Setting } from './signPath'
-import { weights } from './sizes'
+import { crossGround, crossSetting, type RingRow } from './ringCross'
+import { signItems } from './signItems'
+import { signWeights, weights } from './sizes'
 import type { Slots } from './slots'
 import { turnSigns } from './turnSigns'
 
@@ -19,15 +22,11 @@ export interface RowView {
   readonly tradition: Tradition
   /** Left blank in the chart. */
   readonly background: Stitch
-  /** Stroke width of signs. */
-  readonly weight: number
+  /** The shorter side of the smallest cell, mm. */
+  readonly side: number
   /** Flat charts: a stitch looks the same in every row, so its pieces are kept by slot. */
   readonly pieces: Map<Stitch, (InkPaths | undefined)[]>
 }
-
-const signInks = ['line', 'solid', 'ground', 'shade'] as const satisfies readonly Ink[]
-type Inks = Record<Ink, string>
-const nothing: Inks = { line: '', solid: '', ground: '', shade: '' }
 
 /**
  * A ring that is one path reaches over the whole drawing, and a screen that shows a part of it
@@ -37,25 +36,20 @@ export const slotsInSector = 12
 
 /** All that a row's layer holds, relative to its origin: one path for each ink (and sector). */
 export function rowItems(row: Row, run: PatternRun, index: number, view: RowView): Item[] {
-  const { weight, geometry } = view
+  const { side, geometry } = view
   const size = geometry.kind === 'ring' ? slotsInSector : Infinity
-  const sectors: Inks[] = []
+  const sectors: InkPaths[] = []
   const add = (paths: InkPaths, slot: number) => {
-    const sector = (sectors[Math.floor(slot / size)] ??= { ...nothing })
-    for (const ink of signInks) sector[ink] += paths[ink] ?? ''
+    const sector = (sectors[Math.floor(slot / size)] ??= {})
+    for (const ink of signInks)
+      if (paths[ink] !== undefined) sector[ink] = (sector[ink] ?? '') + paths[ink]
   }
   const unworked = drawStitches(row, index, view, add)
   const turn = turnPath(row, run, index, view)
   return [
     ...ifAny(unworked, (d) => filled(d, 'unworked')),
-    ...sectors.flatMap(({ shade, ground, line, solid }) => [
-      ...ifAny(shade, (d) => filled(d, 'shade')),
-      ...ifAny(shade, (d) => stroked(d, 'grid', weights.grid)),
-      ...ifAny(ground, (d) => filled(d, 'ground')),
-      ...ifAny(line, (d) => stroked(d, 'line', weight)),
-      ...ifAny(solid, (d) => filled(d, 'solid')),
-    ]),
-    ...ifAny(turn.line, (d) => stroked(d, 'note', Math.min(weight, weights.mark))),
+    ...sectors.flatMap((paths) => signItems(paths, side)),
+    ...ifAny(turn.line, (d) => stroked(d, 'note', Math.min(signWeights(side).line, weights.mark))),
   ]
 }
 
@@ -148,8 +142,25 @@ function stitchPaths(piece: StitchColumns, row: number, view: RowView): InkPaths
 }
 
 function drawWhole(stitch: Stitch, slot: number, row: number, view: RowView): InkPaths {
-  const setting = settingFor(slot, stitch.width, row, view.geometry)
-  return drawSign(stitch.signs[view.tradition], stitch, setting, view.geometry.cellOf(row))
+  const { geometry } = view
+  const cell = geometry.cellOf(row)
+  if (stitch.cross && geometry.kind === 'ring') {
+    const ringRow = ringRowOf(row, geometry)
+    const { setting, ratio } = crossSetting(slot, stitch.width, ringRow)
+    const paths = signPaths(signOf(stitch, view.tradition, ratio), setting)
+    return { ...paths, ground: crossGround(slot, stitch.width, ringRow) + (paths.ground ?? '') }
+  }
+  const sign = signOf(stitch, view.tradition, cell.height / cell.width)
+  return drawSign(sign, stitch, settingFor(slot, stitch.width, row, geometry), cell)
+}
+
+function ringRowOf(row: number, { slots, point, origin, cellOf }: Geometry): RingRow {
+  const [x, y] = origin(row)
+  const fromMiddle = (u: number, v: number): Point => {
+    const [pageX, pageY] = point(u, v)
+    return [pageX - x, pageY - y]
+  }
+  return { slots, point: fromMiddle, row, cell: cellOf(row) }
 }
 
 /** What is left of a sign: torn where a neighbour or an edge cuts it, not where the drawing ends. */
@@ -171,7 +182,8 @@ function drawPiece(
       }
     : { from: offset, to: offset + columns, torn: { left: low, right: high } }
   const setting = settingFor(slot, columns, row, view.geometry)
-  return signPaths(cutSign(stitch.signs[view.tradition], part), setting)
+  const { width, height } = view.geometry.cellOf(row)
+  return signPaths(cutSign(signOf(stitch, view.tradition, height / width), part), setting)
 }
 
 /** Signs of one or two columns keep their proportions; crosses and shades fill their cells. */
@@ -187,19 +199,16 @@ export function drawSign(
 
 /** How a sign drawn in `columns` columns lies on as many slots of a row, relative to its layer. */
 function settingFor(slot: number, columns: number, row: number, geometry: Geometry): Setting {
-  const { slots, point, origin, kind } = geometry
+  const { slots, kind } = geometry
   const cell = geometry.cellOf(row)
   const unit = Math.min(cell.width, cell.height)
   if (kind === 'flat') {
     const left = (slots.leftward ? slots.count - slot - columns : slot) * cell.width
     return { place: (x, y) => [left + x * cell.width, y * cell.height], unit, straight: 0 }
   }
-  const [originX, originY] = origin(row)
-  const place = (x: number, y: number): Point => {
-    const u = slots.leftward ? slot + columns - x : slot + x
-    const [pageX, pageY] = point(u, row + 1 - y)
-    return [pageX - originX, pageY - originY]
-  }
+  const { point } = ringRowOf(row, geometry)
+  const place = (x: number, y: number): Point =>
+    point(slots.leftward ? slot + columns - x : slot + x, row + 1 - y)
   // Straight lines are bent where they would leave the ring by more than a hair.
   const straight = Math.max(0.04, (0.05 * slots.count) / (2 * Math.PI))
   return { place, unit, straight }

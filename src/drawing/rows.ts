@@ -6,7 +6,6 @@ import type { PatternRun, Work } from '../pattern/work'
 import type { Geometry } from './geometry'
 import { rowItems, type RowView } from './rowItems'
 import type { Item, Layer } from './scene'
-import { signWeight } from './sizes'
 
 /**
  * Rows as drawn: one layer a row, one path for each ink. What a row's layer holds is kept by the
@@ -32,9 +31,9 @@ export function drawnRows(
     liesTheSame(previous.geometry, geometry)
   if (stays) return { ...previous, geometry }
   const { width, height } = geometry.smallest
-  const weight = signWeight(Math.min(width, height))
+  const side = Math.min(width, height)
   const pieces: DrawnRows['pieces'] = new Map()
-  return { geometry, tradition, background, weight, pieces, layout, drawn: new WeakMap() }
+  return { geometry, tradition, background, side, pieces, layout, drawn: new WeakMap() }
 }
 
 /** In a flat chart a row looks the same wherever it stands, so it may move without being redrawn. */

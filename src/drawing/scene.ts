@@ -22,6 +22,7 @@ export interface Layer {
 /**
  * Inks are roles, not colours: each writer has one table for them (paper: black and white).
  *  line: drawn signs; solid: filled signs; ground: paper; shade: no stitch, grey;
+ *  behind: a band that another passes over, a lighter grey;
  *  grid, heavy: cell lines; frame: outlines; repeat, band: boxes; note: texts and arrows;
  *  peg: pegs and rims of the loom; needle, tool: what the hands hold; loop, loop-edge: a strand of
  *  yarn and its outline; laid: a strand laid over loops; tone-1 to tone-4: strands that are followed;
@@ -32,6 +33,7 @@ export const inks = [
   'solid',
   'ground',
   'shade',
+  'behind',
   'grid',
   'heavy',
   'frame',

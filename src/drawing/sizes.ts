@@ -1,5 +1,15 @@
+import { strokes } from '../stitches/signs/crossCell'
+
 /** Line widths of the charts, mm: even and fine, so that the signs stand out from the grid. */
-export const weights = { grid: 0.1, heavy: 0.22, frame: 0.28, box: 0.45, mark: 0.3 } as const
+export const weights = {
+  grid: 0.1,
+  heavy: 0.18,
+  frame: 0.28,
+  box: 0.45,
+  /** In a ring, where a repeat is a spoke. */
+  spoke: 0.3,
+  mark: 0.3,
+} as const
 
 /**
  * The least that can be read on paper, mm: the side of a cell, and the size of letters (about 5 pt).
@@ -7,13 +17,19 @@ export const weights = { grid: 0.1, heavy: 0.22, frame: 0.28, box: 0.45, mark: 0
  */
 export const smallestReadable = { cell: 2.5, text: 1.8 } as const
 
-/** Stroke width of signs in cells whose shorter side is `side` mm. */
-export const signWeight = (side: number): number =>
-  Math.round(Math.min(0.6, Math.max(0.15, side * 0.08)) * 100) / 100
+const hundredths = (least: number, most: number, size: number): number =>
+  Math.round(Math.min(most, Math.max(least, size)) * 100) / 100
+
+/** Stroke widths of signs in cells whose shorter side is `side` mm: what is in front is heaviest. */
+export const signWeights = (side: number): Readonly<Record<'fine' | 'line' | 'front', number>> => ({
+  fine: hundredths(0.12, 0.4, side * strokes.fine),
+  line: hundredths(0.15, 0.6, side * strokes.line),
+  front: hundredths(0.2, 0.7, side * strokes.front),
+})
 
 /** Size of numbers beside cells whose shorter side is `side` mm. */
 export const numberSize = (side: number): number =>
-  Math.round(Math.min(3, Math.max(smallestReadable.text, side * 0.58)) * 100) / 100
+  hundredths(smallestReadable.text, 3, side * 0.58)
 
 /** A fair guess at the width of a text, mm: no letters are measured here. */
 export const textWidth = (text: string, size: number): number => text.length * size * 0.58

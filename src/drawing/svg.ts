@@ -11,6 +11,7 @@ export const inkTable: InkTable = {
   ...(Object.fromEntries(inks.map((ink) => [ink, black])) as Record<InkRole, string>),
   ground: '#ffffff',
   shade: '#bdbdbd',
+  behind: '#c9c9c9',
   unworked: '#ececec',
   peg: '#ececec',
   needle: '#8a8a8a',

@@ -1,6 +1,5 @@
 import type { StitchMove, StitchMoves } from '../loom/move'
 import type { Crossing } from '../loom/row'
-import { crossSigns } from './signs/crosses'
 import type { Cross, Lean, Stitch, Texture } from './stitch'
 
 /** Pegs that a group of a cross can have. */
@@ -139,7 +138,6 @@ function declareCross(cross: Cross): Stitch {
     mirror: crossId({ ...cross, lean: other }),
     behind: crossId(fromBehind(cross)),
     look: 'cross',
-    signs: crossSigns(cross),
     cross,
     moves: { rightToLeft: byHabit(cross, true), leftToRight: byHabit(cross, false) },
   }

@@ -18,7 +18,7 @@ export function cutStitch(of: Stitch, columns: number, by: CutBy): Stitch {
 }
 
 function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
-  const { id, family, mirror, signs } = of
+  const { id, family, mirror } = of
   return {
     id,
     family,
@@ -27,7 +27,6 @@ function declareCut(of: Stitch, columns: number, by: CutBy): Stitch {
     width: columns,
     mirror,
     look: 'knit',
-    signs,
     cut: { of, by },
     moves: Array.from({ length: columns }, (_, peg) => ({ do: 'work', peg })),
   }

@@ -12,11 +12,13 @@ export type Command =
   | readonly ['Z']
 
 /**
- * line: stroked. solid: filled with ink. ground: filled with paper. shade: filled with grey, to
- * the edges of the cell (no stitch). Where one strand passes over another the lower one is drawn
- * with a gap, so that the marks of a sign may be painted in any order.
+ * In the order in which they are painted. shade: filled with grey, to the edges of the cell (no stitch).
+ * ground: filled with paper. behind: filled with a lighter grey, a band that another passes over.
+ * fine, line, front: stroked, each heavier than the one before; front passes over what else is there.
+ * solid: filled with ink.
  */
-export type Ink = 'line' | 'solid' | 'ground' | 'shade'
+export const signInks = ['shade', 'ground', 'behind', 'fine', 'line', 'front', 'solid'] as const
+export type Ink = (typeof signInks)[number]
 
 export interface Mark {
   readonly ink: Ink
@@ -43,7 +45,8 @@ export type SignPoint = readonly [x: number, y: number]
 const through = ([first, ...rest]: readonly SignPoint[]): Command[] =>
   first ? [['M', ...first], ...rest.map((p): Command => ['L', ...p])] : []
 
-export const line = (...points: SignPoint[]): Mark => ({ ink: 'line', path: through(points) })
+export const stroke = (ink: Ink, ...points: SignPoint[]): Mark => ({ ink, path: through(points) })
+export const line = (...points: SignPoint[]): Mark => stroke('line', ...points)
 export const polygon = (ink: Ink, ...points: SignPoint[]): Mark => ({
   ink,
   path: [...through(points), ['Z']],

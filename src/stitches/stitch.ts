@@ -80,7 +80,8 @@ export interface Stitch extends Worked {
   /** The key that takes it into the hand while a chart has the focus. */
   readonly key?: string
   readonly look: Look
-  readonly signs: Signs
+  /** How it is drawn; that of a cross follows from what it is. */
+  readonly signs?: Signs
   readonly cross?: Cross
   /** Of what is left of a stitch that does not stand whole: which one, and what cuts it. */
   readonly cut?: { readonly of: Stitch; readonly by: CutBy }

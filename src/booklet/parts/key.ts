@@ -45,7 +45,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
       leftward: runsRightToLeft(first.pattern.loom.direction),
     }),
   }))
-  const council = used.filter(({ signs, cut }) => !cut && signs.council)
+  const council = used.filter(({ signs, cut }) => !cut && signs?.council)
   const source = textStrips(
     phrases.symbolSource(council.map((stitch) => termOf(stitch, style.terms).abbr)),
     column,

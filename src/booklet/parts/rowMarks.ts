@@ -1,7 +1,7 @@
 import { rectangle } from '../../drawing/path'
 import type { Item, Scene } from '../../drawing/scene'
 import { signPaths } from '../../drawing/signPath'
-import { signWeight, weights } from '../../drawing/sizes'
+import { signWeights, weights } from '../../drawing/sizes'
 import { turnSigns } from '../../drawing/turnSigns'
 import { rowEnds } from '../../loom/row'
 import type { Work } from '../../pattern/work'
@@ -44,7 +44,7 @@ export function rowMarkEntries(works: readonly Work[], cell: Cell): KeyEntry[] {
   const used = rowEnds.filter((end) => end !== 'on' && rows.some((row) => row.end === end))
   const entries = used.map((end): KeyEntry => {
     const { line = '' } = signPaths(turnSigns[end], { place, unit, straight: 0 })
-    const sign: Item = stroked(line, 'note', signWeight(unit))
+    const sign: Item = stroked(line, 'note', signWeights(unit).line)
     return {
       sign: cellScene(cell, turns[end], [sign]),
       abbr: end === 'German turn' ? abbr : '',

@@ -6,8 +6,8 @@ import {
   mirrorSigns,
   polygon,
   type Mark,
-  type Sign,
   type Signs,
+  type Sign,
 } from '../sign'
 
 /**
@@ -25,17 +25,17 @@ const both = (sign: Sign): Signs => ({ cyc: sign, jis: sign })
 const ofCouncil = (signs: Signs): Signs => ({ ...signs, council: true })
 
 const upright = line([middle, near], [middle, far])
-const barBelow = line([0.24, 0.84], [0.76, 0.84])
+const barBelow = line([0.2, 0.86], [0.8, 0.86])
 
-/** A loop with crossed legs, its foot at `foot`. */
-const twistedLoop = (foot: number): Mark => {
-  const height = foot - near
-  const y = (share: number) => near + share * height
+/** A loop with crossed legs, from `foot` up to `top`. */
+const twistedLoop = (foot: number, top = near): Mark => {
+  const height = foot - top
+  const y = (share: number) => top + share * height
   return curve(
     ['M', 0.29, foot],
     ['C', 0.42, y(0.78), 0.7, y(0.6), 0.7, y(0.3)],
-    ['C', 0.7, y(0.1), 0.61, near, middle, near],
-    ['C', 0.39, near, 0.3, y(0.1), 0.3, y(0.3)],
+    ['C', 0.7, y(0.1), 0.61, top, middle, top],
+    ['C', 0.39, top, 0.3, y(0.1), 0.3, y(0.3)],
     ['C', 0.3, y(0.6), 0.58, y(0.78), 0.71, foot],
   )
 }
@@ -57,10 +57,10 @@ const knitKinds = {
 }
 
 const purls = {
-  p: ofCouncil({ cyc: [dot(middle, middle, 0.135)], jis: [line([near, middle], [far, middle])] }),
+  p: ofCouncil({ cyc: [dot(middle, middle, 0.16)], jis: [line([0.18, middle], [0.82, middle])] }),
   /** From memory. */
   ptbl: {
-    cyc: [twistedLoop(far), dot(middle, 0.385, 0.075)],
+    cyc: [twistedLoop(0.64, 0.12), dot(middle, 0.85, 0.11)],
     jis: [twistedLoop(0.7), barBelow],
   },
 }
@@ -70,7 +70,7 @@ const vee = (foot: number): Mark => line([0.24, near], [middle, foot], [0.76, ne
 /** From memory. */
 const slips = {
   sl: both([vee(far)]),
-  slf: { cyc: [vee(far), line([near, 0.47], [far, 0.47])], jis: [vee(0.66), barBelow] },
+  slf: { cyc: [vee(far), line([0.12, 0.47], [0.88, 0.47])], jis: [vee(0.66), barBelow] },
   tuck: both([
     curve(
       ['M', 0.25, far],
@@ -82,6 +82,9 @@ const slips = {
   ]),
 }
 
+/** Hides the line between two columns on which a sign stands. */
+const paper = polygon('ground', [0.9, 0.06], [1.1, 0.06], [1.1, 0.94], [0.9, 0.94])
+
 /** Leaning right; from memory. */
 const liftedRight: Signs = {
   cyc: [line([0.24, 0.8], [0.76, 0.8]), line([0.36, 0.8], [0.7, near])],
@@ -92,28 +95,32 @@ const liftedRight: Signs = {
 }
 
 const increases = {
-  yo: ofCouncil(both([circle(middle, middle, 0.27)])),
+  yo: ofCouncil(both([circle(middle, middle, 0.29)])),
   m1r: liftedRight,
   m1l: mirrorSigns(liftedRight, 1),
   /** From memory. Two columns wide. */
   kfb: {
-    cyc: [line([1, far], [1, 0.56]), line([0.44, near], [1, 0.56], [1.56, near])],
-    jis: [line([0.5, near], [1, far], [1.5, near]), line([1, near], [1, far])],
+    cyc: [paper, line([1, far], [1, 0.56]), line([0.44, near], [1, 0.56], [1.56, near])],
+    jis: [paper, line([0.5, near], [1, far], [1.5, near]), line([1, near], [1, far])],
   },
 }
 
 /** Right-leaning strokes: a long one on top and, from under it, one foot for each further loop. */
-const longStroke = line([0.22, far], [0.78, near])
+const longStroke = line([0.16, 0.84], [0.84, 0.16])
 const rightTwo: Signs = {
-  cyc: [longStroke, line([middle, middle], [0.78, far])],
-  jis: [line([near, far], [0.62, near]), line([0.47, 0.415], [far, far])],
+  cyc: [longStroke, line([0.58, 0.58], [0.84, 0.84])],
+  jis: [line([0.14, 0.84], [0.74, 0.12]), line([0.52, 0.46], [0.86, 0.84])],
 }
 const rightTwoPurl: Signs = {
-  cyc: [...rightTwo.cyc, dot(middle, 0.78, 0.08)],
-  jis: [line([0.22, 0.68], [0.62, 0.16]), line([0.48, 0.345], [0.78, 0.68]), barBelow],
+  cyc: [
+    line([0.16, 0.72], [0.74, 0.14]),
+    line([0.54, 0.5], [0.86, 0.72]),
+    dot(middle, 0.84, 0.115),
+  ],
+  jis: [line([0.16, 0.68], [0.76, 0.1]), line([0.56, 0.4], [0.84, 0.68]), barBelow],
 }
 const rightThree: Signs = {
-  cyc: [longStroke, line([middle, middle], [middle, far]), line([middle, middle], [0.78, far])],
+  cyc: [longStroke, line([middle, middle], [middle, 0.9]), line([0.64, 0.36], [0.9, 0.7])],
   jis: [
     line([near, far], [0.68, near]),
     line([0.44, 0.5], [middle, far]),
@@ -130,14 +137,14 @@ const decreases = {
   k3tog: rightThree,
   sk2p: mirrorSigns(rightThree, 1),
   cdd: {
-    cyc: [upright, line([0.22, far], [middle, 0.46], [0.78, far])],
+    cyc: [upright, line([0.14, far], [middle, 0.46], [0.86, far])],
     jis: [upright, line([near, far], [0.44, 0.32]), line([far, far], [0.56, 0.32])],
   },
 }
 
 /** From memory: a bobble as a ring with a core, or as loops gathered at both ends. */
 const bobble: Signs = {
-  cyc: [circle(middle, middle, 0.3), dot(middle, middle, 0.13)],
+  cyc: [circle(middle, middle, 0.33), dot(middle, middle, 0.14)],
   jis: [
     upright,
     curve(['M', middle, near], ['C', 0.14, 0.36, 0.14, 0.64, middle, far]),
