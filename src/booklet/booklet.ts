@@ -21,7 +21,7 @@ import { languages } from '../languages/languages'
 export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const { work, warnings } = withSoundCells(asked)
   const { pattern } = work
-  const phrases = languages[pattern.style.terms].booklet
+  const language = languages[pattern.style.terms]
   const paper = papers[settings.paper]
   const context = contextOf(work, settings)
   const laid = layParts(bookletParts, context)
@@ -37,11 +37,11 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   return {
     title: pattern.title,
     author: pattern.designer,
-    language: languages[pattern.style.terms].tag,
+    language: language.tag,
     paper: settings.paper,
-    pages: footed(pages, pattern.title, paper, context.column, phrases, isDraft),
+    pages: footed(pages, pattern.title, paper, context.column, language, isDraft),
     warnings: [
-      ...draftWarnings(errors, elsewhere),
+      ...draftWarnings(errors, elsewhere, language.drawings.draft),
       ...openWarnings(open.warning, pattern.making.forBaby),
       ...warnings,
       ...new Map(ofParts.map((one) => [one.message, one])).values(),

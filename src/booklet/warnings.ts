@@ -1,4 +1,3 @@
-import { draftMark } from '../drawing/draft'
 import type { Pattern } from '../pattern/pattern'
 import { isOneChart, chartsInOrder, usedCharts } from '../pattern/charts'
 import type { PrintWarning } from './page/page'
@@ -6,7 +5,11 @@ import { lettersMissing } from './page/text'
 import type { BookletSettings } from './settings'
 
 /** Errors that are open, and the charts whose printed own words have any, make a draft. */
-export function draftWarnings(errors: number, elsewhere: readonly string[]): PrintWarning[] {
+export function draftWarnings(
+  errors: number,
+  elsewhere: readonly string[],
+  draftMark: string,
+): PrintWarning[] {
   const [are, them] = errors === 1 ? ['error is', 'it'] : ['errors are', 'them']
   const listed = {
     message: `${errors} ${are} listed under Findings, so each page says ${draftMark}.`,

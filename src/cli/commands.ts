@@ -239,7 +239,7 @@ const drawCommand: Command = {
       )
     const scene = sceneOf[as](pattern)
     const errors = (as === 'side' ? pieceErrors : chartErrors)(workPattern(pattern))
-    const svg = writeSvg(errors.length > 0 ? asDraft(scene) : scene)
+    const svg = writeSvg(errors.length > 0 ? asDraft(scene, pattern.style.terms) : scene)
     if (output === '-') return outcome([], svg)
     saveText(output, svg)
     return outcome([], '')

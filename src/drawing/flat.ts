@@ -1,3 +1,4 @@
+import { languages } from '../languages/languages'
 import type { Work } from '../pattern/work'
 import { drawChart, sameRun, type ChartKind, type ChartScene } from './again'
 import { flatGeometry, timesText, type FlatGeometry, type FlatOptions } from './flatGeometry'
@@ -5,7 +6,7 @@ import { findingItems, type FindingMark } from './marks'
 import { arrowHead, polyline, rectangle, mm, type Point } from './path'
 import type { Item, Layer } from './scene'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
-import { chartTitle } from './titles'
+import { chartDrawn } from './titles'
 import { filled, stroked, written } from './items'
 
 export { flatGeometry, type FlatGeometry, type FlatOptions } from './flatGeometry'
@@ -35,7 +36,7 @@ const flat: ChartKind<FlatGeometry, FlatChartOptions> = {
     a.columns === b.columns &&
     sameRun(a.rows, b.rows) &&
     sameRun(a.slots, b.slots),
-  title: (work) => chartTitle('Row chart', work),
+  title: (work) => languages[work.pattern.style.terms].drawings.rowChart(chartDrawn(work)),
   grid: gridLayer,
   boxes: boxLayer,
   numbers: numberLayer,

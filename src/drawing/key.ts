@@ -1,4 +1,5 @@
 import { termOf } from '../languages/languages'
+import type { Terms } from '../languages/terms'
 import type { Sign, Tradition } from '../stitches/sign'
 import { signOf } from '../stitches/signs/signOf'
 import type { Stitch } from '../stitches/stitch'
@@ -19,6 +20,8 @@ export interface SignOptions {
   readonly blank?: boolean
   /** Peg 1 is at the right: so what is left of a stitch that is cut is its right part. */
   readonly leftward?: boolean
+  /** In which its title is told. */
+  readonly terms?: Terms
 }
 
 /** Room for the outer line. */
@@ -26,12 +29,12 @@ const rim = weights.grid
 
 /** One sign in its cells, as it stands in a chart: for the tray, the key and the booklet. */
 export function signScene(stitch: Stitch, tradition: Tradition, options: SignOptions = {}): Scene {
-  const { cell = 4, ratio = 1, blank = false, leftward = true } = options
+  const { cell = 4, ratio = 1, blank = false, leftward = true, terms = 'us' } = options
   const height = cell * ratio
   return {
     width: stitch.width * cell + 2 * rim,
     height: height + 2 * rim,
-    title: termOf(stitch, 'us').name,
+    title: termOf(stitch, terms).name,
     layers: [
       {
         key: 'sign',

@@ -1,3 +1,4 @@
+import { languages } from '../languages/languages'
 import { lineRadial } from 'd3-shape'
 import type { Work } from '../pattern/work'
 import { drawChart, type ChartKind, type ChartScene } from './again'
@@ -8,7 +9,7 @@ import { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometr
 import type { Item, Layer } from './scene'
 import { slotsInSector } from './rowItems'
 import { isNumbered, numberStep, textWidth, weights } from './sizes'
-import { chartTitle } from './titles'
+import { chartDrawn } from './titles'
 import { filled, stroked, written } from './items'
 
 export { ringGeometry, type RingGeometry, type RingOptions } from './ringGeometry'
@@ -32,7 +33,8 @@ export const ringChart = (
 const ring: ChartKind<RingGeometry, RingChartOptions> = {
   geometry: ringGeometry,
   same: (a, b) => a.cell === b.cell && a.innermost === b.innermost && a.castOn === b.castOn,
-  title: (work, { castOn }) => chartTitle(`Ring chart, cast-on edge ${castOn},`, work),
+  title: (work, { castOn }) =>
+    languages[work.pattern.style.terms].drawings.ringChart(chartDrawn(work), castOn),
   grid: gridLayer,
   boxes: boxLayer,
   numbers: numberLayer,

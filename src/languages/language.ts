@@ -3,6 +3,7 @@ import type { BindOff, CastOn, Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Cross, CutBy, Stitch } from '../stitches/stitch'
 import type { BookletPhrases } from './booklet'
+import type { DrawingPhrases } from './drawings'
 import type { Gauge } from './gauge'
 import type { HandsPhrases } from './hands'
 import type { PiecePhrases } from './piece'
@@ -57,6 +58,7 @@ export interface Language {
   readonly piece: PiecePhrases
   readonly hands: HandsPhrases
   readonly totals: TotalsPhrases
+  readonly drawings: DrawingPhrases
   /** What a stitch of the vocabulary, or what is left of one, is called. */
   readonly term: (stitch: Stitch) => Term
   /** Other spellings in use, lower case. */
@@ -66,6 +68,8 @@ export interface Language {
   /** What cuts a stitch. */
   readonly cut: Readonly<Record<CutBy, string>>
   readonly label: (kind: Unit, from: number, to: number) => string
+  /** "12 rounds" */
+  readonly rows: (rows: number, kind: Unit) => string
   readonly allKnit: string
   readonly allPurl: string
   readonly times: (times: number) => string

@@ -1,5 +1,3 @@
-import type { Unit } from './unit'
-
 /** Stitches of a kind: the loops that all of them make, and how often it is worked. */
 export interface StitchCount {
   readonly abbr: string
@@ -9,7 +7,6 @@ export interface StitchCount {
 
 /** What a piece comes to. `forOne`: of a pair. */
 export interface TotalsPhrases {
-  readonly rows: (rows: number, unit: Unit) => string
   readonly stitches: (loops: number, kinds: readonly StitchCount[]) => string
   /** Yarn in mm. */
   readonly yarn: (yarn: number, grams: number | null, forOne: boolean) => string

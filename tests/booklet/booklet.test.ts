@@ -3,7 +3,6 @@ import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { layOutBooklet } from '../../src/booklet/booklet'
-import { draftMark } from '../../src/drawing/draft'
 import { pageTexts, type Booklet } from '../../src/booklet/page/page'
 import { liveArea, papers, paperSizes } from '../../src/booklet/page/paper'
 import { chartChoices, usualSettings, type BookletSettings } from '../../src/booklet/settings'
@@ -23,6 +22,8 @@ import { writeWords } from '../../src/words/write'
 import { arbitraryPattern } from '../arbitraries'
 import { languages, termOf } from '../../src/languages/languages'
 import { cellsFrom } from '../cells'
+
+const draftMark = languages.us.drawings.draft
 
 const layOut = (pattern: Pattern, settings: Partial<BookletSettings> = {}): Booklet =>
   layOutBooklet(workPattern(pattern), { ...usualSettings, ...settings })

@@ -1,4 +1,5 @@
 /** Nobody buys a pattern that cannot be worked: with an error each page says that it is a draft. */
+import { languages } from '../../src/languages/languages'
 import { withChart } from '../../src/pattern/edits/chart'
 import { chartOn, namedOn } from '../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
@@ -7,7 +8,7 @@ import { checkPattern } from '../../src/checks/check'
 import { chartErrors, pieceErrors } from '../../src/checks/errors'
 import { countOpen, openFindings } from '../../src/checks/open'
 import { checkPiece } from '../../src/checks/piece/check'
-import { asDraft, draftMark } from '../../src/drawing/draft'
+import { asDraft } from '../../src/drawing/draft'
 import { flatChart } from '../../src/drawing/flat'
 import { ringChart } from '../../src/drawing/ring'
 import { paint, paintAll } from '../../src/pattern/edits/paint'
@@ -26,6 +27,8 @@ import { readSettingsOf } from '../../src/words/read/reading'
 import { keeperSock } from '../words/piece/pieces'
 import { layOut } from './read'
 import { stitchOf } from '../../src/stitches/vocabulary'
+
+const draftMark = languages.us.drawings.draft
 
 const crossed = paint(newPattern(8, 40), stitchOf('2/2 LC'), 3, 2)
 const cut = rotateColumns(crossed, 4)
@@ -205,7 +208,7 @@ describe('a drawing in a file', () => {
     ['ring', ringChart],
   ])('%s: the mark stands over the drawing, which stays as it is', (_, draw) => {
     const scene = draw(workPattern(cut))
-    const draft = asDraft(scene)
+    const draft = asDraft(scene, 'us')
     const [mark, ...layers] = draft.layers
     const [text] = mark?.items ?? []
     if (text?.kind !== 'text') throw new Error('no mark')

@@ -27,6 +27,7 @@ export function saveFabric(bench: Bench): void {
     detail,
     follow: followOf(bundles),
     name: title,
+    terms: bench.pattern.style.terms,
   })
   const tags = tagLayer(rows, geometry, bundles, tagSize)
   const whole = bundles.length === 0 ? scene : framed({ ...scene, layers: [...scene.layers, tags] })

@@ -25,16 +25,17 @@ export const figuresOf = (moments: readonly Moment[], pattern: Pattern): readonl
 export const drawFigures = (
   figures: readonly StepFigure[],
   moments: readonly Moment[],
-  { loom }: Pattern,
+  { loom, style: { terms } }: Pattern,
 ): readonly Figure[] =>
   figures.map((figure, index) => ({
     ...figure,
     number: index + 1,
-    picture: figurePicture(moments, figure, loom, { width: pictureWidth() }),
+    picture: figurePicture(moments, figure, loom, { width: pictureWidth(), terms }),
   }))
 
 /** All figures on one sheet, each with its sentence. */
-export const sheetOf = (figures: readonly Figure[]): Scene => figureSheet(figures, { breakLines })
+export const sheetOf = (figures: readonly Figure[], { terms }: Pattern['style']): Scene =>
+  figureSheet(figures, { breakLines, terms })
 
 /** Moves of chart rows, as the booklet keeps them; null where a part is no row of a chart. */
 export function picturesOf(parts: readonly StretchMoves[]): readonly Pictures[] | null {

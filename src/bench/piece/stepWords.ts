@@ -58,7 +58,7 @@ export function stepFacts(
   const work = steps[index]
   if (!work) return []
   const { step } = work
-  const rows = rowsCounted(work)
+  const rows = rowsCounted(work, pattern.style.terms)
   const facts = rows ? [rows] : []
   if (rows && pattern.gauge && length > 0) facts.push(centimetres(length))
   switch (step.kind) {

@@ -10,9 +10,9 @@ export function totalsInOneLine(
   work: PieceWork,
   foot: number | null,
 ): string {
-  const said = languages[work.pattern.style.terms].totals
+  const { rows, totals: said } = languages[work.pattern.style.terms]
   return [
-    `${work.rows} ${unitOfPiece(work)}${work.rows === 1 ? '' : 's'}`,
+    rows(work.rows, unitOfPiece(work)),
     ...(yarn === null ? [] : [said.metres(yarn)]),
     ...(grams === null ? [] : [said.grams(grams)]),
     ...(minutes === null || minutes === 0 ? [] : [said.duration(minutes)]),

@@ -99,8 +99,13 @@ export function overviewBlocks(
   { chart, asides }: ChartTitles,
 ): Block[] {
   const { type } = column
-  const phrases = languages[work.pattern.style.terms].booklet
-  const scene = overviewScene(tiling, { peg1AtRight: peg1AtRight(work), letter: type.text })
+  const { terms } = work.pattern.style
+  const phrases = languages[terms].booklet
+  const scene = overviewScene(tiling, {
+    peg1AtRight: peg1AtRight(work),
+    letter: type.text,
+    terms,
+  })
   // Many sheets ask for more room than there is, each for its letter.
   const scale = Math.min(1, column.width / scene.width, column.width / scene.height)
   return [
@@ -130,7 +135,12 @@ function oneOfSeveral(
   const chart = sheetChart(work, tiling, sheet, column)
   const space = markSpace * type.small
   const size = { width: type.chart * chart.width, height: type.chart * chart.height }
-  const marks = marksScene(size, neighbours(tiling, sheet, peg1AtRight(work)), type.small)
+  const marks = marksScene(
+    size,
+    neighbours(tiling, sheet, peg1AtRight(work)),
+    type.small,
+    languages[work.pattern.style.terms].drawings.goesOn,
+  )
   const pictures: PagePicture[] = [
     { x: 0, y: 0, scale: 1, scene: marks },
     { x: space, y: space, scale: type.chart, scene: chart },

@@ -16,6 +16,7 @@ export function marksScene(
   chart: { readonly width: number; readonly height: number },
   { above, below, left, right }: Neighbours,
   size: number,
+  title: string,
 ): Scene {
   const space = markSpace * size
   const letter = letterShare * size
@@ -52,7 +53,7 @@ export function marksScene(
   return {
     width,
     height,
-    title: 'Where the chart goes on',
+    title,
     layers: [{ key: 'marks', x: 0, y: 0, items }],
   }
 }

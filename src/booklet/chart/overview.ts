@@ -1,3 +1,5 @@
+import { languages } from '../../languages/languages'
+import type { Terms } from '../../languages/terms'
 import type { Item, Scene } from '../../drawing/scene'
 import { widthOf } from '../page/text'
 import type { Sheet, Tiling } from './tiling'
@@ -8,10 +10,16 @@ const mostOf = (sheets: number): number => (sheets > 4 ? 70 : 45)
 const lineWidth = 0.25
 const letterShare = 0.9
 
+interface OverviewOptions {
+  readonly peg1AtRight: boolean
+  readonly letter: number
+  readonly terms: Terms
+}
+
 /** How a chart's sheets join, as a small picture with the sheets' letters. */
 export function overviewScene(
   tiling: Tiling,
-  { peg1AtRight, letter }: { readonly peg1AtRight: boolean; readonly letter: number },
+  { peg1AtRight, letter, terms }: OverviewOptions,
 ): Scene {
   const { cell, sheets } = tiling
   const across = sheets.filter(({ up }) => up === 0)
@@ -59,7 +67,7 @@ export function overviewScene(
   return {
     width,
     height,
-    title: `How sheets ${sheets[0]?.letter ?? ''} to ${sheets.at(-1)?.letter ?? ''} join`,
+    title: languages[terms].drawings.sheets(sheets[0]?.letter ?? '', sheets.at(-1)?.letter ?? ''),
     layers: [{ key: 'sheets', x: 0, y: 0, items }],
   }
 }

@@ -1,8 +1,7 @@
-import { draftMark } from '../../drawing/draft'
 import type { Column } from './blocks'
 import { textLine, type Page, type PageContent } from './page'
 import type { Paper } from './paper'
-import type { BookletPhrases } from '../../languages/booklet'
+import type { Language } from '../../languages/language'
 import { breakLines, widthOf } from './text'
 
 /** Add the title and the page number to the foot of each page, and to a draft its mark over it. */
@@ -11,14 +10,14 @@ export function footed(
   title: string,
   { width, height, margins }: Paper,
   { type }: Column,
-  phrases: BookletPhrases,
+  { booklet: phrases, drawings }: Language,
   isDraft: boolean,
 ): Page[] {
   const style = { size: type.small }
   // Between the live area and the edge, a little nearer to the live area.
   const y = height - 0.5 * margins.bottom + 0.3 * type.small
   const mark = isDraft
-    ? textLine(draftMark, width - margins.right, 0.5 * margins.top + 0.36 * type.heading, {
+    ? textLine(drawings.draft, width - margins.right, 0.5 * margins.top + 0.36 * type.heading, {
         size: type.heading,
         weight: 'bold',
         anchor: 'end',

@@ -42,6 +42,7 @@ export function keyOf(works: readonly Work[], column: Column): Block[] {
       cell,
       ratio,
       blank: stitch === style.background,
+      terms: style.terms,
       leftward: runsRightToLeft(first.pattern.loom.direction),
     }),
   }))

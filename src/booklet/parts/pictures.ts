@@ -46,7 +46,7 @@ function picturesOf(asked: Pictures, context: Context): Laid {
   return {
     blocks: [
       ...titleBlocks(pattern, asked, work, run, figures, context.column),
-      ...figureRows(shown, figures, pattern.loom, context),
+      ...figureRows(shown, figures, pattern, context),
     ],
     warnings,
   }
@@ -82,8 +82,7 @@ const cutShort = ({ chart, row, to }: Pictures, last: number): PrintWarning => (
 const stitchesIn = (figures: readonly StepFigure[]): readonly string[] => [
   ...new Set(figures.filter(isNamed).map((figure) => figure.heading)),
 ]
-const isNamed = ({ sentence, heading: name }: StepFigure): boolean =>
-  name !== '' && !sentence.startsWith('Do the last')
+const isNamed = ({ isAgain, heading: name }: StepFigure): boolean => name !== '' && !isAgain
 
 function titleBlocks(
   pattern: Pattern,
@@ -125,16 +124,16 @@ const mostPegs = 16
 function figureRows(
   moments: readonly Moment[],
   figures: readonly StepFigure[],
-  loom: LoomSetup,
+  pattern: Pattern,
   { column, area }: Context,
 ): Block[] {
   const { type, width } = column
   const gap = gapEms * type.text
-  const shared = sharedPart(moments, loom)
+  const shared = sharedPart(moments, pattern.loom)
   const pegs = shared ? pegsIn(shared) : mostPegs
   const cellWidth = (across: number) => (width - (across - 1) * gap) / across
   const rowsOf = (across: number): Block[] => {
-    const cells = cellsOf(moments, figures, loom, shared, cellWidth(across), column)
+    const cells = cellsOf(moments, figures, pattern, shared, cellWidth(across), column)
     const rows = Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>
       cells.slice(row * across, (row + 1) * across),
     )
@@ -165,7 +164,7 @@ const orders = (figures: number): readonly number[] =>
 function cellsOf(
   moments: readonly Moment[],
   figures: readonly StepFigure[],
-  loom: LoomSetup,
+  { loom, style: { terms } }: Pattern,
   shared: StripPart | null,
   width: number,
   column: Column,
@@ -176,6 +175,7 @@ function cellsOf(
   return figures.map((figure, index) => {
     const scene = figurePicture(moments, figure, loom, {
       width: width / scale,
+      terms,
       ...(shared ? { part: shared } : {}),
     })
     const title = named && figure.heading !== said && isNamed(figure) ? figure.heading : ''

@@ -1,4 +1,5 @@
-import { runsRightToLeft } from '../../loom/direction'
+import { languages } from '../../languages/languages'
+import type { Terms } from '../../languages/terms'
 import { trace, type Trace } from '../../loom/trace'
 import type { Habits } from '../../loom/work'
 import type { Gauge, LoomSetup } from '../../pattern/pattern'
@@ -31,6 +32,8 @@ export interface FabricOptions {
   readonly follow?: readonly number[]
   /** Name of the piece, for the title. */
   readonly name?: string
+  /** In which its title is told. */
+  readonly terms?: Terms
   /** Width of a stitch, mm; by default that of the gauge, so that the fabric has its true size. */
   readonly stitch?: number
 }
@@ -73,7 +76,7 @@ export function fabricDrawing(
   options: FabricOptions = {},
   previous?: FabricDrawing,
 ): FabricDrawing {
-  const { turn = middlePeg(loom), detail = 'yarn', follow = [] } = options
+  const { turn = middlePeg(loom), detail = 'yarn', follow = [], terms = 'us' } = options
   const view = loom.shape === 'bar' ? 'flat' : (options.view ?? 'flat')
   const size = sizeOf(gauge, options.stitch)
   const was = previous?.traced
@@ -125,7 +128,13 @@ export function fabricDrawing(
     scene: {
       width: frame.width,
       height: frame.height,
-      title: titleOf(options.name, rows.length, loom, view, heights),
+      title: languages[terms].drawings.fabric({
+        name: options.name,
+        loom,
+        rows: rows.length,
+        view,
+        opened: heights.opened,
+      }),
       layers,
     },
     geometry: fabricGeometry(heights, coversOf(rows), across, bend, frame, size),
@@ -165,17 +174,3 @@ function traceOf(rows: readonly PatternRun[], habits: Habits, pegs: number): Tra
 }
 
 const layerName = (index: number): string => (index === 0 ? 'cast-on' : `row-${index - 1}`)
-
-function titleOf(
-  name: string | undefined,
-  rows: number,
-  loom: Loom,
-  view: FabricView,
-  heights: Heights,
-): string {
-  const row = loom.shape === 'ring' ? 'rounds' : 'rows'
-  const how = view === 'tube' ? 'the front half of the tube' : 'lying flat'
-  const opened = heights.opened ? ', opened flat at the short rows' : ''
-  const side = runsRightToLeft(loom.direction) ? 'left' : 'right'
-  return `Fabric of ${name ? `${name}: ` : ''}${rows} ${row} on ${loom.pegs} pegs as the right side looks, ${how}${opened}; cast-on at the bottom, pegs count to the ${side}.`
-}

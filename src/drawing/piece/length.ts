@@ -1,3 +1,5 @@
+import { languages } from '../../languages/languages'
+import type { Terms } from '../../languages/terms'
 import { unitOfStep } from '../../pattern/unit'
 import type { StepWork } from '../../pattern/workPiece'
 import type { Slice } from './profile'
@@ -21,8 +23,8 @@ export function lengthOfPiece(slices: readonly Slice[]): number {
 }
 
 /** "12 rounds", "30 rows"; null for a step without any. */
-export function rowsCounted(step: StepWork): string | null {
+export function rowsCounted(step: StepWork, terms: Terms): string | null {
   const unit = unitOfStep(step)
   const count = step.rows?.rows.length ?? 0
-  return unit && `${count} ${unit}${count === 1 ? '' : 's'}`
+  return unit && languages[terms].rows(count, unit)
 }

@@ -1,3 +1,4 @@
+import { languages } from '../../languages/languages'
 import { runsRightToLeft } from '../../loom/direction'
 import { openingsOf } from '../../pattern/openings'
 import type { PieceWork } from '../../pattern/workPiece'
@@ -69,6 +70,8 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
   const cup = slices.find(({ kind, pegs }) => kind === 'cup' && pegs !== null)?.pegs ?? null
   const lying = lyingOf(work.pattern.loom, openings, cup)
   const standing: Standing = { centre, scale, peg1AtRight, lying }
+  const { drawings } = languages[work.pattern.style.terms]
+  const length = gauge ? centimetres(lengthOfPiece(slices)) : null
   const labels = placeLabels(labelled, placed, text, height)
   const labelX = width - beside + 2
   const drawn = (slice: Placed): Layer => sliceLayer(slice, standing, slice.step === chosen)
@@ -80,7 +83,7 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
     labelLayer(labels, placed, { text, chosen, x: labelX, centre, scale }),
   ]
   return {
-    scene: { width, height, title: titleOf(work, slices, gauge), layers },
+    scene: { width, height, title: drawings.side(work.steps.length, work.rows, length), layers },
     boxes: boxesOf(placed),
     labels: labels.map(({ step, lines, at }) => {
       const half = halfOf(lines, text)
@@ -246,12 +249,4 @@ const cap = ({ lower, bottom, top }: Placed, centre: number, scale: number): str
   const half = (lower * scale) / 2
   const [left, right] = [centre - half, centre + half]
   return mm`M${left} ${bottom}C${left} ${top} ${centre - half * 0.7} ${top} ${centre} ${top}C${centre + half * 0.7} ${top} ${right} ${top} ${right} ${bottom}`
-}
-
-function titleOf(work: PieceWork, slices: readonly Slice[], gauge: boolean): string {
-  const rows = `${work.rows} ${work.rows === 1 ? 'row' : 'rows'}`
-  const length = gauge
-    ? `, ${centimetres(lengthOfPiece(slices))} long`
-    : ', without a gauge: proportions are assumed'
-  return `The piece from the side: ${work.steps.length} steps, ${rows}${length}.`
 }

@@ -1,4 +1,5 @@
-import { openingsOf, partOf, type Opening } from '../../pattern/openings'
+import { languages } from '../../languages/languages'
+import { openingsOf, partOf } from '../../pattern/openings'
 import type { Run } from '../../pattern/pattern'
 import { stitchSize } from '../../pattern/totals'
 import type { PieceWork } from '../../pattern/workPiece'
@@ -43,27 +44,31 @@ export function labelsOf(
   const lengths = lengthsOf(slices, steps.length)
   const openings = openingsOf(steps)
   const size = stitchSize(pattern)
-  const wide = (pegs: Run): number | null => size && pegsIn(pegs) * size.width
+  const { drawings } = languages[pattern.style.terms]
   return steps.flatMap((work, index): Said[] => {
     const { step } = work
     const mm = lengths[index] ?? 0
     const part = partOf(work)
-    const length = [rowsCounted(work) ?? 'no rows', ...(gauge && mm > 0 ? [centimetres(mm)] : [])]
+    const pegs = part && pegsIn(part)
+    const length = [
+      rowsCounted(work, pattern.style.terms) ?? drawings.noRows,
+      ...(gauge && mm > 0 ? [centimetres(mm)] : []),
+    ]
     switch (step.kind) {
       case 'chart': {
         const name = step.times > 1 ? `${step.chart} × ${step.times}` : step.chart
         return [{ step: index, lines: [cut(name), ...length] }]
       }
       case 'plain':
-        return [{ step: index, lines: ['plain', ...length] }]
+        return [{ step: index, lines: [drawings.plain, ...length] }]
       case 'cast on':
-        return [{ step: index, lines: [`cast on${part ? ` ${pegsIn(part)}` : ''}`] }]
+        return [{ step: index, lines: [drawings.castOn(pegs)] }]
       case 'bind off': {
         const opening = openings.find(({ from }) => from === index)
-        if (opening) return [{ step: index, lines: openingSays(opening, wide(opening.pegs)) }]
-        if (part) return [{ step: index, lines: [`bind off ${pegsIn(part)}`] }]
-        const isName = step.how === 'gather' || step.how === 'graft'
-        return [{ step: index, lines: [isName ? step.how : 'bind off'] }]
+        if (!opening) return [{ step: index, lines: [drawings.bindOff(step.how, pegs)] }]
+        const open = pegsIn(opening.pegs)
+        const wide = size && centimetres(open * size.width)
+        return [{ step: index, lines: drawings.opening(open, wide) }]
       }
       default:
         return []
@@ -72,13 +77,6 @@ export function labelsOf(
 }
 
 const pegsIn = ({ from, to }: Run): number => to - from + 1
-
-/** "opening", "6 pegs", "3 cm wide"; takes mm. */
-const openingSays = ({ pegs }: Opening, wide: number | null): readonly string[] => [
-  'opening',
-  `${pegsIn(pegs)} ${pegsIn(pegs) === 1 ? 'peg' : 'pegs'}`,
-  ...(wide === null ? [] : [`${centimetres(wide)} wide`]),
-]
 
 /** A long name would leave no room for the picture. */
 const mostLetters = 14

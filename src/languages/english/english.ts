@@ -7,6 +7,7 @@ import type { Gauge } from '../gauge'
 import type { StitchWords, Term } from '../terms'
 import { bindOffNames, castOnNames } from './edges'
 import { bookletPhrases } from './booklet'
+import { drawingPhrases } from './drawings'
 import { handsPhrases } from './handsPhrases'
 import { piecePhrases } from './piece'
 import { terms } from './terms'
@@ -76,12 +77,14 @@ export function english(dialect: Dialect): Language {
     piece: piecePhrases(words, term),
     hands: handsPhrases(words, term),
     totals: totalsPhrases(words),
+    drawings: drawingPhrases(words),
     term,
     also: (stitch) => wordsOf(stitch).also,
     steps: stepsOf,
     cut,
     label: (kind, from, to) =>
       from === to ? `${labels[kind][0]} ${from}` : `${labels[kind][1]} ${from}-${to}`,
+    rows: counted,
     allKnit: 'knit',
     allPurl: 'purl',
     times,

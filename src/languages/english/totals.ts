@@ -14,7 +14,6 @@ function duration(minutes: number): string {
 }
 
 export const totalsPhrases = ({ gauge }: DialectWords): TotalsPhrases => ({
-  rows: (rows, unit) => `${counted(rows, unit)}.`,
   stitches: (all, list) => {
     const kinds = list.map(
       ({ abbr, loops, times }) =>

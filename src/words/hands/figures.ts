@@ -20,6 +20,8 @@ export interface StepFigure {
   /** What these moves belong to: "2/2 left cross on pegs 5 to 8". */
   readonly heading: string
   readonly sentence: string
+  /** It stands for earlier figures that are done again. */
+  readonly isAgain: boolean
 }
 
 /**
@@ -153,6 +155,7 @@ function figureOf(group: Group, moments: readonly Moment[], context: HandsContex
     last: first + moves.length - 1,
     heading: headingFor(group, moments, context),
     sentence: round ? hands.inNextRound(sentence) : sentence,
+    isAgain: false,
   }
 }
 
@@ -187,6 +190,7 @@ function repeatOf(
     last: last.first + last.moves.length - 1,
     heading: moment.site ? hands.sameAgain : hands.edge(moment),
     sentence: hands.again(period, more, whereAgain(groups, steps, period)),
+    isAgain: true,
   }
 }
 

@@ -21,7 +21,8 @@ export function sayTotals(
   work: PieceWork,
   terms: Terms = work.pattern.style.terms,
 ): readonly TotalsLine[] {
-  const phrases = languages[terms].totals
+  const language = languages[terms]
+  const phrases = language.totals
   const { pair, pace } = work.pattern
   const { rows, yarn, grams, minutes } = totals
   const forOne = pair !== 'none'
@@ -30,7 +31,7 @@ export function sayTotals(
   // The line of the yarn says itself that it is for one.
   const assumption = yarn !== null ? phrases.estimated : forOne ? phrases.allForOne : null
   const said: Readonly<Record<TotalsLineKind, string | null>> = {
-    rows: phrases.rows(rows, unitOfPiece(work)),
+    rows: `${language.rows(rows, unitOfPiece(work))}.`,
     stitches: stitches.length > 0 ? phrases.stitches(all, stitches) : null,
     yarn: yarn === null ? null : phrases.yarn(yarn, grams, forOne),
     time: minutes === null || pace === null ? null : phrases.time(minutes, pace, forOne),

@@ -12,7 +12,7 @@ test('letters of many sheets stand inside the sheets they name', () => {
   }))
   expect(tiling.sheets.length).toBeGreaterThan(26 * 27)
   for (const peg1AtRight of [false, true]) {
-    const { layers } = overviewScene(tiling, { peg1AtRight, letter: 4 })
+    const { layers } = overviewScene(tiling, { peg1AtRight, letter: 4, terms: 'us' })
     const frames = layers[0]?.items ?? []
     frames.forEach((item, index) => {
       if (item.kind !== 'text') return
@@ -32,6 +32,7 @@ test('letters of the sheets beside a sheet stand inside its edges', () => {
     { width: 50, height: 50 },
     { above: undefined, below: undefined, left: beside, right: beside },
     4,
+    'Sheet A',
   )
   const texts = (layers[0]?.items ?? []).flatMap((item) => (item.kind === 'text' ? [item] : []))
   expect(texts).toHaveLength(2)

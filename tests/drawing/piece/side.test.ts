@@ -165,6 +165,8 @@ test('lengths stand beside it; without a gauge it says that proportions are assu
     )
   expect(texts(leg)).toEqual(['cast on', 'Chart', '14 rounds', '4 cm', 'bind off'])
   expect(texts({ ...leg, gauge: null })).toEqual(['cast on', 'Chart', '14 rounds', 'bind off'])
+  const uk = { ...leg, gauge: null, style: { ...leg.style, terms: 'uk' as const } }
+  expect(texts(uk)).toEqual(['cast on', 'Chart', '14 rounds', 'cast off'])
   expect(sidePicture(workPiece({ ...leg, gauge: null }), options).scene.title).toContain('assumed')
 })
 

@@ -35,6 +35,7 @@ describe('figures', () => {
       heading: '3/3 right cross on pegs 5 to 10',
       sentence:
         'Take the loops of pegs 5 to 7 onto the spare needle, in this order, and let them wait inside the loom.',
+      isAgain: false,
     })
   })
 

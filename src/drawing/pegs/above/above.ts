@@ -1,3 +1,5 @@
+import { languages } from '../../../languages/languages'
+import type { Terms } from '../../../languages/terms'
 import type { Moment } from '../../../loom/walk'
 import { emptyStack, type Stack } from '../../../loom/strand'
 import type { LoomSetup } from '../../../pattern/pattern'
@@ -20,6 +22,8 @@ export interface LoomFromAboveOptions extends AboveOptions {
   readonly trail?: readonly Moment[]
   /** Draw the tool and the arrow of the move. */
   readonly withMove?: boolean
+  /** In which its title is told. */
+  readonly terms?: Terms
 }
 
 export interface LoomDrawing {
@@ -44,7 +48,7 @@ export function loomFromAbove(
   loom: LoomSetup,
   options: LoomFromAboveOptions = {},
 ): LoomDrawing {
-  const { trail = [], withMove = true, width, front } = options
+  const { trail = [], withMove = true, width, front, terms = 'us' } = options
   const { shape, pegs, direction } = loom
   const geometry = keepGeometry([shape, pegs, direction, width, front], () =>
     aboveGeometry(loom, options),
@@ -70,7 +74,7 @@ export function loomFromAbove(
     scene: {
       width: geometry.width,
       height: geometry.height,
-      title: `The loom from above: ${shape === 'ring' ? 'a ring' : 'a bar'} of ${pegs} pegs, worked ${direction}.`,
+      title: languages[terms].drawings.loomFromAbove(loom),
       layers: [
         keepLoom([geometry], () => onPage('loom', loomItems(geometry))),
         onPage('inside', yarn.inside),

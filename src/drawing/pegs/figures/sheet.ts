@@ -1,3 +1,5 @@
+import { languages } from '../../../languages/languages'
+import type { Terms } from '../../../languages/terms'
 import type { Item, Layer, Scene } from '../../scene'
 import { numberKey } from '../strip/strip'
 
@@ -24,6 +26,7 @@ export interface SheetOptions {
   readonly columns?: number
   /** Height of the letters, mm. */
   readonly text?: number
+  readonly terms?: Terms
 }
 
 export const sheetSizes = { width: 190, columns: 3, text: 3.4, margin: 6, gutter: 7 } as const
@@ -52,7 +55,7 @@ export const pictureWidth = ({
 export function figureSheet(figures: readonly SheetFigure[], options: SheetOptions): Scene {
   const { width = sheetSizes.width, columns = sheetSizes.columns, text = sheetSizes.text } = options
   const { margin, gutter } = sheetSizes
-  const { breakLines } = options
+  const { breakLines, terms = 'us' } = options
   const measure = pictureWidth(options)
   const lineMeasure = fontRoom * measure
   const leading = text * 1.35
@@ -101,8 +104,9 @@ export function figureSheet(figures: readonly SheetFigure[], options: SheetOptio
     })
     y = sentences + Math.max(...row.map(({ sentence }) => sentence.length)) * leading + 1.6 * text
   }
-  const told = figures.map(({ sentence }, index) => `${index + 1}. ${sentence}`).join(' ')
-  return { width, height: y + margin, title: `Step pictures. ${told}`, layers }
+  const told = figures.map(({ sentence }, index) => `${index + 1}. ${sentence}`)
+  const title = languages[terms].drawings.stepPictures(told)
+  return { width, height: y + margin, title, layers }
 }
 
 /** The heading to write over each figure; empty where it goes on from the figure before. */

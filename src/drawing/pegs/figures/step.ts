@@ -1,3 +1,4 @@
+import type { Terms } from '../../../languages/terms'
 import type { Moment } from '../../../loom/walk'
 import type { LoomSetup } from '../../../pattern/pattern'
 import type { Stitch } from '../../../stitches/stitch'
@@ -21,6 +22,7 @@ export interface StepPictureOptions {
    * is `after`, and `before` is the moment before them all.
    */
   readonly moves?: readonly Moment[]
+  readonly terms?: Terms
 }
 
 const mostUnit = 8
@@ -40,7 +42,7 @@ export function stepPicture(
   loom: LoomSetup,
   options: StepPictureOptions = {},
 ): StripDrawing {
-  const { width = 62, number, trail = [], moves = [after] } = options
+  const { width = 62, number, trail = [], moves = [after], terms = 'us' } = options
   const figure = stepsOf([before, ...moves])
   const part = options.part ?? partOf(before, after, loom, moves)
   const count = 'count' in part ? part.count : part.to - part.from + 1
@@ -52,6 +54,7 @@ export function stepPicture(
   return stripFromFront(after, loom, part, {
     trail: [...trail, before, ...moves.slice(0, -1)],
     figure,
+    terms,
     unit: Math.min(mostUnit, width / (count + 0.9)),
     room: { inside: held, outside: false },
     ...(number === undefined ? {} : { number }),

@@ -1,3 +1,4 @@
+import type { DrawingPhrases } from '../../../languages/drawings'
 import type { Item } from '../../scene'
 import { smallestReadable } from '../../sizes'
 import type { OneMove } from './doing'
@@ -12,6 +13,7 @@ export function passingLabel(
   steps: readonly OneMove[],
   yarn: number | null,
   geometry: StripGeometry,
+  words: DrawingPhrases['passing'],
 ): readonly Item[] {
   const side = passingSide(steps)
   const { x, unit, width, rim, rimHigh, heads } = geometry
@@ -26,14 +28,14 @@ export function passingLabel(
   if (side === 'outside') {
     const y = rim + rimHigh + 0.3 * unit + size
     return yarn !== null && yarn > (low + high) / 2
-      ? [text(Math.min(high + 0.4 * unit, yarn - 0.5 * unit), y, 'end', 'in front')]
-      : [text(Math.max(low - 0.4 * unit, (yarn ?? 0) + 0.5 * unit), y, 'start', 'in front')]
+      ? [text(Math.min(high + 0.4 * unit, yarn - 0.5 * unit), y, 'end', words.inFront)]
+      : [text(Math.max(low - 0.4 * unit, (yarn ?? 0) + 0.5 * unit), y, 'start', words.inFront)]
   }
   const y = heads - 0.2 * unit
   const onRight = width - high > size * 4 + 0.3 * unit
   return onRight
-    ? [text(high + 0.3 * unit, y, 'start', 'behind')]
-    : [text(low - 0.3 * unit, y, 'end', 'behind')]
+    ? [text(high + 0.3 * unit, y, 'start', words.behind)]
+    : [text(low - 0.3 * unit, y, 'end', words.behind)]
 }
 
 /** The side on which loops pass those that wait, or on which the waiting ones pass; else null. */

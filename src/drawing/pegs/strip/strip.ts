@@ -1,3 +1,5 @@
+import { languages } from '../../../languages/languages'
+import type { Terms } from '../../../languages/terms'
 import type { Moment } from '../../../loom/walk'
 import { emptyStack, type Stack } from '../../../loom/strand'
 import type { LoomSetup } from '../../../pattern/pattern'
@@ -27,6 +29,8 @@ export interface StripFromFrontOptions extends StripOptions {
   readonly number?: number
   /** Draw the tool and the arrow of the move. */
   readonly withMove?: boolean
+  /** In which its words are told. */
+  readonly terms?: Terms
   /**
    * The moves of a figure, oldest first; the last leads to the moment drawn. A peg that is worked
    * is drawn while that is done, and the pegs meant have a bracket.
@@ -63,7 +67,8 @@ export function stripFromFront(
   part: StripPart,
   options: StripFromFrontOptions = {},
 ): StripDrawing {
-  const { trail = [], withMove = true } = options
+  const { trail = [], withMove = true, terms = 'us' } = options
+  const { passing, pegsFromFront } = languages[terms].drawings
   const sides = new Set(moment.needle.map(({ side }) => side))
   const room = options.room ?? { inside: true, outside: false }
   const inside = room.inside || sides.has('inside')
@@ -121,7 +126,7 @@ export function stripFromFront(
       ...(options.figure ? rangeMark(meantBy(options.figure), geometry) : []),
       ...held.outside,
       ...yarn.before,
-      ...(last ? passingLabel(steps, yarn.x, geometry) : []),
+      ...(last ? passingLabel(steps, yarn.x, geometry, passing) : []),
     ]),
     onPage(
       'move',
@@ -136,7 +141,12 @@ export function stripFromFront(
   if (options.number !== undefined)
     layers.push(onPage(numberKey, numberItems(options.number, unit)))
   return {
-    scene: { width, height, title: titleOf(geometry), layers },
+    scene: {
+      width,
+      height,
+      title: pegsFromFront((pegs[0] ?? 0) + 1, (pegs.at(-1) ?? 0) + 1, geometry.leftward),
+      layers,
+    },
     geometry,
     drawn: {
       pegs: drawn,
@@ -256,9 +266,3 @@ function drawPeg(
 const numberItems = (number: number, unit: number): readonly Item[] => [
   written(String(number), [0.15 * unit, 0.55 * unit], 0.5 * unit, 'start', 'note', 'bold'),
 ]
-
-function titleOf({ pegs, leftward }: StripGeometry): string {
-  const [first = 0, last = 0] = [pegs[0], pegs.at(-1)]
-  const way = leftward ? 'right to left' : 'left to right'
-  return `Pegs ${first + 1} to ${last + 1} seen from the outside, numbered ${way}.`
-}
