@@ -177,13 +177,16 @@ function nextNumber(told: readonly UsedLine[], index: number): number | null {
   return told[at]?.statement.head?.head.numbers[0] ?? null
 }
 
+/** More figures than the largest number that is read has. */
+const manyFigures = new RegExp(String.raw`\d{${String(readLimits.number).length + 1},}`, 'g')
+
 /** Numbers that are larger than any that is read. */
 function largeNumbers(told: readonly UsedLine[], text: string): Remark[] {
   const remarks: Remark[] = []
   for (const { statement } of told)
     for (const { 0: said, index } of text
       .slice(statement.range.from, statement.range.to)
-      .matchAll(/\d+/g)) {
+      .matchAll(manyFigures)) {
       if (remarks.length >= readLimits.remarks) return remarks
       if (!isTooLarge(Number(said.slice(0, 9)))) continue
       const from = statement.range.from + index

@@ -157,6 +157,8 @@ const knitWords: ReadonlyMap<string, Knit> = new Map([
   ['true', 'true'],
   ['reversed', 'true'],
 ])
+/** The name of a knit, which all of these have; most words have none, and are gone through once. */
+const knitNamed = /(?:\b[eu]|flat|true|reversed)[-\s]*(?:wrap|knit|purl|stitch)/i
 const knitSaid: readonly RegExp[] = [
   /\b(?:k|knit)\b(?:\s{0,9}(?:sts?|stitch(?:es)?))?\s{0,9}(?:=|means|:|is|are)\s{0,9}(?:(?:an?|the)\s+)?(e|u|flat|true|reversed)[- ]?(?:wrap|knit|purl|stitch)/i,
   /\b(e|u|flat|true)[- ]?(?:wrap|wrapped)?\s*knit in this pattern/i,
@@ -166,6 +168,7 @@ const knitSaid: readonly RegExp[] = [
 
 /** Which plain knit the words state for the whole pattern. */
 export function statedKnit(text: string): Knit | null {
+  if (!knitNamed.test(text)) return null
   for (const pattern of knitSaid) {
     const knit = knitWords.get(pattern.exec(text)?.[1]?.toLowerCase() ?? '')
     if (knit && knits.includes(knit)) return knit
