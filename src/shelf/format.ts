@@ -58,15 +58,18 @@ export const writeFile = (pattern: Pattern): string => `${print(toFile(pattern),
 const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/
 
 /** A name for the pattern's file that every system takes. */
-export function fileName({ title }: Pick<Pattern, 'title'>): string {
+export const fileName = (pattern: Pick<Pattern, 'title'>): string =>
+  `${fileStem(pattern)}.pegwright.json`
+
+/** The same without its ending, for what is saved beside it. */
+export function fileStem({ title }: Pick<Pattern, 'title'>): string {
   const words =
     title
       .normalize('NFC')
       .toLowerCase()
       .match(/[\p{L}\p{N}\p{M}]+/gu) ?? []
   const name = Array.from(words.join('-')).slice(0, 60).join('').replace(/-+$/, '')
-  const safe = reserved.test(name) ? `chart-${name}` : name || 'untitled'
-  return `${safe}.pegwright.json`
+  return reserved.test(name) ? `chart-${name}` : name || 'untitled'
 }
 
 const refuse = (message: string): ReadResult => ({ ok: false, message })

@@ -98,10 +98,24 @@ export class BenchPage {
     await this.standing.filter({ hasText: text }).waitFor()
   }
 
-  /** On a phone one reading is shown at a time. */
+  /** On a phone one reading is shown at a time; which of two a pane shows is chosen over it. */
   async show(reading: string): Promise<void> {
     const readings = this.page.getByRole('navigation', { name: 'Readings' })
-    await this.button(new RegExp(`^${reading}`), readings).click()
+    const offered = async (name: string) => {
+      const button = this.button(new RegExp(`^${name}`), readings)
+      if ((await button.count()) === 0) return false
+      await button.click()
+      return true
+    }
+    if (await offered(reading)) return
+    const beside: Record<string, string> = {
+      Rows: 'Fabric',
+      Fabric: 'Rows',
+      Ring: 'Pegs',
+      Pegs: 'Ring',
+    }
+    await offered(beside[reading] ?? '')
+    await this.button(reading, this.page.getByRole('group', { name: /pane$/ })).click()
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {

@@ -11,16 +11,13 @@ type Colours = Readonly<Record<string, string>>
 
 const theme = readFileSync(new URL('../../src/bench/theme.css', import.meta.url), 'utf8')
 
-/** The colours of the first block after a mark in the style sheet. */
-function coloursAfter(mark: string): Colours {
-  const block = theme.slice(theme.indexOf(mark))
-  const end = block.indexOf('--shadow')
-  return Object.fromEntries(
-    [...block.slice(0, end).matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g)].map(
-      ([, name = '', colour = '']) => [name, colour],
+/** The colours of the style sheet: `light-dark(#…, #…)`, of which this one is asked. */
+const coloursBy = (scheme: 'light' | 'dark'): Colours =>
+  Object.fromEntries(
+    [...theme.matchAll(/--([a-z-]+): light-dark\((#[0-9a-f]{6}), (#[0-9a-f]{6})\);/g)].map(
+      ([, name = '', light = '', dark = '']) => [name, scheme === 'light' ? light : dark],
     ),
   )
-}
 
 /** Relative luminance, 0 to 1: WCAG 2.2, definition of terms. */
 function luminance(colour: string): number {
@@ -41,8 +38,8 @@ test('contrast is computed as published: black on white is 21 to 1', () => {
 })
 
 describe.each([
-  ['light', coloursAfter(':root')],
-  ['dark', coloursAfter('prefers-color-scheme: dark')],
+  ['light', coloursBy('light')],
+  ['dark', coloursBy('dark')],
 ])('the screen in %s', (_scheme, colours) => {
   const of = (name: string): string => {
     const found = colours[name]

@@ -1,10 +1,8 @@
 import { fabricDrawing, type FabricDetail } from '../../drawing/fabric/fabric'
 import { followOf, tagLayer } from '../../drawing/fabric/tags'
 import type { Scene } from '../../drawing/scene'
-import { writeSvg } from '../../drawing/svg'
 import { habitsOf } from '../../pattern/habits'
-import { download } from '../../shelf/download'
-import { fileName } from '../../shelf/format'
+import { saveDrawing } from '../saveDrawing'
 import type { Bench } from '../state/bench.svelte'
 import { fabricOf } from '../state/fabric.svelte'
 
@@ -31,13 +29,11 @@ export function saveFabric(bench: Bench): void {
   })
   const tags = tagLayer(rows, geometry, bundles, tagSize)
   const whole = bundles.length === 0 ? scene : framed({ ...scene, layers: [...scene.layers, tags] })
-  const name = `${fileName(bench.pattern).replace(/(\.pegwright)?\.json$/, '')}-fabric.svg`
-  download({ name, type: 'image/svg+xml', text: writeSvg(whole, { name: `${title}: fabric` }) })
-  bench.say(
+  const note =
     detail === 'texture'
-      ? `Saved as ${name}, as texture: as yarn a fabric of ${rows.length} rows on ${loom.pegs} pegs would be too large a file.`
-      : `Saved as ${name}.`,
-  )
+      ? `, as texture: as yarn a fabric of ${rows.length} rows on ${loom.pegs} pegs would be too large a file`
+      : ''
+  saveDrawing(bench, 'fabric', whole, note)
 }
 
 const framed = (scene: Scene): Scene => ({

@@ -5,15 +5,9 @@ import {
   type RightReading,
 } from '../charts/readings'
 
+const beside = ['Words', 'Steps', 'Findings', 'Here'] as const
 /** All that a phone shows, one at a time. */
-export const readings = [
-  ...leftReadings,
-  ...rightReadings,
-  'Words',
-  'Steps',
-  'Findings',
-  'Here',
-] as const
+export const readings = [...leftReadings, ...rightReadings, ...beside] as const
 export type ReadingName = (typeof readings)[number]
 
 /** What the panes of the bench show. */
@@ -22,6 +16,8 @@ export class Panes {
   right: RightReading = $state('Ring')
   /** On a phone, the one reading that is shown. */
   reading: ReadingName = $state('Rows')
+  /** Those that a phone offers; what a pane shows is chosen over it. */
+  readonly readings: readonly ReadingName[] = $derived([this.left, this.right, ...beside])
   piece: boolean = $state(matchMedia('(width >= 1400px)').matches)
 
   show(name: ReadingName): void {

@@ -6,31 +6,20 @@ import { Annotation, Compartment, EditorState, Text, type Extension } from '@cod
 import { EditorView, keymap, type ViewUpdate } from '@codemirror/view'
 import { limits } from '../../pattern/pattern'
 import type { TextRange } from '../../words/read/reading'
-import { complete, type About } from './complete'
+import { followsTheFirst, type Bench } from '../state/bench.svelte'
+import { complete } from './complete'
 import { dressing, light, putOn, type Dress } from './dress'
-import type { WordsFinding } from './findings'
+import { nextPlace, type WordsFinding } from './findings'
 import { look } from './look'
 import type { Lit } from '../../words/places'
 import { swap } from '../../words/swap'
 
-/** What the editor tells and asks the bench. */
+/** What the editor tells and asks. */
 export interface Hooks {
-  readonly type: (text: string) => void
-  /** Why nothing can be written here; null when it can. */
-  readonly refuse: () => string | null
-  /** `follow`: it was moved in the editor, so the place of the bench goes with it. */
-  readonly moveCaret: (caret: TextRange, follow: boolean) => void
-  readonly endTyping: () => void
-  readonly undo: () => void
-  readonly redo: () => void
-  readonly nextFinding: (step: 1 | -1) => TextRange | null
+  readonly bench: Bench
   /** Take the focus to the fixes of what stands at the caret. */
   readonly openFixes: () => void
-  /** What is told of the caret's place below the text. */
-  readonly atCaret: () => readonly WordsFinding[]
   readonly mend: (finding: WordsFinding, label: string) => void
-  readonly say: (text: string) => void
-  readonly about: () => About
 }
 
 /** The change comes from the bench, not from the hands. */
@@ -44,12 +33,12 @@ const fromBench = Annotation.define<true>()
 export class WordsEditor {
   readonly #view: EditorView
   readonly #folds = new Compartment()
-  readonly #hooks: Hooks
+  readonly #mend: Hooks['mend']
   #hasFolds = false
   #lit: Lit | null = null
 
   constructor(host: HTMLElement, text: string, hooks: Hooks) {
-    this.#hooks = hooks
+    this.#mend = hooks.mend
     const root = host.shadowRoot ?? host.attachShadow({ mode: 'open' })
     this.#view = new EditorView({
       root,
@@ -78,7 +67,7 @@ export class WordsEditor {
   dress(dress: Dress): void {
     const { state } = this.#view
     const diagnostics = dress.findings.flatMap((finding) =>
-      diagnosticOf(finding, state, this.#hooks.mend),
+      diagnosticOf(finding, state, this.#mend),
     )
     this.#view.dispatch({ effects: putOn.of(dress) }, setDiagnostics(state, diagnostics))
     const hasFolds = dress.sections.length > 0
@@ -154,32 +143,34 @@ const folds: Extension = [
   keymap.of(foldKeymap),
 ]
 
-const length = ({ most }: { readonly most: number }, { say }: Hooks): Extension =>
+const length = ({ most }: { readonly most: number }, { bench }: Hooks): Extension =>
   EditorState.changeFilter.of((transaction) => {
     if (!transaction.docChanged || transaction.annotation(fromBench)) return true
     const { length } = transaction.newDoc
     if (length <= most || length < transaction.startState.doc.length) return true
-    say(`Words hold up to ${most} characters; with this they would have ${length}.`)
+    bench.say(`Words hold up to ${most} characters; with this they would have ${length}.`)
     return false
   })
 
 /** Words that are not to be changed stay as they are, and say why. */
-const closed = ({ refuse, say }: Hooks): Extension =>
+const closed = ({ bench }: Hooks): Extension =>
   EditorState.changeFilter.of((transaction) => {
-    const reason = transaction.docChanged && !transaction.annotation(fromBench) ? refuse() : null
-    if (reason) say(reason)
-    return reason === null
+    const isByHand = transaction.docChanged && !transaction.annotation(fromBench)
+    if (!isByHand || !bench.isSecond) return true
+    bench.say(followsTheFirst)
+    return false
   })
 
 function behaviour(hooks: Hooks): Extension {
+  const { bench } = hooks
   const go = (step: 1 | -1) => (view: EditorView) => {
-    const place = hooks.nextFinding(step)
+    const place = nextPlace(bench.wording.findings, bench.wording.caret, step)
     if (place)
       view.dispatch({
         selection: { anchor: place.from, head: place.to },
         scrollIntoView: true,
       })
-    else hooks.say('The words have no findings.')
+    else bench.say('The words have no findings.')
     return true
   }
   const openFixes = () => {
@@ -197,7 +188,12 @@ function behaviour(hooks: Hooks): Extension {
     }),
     EditorView.clipboardInputFilter.of((text) => text.replace(/\r\n?/g, '\n')),
     autocompletion({
-      override: [complete(hooks.about)],
+      override: [
+        complete(() => ({
+          terms: bench.pattern.style.terms,
+          shape: bench.pattern.loom.shape,
+        })),
+      ],
       selectOnOpen: false,
       interactionDelay: 0,
       icons: false,
@@ -210,8 +206,8 @@ function behaviour(hooks: Hooks): Extension {
     ]),
     EditorView.domEventHandlers({
       beforeinput: ({ inputType }) => {
-        if (inputType === 'historyUndo') hooks.undo()
-        else if (inputType === 'historyRedo') hooks.redo()
+        if (inputType === 'historyUndo') bench.undo()
+        else if (inputType === 'historyRedo') bench.redo()
         else return false
         return true
       },
@@ -219,7 +215,7 @@ function behaviour(hooks: Hooks): Extension {
     // What stands at the caret is told below the text: over it, it would only cover the next lines.
     linter(null, {
       tooltipFilter: (diagnostics) => {
-        const told = hooks.atCaret()
+        const told = bench.wording.atCaret
         return diagnostics.filter(
           ({ from, message }) =>
             !told.some((one) => one.range?.from === from && one.message === message),
@@ -233,14 +229,14 @@ function behaviour(hooks: Hooks): Extension {
 }
 
 /** What the hands did goes to the bench; the text first, so that the caret is read in it. */
-function tell(update: ViewUpdate, hooks: Hooks): void {
+function tell(update: ViewUpdate, { bench: { wording } }: Hooks): void {
   const { docChanged, selectionSet, transactions, state } = update
   if (!docChanged && !selectionSet) return
   const byHand = transactions.some((one) => !one.annotation(fromBench))
-  if (byHand && docChanged) hooks.type(state.doc.toString())
-  else hooks.endTyping()
+  if (byHand && docChanged) wording.type(state.doc.toString(), performance.now())
+  else wording.endTyping()
   const { from, to } = state.selection.main
-  hooks.moveCaret({ from, to }, byHand)
+  wording.moveCaret({ from, to }, byHand)
 }
 
 function diagnosticOf(

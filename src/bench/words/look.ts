@@ -63,7 +63,6 @@ export const look = EditorView.theme({
   '.token-reference': { color: 'var(--accent)' },
   '.token-turn': { color: 'var(--accent)', fontWeight: '700' },
   '.token-count': { color: 'var(--quiet)' },
-  '.token-unknown': { textDecoration: 'underline wavy var(--warning) 1.5px' },
 
   // Findings: a wavy, a dashed or a dotted line, as bad as they are.
   '.cm-lintRange': { backgroundImage: 'none', paddingBlockEnd: '0' },
