@@ -83,7 +83,21 @@ test('each kind of word has its look, and an unknown one more than a colour', as
       })
   expect(await look('head')).toBe('700 none')
   expect(await look('stitch')).toBe('400 none')
-  expect(await look('unknown')).toBe('400 underline')
+  const isUnderlined = () =>
+    bench.text
+      .locator('.cm-line', { hasText: 'kwool' })
+      .evaluate((line) =>
+        [...line.querySelectorAll('span')].some(
+          (span) =>
+            span.textContent.includes('kwool') &&
+            getComputedStyle(span).textDecorationLine === 'underline',
+        ),
+      )
+  await expect.poll(isUnderlined).toBe(true)
+  const finding = bench.findings.getByRole('listitem').filter({ hasText: 'kwool' })
+  await finding.getByText('Set aside').click()
+  await bench.button('Only this one', finding).click()
+  await expect.poll(isUnderlined).toBe(false)
 })
 
 test('heads and stitches are completed by keyboard, and Escape leaves what was typed', async () => {

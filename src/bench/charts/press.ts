@@ -3,6 +3,7 @@ import type { Spot } from '../../pattern/history'
 import type { Geometry } from '../../drawing/geometry'
 import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
 import { applyToStitches } from '../commands/lost'
+import { pointUnder } from './pressed'
 import { followsTheFirst, type Bench } from '../state/bench.svelte'
 import { termOf } from '../../languages/languages'
 
@@ -28,10 +29,8 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
   let last: Spot | null = null
 
   const spotUnder = (event: PointerEvent): Spot | null => {
-    const matrix = svg.getScreenCTM()?.inverse()
-    if (!matrix) return null
-    const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix)
-    const hit = geometry().at(x, y)
+    const point = pointUnder(event, svg)
+    const hit = point && geometry().at(point.x, point.y)
     return hit && { row: hit.row, peg: hit.peg }
   }
 

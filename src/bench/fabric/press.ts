@@ -1,3 +1,4 @@
+import { pointUnder } from '../charts/pressed'
 import type { Zoom } from '../charts/zoom.svelte'
 import type { FabricState } from '../state/fabric.svelte'
 import type { FabricGeometry } from '../../drawing/fabric/fabric'
@@ -24,11 +25,9 @@ export function pressOn(
 ) {
   let drag: Drag | null = null
 
-  const goTo = ({ clientX, clientY }: PointerEvent): void => {
-    const matrix = svg.getScreenCTM()?.inverse()
-    if (!matrix) return
-    const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(matrix)
-    const hit = geometry().at(x, y)
+  const goTo = (event: PointerEvent): void => {
+    const point = pointUnder(event, svg)
+    const hit = point && geometry().at(point.x, point.y)
     if (hit) fabric.goTo(hit.row, hit.peg)
   }
 

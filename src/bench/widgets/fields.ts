@@ -24,6 +24,14 @@ export const isField = (target: EventTarget | null | undefined): boolean =>
 export const innermost = (event: Event): EventTarget | null =>
   event.composedPath()[0] ?? event.target
 
+/** Move the focus so many buttons on among some, round their ends; false: it is on none of them. */
+export function moveAmong(buttons: readonly HTMLElement[], step: number): boolean {
+  const at = buttons.findIndex((button) => button === document.activeElement)
+  if (at < 0) return false
+  buttons[(at + step + buttons.length) % buttons.length]?.focus()
+  return true
+}
+
 /** What has the focus, also behind a shadow root. */
 export function focused(): Element | null {
   let at = document.activeElement
