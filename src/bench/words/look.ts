@@ -60,7 +60,7 @@ export const look = EditorView.theme({
   '.token-heading': { fontWeight: '700' },
   '.token-head': { fontWeight: '700' },
   '.token-repeat': { color: 'var(--accent)' },
-  '.token-reference': { color: 'var(--accent)' },
+  '.token-reference, .token-row': { color: 'var(--accent)' },
   '.token-turn': { color: 'var(--accent)', fontWeight: '700' },
   '.token-count': { color: 'var(--quiet)' },
 

@@ -37,6 +37,7 @@ export const tokenKinds = [
   'peg',
   'turn',
   'reference',
+  'row',
   'definition',
   'word',
   'punctuation',

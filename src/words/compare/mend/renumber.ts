@@ -75,8 +75,6 @@ function mislabelled({ reading, work, pairs }: Comparison): number {
   return count
 }
 
-const rowWord = /^(?:rounds?|rnds?|rows?)$/i
-const joins = /^(?:-|–|—|,|&|\+|and|to|through|thru)$/i
 /** Heads that count, or name every other row: other numbers would change what they say. */
 const unnumbered = /^\s*(?:next)\b/i
 const alternating = /\b(?:alt|alternate|even|odd|other|every|all)\b/i
@@ -101,56 +99,31 @@ export function withNumbers(
   const put = (range: TextRange, said: string): void => {
     if (said !== text.slice(range.from, range.to)) list.push({ range, text: said })
   }
-  let names = false
-  for (const { kind, range } of tokens) {
+  for (const [index, { kind, range }] of tokens.entries()) {
     if (range.from < from || range.to > to || taken(range)) continue
     const said = text.slice(range.from, range.to)
-    if (kind === 'head') {
-      names = false
-      if (unnumbered.test(said) || !/\d/.test(said)) continue
+    if (kind === 'head' && /\d/.test(said) && !unnumbered.test(said)) {
       if (alternating.test(said) || breaksRange(said, numberOf)) return null
       put(
         range,
         said.replaceAll(figure, (one) => renumbered(one, numberOf, 'alone')),
       )
-    } else if (kind === 'reference') {
-      const isNumber = /^\d/.test(said)
-      if (isNumber && (names || isOrdinal(said))) {
-        const at = positionOf(tokens, range, text)
-        if (Number.isNaN(numberOf(parseInt(said, 10), at))) return null
-        put(range, renumbered(said, numberOf, at))
-      }
-      names =
-        rowWord.test(said) ||
-        (names && (isNumber ? follows(tokens, range, text) : joins.test(said)))
-    } else names = false
+    } else if (kind === 'row' && /^\d/.test(said)) {
+      const at = positionOf(text, tokens[index - 1], tokens[index + 1])
+      if (Number.isNaN(numberOf(parseInt(said, 10), at))) return null
+      put(range, renumbered(said, numberOf, at))
+    }
   }
   return list.sort((a, b) => a.range.from - b.range.from || a.range.to - b.range.to)
 }
 
-/** After a number, more numbers of rows follow only behind a dash, a comma or the like. */
-const follows = (tokens: readonly Token[], range: TextRange, text: string): boolean =>
-  joins.test(besideOf(tokens, range, text)[1])
-
-/** The tokens before and after a range, as they stand. */
-function besideOf(
-  tokens: readonly Token[],
-  { from, to }: TextRange,
-  text: string,
-): [before: string, after: string] {
-  const said = (token: Token | undefined) =>
-    token ? text.slice(token.range.from, token.range.to) : ''
-  return [
-    said(tokens.findLast(({ range }) => range.to <= from)),
-    said(tokens.find(({ range }) => range.from >= to)),
-  ]
-}
-
 const dash = /^(?:-|–|—|to|through|thru)$/i
 
-function positionOf(tokens: readonly Token[], range: TextRange, text: string): Position {
-  const [before, after] = besideOf(tokens, range, text)
-  return dash.test(before) ? 'last' : dash.test(after) ? 'first' : 'alone'
+/** By the tokens before and after a number. */
+function positionOf(text: string, before: Token | undefined, after: Token | undefined): Position {
+  const isDash = (token: Token | undefined): boolean =>
+    token !== undefined && dash.test(text.slice(token.range.from, token.range.to))
+  return isDash(before) ? 'last' : isDash(after) ? 'first' : 'alone'
 }
 
 const figure = /\d{1,5}(?:st|nd|rd|th)?\b/gi

@@ -126,10 +126,14 @@ export class Cursor {
     return this.measure(phrases) > 0
   }
 
-  /** Take a phrase if it stands here. */
-  eat(phrases: Phrases, kind: TokenKind): boolean {
+  /** Take a phrase if it stands here; its numbers may be of another kind than its words. */
+  eat(phrases: Phrases, kind: TokenKind, numberKind = kind): boolean {
+    const start = this.at
     const count = this.measure(phrases)
     if (count > 0) this.take(count, kind)
+    if (numberKind !== kind)
+      for (let at = start; at < this.at; at++)
+        if (this.numbers.includes(this.pieces[at] as Lexeme)) this.#kinds[at] = numberKind
     return count > 0
   }
 

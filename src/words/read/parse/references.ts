@@ -36,8 +36,8 @@ export function readNumbers(cursor: Cursor): number[] {
   const numbers: number[] = []
   while (cursor.isNumber()) {
     const first = cursor.piece()?.value ?? 0
-    cursor.take(1, 'reference')
-    const last = cursor.eat('-|to|through|thru #', 'reference') ? cursor.number : first
+    cursor.take(1, 'row')
+    const last = cursor.eat('-|to|through|thru #', 'reference', 'row') ? cursor.number : first
     nameRows(numbers, first, last)
     if (cursor.measure(', and|& #') === 3) cursor.take(2, 'reference')
     else if (cursor.measure(',|and|& #') === 2 && !countFollows(cursor)) cursor.take(1, 'reference')
@@ -117,7 +117,7 @@ function readOften(cursor: Cursor): Often {
       return { kind: 'open', pattern: true }
     if (cursor.eat(phrases.untilRows, 'reference'))
       return { kind: 'until', rows: cursor.number, said: cursor.rangeFrom(start) }
-    if (cursor.eat(phrases.throughRow, 'reference'))
+    if (cursor.eat(phrases.throughRow, 'reference', 'row'))
       return { kind: 'through', number: cursor.number }
     if (cursor.text() === 'until') return readOpen(cursor)
     const text = cursor.text()
