@@ -3,7 +3,14 @@ import type { Reading } from '../read/reading'
 import { align, type Listed } from './match/align'
 import type { Agreement, Comparison, Difference, RowPair } from './comparison'
 import type { Draft } from './differences/draft'
-import { aloneRuns, joinFinds, type Find, type Found } from './differences/found'
+import {
+  aloneRuns,
+  indexesOf,
+  keysOfMismatch,
+  type Alone,
+  type Mismatched,
+} from './differences/found'
+import { joinedByKeys } from './joinedByKeys'
 import { meaningOfRow, meaningOfWords } from './match/meaning'
 import { draftMismatch } from './differences/mismatches'
 import { draftNotInChart, draftNotInWords } from './differences/missing'
@@ -31,8 +38,14 @@ export function compare(reading: Reading, work: Work, previous?: Comparison): Co
   }
   const pairs = pair(reading, work, knits)
   const both = new Both(reading, work, pairs, knits)
-  const { finds, agreement } = findAll(both)
-  const drafts = [...draftsStated(both), ...finds.map((found) => draftOf(both, found))]
+  const { mismatches, notInWords, notInChart, agreement } = findAll(both)
+  const byRows = ({ rows }: Alone): readonly string[] => [rows]
+  const drafts = [
+    ...draftsStated(both),
+    ...joinedByKeys(mismatches, keysOfMismatch).map((found) => draftMismatch(both, found)),
+    ...joinedByKeys(notInWords, byRows).map((found) => draftNotInWords(both, found)),
+    ...joinedByKeys(notInChart, byRows).map((found) => draftNotInChart(both, found)),
+  ]
   const differences: Difference[] = []
   const comparison: Comparison = { reading, work, differences, agreement, pairs }
   for (const draft of drafts) differences.push(differenceOf(comparison, draft))
@@ -68,7 +81,9 @@ const listWorked = ({ run, passes }: Work, knits: Knits): Listed[] =>
   }))
 
 interface All {
-  readonly finds: readonly Found[]
+  readonly mismatches: readonly Mismatched[]
+  readonly notInWords: readonly Alone[]
+  readonly notInChart: readonly Alone[]
   readonly agreement: readonly Agreement[]
 }
 
@@ -80,7 +95,8 @@ function findAll(both: Both): All {
   const lacks = new Array<boolean>(length).fill(false)
   const differs = new Array<boolean>(length).fill(false)
   const unsure = new Array<boolean>(length).fill(false)
-  const finds: Find[] = []
+  const mismatches: Mismatched[] = []
+  const notInWords: Alone[] = []
   for (const { read, pass } of pairs) {
     if (pass === null) continue
     const row = both.chartRow(pass)
@@ -95,31 +111,27 @@ function findAll(both: Both): All {
     }
     for (const mismatch of compareRow(both.read(read), both.run(pass), work.layout, knits)) {
       differs[row] = true
-      finds.push({ what: 'mismatch', mismatch, at: { read, pass }, chartRow: row })
+      mismatches.push({ mismatch, at: { read, pass }, chartRow: row })
     }
   }
   for (const { run, after } of aloneRuns(pairs, 'pass'))
     for (const part of reallyMissing(reading, unread, run, after, work.passes)) {
-      const rows: number[] = []
-      for (let pass = part.from; pass <= part.to; pass++) rows.push(both.chartRow(pass))
+      const rows = indexesOf(part).map((pass) => both.chartRow(pass))
       for (const row of rows) lacks[row] = true
-      finds.push({ what: 'not in words', run: part, after, rows: rows.join(' ') })
+      notInWords.push({ run: part, after, rows: rows.join(' ') })
     }
-  for (const { run, after } of aloneRuns(pairs, 'read')) {
-    const ranges = []
-    for (let read = run.from; read <= run.to; read++) ranges.push(both.read(read).range.from)
-    finds.push({ what: 'not in chart', run, after, rows: ranges.join(' ') })
-  }
+  const notInChart = aloneRuns(pairs, 'read').map(({ run, after }): Alone => ({
+    run,
+    after,
+    rows: indexesOf(run)
+      .map((read) => both.read(read).range.from)
+      .join(' '),
+  }))
   const agreement = differs.map((differing, row): Agreement => {
     if (differing || lacks[row]) return told[row] ? 'differs' : 'missing'
     return unsure[row] ? 'unread' : 'same'
   })
-  return { finds: joinFinds(finds), agreement }
-}
-
-function draftOf(both: Both, found: Found): Draft {
-  if (found.what === 'mismatch') return draftMismatch(both, found)
-  return found.what === 'not in words' ? draftNotInWords(both, found) : draftNotInChart(both, found)
+  return { mismatches, notInWords, notInChart, agreement }
 }
 
 function differenceOf(comparison: Comparison, draft: Draft): Difference {

@@ -1,5 +1,8 @@
 import { group } from 'd3-array'
 
+/** At least one, the first of them first. */
+export type Found<T> = readonly [T, ...T[]]
+
 /**
  * What shares a key, at once or by way of others, in one group: the groups in the order of their first, each
  * in order.
@@ -7,7 +10,7 @@ import { group } from 'd3-array'
 export function joinedByKeys<T>(
   things: readonly T[],
   keysOf: (thing: T) => readonly string[],
-): readonly (readonly T[])[] {
+): readonly Found<T>[] {
   /** Of each thing an earlier one of its group, of the first of them itself. */
   const earlier: number[] = []
   const firstOf = (at: number): number => {
@@ -28,5 +31,5 @@ export function joinedByKeys<T>(
       earlier[Math.max(mine, theirs)] = Math.min(mine, theirs)
     }
   })
-  return [...group(things, (_, at) => firstOf(at)).values()]
+  return [...group(things, (_, at) => firstOf(at)).values()] as unknown as Found<T>[]
 }

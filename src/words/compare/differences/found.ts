@@ -2,7 +2,6 @@ import { memo } from '../../../pattern/memo'
 import type { Run } from '../../../pattern/pattern'
 import type { TextRange } from '../../read/reading'
 import type { RowPair } from '../comparison'
-import { joinedByKeys } from '../joinedByKeys'
 import type { Item } from '../within/hunks'
 import type { Mismatch, Differing } from '../within/row'
 
@@ -12,58 +11,26 @@ export interface Pairing {
   readonly pass: number
 }
 
-/** One thing found at one place, before it has its words. */
-export type Find =
-  | {
-      readonly what: 'mismatch'
-      readonly mismatch: Mismatch
-      readonly at: Pairing
-      readonly chartRow: number
-    }
-  | {
-      readonly what: 'not in words' | 'not in chart'
-      /** Rows of the side that has them. */
-      readonly run: Run
-      /** The last row before them on the other side. */
-      readonly after: number | null
-      /** Which rows they are: those of a band and of a repeat come again. */
-      readonly rows: string
-    }
+/** What one row says otherwise than the chart. */
+export interface Mismatched {
+  readonly mismatch: Mismatch
+  readonly at: Pairing
+  readonly chartRow: number
+}
 
-/** The same thing found of one or several rows. */
-export type Found =
-  | {
-      readonly what: 'mismatch'
-      readonly mismatch: Mismatch
-      readonly at: readonly [Pairing, ...Pairing[]]
-    }
-  | {
-      readonly what: 'not in words' | 'not in chart'
-      readonly runs: readonly [Run, ...Run[]]
-      readonly after: readonly (number | null)[]
-    }
-
-/** What is found several times, once. */
-export const joinFinds = (finds: readonly Find[]): Found[] =>
-  joinedByKeys(finds, keysOf).flatMap(([first, ...others]): Found[] => {
-    if (!first) return []
-    if (first.what !== 'mismatch') {
-      const same = others.flatMap((one) => (one.what === 'mismatch' ? [] : one))
-      const runs = same.map(({ run }) => run)
-      const after = [first, ...same].map((one) => one.after)
-      return [{ what: first.what, runs: [first.run, ...runs], after }]
-    }
-    const { what, mismatch, at } = first
-    const more = others.flatMap((one) => (one.what === 'mismatch' ? one.at : []))
-    return [{ what, mismatch, at: [at, ...more] }]
-  })
+/** Rows that only one side has. */
+export interface Alone {
+  readonly run: Run
+  /** The last row before them on the other side. */
+  readonly after: number | null
+  /** Which rows they are: those of a band and of a repeat come again. */
+  readonly rows: string
+}
 
 const rangeKey = ({ from, to }: TextRange): string => `${from}-${to}`
 
 /** The same piece of text, and the same place of the same chart row, tell one thing. */
-function keysOf(find: Find): readonly string[] {
-  if (find.what !== 'mismatch') return [`${find.what} ${find.rows}`]
-  const { mismatch, chartRow } = find
+export function keysOfMismatch({ mismatch, chartRow }: Mismatched): readonly string[] {
   const said =
     mismatch.kind === 'path'
       ? JSON.stringify([mismatch.words, mismatch.chart])
@@ -84,6 +51,9 @@ const inPegOrder = (items: readonly Item[]): string =>
     .toSorted((a, b) => a.peg - b.peg)
     .map(({ letter }) => letter)
     .join('')
+
+export const indexesOf = ({ from, to }: Run): number[] =>
+  Array.from({ length: to - from + 1 }, (_, n) => from + n)
 
 /** Runs of rows that stand alone on one side. `after`: the last row before them on the other. */
 export function aloneRuns(

@@ -3,7 +3,8 @@ import type { Terms } from '../../../languages/terms'
 import type { Sheet } from '../../../pattern/pattern'
 import type { Draft } from './draft'
 import { putOnPegs, putRow, wordsOnPegs, type Put } from '../mend/edits'
-import type { Found, Pairing } from './found'
+import type { Found } from '../joinedByKeys'
+import type { Mismatched, Pairing } from './found'
 import { changesInPlace } from '../mend/inPlace'
 import { Names } from '../mend/names'
 import type { Changes } from '../mend/rewrite'
@@ -11,16 +12,13 @@ import type { Mismatch } from '../within/row'
 import type { Both } from './setting'
 import { countsDiffer, pathsDiffer, repeatsDiffer, stitchesDiffer } from './wording'
 
-type Mismatched = Extract<Found, { what: 'mismatch' }>
-
 /** A row, or several rows of one line, that words and chart work differently. */
-export function draftMismatch(both: Both, { mismatch, at }: Mismatched): Draft {
-  const [first] = at
+export function draftMismatch(both: Both, found: Found<Mismatched>): Draft {
+  const [{ mismatch, at: first }] = found
+  const at = found.map((one) => one.at)
   const firstOfRows = new Map<number, Pairing>()
-  for (const pairing of at) {
-    const row = both.chartRow(pairing.pass)
-    if (!firstOfRows.has(row)) firstOfRows.set(row, pairing)
-  }
+  for (const { chartRow, at: pairing } of found)
+    if (!firstOfRows.has(chartRow)) firstOfRows.set(chartRow, pairing)
   const rows = [...firstOfRows.keys()]
   const named = () => both.names([...firstOfRows.values()].map(({ pass }) => pass))
   let known: TakenWords | undefined

@@ -2,7 +2,8 @@ import type { Band, Pattern, Run } from '../../../pattern/pattern'
 import { setBand } from '../../../pattern/edits/rows'
 import { insertRead } from '../mend/edits'
 import type { ReadRow } from '../../read/reading'
-import type { Found } from './found'
+import type { Found } from '../joinedByKeys'
+import { indexesOf, type Alone } from './found'
 import { meaningOfRow, meaningOfWords, meanTheSame } from '../match/meaning'
 import type { Both } from './setting'
 import { stitchesNamed } from './wording'
@@ -12,10 +13,7 @@ import { repeatOf, withTimes } from '../mend/times'
 import { removals } from '../mend/removing'
 import { renumberingAfter } from '../mend/renumber'
 
-type Alone = Exclude<Found, { what: 'mismatch' }>
-
 const size = ({ from, to }: Run): number => to - from + 1
-const indexesOf = (run: Run): number[] => Array.from({ length: size(run) }, (_, n) => run.from + n)
 
 /** Do these passes work a band a whole number of times, beside times that the words have? */
 function wholeTimes(both: Both, passes: Run): Band | null {
@@ -35,10 +33,9 @@ function wholeTimes(both: Both, passes: Run): Band | null {
 }
 
 /** Rows of the chart that the words leave out: some times of a band, or the rows themselves. */
-export function draftNotInWords(both: Both, alone: Alone): Draft {
-  const [passes] = alone.runs
-  const band = alone.runs.length === 1 ? wholeTimes(both, passes) : null
-  const after = alone.after[0] ?? null
+export function draftNotInWords(both: Both, found: Found<Alone>): Draft {
+  const [{ run: passes, after }] = found
+  const band = found.length === 1 ? wholeTimes(both, passes) : null
   const place = after === null ? 0 : both.read(after).saidAt.to
   const rows = [...new Set(indexesOf(passes).map((pass) => both.chartRow(pass)))]
   return {
@@ -49,7 +46,7 @@ export function draftNotInWords(both: Both, alone: Alone): Draft {
     places: [],
     range: { from: place, to: place },
     isRefused: false,
-    ...(band ? timesLeftOut(both, band, passes, after) : rowsLeftOut(both, rows, alone)),
+    ...(band ? timesLeftOut(both, band, passes, after) : rowsLeftOut(both, rows, found)),
   }
 }
 
@@ -92,12 +89,13 @@ function timesLeftOut(both: Both, band: Band, passes: Run, after: number | null)
 }
 
 /** Rows that the words do not have at all. */
-function rowsLeftOut(both: Both, rows: readonly number[], { runs, after }: Alone): Told {
-  const [passes] = runs
+function rowsLeftOut(both: Both, rows: readonly number[], found: Found<Alone>): Told {
+  const [{ run: passes, after }] = found
   const [first = 0] = rows
   const names = both.names(indexesOf(passes))
   const them = rows.length === 1 ? 'it' : 'them'
-  const isTold = (pass: number): boolean => runs.some(({ from, to }) => from <= pass && pass <= to)
+  const isTold = (pass: number): boolean =>
+    found.some(({ run }) => run.from <= pass && pass <= run.to)
   const named = both.work.passes.some(
     ({ row }, pass) => rows.includes(row) && both.missing.has(pass) && !isTold(pass),
   )
@@ -107,12 +105,12 @@ function rowsLeftOut(both: Both, rows: readonly number[], { runs, after }: Alone
     doing: { words: `Adding ${them} to the words`, chart: `Removing ${them} from the chart` },
     rewrites: () => {
       const label = `Add ${names} to the words`
-      const lines = runs.map(
-        ({ from, to }, index) => [after[index] ?? -1, both.lines(from, to)] as const,
+      const lines = found.map(
+        ({ run, after: row }) => [row ?? -1, both.lines(run.from, run.to)] as const,
       )
       const [one] = lines
       return [one && [one], lines.length > 1 && lines].flatMap((some) =>
-        some ? numbered(both, passes, after[0] ?? null, { label, added: new Map(some) }, null) : [],
+        some ? numbered(both, passes, after, { label, added: new Map(some) }, null) : [],
       )
     },
     edits: removals(
@@ -160,8 +158,8 @@ function numbered(
 }
 
 /** Rows of the words that the chart does not have. */
-export function draftNotInChart(both: Both, { runs, after }: Alone): Draft {
-  const [reads] = runs
+export function draftNotInChart(both: Both, found: Found<Alone>): Draft {
+  const [{ run: reads, after: pass }] = found
   const list = indexesOf(reads)
   const names = both.readNames(list)
   const those = list.length === 1 ? 'it' : 'them'
@@ -171,8 +169,7 @@ export function draftNotInChart(both: Both, { runs, after }: Alone): Draft {
     first.stitches.map(({ stitch }) => stitch),
     both.reading.settings.terms,
   )
-  const gone = new Set(runs.flatMap(indexesOf))
-  const pass = after[0] ?? null
+  const gone = new Set(found.flatMap(({ run }) => indexesOf(run)))
   const row = pass === null ? 0 : both.chartRow(pass) + 1
   const band = moreTimes(both, reads, pass)
   const fewer = fewerTimes(both, reads, pass)

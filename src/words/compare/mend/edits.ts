@@ -7,7 +7,7 @@ import { setRun } from '../../../pattern/edits/turning'
 import { layoutOf } from '../../../pattern/layout'
 import { limits, type Cell, type Run, type Sheet } from '../../../pattern/pattern'
 import type { ReadRow } from '../../read/reading'
-import { widthOf, type Item } from '../within/hunks'
+import { onPegs, widthOf, type Item } from '../within/hunks'
 import type { Path } from '../within/path'
 import type { Differing } from '../within/row'
 import { wholeOf } from '../../../stitches/stitch'
@@ -48,29 +48,14 @@ export function putOnPegs(pattern: Sheet, index: number, items: readonly OnPeg[]
 
 /** The words' stitches at these places, on the pegs where the chart has its own. */
 export function wordsOnPegs(places: readonly Differing[], heading: Heading): OnPeg[] | null {
-  const items: OnPeg[] = []
-  for (const { words, chart, pegs } of places) {
-    if (widthOf(words) !== widthOf(chart) || widthOf(chart) !== pegs.to - pegs.from + 1) return null
-    let next = pegs.from
-    for (const { stitch } of heading === 'forward' ? words : words.toReversed()) {
-      items.push({ stitch, peg: next })
-      next += stitch.width
-    }
-  }
-  return items
+  const fits = places.every(
+    ({ words, chart, pegs }) => fills(words, pegs) && widthOf(words) === widthOf(chart),
+  )
+  return fits ? places.flatMap(({ words, pegs }) => onPegs(words, heading, pegs)) : null
 }
 
-/** All stitches of a row of the words on the pegs of its path; null: they do not fill it. */
-function rowOnPegs({ stitches }: ReadRow, { heading, run }: Path): OnPeg[] | null {
-  const items: OnPeg[] = []
-  let next = run.from
-  const inPegOrder = heading === 'forward' ? stitches : stitches.toReversed()
-  for (const { stitch } of inPegOrder) {
-    items.push({ stitch, peg: next })
-    next += stitch.width
-  }
-  return next === run.to + 1 ? items : null
-}
+const fills = (items: readonly Pick<Item, 'stitch'>[], { from, to }: Run): boolean =>
+  widthOf(items) === to - from + 1
 
 /** Give a chart row the words' stitches, pegs, way and end. */
 export function putRow(
@@ -80,10 +65,9 @@ export function putRow(
   path: Path,
   heading: Heading | null,
 ): Put {
-  const items = rowOnPegs(read, path)
-  if (!items) return { can: false, reason: 'pegs' }
+  if (!fills(read.stitches, path.run)) return { can: false, reason: 'pegs' }
   const turned = withRow(setRun(pattern, index, path.run), index, { heading, end: path.end })
-  return putOnPegs(turned, index, items)
+  return putOnPegs(turned, index, onPegs(read.stitches, path.heading, path.run))
 }
 
 /** A row of the words that the chart does not have, and the way it is worked. */

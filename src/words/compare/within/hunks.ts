@@ -1,4 +1,6 @@
 import { diffArrays } from 'diff'
+import type { Heading } from '../../../loom/direction'
+import type { Run } from '../../../pattern/pattern'
 import type { Stitch } from '../../../stitches/stitch'
 import type { TextRange } from '../../read/reading'
 
@@ -18,6 +20,24 @@ export interface WordItem extends Item {
 export interface Hunk {
   readonly words: readonly [from: number, to: number]
   readonly chart: readonly [from: number, to: number]
+}
+
+/** Stitches one after the other on the pegs of a run, in working order; empty pegs are passed over. */
+export function onPegs<T extends Pick<Item, 'stitch'>>(
+  items: readonly T[],
+  heading: Heading,
+  { from, to }: Run,
+  empty?: ReadonlySet<number>,
+): (T & Pick<Item, 'peg'>)[] {
+  const step = heading === 'forward' ? 1 : -1
+  let next = heading === 'forward' ? from : to
+  return items.map((item) => {
+    while (empty?.has(next)) next += step
+    const { width } = item.stitch
+    const peg = heading === 'forward' ? next : next - width + 1
+    next += step * width
+    return { ...item, peg }
+  })
 }
 
 /** Where two rows differ, peg by peg: both stand on the same pegs. Neighbours make one hunk. */

@@ -2,6 +2,7 @@ import type { Heading } from '../../../loom/direction'
 import type { RowEnd } from '../../../loom/row'
 import type { Run } from '../../../pattern/pattern'
 import type { PatternRun } from '../../../pattern/work'
+import { widthOf } from './hunks'
 import type { ReadRow } from '../../read/reading'
 
 /** Which pegs a row covers, which way, and how it ends. */
@@ -30,8 +31,7 @@ export function pathOfWords(read: ReadRow, run: PatternRun, sameStitches: boolea
   const wholeRow = row.from === 0 && row.to === pegs - 1 && row.end === 'on' && end === 'on'
   const chart = { from: row.from, to: row.to }
   if (sameStitches || wholeRow || read.stitches.length === 0) return { heading, run: chart, end }
-  let width = 0
-  for (const { stitch } of read.stitches) width += stitch.width
+  const width = widthOf(read.stitches)
   const reached =
     heading === 'forward'
       ? { from: row.from, to: Math.min(row.from + width, pegs) - 1 }

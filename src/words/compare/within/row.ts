@@ -4,7 +4,15 @@ import type { PatternRun } from '../../../pattern/work'
 import type { Layout } from '../../../pattern/layout'
 import type { ReadRow, TextRange } from '../../read/reading'
 import { joinedByKeys } from '../joinedByKeys'
-import { hunksByPeg, hunksInOrder, widthOf, type Hunk, type Item, type WordItem } from './hunks'
+import {
+  hunksByPeg,
+  hunksInOrder,
+  onPegs,
+  widthOf,
+  type Hunk,
+  type Item,
+  type WordItem,
+} from './hunks'
 import {
   holdsGaps,
   isGap,
@@ -198,14 +206,12 @@ function wordItems(
       .filter(({ stitch }) => isGap(letterOf(stitch, chart)))
       .map(({ peg }) => peg) ?? [],
   )
-  const step = heading === 'forward' ? 1 : -1
-  let next = heading === 'forward' ? run.from : run.to
-  return stitches.map(({ stitch, range }) => {
-    while (empty.has(next)) next += step
-    const peg = heading === 'forward' ? next : next - stitch.width + 1
-    next += step * stitch.width
-    return { stitch, range, peg, letter: letterOf(stitch, words) }
-  })
+  const items = stitches.map(({ stitch, range }) => ({
+    stitch,
+    range,
+    letter: letterOf(stitch, words),
+  }))
+  return onPegs(items, heading, run, empty)
 }
 
 /** Places that one piece of text, or one column of the repeat, makes differ are one mismatch. */
