@@ -225,10 +225,10 @@ export class Bench {
     this.opened = this.arrived = {}
   }
 
-  /** Begin with this piece, without a way back: only for work taken up after a reload. */
-  restart(pattern: Pattern): void {
+  /** Begin with this history in place of the one that is there: only for work taken up after a reload. */
+  restart(history: History): void {
     this.look('first')
-    this.history = begin(pattern)
+    this.history = history
     this.opened = this.arrived = {}
     this.#stayInside()
   }

@@ -1,9 +1,11 @@
 import { untrack } from 'svelte'
 import { excerpt } from '../../pattern/excerpt'
+import { begin, type History } from '../../pattern/history'
 import type { Pattern } from '../../pattern/pattern'
 import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
 import { download } from '../../shelf/download'
 import { fileOf, openFile, type FileData } from '../../shelf/file'
+import { openJournal, type Journal, type Written } from '../../shelf/journal'
 import { newId, openShelf, type Listed, type Recovered, type Shelf } from '../../shelf/keep'
 import {
   clearAside,
@@ -13,6 +15,7 @@ import {
   smallStore,
   whereaboutsAside,
 } from '../../shelf/rescue'
+import { hold } from '../../shelf/windows'
 import type { Bench } from './bench.svelte'
 import type { Keeping } from '../../shelf/keeping'
 import type { Panes } from './panes.svelte'
@@ -22,6 +25,14 @@ import { goBackTo, whereaboutsOf, type Whereabouts } from './whereabouts'
 const unchangedId = ''
 /** Milliseconds that the place rests before it is kept. */
 const placeRests = 500
+
+/** What was worked on last. */
+interface Last {
+  readonly id: string
+  readonly revision: number
+  readonly history: History
+  readonly whereabouts?: unknown
+}
 
 const named = ({ title }: Pattern): string => excerpt(title) || 'The piece'
 
@@ -38,6 +49,8 @@ export class Keeper {
   readonly #small = smallStore()
   #id = newId()
   #revision = 0
+  /** The version of the history in which the piece came on the bench. */
+  #came = 0
   /** The piece as it was opened from a file or a starter chart. */
   #opened: Pattern | null = null
   /** The version that is not to be kept: it is kept already, or is the first chart as it comes. */
@@ -45,6 +58,9 @@ export class Keeper {
   /** The version that was taken up at the start: of this it is said that it is back. */
   #takenUp: Pattern | null = null
   #shelf: Shelf | undefined
+  #journal: Journal | undefined
+  /** Lets go of the piece on the bench, so that another window may hold it. */
+  #letGo: (() => void) | null = null
   #saving: Autosave | undefined
 
   constructor(bench: Bench, panes: Panes) {
@@ -78,7 +94,11 @@ export class Keeper {
     // Told by the bench itself, not by the screen: what cannot be shown is kept all the same.
     this.#bench.onVersion = () => this.#keep()
     const endPlaces = this.#keepPlaces()
-    void shelf.recover().then((found) => this.#takeUp(found))
+    const journal = (this.#journal = openJournal())
+    void Promise.all([shelf.recover(), journal.last()]).then(async ([found, written]) => {
+      const last = this.#newest(found, written)
+      this.#takeUp(found, last, last ? await this.#hold(last.id) : true)
+    })
     return () => {
       this.#bench.onVersion = null
       endFlush()
@@ -100,29 +120,62 @@ export class Keeper {
     this.#asItCame = null
     if (pattern !== this.#takenUp) this.#takenUp = null
     const whereabouts = untrack(() => this.#here())
-    this.#saving?.changed({ id: this.#id, pattern, revision: ++this.#revision, whereabouts })
+    this.#revision++
+    void this.#journal?.note(
+      this.#id,
+      this.#revision,
+      untrack(() => this.#bench.history),
+    )
+    this.#saving?.changed({ id: this.#id, pattern, revision: this.#revision, whereabouts })
     const { keeping } = this
     if (keeping.state !== 'not kept')
       this.keeping = { state: 'changed', date: 'date' in keeping ? keeping.date : null }
   }
 
-  /** What the shelf found, or said, when the page began. */
-  #takeUp(found: Recovered): void {
-    const aside = fromAside(this.#small)
+  /** Of all that was kept and put aside the last, with what can be taken back in it. */
+  #newest(found: Recovered, written: Written | null): Last | null {
     const kept = found.state === 'recovered' ? found : null
-    const newer = aside && (kept?.id !== aside.id || aside.revision > kept.revision) ? aside : null
-    const last = newer ?? kept
+    const isWrittenLast =
+      written &&
+      (kept?.id === written.id
+        ? written.revision >= kept.revision
+        : !kept || written.date > kept.date)
+    const last: Last | null = isWrittenLast
+      ? { ...written, whereabouts: kept?.id === written.id ? kept.whereabouts : undefined }
+      : kept && { ...kept, history: begin(kept.pattern) }
+    const aside = fromAside(this.#small)
+    return aside && (last?.id !== aside.id || aside.revision > last.revision)
+      ? { ...aside, history: begin(aside.pattern) }
+      : last
+  }
+
+  /** Hold the piece that comes on the bench, in place of the one before. False: another window does. */
+  async #hold(id: string): Promise<boolean> {
+    this.#letGo?.()
+    this.#letGo = await hold(id)
+    return this.#letGo !== null
+  }
+
+  /** What the shelf found, or said, when the page began. */
+  #takeUp(found: Recovered, last: Last | null, isHeld: boolean): void {
     // Who has begun to work before the browser answered goes on with that.
     const begun = this.#bench.first !== this.#asItCame
     if (last && !begun) {
-      this.#id = last.id
-      this.#revision = last.revision
-      this.#asItCame = newer ? null : last.pattern
-      this.#takenUp = last.pattern
-      this.#bench.restart(last.pattern)
+      const { pattern } = last.history.present
+      this.#id = isHeld ? last.id : newId()
+      this.#revision = isHeld ? last.revision : 0
+      const isKept = found.state === 'recovered' && found.id === last.id
+      this.#asItCame = isKept && found.revision === last.revision ? pattern : null
+      this.#takenUp = pattern
+      this.#bench.restart(isHeld ? last.history : begin(pattern))
+      if (!isHeld) {
+        this.#asItCame = pattern
+        this.#bench.say(
+          `${named(pattern)} is open in another window. What you change here is kept as a second piece.`,
+        )
+      }
     }
-    const place =
-      whereaboutsAside(this.#small, last ? last.id : unchangedId) ?? (kept ?? last)?.whereabouts
+    const place = whereaboutsAside(this.#small, last ? last.id : unchangedId) ?? last?.whereabouts
     const atItsPlace = !begun && goBackTo(place, this.#bench, this.#panes)
     if (found.state === 'unreadable') this.#refuse(found.message, found.file)
     this.ready = true
@@ -170,6 +223,8 @@ export class Keeper {
     this.#opened = pattern
     this.#id = newId()
     this.#revision = 0
+    void this.#hold(this.#id)
+    this.#came = this.#bench.history.past.length + 1
     this.#bench.open(pattern, label)
     this.#bench.say(`${named(pattern)} is on the bench. Undo brings back the piece before it.`)
   }
@@ -193,13 +248,18 @@ export class Keeper {
     const id = this.#id
     const isUntouched = this.#opened === this.#bench.first
     const here = this.#here()
-    void this.#saving
-      ?.flush()
-      .then(() => (isUntouched ? this.#shelf?.remove(id) : this.#shelf?.keepWhereabouts(id, here)))
+    void this.#saving?.flush().then(async () => {
+      if (isUntouched) await this.#remove(id)
+      else await this.#shelf?.keepWhereabouts(id, here)
+    })
+  }
+
+  async #remove(id: string): Promise<void> {
+    await Promise.all([this.#shelf?.remove(id), this.#journal?.remove(id)])
   }
 
   async removeKept(id: string): Promise<void> {
-    await this.#shelf?.remove(id)
+    await this.#remove(id)
     await this.refreshKept()
   }
 
@@ -224,11 +284,18 @@ export class Keeper {
     this.#opened = null
     const found = await this.#shelf?.recover(id)
     if (found?.state === 'recovered') {
-      this.#id = found.id
-      this.#revision = found.revision
-      this.#bench.open(found.pattern, `Open ${named(found.pattern)}`)
+      const name = named(found.pattern)
+      const isHeld = await this.#hold(found.id)
+      this.#id = isHeld ? found.id : newId()
+      this.#revision = isHeld ? found.revision : 0
+      this.#came = this.#bench.history.past.length + 1
+      this.#bench.open(found.pattern, `Open ${name}`)
       goBackTo(found.whereabouts, this.#bench, null)
-      this.#bench.say(`${named(found.pattern)} is on the bench.`)
+      this.#bench.say(
+        isHeld
+          ? `${name} is on the bench.`
+          : `${name} is open in another window. What you change here is kept as a second piece.`,
+      )
     } else if (found?.state === 'unreadable') this.#refuse(found.message, found.file)
     else if (found?.state === 'no store') this.#refuse(found.message)
     else this.#refuse('This piece was removed in another window.')

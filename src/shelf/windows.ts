@@ -1,0 +1,24 @@
+/** Two windows on one piece: the first of them holds it for as long as it has it on its bench. */
+
+/** Milliseconds that a page which is just going has to let go of its piece. */
+const goes = 500
+
+/**
+ * Hold this piece for this window; gives how to let go of it, or null when another window holds it.
+ * In a browser that cannot tell, every window holds every piece.
+ */
+export function hold(
+  id: string,
+  locks: LockManager | undefined = navigator.locks,
+): Promise<(() => void) | null> {
+  return new Promise((resolve) => {
+    if (!locks) {
+      resolve(() => undefined)
+      return
+    }
+    const untilLetGo = () => new Promise<void>((letGo) => resolve(letGo))
+    locks
+      .request(`pegwright ${id}`, { signal: AbortSignal.timeout(goes) }, untilLetGo)
+      .catch(() => resolve(null))
+  })
+}
