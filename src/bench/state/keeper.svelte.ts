@@ -97,7 +97,7 @@ export class Keeper {
     const journal = (this.#journal = openJournal())
     void Promise.all([shelf.recover(), journal.last()]).then(async ([found, written]) => {
       const last = this.#newest(found, written)
-      this.#takeUp(found, last, last ? await this.#hold(last.id) : true)
+      this.#takeUp(found, last, await this.#hold(last?.id ?? this.#id))
     })
     return () => {
       this.#bench.onVersion = null
