@@ -106,7 +106,7 @@ function whole(value: Plain, vocabulary: Vocabulary): unknown {
   const id = value[stitchKey]
   if (typeof id === 'string') return vocabulary.stitch(id)
   return Object.fromEntries(
-    Object.entries(value).map(([key, one]) => [key, whole(one as Plain, vocabulary)]),
+    Object.entries(value).map(([key, one]) => [key, whole(one, vocabulary)]),
   )
 }
 

@@ -86,5 +86,10 @@ test('a page that is killed or left while it is painted on opens with what was k
     await page.keyboard.press('Control+z')
   }
   expect(await painted(page)).toBe(0)
+  // The piece that was there before this one was started is not brought back any more.
+  const words = page.getByRole('region', { name: 'Words' }).locator('.cm-line')
+  const blank = await words.allInnerTexts()
+  await page.keyboard.press('Control+z')
+  expect(await words.allInnerTexts()).toEqual(blank)
   await context.close()
 })

@@ -125,6 +125,7 @@ export class Keeper {
       this.#id,
       this.#revision,
       untrack(() => this.#bench.history),
+      this.#came,
     )
     this.#saving?.changed({ id: this.#id, pattern, revision: this.#revision, whereabouts })
     const { keeping } = this
