@@ -149,7 +149,7 @@ function tell(
   const definitions = new Set(defined)
   const told: UsedLine[] = []
   for (const statement of statements) {
-    const { head, words, section, range, order } = statement
+    const { head, text: words, section, range, order } = statement
     if (order && (order.do !== 'work' || order.strict)) {
       told.push({ statement, body: memory.body(''), use: 'order' })
       continue
@@ -174,7 +174,7 @@ function tell(
 function nextNumber(told: readonly UsedLine[], index: number): number | null {
   let at = index
   while (at < told.length && told[at]?.use !== 'rows') at++
-  return told[at]?.statement.head?.head.numbers[0] ?? null
+  return told[at]?.statement.head?.numbers[0] ?? null
 }
 
 /** More figures than the largest number that is read has. */
@@ -233,7 +233,7 @@ function tokensOf(
       continue
     }
     if (head)
-      tokens.push({ kind: 'head', range: { from: range.from, to: range.from + head.length } })
+      tokens.push({ kind: 'head', range: { from: range.from, to: range.from + head.range.to } })
     const { kinds, bounds } = body.tokens
     kinds.forEach((kind, i) => {
       const [start, end] = [bounds[2 * i] ?? 0, bounds[2 * i + 1] ?? 0]

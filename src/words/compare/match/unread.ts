@@ -26,7 +26,7 @@ export function unreadOf(reading: Reading): Unread {
     const head = headOf(reading, range)
     if (!head) repeats.push(range)
     const named = head === null ? null : readHead(head)
-    for (const number of named?.head.numbers ?? []) numbers.add(number)
+    for (const number of named?.numbers ?? []) numbers.add(number)
   }
   return { rows, numbers, repeats }
 }

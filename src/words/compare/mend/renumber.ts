@@ -131,7 +131,7 @@ const isOrdinal = (said: string): boolean => /\d(?:st|nd|rd|th)$/i.test(said)
 
 /** "5-8" has to stay as long as it was. */
 function breaksRange(head: string, numberOf: NumberOf): boolean {
-  const numbers = readHead(head)?.head.numbers ?? []
+  const numbers = readHead(head)?.numbers ?? []
   const [first = 0] = numbers
   const last = numbers.at(-1) ?? first
   return numberOf(last, 'alone') - numberOf(first, 'alone') !== last - first

@@ -113,44 +113,29 @@ export function rewrite(reading: Reading, plan: Plan): Changes | null {
     changes.push({ range: trimmed(text, range), text: list.join('\n') })
   }
 
-  for (const statement of statements.filter(ownLine)) {
+  // Lines of their own first: references and repeats go by what becomes of them.
+  for (const statement of statements.toSorted((a, b) => Number(ownLine(b)) - Number(ownLine(a)))) {
     const { from, to, range } = statement
     const indexes = Array.from({ length: to - from }, (_, n) => from + n)
+    const kept = indexes.filter((row) => !plan.gone.has(row))
     const planned = indexes.map((row) => plan.sentences.get(row))
     const [first] = planned
-    const touched = planned.some(Boolean) || indexes.some((row) => plan.gone.has(row))
-    if (indexes.every((row) => plan.gone.has(row))) {
-      changes.push({ range: wholeLine(text, range), text: '' })
-      rewritten.set(keyOf(range), null)
-    } else if (
-      first &&
-      planned.every((one) => one?.sentence === first.sentence) &&
-      indexes.every((row) => !plan.gone.has(row)) &&
-      !addedInside(statement)
-    ) {
+    const isAlike = planned.every((one) => one?.sentence === first?.sentence)
+    const isWhole = kept.length === indexes.length && !addedInside(statement)
+    const isAsSaid = planned.every((one, n) => {
+      const row = rows[indexes[n] ?? 0] as ReadRow
+      return one?.sentence === (ownLine(statement) ? undefined : rewritten.get(keyOf(row.range)))
+    })
+    if (kept.length === 0) changes.push({ range: wholeLine(text, range), text: '' })
+    else if (isWhole && isAsSaid) continue
+    else if (isWhole && first && isAlike && ownLine(statement)) {
       const { sentence, counted, to: end } = partsOf(reading, range)
       const words = counted ? `${first.sentence} ${first.count}` : first.sentence
       changes.push({ range: { from: sentence.from, to: end }, text: words })
       rewritten.set(keyOf(range), first.sentence)
-    } else if (touched || addedInside(statement)) {
-      writeOut(statement)
-      rewritten.set(keyOf(range), null)
-    }
-  }
-  for (const statement of statements) {
-    if (ownLine(statement)) continue
-    const { from, to, range } = statement
-    let all = true
-    let any = addedInside(statement)
-    for (let row = from; row < to; row++) {
-      const gone = plan.gone.has(row)
-      if (!gone) all = false
-      const source = rewritten.get(keyOf((rows[row] as ReadRow).range))
-      const planned = plan.sentences.get(row)?.sentence
-      if (gone || source === null || planned !== source) any = true
-    }
-    if (all) changes.push({ range: wholeLine(text, range), text: '' })
-    else if (any) writeOut(statement)
+      continue
+    } else writeOut(statement)
+    rewritten.set(keyOf(range), null)
   }
   for (const [row, added] of plan.added) {
     const statement = statements.find(({ from, to }) => row >= from && row < to)

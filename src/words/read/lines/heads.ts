@@ -53,14 +53,8 @@ const stitchFollows =
 
 const longestHead = 300
 
-export interface HeadFound {
-  readonly head: Head
-  /** Length of the head in the text. */
-  readonly length: number
-}
-
 /** The head that a text starts with. `strict`: only one that ends in a colon counts. */
-export function readHead(text: string, strict = false): HeadFound | null {
+export function readHead(text: string, strict = false): Head | null {
   const start = text.slice(0, longestHead)
   for (const { pattern, colonless } of compiled) {
     const match = pattern.exec(start)
@@ -72,7 +66,7 @@ export function readHead(text: string, strict = false): HeadFound | null {
     const closed = end === ':' || end.startsWith('-') || (end !== '' && !strict) || sided
     if (!closed && (strict || !colonless || !stitchFollows.test(after))) continue
     if (end === '.' && !sided && !stitchFollows.test(after)) continue
-    return { head: headOf(groups, match[0].length), length: match[0].length }
+    return headOf(groups, match[0].length)
   }
   return null
 }

@@ -1,5 +1,6 @@
 import type { Section, TextRange } from '../reading'
-import { headStarts, readHead, type HeadFound } from './heads'
+import type { Head } from '../nodes'
+import { headStarts, readHead } from './heads'
 import { namesCalled, readOrder, type Order } from './orders'
 import { sizeLabel, sizesInHead, type SizeLabel } from './onlySizes'
 import { sectionKind, type SectionKind } from './sections'
@@ -7,7 +8,7 @@ import { sectionKind, type SectionKind } from './sections'
 /** A line as it stands, whatever stands around it. */
 export interface LineShape {
   readonly blank: boolean
-  readonly head: HeadFound | null
+  readonly head: Head | null
   /** It begins with the sizes that it is for; the head stands behind them. */
   readonly label: SizeLabel | null
   /** Offsets of further heads in the line. */
@@ -28,11 +29,11 @@ export interface LineShape {
 
 /** The words of one row, or of several that are alike, or of one reference. */
 export interface Statement {
-  readonly head: HeadFound | null
+  readonly head: Head | null
   /** The whole of it, and the words after the head. */
   readonly range: TextRange
   readonly from: number
-  readonly words: string
+  readonly text: string
   readonly section: SectionKind
   /** The sizes that it is only for; null: all of them. */
   readonly only: string | null
@@ -87,14 +88,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
   let section: SectionKind = 'open'
   /** The kind that its heading tells. */
   let kind: SectionKind = 'open'
-  let open: {
-    head: HeadFound | null
-    from: number
-    to: number
-    section: SectionKind
-    only: string | null
-    order: Order | null
-  } | null = null
+  let open: (Omit<Statement, 'range' | 'text'> & { to: number }) | null = null
   /** A label of sizes by itself is for the lines below it, up to an empty one. */
   let only: string | null = null
   let unfinished = false
@@ -102,16 +96,11 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
 
   const close = () => {
     if (open) {
-      const from = open.from + (open.head?.length ?? 0)
-      statements.push({
-        head: open.head,
-        range: { from: open.from, to: open.to },
-        from,
-        words: text.slice(from, open.to),
-        section: open.section,
-        only: sizesInHead(text.slice(open.from, from)) ?? open.only,
-        order: open.order,
-      })
+      const { to, ...one } = open
+      const from = open.from + (open.head?.range.to ?? 0)
+      const only = sizesInHead(text.slice(open.from, from)) ?? open.only
+      const range = { from: open.from, to }
+      statements.push({ ...one, range, from, text: text.slice(from, to), only })
     }
     open = null
   }
@@ -162,14 +151,8 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
       for (const start of heads) {
         open.to = from + start
         close()
-        open = {
-          head: readHead(line.slice(start), true),
-          from: from + start,
-          to,
-          section,
-          only: sizes,
-          order: null,
-        }
+        const head = readHead(line.slice(start), true)
+        open = { head, from: from + start, to, section, only: sizes, order: null }
       }
       open.to = to
       unfinished = joins.unfinished
@@ -194,7 +177,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
  * abbreviations with instructions of their own after them do they explain a stitch.
  */
 function withRowsAsWork(statements: readonly Statement[]): readonly Statement[] {
-  const tellsRow = ({ head }: Statement): boolean => (head?.head.numbers.length ?? 0) > 0
+  const tellsRow = ({ head }: Statement): boolean => (head?.numbers.length ?? 0) > 0
   const lastWork = statements.findLastIndex((one) => one.section === 'work' && one.head !== null)
   let ended: SectionKind | null = null
   return statements.map((one, index) => {

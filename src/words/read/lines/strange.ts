@@ -31,7 +31,7 @@ export function strangeRows(told: readonly Line[]): Strange | null {
   for (const { statement, body } of told) {
     const { kinds, bounds } = body.tokens
     kinds.forEach((kind, i) => {
-      const word = statement.words.slice(bounds[2 * i] ?? 0, bounds[2 * i + 1] ?? 0)
+      const word = statement.text.slice(bounds[2 * i] ?? 0, bounds[2 * i + 1] ?? 0)
       if (kind === 'punctuation' || !/\p{L}/u.test(word)) return
       words++
       if (kind !== 'unknown') return

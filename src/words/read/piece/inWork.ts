@@ -33,9 +33,9 @@ export class InWork {
   }
 
   /** The pegs in work and the way over them, for a row that names none; null: it is worked as it is told. */
-  pathOf({ body, kind, headed }: Words, place: LoomThen): PathInWork | null {
+  pathOf({ body, kind, head }: Words, place: LoomThen): PathInWork | null {
     const said = this.#said
-    if (!said || said.round || (headed && kind === 'round' && this.shape === 'ring')) return null
+    if (!said || said.round || (head && kind === 'round' && this.shape === 'ring')) return null
     if (body.items.some((item) => item.do === 'pegs' || item.do === 'turn')) return null
     return { run: said.run, heading: this.#heading(place, said.run) }
   }

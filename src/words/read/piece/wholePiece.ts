@@ -1,7 +1,6 @@
 import { InWork } from './inWork'
 import type { Memory } from '../memory'
-import type { Body, RelativeRemark } from '../nodes'
-import type { Statement } from '../lines/outline'
+import type { RelativeRemark } from '../nodes'
 import type { Order, WorkOrder } from '../lines/orders'
 import { pegsOf, type LoomThen } from '../loops/place'
 import type { ReadBand, ReadEdge } from '../reading'
@@ -174,17 +173,3 @@ export class WholePiece {
     this.hands.band({ from, to: from + rows / times - 1, times })
   }
 }
-
-/** The words of a line that works rows told elsewhere. */
-export const wordsOfOrder = ({ range, from, words }: Statement, body: Body): Words => ({
-  range,
-  from,
-  body,
-  text: words,
-  kind: 'row',
-  side: null,
-  number: null,
-  row: 0,
-  headed: false,
-  headLength: 0,
-})

@@ -14,7 +14,7 @@ import { makeRow, type Words } from './rows'
 import { ToldRows } from './toldRows'
 import { Waiting } from './waiting'
 import { onPegs } from '../piece/inWork'
-import { WholePiece, wordsOfOrder } from '../piece/wholePiece'
+import { WholePiece } from '../piece/wholePiece'
 import {
   inCycle,
   isPlain,
@@ -82,37 +82,26 @@ export class Resolver {
   }
 
   /** A statement of rows. `next`: the number of the next head, if it is known. */
-  add({ head, range, from, words: text }: Statement, body: Body, next: number | null): void {
+  add(statement: Statement, body: Body, next: number | null): void {
     if (this.#full) return
+    const { head, from, text } = statement
     const ring = this.memory.settings.shape === 'ring'
-    const kind = head?.head.kind ?? (ring && !turnsOrNames(body) ? 'round' : 'row')
-    const side = head?.head.side ?? body.side
-    const words: Words = {
-      range,
-      from,
-      body,
-      text,
-      kind,
-      side,
-      number: head?.head.numbers[0] ?? null,
-      row: 0,
-      headed: head !== null,
-      headLength: head?.length ?? 0,
-    }
+    const kind = head?.kind ?? (ring && !turnsOrNames(body) ? 'round' : 'row')
+    const words: Words = { ...statement, body, kind, side: head?.side ?? body.side, row: 0 }
     for (const remark of body.remarks)
       if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
     const { reference, measured } = body
     const named = reference?.named.kind === 'numbers' ? reference.named.numbers : []
-    if (Math.max(head?.head.numbers.length ?? 0, named.length) >= readLimits.rowsInLine)
+    if (Math.max(head?.numbers.length ?? 0, named.length) >= readLimits.rowsInLine)
       this.#remarker.add(say.tooManyRows({ from: 0, to: text.length }), from)
     const length = measured ?? (reference?.often.kind === 'length' ? reference.range : null)
     if (length) this.#remarker.add(say.needsGauge(quoted(words, length), length), from)
     if (reference?.often.kind === 'open')
       this.#remarker.add(say.askOften(quoted(words, reference.range), reference.range), from)
-    if (head && head.head.numbers.length > 0) return this.#addNumbered(words, head.head)
+    if (head && head.numbers.length > 0) return this.#addNumbered(words, head)
     this.#flush(reference ? lastOf(reference.named) : null)
     this.#piece.before([])
-    this.#addUnnumbered(words, head?.head ?? null, next)
+    this.#addUnnumbered(words, head, next)
     this.#counted = null
   }
 
@@ -132,10 +121,10 @@ export class Resolver {
   }
 
   /** Words that tell rows, and not how they are worked. */
-  leaveOut({ words, from }: Statement): void {
+  leaveOut({ text, from }: Statement): void {
     this.#flush(null)
     this.#counted = null
-    this.#remarker.add(say.notRead(words), from)
+    this.#remarker.add(say.notRead(text), from)
   }
 
   /** A line of the whole piece that is no row; false: it has to be read as any other. */
@@ -143,7 +132,13 @@ export class Resolver {
     const { order } = statement
     if (this.#full || !order) return false
     this.#flush(null)
-    const words = wordsOfOrder(statement, this.memory.body(''))
+    const words: Words = {
+      ...statement,
+      body: this.memory.body(''),
+      kind: 'row',
+      side: null,
+      row: 0,
+    }
     if (!this.#piece.order(order, words, next)) return false
     this.#told.beginThese()
     this.#counted = null
@@ -180,7 +175,7 @@ export class Resolver {
           ? this.#referred(words, reference.named, index, number)
           : words
       // Rows between that are told elsewhere count: "Rows 1, 3, 5" all go the same way.
-      const nth = number - (words.number ?? number)
+      const nth = number - (words.head?.numbers[0] ?? number)
       this.#sayGap(words, number)
       if (source) this.#tell(source, words, number, rows, nth)
       this.#counted = source ? number + rows - 1 : number
@@ -189,14 +184,14 @@ export class Resolver {
 
   /** A number that is left out after the row before, which has one too: no section lies between. */
   #sayGap(words: Words, number: number): void {
-    const { kind, headLength, range } = words
+    const { kind, head, range } = words
     const last = this.#counted
-    if (!this.gaps || last === null || number <= last + 1 || this.#gapIn === words) return
+    if (!this.gaps || !head || last === null || number <= last + 1) return
+    if (this.#gapIn === words) return
     this.#gapIn = words
-    const head = { from: 0, to: headLength }
     const lacking = { from: last + 1, to: number - 1 }
     const named = rowsFromTo(kind, lacking.from, lacking.to)
-    this.#remarker.add(say.labelGap(named, lacking, head), range.from)
+    this.#remarker.add(say.labelGap(named, lacking, head.range), range.from)
   }
 
   /**
@@ -347,7 +342,7 @@ export class Resolver {
     const { settings, places } = this.memory
     const wrong = settings.needles && isWrong(source, Number(label))
     const whole =
-      (source.headed || this.#piece.inWork.round) &&
+      (source.head !== null || this.#piece.inWork.round) &&
       source.kind === 'round' &&
       settings.shape === 'ring'
     const { german } = this

@@ -1,34 +1,22 @@
 import type { Heading } from '../../../loom/direction'
 import type { Memory } from '../memory'
+import type { Statement } from '../lines/outline'
 import type { Body } from '../nodes'
 import type { ReadRow, ReadStitch, TextRange } from '../reading'
 import type { Worked } from '../loops/work'
 
-/** Words that stand for one or several real rows, at their place in the text. */
-export interface Source {
-  readonly range: TextRange
-  /** Where the words after the head begin: stitches' ranges count from there. */
-  readonly from: number
-}
-
-/** Words to be worked, with the statement they stand in. */
-export interface Words extends Source {
+/** Words to be worked: a statement, and what its line says. */
+export interface Words extends Statement {
   readonly body: Body
-  readonly text: string
   readonly kind: 'round' | 'row'
   readonly side: 'right' | 'wrong' | null
-  /** The number of its first row; null if it has none. */
-  readonly number: number | null
   /** Which row of its fabric's cycle it stands for, from 0. */
   readonly row: number
-  /** It has a head of its own. */
-  readonly headed: boolean
-  readonly headLength: number
 }
 
 export interface RowFacts {
   readonly label: string
-  readonly source: Source
+  readonly source: Words
   readonly saidAt: TextRange
   readonly time: number
 }

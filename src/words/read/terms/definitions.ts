@@ -32,7 +32,7 @@ export function readDefinitions(statements: readonly Statement[]): Definitions {
   const found: Definition[] = []
   const ranges: TextRange[] = []
   let doubled = false
-  for (const { section, head, words, range } of statements) {
+  for (const { section, head, text: words, range } of statements) {
     if (head || (section !== 'key' && !equalsForm.test(words))) continue
     const [, name = '', text = ''] = form.exec(words.slice(0, 600)) ?? []
     if (name) ranges.push(range)
