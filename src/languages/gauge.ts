@@ -1,4 +1,4 @@
-/** Stitches and rows to 10 cm. */
+/** Stitches and rows in 100 mm of the designer's own swatch. */
 export interface Gauge {
   readonly stitches: number
   readonly rows: number

@@ -2,12 +2,14 @@ import type { Direction } from '../loom/direction'
 import type { Knit } from '../loom/move'
 import type { Crossing, Transfer } from '../loom/row'
 import type { Tradition } from '../stitches/sign'
+import type { Gauge } from '../languages/gauge'
 import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
 import { standardVocabulary, type Vocabulary } from '../stitches/vocabulary'
 import type { Chart, NamedChart, Row } from './chart'
 import { stepsOfOneChart, type Pair, type Pictures, type Step, type Swatch } from './piece'
 
+export type { Gauge } from '../languages/gauge'
 export type { Band, Cell, Chart, NamedChart, Row, Run } from './chart'
 
 /**
@@ -57,12 +59,6 @@ export interface LoomSetup {
   /** Centre of one peg to centre of the next, mm. */
   readonly pitch: number
   readonly direction: Direction
-}
-
-/** Stitches and rows in 100 mm of the designer's own swatch. */
-export interface Gauge {
-  readonly stitches: number
-  readonly rows: number
 }
 
 /** How the stitches are made; printed with the pattern. */

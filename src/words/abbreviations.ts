@@ -1,5 +1,6 @@
 import { headings, type Heading } from '../loom/direction'
 import type { Habits } from '../loom/work'
+import { memo } from '../pattern/memo'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
@@ -19,13 +20,9 @@ export interface Abbreviation {
   readonly stitch: Stitch | null
 }
 
-const stitchesOf = new WeakMap<PatternRow, ReadonlySet<Stitch>>()
-
-function stitchesIn(row: PatternRow): ReadonlySet<Stitch> {
-  let stitches = stitchesOf.get(row)
-  if (!stitches) stitchesOf.set(row, (stitches = new Set(row.sites.map(({ stitch }) => stitch))))
-  return stitches
-}
+const stitchesIn = memo(
+  ({ sites }: PatternRow): ReadonlySet<Stitch> => new Set(sites.map(({ stitch }) => stitch)),
+)
 
 /** The ways a stitch is worked, each with what becomes of the pegs that it empties. */
 type Ways = ReadonlyMap<Heading, readonly Fates[]>
@@ -45,15 +42,7 @@ function usedStitches(runs: readonly PatternRun[]): ReadonlyMap<Stitch, Ways> {
   return used
 }
 
-/**
- * What the hands do for a stitch in this pattern: told once, or for each way it is worked where
- * the moves differ. A stitch that is not used is told for the way of the first row.
- */
-export function stepsIn({ run }: Work, stitch: Stitch, terms: Terms): string {
-  const ways: Ways = usedStitches(run.rows).get(stitch) ?? new Map([['forward', []]])
-  return stepsWorked(run.habits, stitch, ways, terms)
-}
-
+/** What the hands do for a stitch: told once, or for each way it is worked where the moves differ. */
 function stepsWorked(habits: Habits, stitch: Stitch, ways: Ways, terms: Terms): string {
   const told = headings
     .filter((heading) => ways.has(heading))

@@ -1,5 +1,6 @@
 import type { Heading } from '../loom/direction'
 import { pegsOf, supply } from '../loom/gather'
+import { memo } from '../pattern/memo'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { Stitch } from '../stitches/stitch'
@@ -21,16 +22,12 @@ export function unknownFates({ takes, shows }: Stitch): Fates {
   return Array.from({ length: takes }, (_, index) => (index === own ? 'own' : 'open'))
 }
 
-const known = new WeakMap<PatternRun, ReadonlyMap<Stitch, readonly Fates[]>>()
 const none: ReadonlyMap<Stitch, readonly Fates[]> = new Map()
 
 /** What becomes of the pegs of each stitch of a row that empties some, each way once. */
-export function fatesIn(run: PatternRun): ReadonlyMap<Stitch, readonly Fates[]> {
-  if (!run.row.sites.some(({ stitch }) => emptiesPegs(stitch))) return none
-  let fates = known.get(run)
-  if (!fates) known.set(run, (fates = findFates(run)))
-  return fates
-}
+export const fatesIn = memo((run: PatternRun): ReadonlyMap<Stitch, readonly Fates[]> =>
+  run.row.sites.some(({ stitch }) => emptiesPegs(stitch)) ? findFates(run) : none,
+)
 
 function findFates({ row, before, heading, miscount }: PatternRun) {
   const found = new Map<Stitch, Fates[]>()

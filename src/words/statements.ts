@@ -1,5 +1,6 @@
 import { mostPegsPassedIn } from '../pattern/floats'
-import type { Chart, Pattern, Row, Cell } from '../pattern/pattern'
+import { memo } from '../pattern/memo'
+import type { Chart, Pattern, Row } from '../pattern/pattern'
 import { passedEmpty } from '../pattern/passedEmpty'
 import { placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
@@ -9,16 +10,9 @@ import type { Family } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
 import { languages, termOf } from '../languages/languages'
 
-const familiesOf = new WeakMap<readonly Cell[], ReadonlySet<Family>>()
-
-function familiesIn(row: Row): ReadonlySet<Family> {
-  let families = familiesOf.get(row.cells)
-  if (!families) {
-    families = new Set(placed(row).map(({ stitch }) => stitch.family))
-    familiesOf.set(row.cells, families)
-  }
-  return families
-}
+const familiesIn = memo(
+  (row: Row): ReadonlySet<Family> => new Set(placed(row).map(({ stitch }) => stitch.family)),
+)
 
 /** Which way the work goes. */
 export function directionSaid({ loom, style }: Pattern, terms: Terms = style.terms): string {

@@ -1,9 +1,6 @@
 import type { BookletPhrases, Ends, QuietWords } from '../booklet'
 import type { Dialect, Language } from '../language'
-import { decimal, listed, times, upperFirst } from './forms'
-
-const range = (one: string, from: number, to: number): string =>
-  from === to ? `${one} ${from}` : `${one}s ${from}-${to}`
+import { decimal, listed, numbered, times, upperFirst } from './forms'
 
 /** "12", "12 to 14", or with another joint. */
 const ends = ([least, most]: Ends, joint: string): string =>
@@ -69,7 +66,9 @@ export function bookletPhrases(
     unworked: 'not worked in this row',
     sheet: (letter) => `Sheet ${letter}`,
     rowsAndColumns: ({ unit, firstRow, lastRow, firstPeg, lastPeg }) =>
-      [range(upperFirst(unit), firstRow, lastRow), range('peg', firstPeg, lastPeg)].join(', '),
+      [numbered(upperFirst(unit), firstRow, lastRow), numbered('peg', firstPeg, lastPeg)].join(
+        ', ',
+      ),
     quiet: ({ unit, pegs, rests, worked }) => {
       const rows = (runs: QuietWords['rests']) => {
         const numbers = runs.map(({ from, to }) => (from === to ? String(from) : `${from}-${to}`))
@@ -80,12 +79,12 @@ export function bookletPhrases(
       const told = [...new Set(worked.map(({ abbr }) => abbr))].map(
         (abbr) => `, ${abbr} in ${rows(worked.filter((run) => run.abbr === abbr))}`,
       )
-      return `${range('Peg', pegs.from, pegs.to)} ${are} not shown: not worked in ${rows(rests)}${told.join('')}.`
+      return `${numbered('Peg', pegs.from, pegs.to)} ${are} not shown: not worked in ${rows(rests)}${told.join('')}.`
     },
     sheetsJoin: (sheets) =>
       `This chart is spread over ${sheets} sheets at the same scale. Join them like this:`,
     overlap: (first, last) =>
-      `${range('Peg', first, last)} stand on both sheets, so that each cross is whole on one.`,
+      `${numbered('Peg', first, last)} stand on both sheets, so that each cross is whole on one.`,
     page: (number, of) => `${number} of ${of}`,
     symbolSource: (stitches) =>
       `${stitches.join(', ')} \u2013 Source: Craft Yarn Council's www.YarnStandards.com`,

@@ -12,19 +12,13 @@ import { handsPhrases } from './handsPhrases'
 import { piecePhrases } from './piece'
 import { terms } from './terms'
 import { totalsPhrases } from './totals'
-import { counted, times, timesInWords, upperFirst } from './forms'
+import { counted, numbered, rowWords, times, timesInWords, upperFirst } from './forms'
 import { numbersOfPegs } from './pegs'
-import type { Unit } from '../unit'
 
 const stitchWords = new Map<string, StitchWords>(Object.entries(terms))
 /** A stitch that has no term goes by its id. */
 const wordsOf = ({ id }: Stitch): StitchWords =>
   stitchWords.get(id) ?? { abbr: id, name: id, also: [] }
-
-const labels: Readonly<Record<Unit, readonly [one: string, many: string]>> = {
-  round: ['Rnd', 'Rnds'],
-  row: ['Row', 'Rows'],
-}
 
 const stitches = (count: number): string => counted(count, 'st')
 
@@ -82,8 +76,7 @@ export function english(dialect: Dialect): Language {
     also: (stitch) => wordsOf(stitch).also,
     steps: stepsOf,
     cut,
-    label: (kind, from, to) =>
-      from === to ? `${labels[kind][0]} ${from}` : `${labels[kind][1]} ${from}-${to}`,
+    label: (kind, from, to) => numbered(upperFirst(rowWords[kind]), from, to),
     rows: counted,
     allKnit: 'knit',
     allPurl: 'purl',
@@ -93,11 +86,10 @@ export function english(dialect: Dialect): Language {
     as: (label) => `As ${label}.`,
     stitches: (count) => `(${stitches(count)})`,
     repeatRows: (label, more) => `Rep ${label} ${timesInWords(more)} more.`,
-    repeatUntil: (label, kind, rows) =>
-      `Rep ${label} until ${rows} ${labels[kind][1].toLowerCase()} are worked.`,
+    repeatUntil: (label, kind, rows) => `Rep ${label} until ${rows} ${rowWords[kind]}s are worked.`,
     repeatTo: (label, last) => `Rep ${label} until ${last} is worked.`,
     inAll: (kind, rows, count) =>
-      `(${rows} ${labels[kind][1].toLowerCase()} in all${count === null ? '' : `, ${stitches(count)}`})`,
+      `(${rows} ${rowWords[kind]}s in all${count === null ? '' : `, ${stitches(count)}`})`,
     pegs: (first, last, goingBack) =>
       first === last
         ? `Peg ${first}${goingBack ? ', going back' : ''}`

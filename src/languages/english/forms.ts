@@ -1,3 +1,5 @@
+import type { Unit } from '../unit'
+
 /** The forms of English words: numbers, plurals, lists, capitals. British lists have no comma before "and". */
 
 const plurals = new Intl.PluralRules('en')
@@ -21,6 +23,13 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 /** "Two stitches", for the start of a sentence. */
 export const countedInWords = (count: number, one: string, many = `${one}s`): string =>
   `${upperFirst(numberWord(count))} ${isOne(count) ? one : many}`
+
+/** "peg 5", "pegs 5-8": a run of things by their printed numbers. */
+export const numbered = (one: string, first: number, last: number): string =>
+  first === last ? `${one} ${first}` : `${one}s ${first}-${last}`
+
+/** What rows are called in instructions; "rnds", "rows" for several. */
+export const rowWords: Readonly<Record<Unit, string>> = { round: 'rnd', row: 'row' }
 
 /** "2nd", "13th". */
 export const ordinal = (number: number): string =>

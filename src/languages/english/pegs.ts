@@ -1,4 +1,4 @@
-import { listed } from './forms'
+import { listed, numbered } from './forms'
 
 /** Pegs and stretches of pegs by their names. Arguments count from 0 but where they are printed numbers. */
 interface Pegs {
@@ -7,8 +7,7 @@ interface Pegs {
 }
 
 /** "peg 5", "pegs 5-8", in a finding. */
-export const pegsNamed = ({ from, to }: Pegs): string =>
-  from === to ? `peg ${from + 1}` : `pegs ${from + 1}-${to + 1}`
+export const pegsNamed = ({ from, to }: Pegs): string => numbered('peg', from + 1, to + 1)
 
 /** "peg 5", "pegs 5 to 8", "pegs 8 to 5", in the order they are worked. Takes printed numbers. */
 export const pegsFromTo = (first: number, last: number): string =>

@@ -5,21 +5,15 @@ import { castOnWays, drawstringWay, lastOfChain } from './ways'
 import type { DialectWords } from '../language'
 import type { EdgePlace, Halves, PegsOfSecond, PiecePhrases } from '../piece'
 import type { Term } from '../terms'
-import { counted, listed, ordinal, times, upperFirst } from './forms'
+import { counted, listed, ordinal, rowWords, times, upperFirst } from './forms'
 import { namePegRuns, pegsFromTo } from './pegs'
 import { pieceLines } from './pieceLines'
-import type { Unit } from '../unit'
 
 /** Which way a bind-off goes; nothing where its pegs say it, or where it goes from peg 1 on. */
 function wayOf({ whole, first, last, round }: EdgePlace): string {
   if (round)
     return `, from peg ${round[0]} ${first <= last ? 'on' : 'back'} and round to peg ${round[1]}`
   return whole && first > last ? `, from peg ${first} down to peg ${last}` : ''
-}
-
-const rowWords: Readonly<Record<Unit, readonly [string, string]>> = {
-  round: ['rnd', 'rnds'],
-  row: ['row', 'rows'],
 }
 
 /** "peg 2 with peg 1, peg 3 with peg 48, and so on to peg 25 with peg 26". */
@@ -142,11 +136,11 @@ export function piecePhrases(words: DialectWords, term: (stitch: Stitch) => Term
     plain: (stitch, kind, rows, length) => {
       const { verb, what } = ofStitch(stitch)
       const about = length === null ? '' : ` (about ${length})`
-      return `${verb} ${counted(rows, ...rowWords[kind])}${what}${about}.`
+      return `${verb} ${counted(rows, rowWords[kind])}${what}${about}.`
     },
     plainToLength: (stitch, kind, length) => {
       const { verb, what } = ofStitch(stitch)
-      return `${verb} ${length}${what ? ` of ${rowWords[kind][1]}${what}` : ''}, measured on your piece: no ${words.gauge} is given, so the ${rowWords[kind][1]} are not counted.`
+      return `${verb} ${length}${what ? ` of ${rowWords[kind]}s${what}` : ''}, measured on your piece: no ${words.gauge} is given, so the ${rowWords[kind]}s are not counted.`
     },
     onAllPegs: (way, pegs, again) =>
       way === 'round'

@@ -1,4 +1,4 @@
-import { listed } from '../../../languages/english/forms'
+import { listed, numbered, rowWords, upperFirst } from '../../../languages/english/forms'
 import type { Unit } from '../../../languages/unit'
 import type { Body, Named } from '../nodes'
 import type { ReadRow, ReadSettings } from '../reading'
@@ -36,17 +36,14 @@ export function isWrong({ side, kind }: Words, number: number): boolean {
 }
 
 export const nameOf = (kind: Unit, label: string): string =>
-  `${kind === 'round' ? 'Rnd' : 'Row'} ${label}`
-
-const namesOf = (kind: Unit, labels: string): string =>
-  `${kind === 'round' ? 'Rnds' : 'Rows'} ${labels}`
+  `${upperFirst(rowWords[kind])} ${label}`
 
 /** "Rnd 2", "Rnds 2-4" */
 export const rowsFromTo = (kind: Unit, first: number, last: number): string =>
-  first === last ? nameOf(kind, `${first}`) : namesOf(kind, `${first}-${last}`)
+  numbered(upperFirst(rowWords[kind]), first, last)
 
 /** What several of them are called in a sentence. */
-export const unitOf = (kind: Unit): string => (kind === 'round' ? 'rnds' : 'rows')
+export const unitOf = (kind: Unit): string => `${rowWords[kind]}s`
 
 /** The second row of one line is 5b. */
 export const letterOf = (index: number): string =>
@@ -75,5 +72,5 @@ export function listOfRows(kind: Unit, numbers: readonly number[]): string {
   }
   const said = runs.map(([from, to]) => (from === to ? `${from}` : `${from}-${to}`))
   const list = someListed(said, () => 'more')
-  return numbers.length === 1 ? nameOf(kind, list) : namesOf(kind, list)
+  return numbers.length === 1 ? nameOf(kind, list) : `${upperFirst(unitOf(kind))} ${list}`
 }
