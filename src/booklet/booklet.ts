@@ -1,4 +1,5 @@
-import { countOpen, openFindings } from '../checks/open'
+import { openFindings } from '../checks/open'
+import { countBySeverity } from '../pattern/finding'
 import type { Work } from '../pattern/work'
 import { withSoundCells } from './chart/cellWish'
 import { contextOf } from './context'
@@ -25,7 +26,7 @@ export function layOutBooklet(asked: Work, settings: BookletSettings): Booklet {
   const paper = papers[settings.paper]
   const context = contextOf(work, settings)
   const laid = layParts(bookletParts, context)
-  const open = countOpen(openFindings(asked))
+  const open = countBySeverity(openFindings(asked))
   const isOwn = settings.words && settings.wording === 'own'
   const wrong = isOwn ? ownWordsOf(asked.pattern).filter(({ errors }) => errors > 0) : []
   const isHere = ({ name }: { readonly name: string }) => name === asked.name

@@ -3,7 +3,7 @@ import type { Pattern } from '../pattern/pattern'
 import { usedCharts } from '../pattern/charts'
 import { workOnce } from '../pattern/workOnce'
 import { compare } from '../words/compare/compare'
-import { countDifferences, countErrors } from '../words/compare/told/told'
+import { openErrors, toldOf } from '../words/compare/told/told'
 import { read } from '../words/read/read'
 import { readSettingsOf } from '../words/read/reading'
 
@@ -25,8 +25,8 @@ export const ownWordsOf = memo((pattern: Pattern): readonly OwnWords[] =>
     return [
       {
         name,
-        differences: countDifferences(comparison),
-        errors: countErrors(comparison, aside),
+        differences: toldOf(comparison).differences,
+        errors: openErrors(comparison, aside).length,
       },
     ]
   }),

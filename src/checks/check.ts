@@ -1,13 +1,14 @@
 import { workPattern, type Work } from '../pattern/work'
-import type { Finding, Fix } from './finding'
+import { nowhere, type Finding, type Fix } from '../pattern/finding'
 import { gather, learn, type Known, type RuleAt } from './gather'
 import { byPlace, type Report } from './report'
-import type { Noted } from './rule'
+import type { Noted, Rule } from './rule'
 import { settingOf } from './setting'
 import { thatWork } from './vet'
+import { onChart } from '../pattern/charts'
 import { rowNamed } from './wording'
 
-export { countBySeverity, type Report } from './report'
+export type { Report } from './report'
 
 /**
  * Hold a worked pattern against every rule that is not switched off. With the report of an earlier
@@ -58,7 +59,8 @@ function say(at: RuleAt, name: string): Said {
   const { row, noted } = at
   const last = lastSaid.get(noted)
   if (last?.row === row && last.name === name) return last
-  const place = { row, pegs: noted.pegs }
+  const { pegs } = noted
+  const place = { ...nowhere, rows: row === null ? [] : [row], pegs: pegs ? [pegs] : [] }
   const said = { row, name, id: idOf(at), message: noted.say(name), place }
   lastSaid.set(noted, said)
   return said
@@ -77,11 +79,22 @@ function findingOf(known: Known, at: RuleAt, name: string): Finding {
     advice: noted.advice,
     /** Tried out only when someone looks: each one costs a run of the piece. */
     get fixes() {
-      const broken = (work: Work) =>
-        gather(learn(work, settingOf(work.pattern), known)).map((other) => other.rule)
-      return (fixes ??= noted.mend ? thatWork(known.work, rule, noted.mend(row ?? 0), broken) : [])
+      return (fixes ??= noted.mend ? fixesOf(known, rule, noted.mend(row ?? 0)) : [])
     },
   }
+}
+
+function fixesOf(known: Known, { id }: Rule, candidates: readonly Fix[]): readonly Fix[] {
+  const { work } = known
+  const broken = (now: Work) =>
+    gather(learn(now, settingOf(now.pattern), known)).map(({ rule }) => ({ rule: rule.id }))
+  return thatWork(
+    onChart(work.pattern, work.name),
+    id,
+    candidates,
+    () => broken(work),
+    (sheet) => broken(workPattern(sheet, work)),
+  )
 }
 
 function sortOut(known: Known, all: Finding[]): Report {

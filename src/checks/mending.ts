@@ -1,7 +1,6 @@
 import { paint } from '../pattern/edits/paint'
-import type { Pattern, Sheet } from '../pattern/pattern'
+import type { Pattern } from '../pattern/pattern'
 import type { Role } from '../stitches/stitch'
-import type { Fix } from './finding'
 
 /** Paint the stitch of this role on several columns of a row; it is one edit. */
 export const paintColumns =
@@ -19,5 +18,3 @@ export const paintLooks =
       (painted, role, at) => paint(painted, pattern.vocabulary.withRole(role), row, column + at),
       pattern,
     )
-
-export const fix = (label: string, edit: (pattern: Sheet) => Sheet): Fix => ({ label, edit })

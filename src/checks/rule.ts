@@ -1,8 +1,9 @@
+import type { Fix, Message, Severity } from '../pattern/finding'
 import type { Layout } from '../pattern/layout'
-import type { Row, Run } from '../pattern/pattern'
+import type { NamedChart, Row, Run } from '../pattern/pattern'
 import type { PatternRun, Work } from '../pattern/work'
+import type { PieceWork } from '../pattern/workPiece'
 import type { Crossed } from './crosses/crossed'
-import type { Fix, Severity } from './finding'
 import type { RowLook } from './look'
 import type { Setting } from './setting'
 import type { Turning } from './turns/turning'
@@ -47,8 +48,6 @@ interface RuleHead {
   readonly id: string
   readonly title: string
   readonly severity: Severity
-  /** Why it matters, for people. */
-  readonly explain: string
   /**
    * What the first row finds otherwise than the chart has it, since steps before led the yarn away or bound
    * loops off: the piece tells that, with what to do.
@@ -62,10 +61,20 @@ export interface Reach {
   readonly after: number
 }
 
+/** What a rule has noticed of the piece as a whole. */
+export interface PieceNote extends Message {
+  /** 0-based; null: the whole piece. */
+  readonly step: number | null
+  /** Repairs that are offered as they are. */
+  readonly fixes?: readonly Fix[]
+  /** Repairs to try; only those that work out are offered. */
+  readonly tries?: readonly Fix[]
+}
+
 /**
  * A row rule looks at one row and is asked again only when that row is worked anew; a near rule
  * looks at its neighbours too and is asked again when one of these is. A chart rule is asked after
- * every edit, so it must not go through all the rows.
+ * every edit, so it must not go through all the rows. A piece rule looks at what lies between charts.
  */
 export type Rule =
   | (RuleHead & { readonly scope: 'row'; readonly check: (view: RowView) => readonly Noted[] })
@@ -83,10 +92,21 @@ export type Rule =
       readonly scope: 'chart'
       readonly check: (view: ChartView) => readonly PlacedNote[]
     })
+  | (RuleHead & {
+      readonly scope: 'piece'
+      /** It says what other rules found, and is not switched off by itself. */
+      readonly always?: true
+      /** `errorsIn`: messages of the errors of a chart, where they are not told elsewhere. */
+      readonly check: (
+        work: PieceWork,
+        errorsIn: (chart: NamedChart) => readonly string[],
+      ) => readonly PieceNote[]
+    })
 
 export type RowRule = Extract<Rule, { scope: 'row' }>
 export type NearRule = Extract<Rule, { scope: 'near' }>
 export type ChartRule = Extract<Rule, { scope: 'chart' }>
+export type PieceRule = Extract<Rule, { scope: 'piece' }>
 
 /** What the rules know of one worked row. The same object as long as the row is worked the same. */
 export interface RowDigest {

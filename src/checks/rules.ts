@@ -13,8 +13,17 @@ import { crossOften } from './crosses/cross-often'
 import { crossOverlap } from './crosses/cross-overlap'
 import { crossRepeatEdge } from './crosses/cross-repeat-edge'
 import { crossTight } from './crosses/cross-tight'
-import type { ChartRule, NearRule, RowRule, Rule } from './rule'
 import { ladder } from './ladders/ladder'
+import { babyDrawstring } from './piece/baby-drawstring'
+import { drawnWay, loopsAgree, needsGauge, tooLong } from './piece/boundaries'
+import { crossLine } from './piece/cross-line'
+import { boundOff, castOnFirst, evenHalves, onHeldPegs, unusedChart } from './piece/ends'
+import { ladderInPiece } from './piece/ladder'
+import { notePegs } from './piece/note-pegs'
+import { otherCharts } from './piece/other-charts'
+import { pegsInWorkOnly } from './piece/pegs-in-work'
+import { yarnReady } from './piece/yarn'
+import type { ChartRule, NearRule, PieceRule, RowRule, Rule } from './rule'
 import { cordsForBaby } from './stated/cords'
 import { forBaby } from './stated/for-baby'
 import { gauge } from './stated/gauge'
@@ -31,6 +40,22 @@ import { turnWay } from './turns/turn-way'
 
 /** Every rule there is. To add one, copy a rule's file and name it here. */
 export const rules: readonly Rule[] = [
+  castOnFirst,
+  onHeldPegs,
+  pegsInWorkOnly,
+  loopsAgree,
+  yarnReady,
+  drawnWay,
+  needsGauge,
+  otherCharts,
+  boundOff,
+  crossLine,
+  ladderInPiece,
+  evenHalves,
+  babyDrawstring,
+  notePegs,
+  tooLong,
+  unusedChart,
   rowCount,
   repeatFit,
   runFit,
@@ -65,3 +90,4 @@ export const rules: readonly Rule[] = [
 export const rowRules: readonly RowRule[] = rules.filter((rule) => rule.scope === 'row')
 export const nearRules: readonly NearRule[] = rules.filter((rule) => rule.scope === 'near')
 export const chartRules: readonly ChartRule[] = rules.filter((rule) => rule.scope === 'chart')
+export const pieceRules: readonly PieceRule[] = rules.filter((rule) => rule.scope === 'piece')

@@ -1,42 +1,31 @@
-import { onChart } from '../pattern/charts'
-import { workPattern, type Work } from '../pattern/work'
-import type { Fix } from './finding'
-import type { Rule } from './rule'
+import { isMended, type Fix } from '../pattern/finding'
+import type { Sheet } from '../pattern/pattern'
 
 /** At most so many ways are offered for one finding. */
 const mostFixes = 4
 
-/** The rules a worked pattern breaks, each as often as it does. */
-type Check = (work: Work) => readonly Rule[]
-
-const counted = (broken: readonly Rule[]): Map<Rule, number> => {
-  const counts = new Map<Rule, number>()
-  for (const rule of broken) counts.set(rule, (counts.get(rule) ?? 0) + 1)
-  return counts
-}
+type Found = readonly { readonly rule: string }[]
 
 /**
- * Of the repairs tried for a finding of `rule`, those after which there is one finding less of that
- * rule and not one more of any other. Counted, since a repair may move rows and columns.
+ * Of the repairs tried for a finding of `rule`, those after which it is mended and nothing else is broken.
+ * @param before what is found in `sheet`, asked for when there is something to try
+ * @param after what is found in an edited one
  */
 export function thatWork(
-  work: Work,
-  rule: Rule,
+  sheet: Sheet,
+  rule: string,
   candidates: readonly Fix[],
-  check: Check,
+  before: () => Found,
+  after: (sheet: Sheet) => Found,
 ): readonly Fix[] {
   if (candidates.length === 0) return candidates
-  const before = counted(check(work))
-  const sheet = onChart(work.pattern, work.name)
+  const was = before()
   const good: Fix[] = []
   for (const candidate of candidates) {
     if (good.length === mostFixes) break
-    const pattern = candidate.edit(sheet)
-    if (pattern === sheet) continue
-    const after = counted(check(workPattern(pattern, work)))
-    const removes = (after.get(rule) ?? 0) < (before.get(rule) ?? 0)
-    if (removes && [...after].every(([other, count]) => count <= (before.get(other) ?? 0)))
-      good.push(candidate)
+    if (good.some(({ label }) => label === candidate.label)) continue
+    const edited = candidate.edit(sheet)
+    if (edited !== sheet && isMended(rule, was, after(edited))) good.push(candidate)
   }
   return good
 }

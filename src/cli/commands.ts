@@ -1,4 +1,4 @@
-import { chartErrors, pieceErrors } from '../checks/errors'
+import { chartErrors, pieceErrors } from '../checks/open'
 import { asDraft } from '../drawing/draft'
 import { flatChart } from '../drawing/flat'
 import { sidePicture } from '../drawing/piece/side'

@@ -1,8 +1,8 @@
 import { checkPattern } from '../checks/check'
 import { checkPiece } from '../checks/piece/check'
 import { otherCharts } from '../checks/piece/other-charts'
-import type { PieceFinding } from '../checks/piece/rule'
-import { stepNamed } from '../checks/piece/rule'
+import { stepNamed } from '../checks/piece/steps'
+import type { Finding } from '../pattern/finding'
 import type { Pattern } from '../pattern/pattern'
 import { chartsInOrder } from '../pattern/charts'
 import { workPattern, type Work } from '../pattern/work'
@@ -16,11 +16,11 @@ import {
   entryOf,
   namedInWords,
   namedInWork,
+  rowsRead,
   rowsWorked,
   type FileReport,
   type FindingEntry,
 } from './report'
-import { reportReading } from './wordsReport'
 
 /**
  * What is known of a pattern: the rows of its charts in the order of use, what is wrong in their
@@ -40,7 +40,7 @@ export function reportPattern(
     const named = namedInWork(work)
     const findings = [
       ...checkPattern(work).findings.map((one) =>
-        entryOf(one, named(one.place.row), one.place.pegs),
+        entryOf(one, named(one.place.rows[0] ?? null), one.place.pegs[0]),
       ),
       ...(withOwnWords ? ownWordsFound(work, terms) : []),
     ]
@@ -63,7 +63,7 @@ export function reportPattern(
 
 /** A finding of the piece stands in no row of a chart; it names its step. */
 function pieceEntry(
-  { rule, severity, step, message, advice }: PieceFinding,
+  { rule, severity, place: { step }, message, advice }: Finding,
   work: PieceWork,
   several: boolean,
 ): FindingEntry {
@@ -79,29 +79,31 @@ function pieceEntry(
   }
 }
 
-/** Words held against a chart. */
+/** Words held against a chart. `aside`: ids of what is set aside. */
 export function reportCompared(
   name: string,
   reading: Reading,
   work: Work,
   terms: Terms,
+  aside: readonly string[] = [],
 ): FileReport {
-  const comparison = compare(reading, work)
-  const { remarks, differences } = toldOf(comparison)
-  const said = remarks.map(({ remark }) => remark)
-  const told = reportReading(name, reading, terms, said)
   const [inWork, inWords] = [namedInWork(work), namedInWords(reading)]
-  const differing = differences.map(({ difference, places }) => {
-    const { row, read: index } = difference
-    return entryOf(difference, row === null ? inWords(index) : inWork(row), places[0])
-  })
-  return { ...told, findings: [...told.findings, ...differing] }
+  const findings = toldOf(compare(reading, work)).findings.filter(({ id }) => !aside.includes(id))
+  return {
+    file: name,
+    rows: rowsRead(reading, terms),
+    findings: findings.map((finding) => {
+      const { rows, pegs, read } = finding.place
+      const row = read === null ? inWork(rows[0] ?? null) : inWords(read)
+      return entryOf(finding, row, pegs[0])
+    }),
+  }
 }
 
 /** What is wrong in the designer's own words, held against the chart; nothing without any. */
 function ownWordsFound(work: Work, terms: Terms): FileReport['findings'] {
-  const { pattern, words } = work
+  const { pattern, words, aside } = work
   if (words === null) return []
   const reading = read(words, readSettingsOf(pattern))
-  return reportCompared('', reading, work, terms).findings
+  return reportCompared('', reading, work, terms, aside).findings
 }

@@ -1,6 +1,7 @@
 import { inOrder } from '../loom/gather'
 import { loomRow } from '../loom/row'
 import { pegsInWork } from '../loom/state'
+import type { Notice } from '../pattern/finding'
 import type { Run } from '../pattern/pattern'
 import type { PatternRow } from '../pattern/row'
 import type { Work } from '../pattern/work'
@@ -29,17 +30,13 @@ export interface RowEntry {
   readonly chart?: string
 }
 
-export interface FindingEntry {
-  readonly rule: string
-  readonly severity: 'error' | 'warning' | 'hint'
+export interface FindingEntry extends Notice {
   /** The row's label; null: the whole piece. */
   readonly row: string | null
   /** "Rnd 7", for the plain output only. */
   readonly name: string | null
   /** From 1, both included; null: no special pegs. */
   readonly pegs: readonly [first: number, last: number] | null
-  readonly message: string
-  readonly advice: string
   /** Only where the piece has several charts; null: the whole piece. */
   readonly chart?: string | null
 }
@@ -109,11 +106,9 @@ export function namedInWork({
   }
 }
 
-type Said = Pick<FindingEntry, 'rule' | 'severity' | 'message' | 'advice'>
-
 /** A finding about a row; null: about the whole. Pegs from 0. */
 export const entryOf = (
-  { rule, severity, message, advice }: Said,
+  { rule, severity, message, advice }: Notice,
   row: RowNamed | null,
   pegs: Run | null = null,
 ): FindingEntry => ({

@@ -1,52 +1,32 @@
-import type { Finding } from '../checks/finding'
+import type { Finding } from '../pattern/finding'
 import { checkPattern } from '../checks/check'
 import { workPattern } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import { saidOnce } from '../words/compare/told/saidOnce'
 import { chartFrom } from '../words/read/chart/chartFrom'
-import { wrongSideMessage, wrongSideRow } from '../words/wrongSide'
-import type { Reading, Remark } from '../words/read/reading'
+import { needlesHint } from '../words/wrongSide'
+import type { Reading } from '../words/read/reading'
 import { entryOf, namedInWords, rowsRead, type FileReport, type FindingEntry } from './report'
 
-/** The rows that the words tell, with what the reader remarks: once for each line that says it. */
-export function reportReading(
-  file: string,
-  reading: Reading,
-  terms: Terms,
-  remarks: readonly Remark[] = saidOnce(reading),
-): FileReport {
+/**
+ * The rows that the words tell, with what the reader remarks, once for each line that says it, and what the
+ * checks find in the chart that the words make.
+ */
+export function reportWords(file: string, reading: Reading, terms: Terms): FileReport {
   const named = namedInWords(reading)
   return {
     file,
     rows: rowsRead(reading, terms),
-    findings: remarks.map((remark) => entryOf(remark, named(remark.row), remark.pegs)),
+    findings: [
+      ...saidOnce(reading).map((remark) => entryOf(remark, named(remark.row), remark.pegs)),
+      ...needlesHint(reading).map((hint) => entryOf({ ...hint, advice: sayNeedles }, null)),
+      ...findingsOfChart(reading),
+    ],
   }
 }
 
-/** The same, with what the checks find in the chart that the words make. */
-export function reportWords(file: string, reading: Reading, terms: Terms): FileReport {
-  const report = reportReading(file, reading, terms)
-  return {
-    ...report,
-    findings: [...report.findings, ...needlesHint(reading), ...findingsOfChart(reading)],
-  }
-}
-
-const needlesHint = ({ text, settings }: Reading): FindingEntry[] =>
-  wrongSideRow(text, settings)
-    ? [
-        entryOf(
-          {
-            rule: 'wrong-side',
-            severity: 'hint',
-            message: wrongSideMessage,
-            advice:
-              'If they are written for needles, say --needles: wrong-side rows are turned round.',
-          },
-          null,
-        ),
-      ]
-    : []
+const sayNeedles =
+  'If they are written for needles, say --needles: wrong-side rows are turned round.'
 
 /** Rows that no chart has room for: their counts are the reader's, nothing else is known of them. */
 const unchecked = (reading: Reading, charted: number): FindingEntry[] =>
@@ -107,11 +87,11 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
     ),
   )
   const saidAtTurn = ({ rule, place }: Finding) =>
-    rule === 'turn-way' && place.row !== null && plainTurns.has(readOf(place.row))
+    rule === 'turn-way' && place.rows.some((row) => plainTurns.has(readOf(row)))
   // An edge moves the yarn and the loops between two rows; the one chart made here has no edges.
   const afterEdge = new Set(reading.edges.map(({ row }) => row))
   const beginsAtEdge = ({ rule, place }: Finding) =>
-    rule === 'turn-start' && place.row !== null && afterEdge.has(readOf(place.row))
+    rule === 'turn-start' && place.rows.some((row) => afterEdge.has(readOf(row)))
   return [
     ...unchecked(reading, passes.length),
     ...remarks.filter(matters).map((one) => entryOf(one, named(one.row), one.pegs)),
@@ -120,8 +100,8 @@ function findingsOfChart(reading: Reading): FileReport['findings'] {
         (finding) => matters(finding) && !saidAtTurn(finding) && !beginsAtEdge(finding),
       )
       .map((one) => {
-        const { row, pegs } = one.place
-        return entryOf(one, named(row === null ? null : readOf(row)), pegs)
+        const { rows, pegs } = one.place
+        return entryOf(one, rows[0] === undefined ? null : named(readOf(rows[0])), pegs[0])
       }),
   ]
 }

@@ -1,15 +1,28 @@
+import type { Finding, Severity } from '../pattern/finding'
 import type { Run } from '../pattern/pattern'
 import type { Geometry } from './geometry'
 import { circlePath, polyline, short, mm, type Point } from './path'
 import type { InkRole, Item } from './scene'
 import { stroked } from './items'
 
-/** What is drawn of a finding. Row and pegs are 0-based; null: the whole chart, the whole row. */
+/** What is drawn of a finding in one of its rows; null: the whole row. All 0-based. */
 export interface FindingMark {
-  readonly row: number | null
+  readonly row: number
   readonly pegs: Run | null
-  readonly severity: 'error' | 'warning' | 'hint'
+  readonly severity: Severity
 }
+
+/** What is marked of findings: each of their rows and runs of pegs, as bad as they are or as this says. */
+export const marksOf = (findings: readonly Finding[], as?: Severity): readonly FindingMark[] =>
+  findings.flatMap(({ place: { rows, pegs }, severity }) =>
+    rows.flatMap((row) =>
+      (pegs.length > 0 ? pegs : [null]).map((run) => ({
+        row,
+        pegs: run,
+        severity: as ?? severity,
+      })),
+    ),
+  )
 
 /** The mark of a finding on a field of 16 by 16. Shape carries the meaning, colour is an extra. */
 export const findingShapes: Readonly<Record<FindingMark['severity'], string>> = {
@@ -101,7 +114,7 @@ export function findingItems(
     const look = looks[severity]
     let frames = ''
     for (const { row, pegs, severity: own } of marks) {
-      if (own !== severity || row === null) continue
+      if (own !== severity) continue
       if (row < geometry.firstRow || row > geometry.lastRow) continue
       worst.set(row, severity)
       for (const run of slotRuns(geometry, pegs)) {

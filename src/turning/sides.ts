@@ -4,7 +4,7 @@ import { chartsInOrder, onChart } from '../pattern/charts'
 import { workPattern, type Work } from '../pattern/work'
 import { writeWords, type Line } from '../words/write'
 import { compare } from '../words/compare/compare'
-import { countDifferences } from '../words/compare/told/told'
+import { toldOf } from '../words/compare/told/told'
 import { read } from '../words/read/read'
 import { readSettingsOf } from '../words/read/reading'
 
@@ -44,4 +44,4 @@ function sideOf(piece: Pattern, name: string): ChartSide {
 }
 
 const differencesOf = (words: string, work: Work): number =>
-  countDifferences(compare(read(words, readSettingsOf(work.pattern)), work))
+  toldOf(compare(read(words, readSettingsOf(work.pattern)), work)).differences

@@ -1,4 +1,6 @@
-import type { ReadSettings, TextRange } from './read/reading'
+import { setReadAs } from '../pattern/edits/words'
+import { fix, nowhere, type Finding } from '../pattern/finding'
+import type { Reading, ReadSettings, TextRange } from './read/reading'
 
 /** "Row 2 (WS):", "WS rows: purl", "2nd row (wrong side)": a row as its wrong side looks. */
 const saidOfRow =
@@ -20,3 +22,20 @@ export function wrongSideRow(
 
 export const wrongSideMessage =
   'These words have wrong-side rows, and are read as if the right side faced the knitter in each.'
+
+/** A hint at the setting for needles, where words speak of wrong-side rows and it is off. */
+export function needlesHint({ text, settings }: Reading): Finding[] {
+  const range = wrongSideRow(text, settings)
+  if (!range) return []
+  return [
+    {
+      id: 'words, wrong-side',
+      rule: 'wrong-side',
+      severity: 'hint',
+      place: { ...nowhere, text: range },
+      message: wrongSideMessage,
+      advice: 'If this is a needle pattern, have it read as one: wrong-side rows are turned over.',
+      fixes: [fix('Read as a needle pattern', (p) => setReadAs(p, { needles: true }))],
+    },
+  ]
+}

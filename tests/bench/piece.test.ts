@@ -149,7 +149,7 @@ test('a step is marked where its chart has errors, on the bench or off it', () =
   chooseStep(bench, 1)
   expect(bench.piece.errorsIn(at)).toBe(0)
   expect(bench.piece.worstAt(at)).toBe('error')
-  expect(bench.piece.findings.find(({ rule }) => rule === 'piece-chart')?.step).toBe(at)
+  expect(bench.piece.findings.find(({ rule }) => rule === 'piece-chart')?.place.step).toBe(at)
 })
 
 test('steps are moved, copied and taken out, each as one edit; the first cannot go up', () => {

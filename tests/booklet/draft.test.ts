@@ -5,8 +5,8 @@ import { chartOn, namedOn } from '../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import type { Booklet } from '../../src/booklet/page/page'
 import { checkPattern } from '../../src/checks/check'
-import { chartErrors, pieceErrors } from '../../src/checks/errors'
-import { countOpen, openFindings } from '../../src/checks/open'
+import { chartErrors, pieceErrors } from '../../src/checks/open'
+import { openFindings } from '../../src/checks/open'
 import { checkPiece } from '../../src/checks/piece/check'
 import { asDraft } from '../../src/drawing/draft'
 import { flatChart } from '../../src/drawing/flat'
@@ -109,10 +109,10 @@ describe('own words with errors', () => {
   test('what was set aside makes no draft, and words that agree do not', () => {
     const wrong = setWords(plain, 'Rnds 1-4: knit (13 sts)')
     const work = workPattern(wrong)
-    const { remarks } = toldOf(
+    const { findings } = toldOf(
       compare(read(namedOn(wrong).words ?? '', readSettingsOf(wrong)), work),
     )
-    const [told] = remarks
+    const [told] = findings
     const aside = told ? setAside(wrong, told.id, true) : wrong
     for (const pattern of [aside, setWords(plain, 'Rnds 1-4: knit')])
       expect(new Set(marksOf(layOut(pattern, own)))).toEqual(new Set([0]))
@@ -178,10 +178,11 @@ describe('without an error', () => {
     )
     const wrong = withChart(sock, { rows })
     const work = workPattern(wrong)
-    const { chart, piece } = openFindings(work)
-    expect(chart.map(({ rule }) => rule)).toContain('row-count')
-    expect(piece).toEqual([])
-    const errors = countOpen({ chart, piece }).error
+    const open = openFindings(work)
+    expect(open.map(({ rule }) => rule)).toContain('row-count')
+    const ids = checkPattern(work).findings.map(({ id }) => id)
+    expect(open.map(({ id }) => id)).toEqual(ids)
+    const errors = open.filter(({ severity }) => severity === 'error').length
     expect(pieceErrors(work)).toHaveLength(errors)
     expect(layOut(wrong).warnings[0]?.message).toMatch(
       new RegExp(`^${errors} errors? (is|are) listed`),

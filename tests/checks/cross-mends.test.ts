@@ -3,7 +3,7 @@ import { chartOn } from '../../src/pattern/charts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
-import type { Finding } from '../../src/checks/finding'
+import type { Finding } from '../../src/pattern/finding'
 import { setRepeat } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
@@ -150,13 +150,16 @@ it('outside the pegs of the finding and its label a mend leaves looks and crosse
           asked++
           const mended = edit(pattern)
           const columns = new Set(
-            [...named(label), ...range(place.pegs?.from ?? 0, place.pegs?.to ?? -1)].map(
+            [...named(label), ...place.pegs.flatMap(({ from, to }) => range(from, to))].map(
               (peg) => workPattern(pattern).layout.columnOf[peg],
             ),
           )
           looks(mended).forEach((look, row) => {
             ;[...look].forEach((one, peg) => {
-              if (row === place.row && columns.has(workPattern(pattern).layout.columnOf[peg]))
+              if (
+                place.rows.includes(row) &&
+                columns.has(workPattern(pattern).layout.columnOf[peg])
+              )
                 return
               expect(one, `${label}: row ${row + 1}, peg ${peg + 1}`).toBe(before[row]?.[peg])
             })

@@ -15,7 +15,6 @@ const counting = () => {
     id: 'counting',
     title: 'Counting',
     severity: 'hint',
-    explain: 'Counts how often it is asked.',
     scope: 'row',
     check,
   }

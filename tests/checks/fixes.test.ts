@@ -3,7 +3,7 @@ import { chartOn } from '../../src/pattern/charts'
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
-import type { Finding } from '../../src/checks/finding'
+import type { Finding } from '../../src/pattern/finding'
 import { layoutOf } from '../../src/pattern/layout'
 import type { Pattern } from '../../src/pattern/pattern'
 import { placedAt } from '../../src/pattern/row'
@@ -34,11 +34,11 @@ function pegsIn(text: string): number[] {
 function named(pattern: Pattern, { place, message }: Finding, label: string): Set<number> {
   const { columnOf } = layoutOf(pattern)
   const pegs = [...pegsIn(message), ...pegsIn(label)]
-  if (place.pegs) for (let peg = place.pegs.from; peg <= place.pegs.to; peg++) pegs.push(peg)
+  for (const { from, to } of place.pegs) for (let peg = from; peg <= to; peg++) pegs.push(peg)
   // A peg that is emptied gives its loop to a neighbour.
   const beside = pegs.flatMap((peg) => [peg - 1, peg, peg + 1])
   const columns = beside.flatMap((peg) => columnOf[peg] ?? [])
-  const cells = chartOn(pattern).rows[place.row ?? 0]
+  const cells = chartOn(pattern).rows[place.rows[0] ?? 0]
   const whole = columns.flatMap((column) => {
     const item = cells && placedAt(cells, column)
     return item ? Array.from({ length: item.columns }, (_, at) => item.column + at) : []
@@ -50,7 +50,7 @@ function named(pattern: Pattern, { place, message }: Finding, label: string): Se
 
 /** The first row that may change. */
 const firstRow = ({ finding: { place }, label }: Tried): number =>
-  (place.row ?? 0) - (/one (?:round|row) earlier/.test(label) ? 1 : 0)
+  (place.rows[0] ?? 0) - (/one (?:round|row) earlier/.test(label) ? 1 : 0)
 
 /** The fabric, loop by loop: what hangs on each peg after each row. */
 const fabric = (pattern: Pattern): string[][] =>
@@ -68,7 +68,7 @@ interface Tried {
 
 const tried: readonly Tried[] = patterns.flatMap(({ name, pattern }) =>
   checkAfresh(pattern)
-    .findings.filter(({ place }) => place.row !== null)
+    .findings.filter(({ place }) => place.rows.length > 0)
     .flatMap((finding) =>
       finding.fixes.map(({ label, edit }) => ({
         name,

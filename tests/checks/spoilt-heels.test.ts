@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { checkPattern } from '../../src/checks/check'
-import type { Finding } from '../../src/checks/finding'
+import type { Finding } from '../../src/pattern/finding'
 import type { Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { sections, turnedOn, variations, type Spoilt } from './spoilt'
@@ -29,8 +29,8 @@ const catches =
   ({ rules, rows, peg }: Spoilt) =>
   ({ rule, place }: Finding): boolean =>
     rules.includes(rule) &&
-    rows.includes(place.row ?? -1) &&
-    (peg === undefined || (place.pegs !== null && place.pegs.from <= peg && peg <= place.pegs.to))
+    rows.includes(place.rows[0] ?? -1) &&
+    (peg === undefined || place.pegs.some(({ from, to }) => from <= peg && peg <= to))
 
 const everywhere = ['heel', 'wedge', 'German turn', 'wrap', 'ring', 'bar', 'both', 'first', 'last']
 /** Where there is no such thing to spoil: a wedge, for one, does not go out again. */

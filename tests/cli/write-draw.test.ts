@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { chartErrors } from '../../src/checks/errors'
+import { chartErrors } from '../../src/checks/open'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
 import { workPattern } from '../../src/pattern/work'
 import { readFile, writeFile } from '../../src/shelf/format'

@@ -123,7 +123,6 @@ describe('findings', () => {
     { row: 3, pegs: { from: 3, to: 3 }, severity: 'warning' },
     { row: 4, pegs: null, severity: 'hint' },
     { row: 4, pegs: { from: 0, to: 0 }, severity: 'warning' },
-    { row: null, pegs: null, severity: 'error' },
   ]
   const work = workPattern(ribCuff())
 

@@ -54,7 +54,7 @@ describe('a drawing made from the one before', () => {
   const options = [{}, { columns: 'loom' as const }, { rows: { from: 1, to: 4 }, cell: 5 }]
   const marks = fc.array(
     fc.record({
-      row: fc.option(fc.nat(7)),
+      row: fc.nat(7),
       pegs: fc.constantFrom(null, { from: 0, to: 1 }),
       severity: fc.constantFrom('error' as const, 'warning' as const, 'hint' as const),
     }),

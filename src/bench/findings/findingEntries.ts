@@ -1,22 +1,20 @@
-import { severities, type Finding, type Severity } from '../../checks/finding'
-import { otherCharts } from '../../checks/piece/other-charts'
-import { stepNamed, type PieceFinding } from '../../checks/piece/rule'
+import { rules } from '../../checks/rules'
+import { stepNamed } from '../../checks/piece/steps'
 import { doneSaid } from '../../languages/english/done'
+import { pegsNamed } from '../../languages/english/pegs'
+import { worstFirst, type Finding } from '../../pattern/finding'
 import { sayLost } from '../commands/lost'
 import { chooseStep } from '../commands/piece'
 import type { Bench } from '../state/bench.svelte'
 import { rowName } from '../state/row-name'
-import type { WordsFinding } from '../words/findings'
-import { pegsNamed } from '../../languages/english/pegs'
 
-/** Something found in the chart, in the words or in the whole piece, as the list of findings shows it. */
-export interface Entry {
-  readonly id: string
-  readonly severity: Severity
+/** What a finding is about. */
+type About = 'chart' | 'words' | 'piece'
+
+/** A finding as the list of findings shows it. */
+export interface Entry extends Pick<Finding, 'id' | 'severity' | 'message' | 'advice'> {
   readonly where: string
-  readonly message: string
-  readonly advice: string
-  /** The check that found it, which can be switched off; null: it was found in the words. */
+  /** The check that found it, which can be switched off; null: none can be. */
   readonly check: string | null
   /** Can this one be set aside alone? */
   readonly alone: boolean
@@ -24,123 +22,88 @@ export interface Entry {
   /** Labels of its repairs, found when someone looks. */
   readonly fixes: readonly { readonly label: string; readonly mend: () => void }[]
   /** Why it is not mended the other way as well. */
-  readonly lacking?: string | null
+  readonly lacking: string | null
 }
 
-function entryOfWords(bench: Bench, finding: WordsFinding): Entry {
-  const { id, severity, message, advice, rows, places, range } = finding
-  const goTo = () => {
-    const [row] = rows
-    if (row !== undefined) bench.goTo({ row, peg: places[0]?.from ?? bench.spot.peg })
-    if (range) bench.wording.showAt(range)
-  }
+/** Rules that are not switched off by themselves, or are none of the checks: those of own words. */
+const isFixed = (id: string): boolean => {
+  const rule = rules.find((one) => one.id === id)
+  return !rule || (rule.scope === 'piece' && rule.always === true)
+}
+
+function entryOf(bench: Bench, about: About, finding: Finding): Entry {
+  const { id, severity, message, advice, rule } = finding
+  const goTo = () => show(bench, about, finding)
   return {
-    id,
+    // Of the piece, several things may be wrong at one step.
+    id: about === 'piece' ? `${id}/${message}` : id,
     severity,
-    where: whereInWords(bench, finding),
+    where: whereIs(bench, about, finding),
     message,
     advice,
-    check: null,
-    alone: true,
+    check: isFixed(rule) ? null : rule,
+    alone: about !== 'piece',
     goTo,
     get fixes() {
-      return finding.fixes.map(({ label }) => ({
-        label,
+      return finding.fixes.map((fix) => ({
+        label: fix.label,
         mend: () => {
-          goTo()
-          bench.wording.mend(finding, label)
-          sayLost(bench, doneSaid(label))
+          if (about === 'piece') bench.piece.chosen = finding.place.step
+          else goTo()
+          if (about === 'words') bench.wording.mend(finding, fix.label)
+          else if (!bench.apply(fix.label, fix.edit)) return
+          if (about === 'piece') bench.say(doneSaid(fix.label))
+          else sayLost(bench, doneSaid(fix.label))
         },
       }))
     },
     get lacking() {
-      return finding.lacking
+      return finding.lacking ?? null
     },
   }
 }
 
-function whereInWords(bench: Bench, { rows }: WordsFinding): string {
+/** Go where it is. */
+function show(bench: Bench, about: About, { place: { step, rows, pegs, text } }: Finding): void {
+  if (about === 'piece') return chooseStep(bench, step)
+  const row = rows[0] ?? (about === 'chart' ? bench.spot.row : undefined)
+  const rest = about === 'chart' ? 0 : bench.spot.peg
+  if (row !== undefined) bench.goTo({ row, peg: pegs[0]?.from ?? rest })
+  if (text) bench.wording.showAt(text)
+}
+
+function whereIs(bench: Bench, about: About, { place: { step, rows, pegs } }: Finding): string {
+  if (about === 'piece') return step === null ? 'Whole piece' : stepNamed(bench.piece.work, step)
   const [first] = rows
-  const last = rows.at(-1)
-  if (first === undefined || last === undefined) return 'Words'
-  const name = `Words, ${rowName(bench.work, first).toLowerCase()}`
-  return first === last ? name : `${name} and others`
-}
-
-function entryOfChart(bench: Bench, finding: Finding): Entry {
-  const { id, severity, message, advice, rule, place } = finding
-  const goTo = () => bench.goTo({ row: place.row ?? bench.spot.row, peg: place.pegs?.from ?? 0 })
-  return {
-    id,
-    severity,
-    where: whereInChart(bench, finding),
-    message,
-    advice,
-    check: rule,
-    alone: true,
-    goTo,
-    get fixes() {
-      return finding.fixes.map(({ label, edit }) => ({
-        label,
-        mend: () => {
-          goTo()
-          if (bench.apply(label, edit)) sayLost(bench, doneSaid(label))
-        },
-      }))
-    },
+  const row = first === undefined ? null : rowName(bench.work, first)
+  if (about === 'words') {
+    const name = row === null ? 'Words' : `Words, ${row.toLowerCase()}`
+    return rows.length > 1 ? `${name} and others` : name
   }
-}
-
-function whereInChart(bench: Bench, { place }: Finding): string {
-  const row = place.row === null ? 'Whole chart' : rowName(bench.work, place.row)
-  if (!place.pegs) return row
-  return `${row}, ${pegsNamed(place.pegs)}`
-}
-
-function entryOfPiece(bench: Bench, finding: PieceFinding): Entry {
-  const { id, severity, message, advice, rule, step } = finding
-  return {
-    id: `${id}/${message}`,
-    severity,
-    where: step === null ? 'Whole piece' : stepNamed(bench.piece.work, step),
-    message,
-    advice,
-    check: rule === otherCharts.id ? null : rule,
-    alone: false,
-    goTo: () => chooseStep(bench, step),
-    get fixes() {
-      return finding.fixes.map(({ label, edit }) => ({
-        label,
-        mend: () => {
-          bench.piece.chosen = step
-          if (bench.apply(label, edit)) bench.say(doneSaid(label))
-        },
-      }))
-    },
-  }
+  return [row ?? 'Whole chart', ...pegs.map((run) => pegsNamed(run))].join(', ')
 }
 
 /**
  * All that is found: the worst first; of the piece before of the words and of the chart, but its
  * hints last; then in order of place.
  */
-export const entriesOf = (bench: Bench): Entry[] => {
-  const ofWords = bench.wording.findings
-  const { findings } = bench.report
-  const ofPiece = (hints: boolean) =>
-    bench.piece.findings
-      .filter((one) => (one.severity === 'hint') === hints)
-      .map((one) => entryOfPiece(bench, one))
-  const listed = severities.flatMap((severity) => [
-    ...ofPiece(false).filter((one) => one.severity === severity),
-    ...ofWords.filter((one) => one.severity === severity).map((one) => entryOfWords(bench, one)),
-    ...findings.filter((one) => one.severity === severity).map((one) => entryOfChart(bench, one)),
-  ])
-  return [...listed, ...ofPiece(true)]
+export function entriesOf(bench: Bench): Entry[] {
+  const entries = (about: About, findings: readonly Finding[]) =>
+    findings.map((one) => entryOf(bench, about, one))
+  const ofPiece = entries('piece', bench.piece.findings)
+  const isHint = ({ severity }: Entry): boolean => severity === 'hint'
+  return [
+    ...worstFirst([
+      ...ofPiece.filter((one) => !isHint(one)),
+      ...entries('words', bench.wording.findings),
+      ...entries('chart', bench.report.findings),
+    ]),
+    ...ofPiece.filter(isHint),
+  ]
 }
 
 /** Those that are set aside. */
 export const entriesAside = (bench: Bench): Entry[] => [
-  ...bench.wording.aside.map((one) => entryOfWords(bench, one)),
-  ...bench.report.aside.map((one) => entryOfChart(bench, one)),
+  ...bench.wording.aside.map((one) => entryOf(bench, 'words', one)),
+  ...bench.report.aside.map((one) => entryOf(bench, 'chart', one)),
 ]

@@ -17,6 +17,7 @@ import type { Turning } from '../../turning/turnings'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
 import { PieceState } from './piece.svelte'
+import { marksOf, type FindingMark } from '../../drawing/marks'
 import { lowerFirst } from '../../languages/english/forms'
 import { standardVocabulary } from '../../stitches/vocabulary'
 
@@ -113,6 +114,11 @@ export class Bench {
   )
   /** The words as they are read: the designer's own, or those above. */
   readonly wording = new WordsState(this)
+  /** What is marked on the charts. Where words and chart differ the chart may be right: that is no error of it. */
+  readonly marks: readonly FindingMark[] = $derived.by(() => [
+    ...marksOf(this.report.findings),
+    ...marksOf(this.wording.findings, 'hint'),
+  ])
   /** The whole piece, from cast-on to bind-off. */
   readonly piece = new PieceState(this)
   /** Rows and chart columns that are marked; the current place alone counts as marked. */

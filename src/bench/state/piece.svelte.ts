@@ -1,7 +1,6 @@
 import type { Report } from '../../checks/check'
 import { checkPiece } from '../../checks/piece/check'
-import type { Severity } from '../../checks/finding'
-import type { PieceFinding } from '../../checks/piece/rule'
+import type { Finding, Severity } from '../../pattern/finding'
 import { lengthsOf } from '../../drawing/piece/length'
 import { footLength } from '../../drawing/piece/foot'
 import { profileOf, type Slice } from '../../drawing/piece/profile'
@@ -89,7 +88,7 @@ export class PieceState {
   readonly work: PieceWork = $derived.by(
     () => (this.#last = workPiece(this.#pattern.value, this.#last)),
   )
-  readonly findings: readonly PieceFinding[] = $derived.by(() =>
+  readonly findings: readonly Finding[] = $derived.by(() =>
     checkPiece(this.work, namedOn(this.#bench.pattern).name),
   )
   readonly #profile: readonly Slice[] = $derived(profileOf(this.work))
@@ -115,6 +114,6 @@ export class PieceState {
   /** The worst that there is to say of a step. */
   worstAt(index: number): Severity | null {
     if (this.errorsIn(index) > 0) return 'error'
-    return this.findings.find(({ step }) => step === index)?.severity ?? null
+    return this.findings.find(({ place }) => place.step === index)?.severity ?? null
   }
 }

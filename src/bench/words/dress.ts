@@ -16,17 +16,16 @@ import {
   type DecorationSet,
   type ViewUpdate,
 } from '@codemirror/view'
-import { severities, type Severity } from '../../checks/finding'
+import { severities, type Finding, type Severity } from '../../pattern/finding'
 import type { Section, Token, TokenKind } from '../../words/read/reading'
 import { findingShapes } from '../../drawing/marks'
 import type { Lit } from '../../words/places'
-import type { WordsFinding } from './findings'
 
 /** What the text is dressed with: all of it comes from the reading, none from the editor. */
 export interface Dress {
   readonly tokens: readonly Token[]
   readonly sections: readonly Section[]
-  readonly findings: readonly WordsFinding[]
+  readonly findings: readonly Finding[]
 }
 
 export const putOn = StateEffect.define<Dress>()
@@ -128,8 +127,8 @@ const markBySeverity = new Map(severities.map((severity) => [severity, new Mark(
 const startsIn = (
   { findings }: Dress,
   { from, to }: { readonly from: number; readonly to: number },
-): WordsFinding[] =>
-  findings.filter(({ range }) => range !== null && range.from >= from && range.from <= to)
+): Finding[] =>
+  findings.filter(({ place: { text } }) => text !== null && text.from >= from && text.from <= to)
 
 /** The worst finding of each line, in the margin. Pressing it goes there. */
 const margin = gutter({
@@ -144,7 +143,7 @@ const margin = gutter({
   initialSpacer: () => new Mark('hint'),
   domEventHandlers: {
     mousedown(view, line) {
-      const range = startsIn(view.state.field(dress), line)[0]?.range
+      const range = startsIn(view.state.field(dress), line)[0]?.place.text
       if (!range) return false
       view.dispatch({ selection: { anchor: range.from, head: range.to }, scrollIntoView: true })
       view.focus()

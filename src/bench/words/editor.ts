@@ -9,7 +9,8 @@ import type { TextRange } from '../../words/read/reading'
 import { followsTheFirst, type Bench } from '../state/bench.svelte'
 import { complete } from './complete'
 import { dressing, light, putOn, type Dress } from './dress'
-import { nextPlace, type WordsFinding } from './findings'
+import type { Finding } from '../../pattern/finding'
+import { nextPlace } from './findings'
 import { look } from './look'
 import type { Lit } from '../../words/places'
 import { swap } from '../../words/swap'
@@ -19,7 +20,7 @@ export interface Hooks {
   readonly bench: Bench
   /** Take the focus to the fixes of what stands at the caret. */
   readonly openFixes: () => void
-  readonly mend: (finding: WordsFinding, label: string) => void
+  readonly mend: (finding: Finding, label: string) => void
 }
 
 /** The change comes from the bench, not from the hands. */
@@ -218,7 +219,7 @@ function behaviour(hooks: Hooks): Extension {
         const told = bench.wording.atCaret
         return diagnostics.filter(
           ({ from, message }) =>
-            !told.some((one) => one.range?.from === from && one.message === message),
+            !told.some((one) => one.place.text?.from === from && one.message === message),
         )
       },
     }),
@@ -239,18 +240,14 @@ function tell(update: ViewUpdate, { bench: { wording } }: Hooks): void {
   wording.moveCaret({ from, to }, byHand)
 }
 
-function diagnosticOf(
-  finding: WordsFinding,
-  { doc }: EditorState,
-  mend: Hooks['mend'],
-): Diagnostic[] {
-  const { range, severity, message } = finding
-  if (!range || range.to > doc.length) return []
-  return [{ ...range, severity, message, renderMessage: () => inWords(finding, mend) }]
+function diagnosticOf(finding: Finding, { doc }: EditorState, mend: Hooks['mend']): Diagnostic[] {
+  const { place, severity, message } = finding
+  if (!place.text || place.text.to > doc.length) return []
+  return [{ ...place.text, severity, message, renderMessage: () => inWords(finding, mend) }]
 }
 
 /** Message, advice and fixes, made when they are looked at. */
-function inWords(finding: WordsFinding, mend: Hooks['mend']): Node {
+function inWords(finding: Finding, mend: Hooks['mend']): Node {
   const box = document.createElement('div')
   for (const text of [finding.message, finding.advice]) {
     const line = document.createElement('div')

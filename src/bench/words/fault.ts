@@ -1,7 +1,7 @@
 import type { Work } from '../../pattern/work'
 import type { Comparison } from '../../words/compare/compare'
 import type { Reading, ReadSettings } from '../../words/read/reading'
-import type { WordsFinding } from './findings'
+import { nowhere, type Finding } from '../../pattern/finding'
 
 export const nothingRead = (text: string, settings: ReadSettings): Reading => ({
   text,
@@ -23,15 +23,12 @@ export const nothingCompared = (reading: Reading, work: Work): Comparison => ({
   pairs: [],
 })
 
-export const faultFinding = (fault: string): WordsFinding => ({
+export const faultFinding = (fault: string): Finding => ({
   id: 'words, fault',
   rule: 'fault',
   severity: 'error',
-  range: null,
-  rows: [],
-  places: [],
+  place: nowhere,
   message: `These words could not be read: something in the program failed (${fault}).`,
   advice: 'Your words are still there. Undo the last change, or write it another way.',
   fixes: [],
-  lacking: null,
 })

@@ -4,16 +4,17 @@ import type { Pattern } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import { compare, type Agreement, type Comparison } from '../../words/compare/compare'
 import { isDifference } from '../../words/compare/comparison'
-import { countDifferences } from '../../words/compare/told/told'
+import { byPlaceInText, toldOf } from '../../words/compare/told/told'
 import { read } from '../../words/read/read'
 import { statesSizes } from '../../words/read/lines/sizesIn'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
 import type { Words } from '../../words/write'
-import { attempt, type Attempt } from './attempt'
+import { attempt, type Attempt } from '../../words/attempt'
 import { faultFinding, nothingCompared, nothingRead } from './fault'
-import { needlesHint } from './needles'
-import { byPlaceInText, findingsAt, findingsOf, type WordsFinding } from './findings'
+import { needlesHint } from '../../words/wrongSide'
+import type { Finding } from '../../pattern/finding'
+import { findingsAt } from './findings'
 import { inOrder, litAt, Rows, spotAt, type Lit } from '../../words/places'
 
 /** What the words need of the bench. */
@@ -39,7 +40,7 @@ export type Standing =
   /** `rounds`: how many differ; 0: only what is said of the whole piece. */
   | { readonly kind: 'differ'; readonly rounds: number; readonly here: boolean }
 
-const none: readonly WordsFinding[] = []
+const none: readonly Finding[] = []
 
 /**
  * The words on the bench: the designer's own, or those written from the chart. Reading them and
@@ -85,43 +86,43 @@ export class WordsState {
     return made
   })
   readonly comparison: Comparison | null = $derived(this.#compared.result)
-  readonly #listed: Attempt<readonly WordsFinding[]> = $derived.by(() => {
-    const [comparison, rows] = [this.comparison, this.#rows]
-    return attempt([() => (comparison ? allFound(comparison, rows) : none)], () => none)
+  readonly #listed: Attempt<readonly Finding[]> = $derived.by(() => {
+    const { comparison } = this
+    return attempt([() => (comparison ? allFound(comparison) : none)], () => none)
   })
   /** A mistake of the program at these words; null: none. */
   readonly fault: string | null = $derived(
     this.#read.fault ?? this.#compared.fault ?? this.#listed.fault,
   )
-  readonly #found: readonly WordsFinding[] = $derived.by(() => {
+  readonly #found: readonly Finding[] = $derived.by(() => {
     const { fault } = this
     const found = this.#listed.result
     if (fault !== null) return [faultFinding(fault), ...found]
     return found.length > 0 ? found : none
   })
-  readonly findings: readonly WordsFinding[] = $derived.by(() => {
+  readonly findings: readonly Finding[] = $derived.by(() => {
     const { aside } = this
     return aside.length > 0 ? this.#found.filter((one) => !aside.includes(one)) : this.#found
   })
   /** Findings that were set aside, in the same order. */
-  readonly aside: readonly WordsFinding[] = $derived.by(() => {
+  readonly aside: readonly Finding[] = $derived.by(() => {
     const { aside: ids } = this.#ground.work
     const aside = ids.length > 0 ? this.#found.filter(({ id }) => ids.includes(id)) : none
     return aside.length > 0 ? aside : none
   })
   /** How many things words and chart say differently, set aside or not. */
   readonly differences: number = $derived.by(() =>
-    this.comparison ? countDifferences(this.comparison) : 0,
+    this.comparison ? toldOf(this.comparison).differences : 0,
   )
   /** What is wrong in the words themselves, and not set aside, whether or not they tell the chart. */
-  readonly errors: readonly WordsFinding[] = $derived.by(() =>
+  readonly errors: readonly Finding[] = $derived.by(() =>
     this.findings.filter(({ rule, severity }) => severity === 'error' && !isDifference(rule)),
   )
   /** Do the words state sizes, or is another than the first one read? */
   readonly hasSizes: boolean = $derived.by(
     () => this.#settings.size > 0 || statesSizes(this.#toRead),
   )
-  readonly atCaret: readonly WordsFinding[] = $derived.by(() =>
+  readonly atCaret: readonly Finding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
   )
   /** Of so many findings the repairs can be tried out at every key: each is read and compared. */
@@ -241,7 +242,7 @@ export class WordsState {
     this.shown = { from, to }
   }
 
-  mend(finding: WordsFinding, label: string): void {
+  mend(finding: Finding, label: string): void {
     const waits = this.#toRead !== this.text
     this.settle()
     // A repair is made for the words as they were read.
@@ -260,8 +261,8 @@ function roundsBeside({ rows }: Reading, pairs: Comparison['pairs']): number {
   return once.length > 0 ? once.length : alone.length
 }
 
-const allFound = (comparison: Comparison, rows: Rows): WordsFinding[] =>
-  byPlaceInText([...findingsOf(comparison, rows), ...needlesHint(comparison.reading)])
+const allFound = (comparison: Comparison): Finding[] =>
+  byPlaceInText([...toldOf(comparison).findings, ...needlesHint(comparison.reading)])
 
 /** Characters that are read and compared at every key; of more, when the keys rest. */
 const mostReadAtOnce = 60_000

@@ -1,10 +1,10 @@
+import { fix } from '../../pattern/finding'
 import type { Unit } from '../../languages/unit'
 import { removeBand } from '../../pattern/edits/rows'
 import { emptyStack } from '../../loom/strand'
 import { pegsInWork } from '../../loom/state'
 import type { Band } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
-import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import { gapNamed } from '../wording'
@@ -87,8 +87,6 @@ export const bandMatch: Rule = {
   id: 'band-match',
   title: 'Band does not lead back to its start',
   severity: 'error',
-  explain:
-    'What is worked several times has to end with the stitches and the yarn where it begins.',
   scope: 'chart',
   check,
 }

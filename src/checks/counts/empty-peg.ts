@@ -1,7 +1,7 @@
 import { chartOn } from '../../pattern/charts'
 import { firstPerColumn, runsOf } from '../copies'
-import type { Fix } from '../finding'
-import { fix, paintColumns } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
+import { paintColumns } from '../mending'
 import { withRow } from '../../pattern/edits/chart'
 import type { Layout } from '../../pattern/layout'
 import type { Run, Sheet } from '../../pattern/pattern'
@@ -15,8 +15,6 @@ export const emptyPeg: RowRule = {
   id: 'empty-peg',
   title: 'Empty peg worked',
   severity: 'error',
-  explain:
-    'A stitch needs a loop to work; an empty peg can only be filled again, by a yarn over or an increase.',
   scope: 'row',
   startsWith: 'loops',
   check: ({ run, layout }) => {

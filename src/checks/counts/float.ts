@@ -1,11 +1,11 @@
 import { firstPerColumn } from '../copies'
 import type { Fault } from '../../loom/loom'
 import type { Run } from '../../pattern/pattern'
-import type { Fix } from '../finding'
-import { fix, paintColumns } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
+import { paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowRule, RowView } from '../rule'
-import { babyFloat, mostPegsPassed } from '../../pattern/floats'
+import { mostPegsPassed } from '../../pattern/floats'
 import type { Setting } from '../setting'
 import { inEachRepeat } from '../wording'
 import { counted, decimal } from '../../languages/english/forms'
@@ -19,7 +19,6 @@ export const float: RowRule = {
   id: 'float',
   title: 'Long float',
   severity: 'warning',
-  explain: `A strand that lies loose behind many pegs catches on fingers and toes. For a baby it may pass ${babyFloat.pegs} pegs at most, and no more than ${babyFloat.length} mm of the loom, inside or outside.`,
   scope: 'row',
   check: (view) => {
     const { run, layout } = view

@@ -55,8 +55,6 @@ export const masking: Rule = {
   id: 'masking',
   title: 'Two errors that hide each other',
   severity: 'warning',
-  explain:
-    'Where one error makes up for another the count is right, and the pattern between them is wrong.',
   scope: 'near',
   of: 'rows',
   reach: () => ({ before: 2, after: 2 }),

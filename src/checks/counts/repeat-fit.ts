@@ -2,8 +2,7 @@ import { deleteColumns, insertColumns, setColumns, setRepeat } from '../../patte
 import { setLoom } from '../../pattern/edits/settings'
 import { limits, type Run } from '../../pattern/pattern'
 import { nearestDivisors, nearestWidths, repeatLeaves } from '../../pattern/repeatFit'
-import type { Fix } from '../finding'
-import { fix } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, Rule } from '../rule'
 import { counted, listed, upperFirst } from '../../languages/english/forms'
@@ -14,7 +13,6 @@ export const repeatFit: Rule = {
   id: 'repeat-fit',
   title: 'Chart does not fit the loom',
   severity: 'error',
-  explain: 'Whole repeats, with the edge stitches, have to come to exactly the pegs of the loom.',
   scope: 'chart',
   check: ({ work }: ChartView) => {
     const { layout, chart } = work

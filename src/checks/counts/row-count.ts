@@ -4,8 +4,8 @@ import type { Site } from '../../loom/row'
 import type { PatternRun } from '../../pattern/work'
 import type { Stitch } from '../../stitches/stitch'
 import { inFirstCopy } from '../copies'
-import type { Fix } from '../finding'
-import { fix, paintColumns } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
+import { paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowRule, RowView } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -20,8 +20,6 @@ export const rowCount: RowRule = {
   id: 'row-count',
   title: 'Stitch count is off',
   severity: 'error',
-  explain:
-    'A round or row works exactly the stitches that are on its pegs; its decreases and increases have to balance.',
   scope: 'row',
   startsWith: 'loops',
   check: (view) => {

@@ -1,5 +1,5 @@
+import { fix } from '../../pattern/finding'
 import { setRun } from '../../pattern/edits/turning'
-import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 import { pegsNamed } from '../../languages/english/pegs'
@@ -9,7 +9,6 @@ export const runFit: RowRule = {
   id: 'run-fit',
   title: 'Row goes past the loom',
   severity: 'error',
-  explain: 'A row covers only pegs that the loom and the chart have.',
   scope: 'row',
   check: ({ row, layout }) => {
     const { run } = row

@@ -1,6 +1,7 @@
+import { fix } from '../../pattern/finding'
 import { columnsUnder, runsOf } from '../copies'
 import { inFirstCopy } from '../copies'
-import { fix, paintColumns } from '../mending'
+import { paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -11,7 +12,6 @@ export const stretch: RowRule = {
   id: 'stretch',
   title: 'Loop moved more than one peg',
   severity: 'warning',
-  explain: 'A loop reaches the next peg; moved further it pulls tight, or does not reach its peg.',
   scope: 'row',
   check: ({ run, layout }) => {
     if (run.faults.length === 0) return nothing

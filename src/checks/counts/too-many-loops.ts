@@ -1,6 +1,7 @@
+import { fix } from '../../pattern/finding'
 import { mostLoopsOnPeg } from '../../loom/loom'
 import { firstPerColumn } from '../copies'
-import { fix, paintColumns } from '../mending'
+import { paintColumns } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -11,7 +12,6 @@ export const tooManyLoops: RowRule = {
   id: 'too-many-loops',
   title: 'Too many loops on a peg',
   severity: 'warning',
-  explain: 'More than three loops on a peg can hardly be lifted over together.',
   scope: 'row',
   check: ({ run, layout, setting }) => {
     if (run.faults.length === 0) return nothing

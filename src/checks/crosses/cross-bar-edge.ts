@@ -1,4 +1,4 @@
-import type { Fix } from '../finding'
+import type { Fix } from '../../pattern/finding'
 import type { RowRule } from '../rule'
 import { left, moveInside, noteBroken, type CutCross } from './whole'
 
@@ -10,8 +10,6 @@ export const crossBarEdge: RowRule = {
   id: 'cross-bar-edge',
   title: 'Cross past the edge',
   severity: 'error',
-  explain:
-    'Past the edge of a flat piece, and past the last peg of a short row, there are no loops to cross.',
   scope: 'row',
   check: (view) => [
     ...noteBroken(

@@ -7,8 +7,6 @@ export const crossJoin: RowRule = {
   id: 'cross-join',
   title: 'Cross over the end of the round',
   severity: 'error',
-  explain:
-    'At the end of the round a cross meets loops that are one round apart, so it would change the next round too.',
   scope: 'row',
   check: (view) =>
     noteBroken(

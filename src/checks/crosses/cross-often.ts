@@ -1,3 +1,4 @@
+import { fix } from '../../pattern/finding'
 import { chartOn } from '../../pattern/charts'
 import type { Direction } from '../../loom/direction'
 import { emptyStack } from '../../loom/strand'
@@ -8,7 +9,7 @@ import type { Cell, Row, Sheet } from '../../pattern/pattern'
 import { placed, type Placed } from '../../pattern/row'
 import type { PatternRun } from '../../pattern/work'
 import { inFirstCopy } from '../copies'
-import { fix, paintLooks } from '../mending'
+import { paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -144,8 +145,6 @@ export const crossOften: Rule = {
   id: 'cross-often',
   title: 'Crosses too close together',
   severity: 'warning',
-  explain:
-    'Crossed loops need plain rounds to relax: usually three after a four-peg cross and five after a six-peg one; a two-peg cross may come every second round.',
   scope: 'near',
   of: 'workings',
   reach: ({ rowsBetweenCrosses }) => ({

@@ -1,4 +1,4 @@
-import { fix } from '../mending'
+import { fix } from '../../pattern/finding'
 import { landing, paint } from '../../pattern/edits/paint'
 import type { Sheet } from '../../pattern/pattern'
 import type { Placed } from '../../pattern/row'
@@ -10,7 +10,6 @@ export const crossOverlap: RowRule = {
   id: 'cross-overlap',
   title: 'Cross overlaps its neighbour',
   severity: 'error',
-  explain: 'Every peg belongs to one stitch: a cross may not lie over the stitch beside it.',
   scope: 'row',
   check: (view) =>
     noteBroken(

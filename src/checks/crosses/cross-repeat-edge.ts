@@ -11,8 +11,6 @@ export const crossRepeatEdge: RowRule = {
   id: 'cross-repeat-edge',
   title: 'Cross over the edge of its repeat',
   severity: 'error',
-  explain:
-    'A cross has to lie inside one repeat: where repeats meet, or the edge begins, its other pegs belong to another stitch.',
   scope: 'row',
   check: (view) =>
     noteBroken(

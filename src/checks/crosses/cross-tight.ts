@@ -1,7 +1,7 @@
 import { paint } from '../../pattern/edits/paint'
 import { inFirstCopy } from '../copies'
-import type { Fix } from '../finding'
-import { fix, paintLooks } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
+import { paintLooks } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule, RowView } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -17,8 +17,6 @@ export const crossTight: RowRule = {
   id: 'cross-tight',
   title: 'Cross too tight',
   severity: 'warning',
-  explain:
-    'Loops on a loom have little slack. How far a cross moves them is counted in pegs, times the distance of the pegs.',
   scope: 'row',
   check: (view) => {
     const { longestCross, pitch, terms } = view.setting

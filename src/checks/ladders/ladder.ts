@@ -4,8 +4,7 @@ import type { Layout } from '../../pattern/layout'
 import type { Pattern, Run } from '../../pattern/pattern'
 import { isBackAndForth } from '../../pattern/backAndForth'
 import { inFirstCopy } from '../copies'
-import type { Fix } from '../finding'
-import { fix } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, PlacedNote, Rule } from '../rule'
 import type { Setting } from '../setting'
@@ -110,8 +109,6 @@ export const ladder: Rule = {
   id: 'ladder',
   title: 'Ladder over empty pegs',
   severity: 'warning',
-  explain:
-    'A strand that passes two or more empty pegs between two loops lies loose and leaves a ladder in the fabric; in things for babies one empty peg may be too many.',
   scope: 'chart',
   check,
 }

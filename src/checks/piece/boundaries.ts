@@ -7,15 +7,8 @@ import { worksBoundOff, type PieceWork, type StepWork } from '../../pattern/work
 import { runsOf } from '../copies'
 import { castOnTooFew } from './opening'
 import { castOnAgain } from './reach'
-import {
-  firstWork,
-  forSteps,
-  rowInStep,
-  rowOfStep,
-  stepNamed,
-  unitOf,
-  type PieceRule,
-} from './rule'
+import type { PieceRule } from '../rule'
+import { firstWork, forSteps, rowInStep, rowOfStep, stepNamed, unitOf } from './steps'
 import { counted, listed, upperFirst } from '../../languages/english/forms'
 
 /** The loops a step begins with are those the step before it left. */
@@ -23,6 +16,7 @@ export const loopsAgree: PieceRule = {
   id: 'piece-loops',
   title: 'Stitch count is off between steps',
   severity: 'error',
+  scope: 'piece',
   check: (work) => {
     const notes = forSteps(work, (step, index) => {
       const rows = step.rows?.rows ?? []
@@ -42,7 +36,6 @@ export const loopsAgree: PieceRule = {
             ? (castOnFirst(work, index) ??
               `End the step before it with as many stitches, or change this ${unitOf(work, index, row)}.`)
             : `Open its chart and look at that ${unitOf(work, index, row)}.`,
-        fixes: [],
         tries: row === 0 ? castOnAgain(work, index) : [],
       }
     })
@@ -88,6 +81,7 @@ export const drawnWay: PieceRule = {
   id: 'piece-way',
   title: 'Chart is worked the other way than drawn',
   severity: 'warning',
+  scope: 'piece',
   check: (work) =>
     forSteps(work, (step, index) => {
       const { chart, rows, toAndFro, pegs } = step
@@ -120,6 +114,7 @@ export const needsGauge: PieceRule = {
   id: 'piece-length',
   title: 'Length without a gauge',
   severity: 'error',
+  scope: 'piece',
   check: (work) =>
     forSteps(work, ({ step }, index) =>
       step.kind === 'plain' && 'mm' in step.amount && !work.pattern.gauge
@@ -142,6 +137,7 @@ export const tooLong: PieceRule = {
   id: 'piece-too-long',
   title: 'Piece is too long',
   severity: 'warning',
+  scope: 'piece',
   check: (work) =>
     forSteps(work, ({ leftOut }, index) =>
       leftOut > 0
@@ -149,7 +145,6 @@ export const tooLong: PieceRule = {
             step: index,
             message: `${stepNamed(work, index)} goes ${counted(leftOut, unitOf(work, index))} beyond the ${work.rows} that a piece can have; they are left out.`,
             advice: 'Work its chart fewer times, or make it shorter.',
-            fixes: [],
           }
         : null,
     ),

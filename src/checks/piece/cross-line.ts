@@ -1,6 +1,7 @@
 import type { PatternRun } from '../../pattern/work'
 import type { StepWork } from '../../pattern/workPiece'
-import { stepNamed, type PieceNote, type PieceRule } from './rule'
+import type { PieceNote, PieceRule } from '../rule'
+import { stepNamed } from './steps'
 import { counted, lowerFirst } from '../../languages/english/forms'
 
 /** First pegs of the crosses in a row, in rising order, with their widths. */
@@ -32,6 +33,7 @@ export const crossLine: PieceRule = {
   id: 'piece-cross-line',
   title: 'Crosses out of line',
   severity: 'warning',
+  scope: 'piece',
   check: (work) => {
     const notes: PieceNote[] = []
     let last: { readonly run: PatternRun; readonly index: number } | null = null
@@ -46,7 +48,6 @@ export const crossLine: PieceRule = {
           step: index,
           message: `The crosses of ${lowerFirst(stepNamed(work, index))} stand ${counted(Math.abs(offset), 'peg')} ${offset > 0 ? 'after' : 'before'} those of ${lowerFirst(stepNamed(work, last.index))}.`,
           advice: 'Start the round elsewhere in one of the two charts, so that they stand in line.',
-          fixes: [],
         })
       last = { run: end, index }
     })

@@ -4,13 +4,15 @@ import { toeBefore } from '../../pattern/fold'
 import type { Pattern } from '../../pattern/pattern'
 import { chartsInOrder } from '../../pattern/charts'
 import { edgePegs, loopsLeft } from '../../pattern/workPiece'
-import { forSteps, stepNamed, works, type PieceRule } from './rule'
+import type { PieceRule } from '../rule'
+import { forSteps, stepNamed, works } from './steps'
 import { counted, lowerFirst } from '../../languages/english/forms'
 
 export const castOnFirst: PieceRule = {
   id: 'piece-cast-on',
   title: 'Nothing is cast on',
   severity: 'error',
+  scope: 'piece',
   check: (work) => {
     const isBare = (index: number): boolean => {
       const step = work.steps[index]
@@ -60,6 +62,7 @@ export const boundOff: PieceRule = {
   id: 'piece-bind-off',
   title: 'Loops are left on the loom',
   severity: 'error',
+  scope: 'piece',
   check: (work) => {
     const left = loopsLeft(work)
     if (left === 0 || work.steps.length === 0) return []
@@ -88,6 +91,7 @@ export const onHeldPegs: PieceRule = {
   id: 'piece-cast-on-held',
   title: 'Cast on where loops are',
   severity: 'error',
+  scope: 'piece',
   check: (work) =>
     forSteps(work, (step, index) => {
       const held = step.edge?.faults.filter(({ kind }) => kind === 'peg in use') ?? []
@@ -106,6 +110,7 @@ export const evenHalves: PieceRule = {
   id: 'piece-halves',
   title: 'Halves that do not match',
   severity: 'warning',
+  scope: 'piece',
   check: (work) =>
     forSteps(work, ({ step, before, toAndFro }, index) => {
       if (step.kind !== 'bind off' || (step.how !== 'graft' && step.how !== 'three-needle'))
@@ -117,7 +122,6 @@ export const evenHalves: PieceRule = {
           step: index,
           message: `${stepNamed(work, index)} joins ${counted(loops, 'loop')} in pairs: one has no partner.`,
           advice: 'Decrease one stitch before it, or bind off another way.',
-          fixes: [],
         }
       const toe = step.pegs === null && !toAndFro ? toeBefore(work.steps.slice(0, index)) : null
       const pegs = toe ? toe.to - toe.from + 1 : loops / 2
@@ -127,7 +131,6 @@ export const evenHalves: PieceRule = {
             step: index,
             message: `${stepNamed(work, index)} joins ${loops / 2} loops with ${loops / 2}, but the short rows before it lie on ${pegs} pegs: the fold does not meet their corners.`,
             advice: `Work those short rows on ${loops / 2} pegs, or bind off another way.`,
-            fixes: [],
           }
     }),
 }
@@ -136,6 +139,7 @@ export const unusedChart: PieceRule = {
   id: 'piece-unused',
   title: 'Chart is in no step',
   severity: 'hint',
+  scope: 'piece',
   check: ({ pattern, steps }) => {
     const used = new Set(steps.map(({ chart }) => chart?.name))
     return chartsInOrder(pattern)

@@ -11,7 +11,8 @@ import { emptyNamed, lengthOf, whatShows, whatToDo } from '../ladders/ladder'
 import { atJoin, passedEmpty } from '../../pattern/passedEmpty'
 import { nothing } from '../nothing'
 import { settingOf, type Setting } from '../setting'
-import { firstWork, rowInStep, rowOfStep, type PieceNote, type PieceRule } from './rule'
+import type { PieceNote, PieceRule } from '../rule'
+import { firstWork, rowInStep, rowOfStep } from './steps'
 import { counted } from '../../languages/english/forms'
 
 /** A row or an edge of a step, in the order of the piece. */
@@ -24,8 +25,9 @@ interface Done extends Passing {
 /** What the step before left empty is passed too; what a chart does by itself is said at that chart. */
 export const ladderInPiece: PieceRule = {
   id: 'piece-ladder',
-  title: 'Ladder over empty pegs',
+  title: 'Ladder over empty pegs between steps',
   severity: 'warning',
+  scope: 'piece',
   check: (work) => {
     const setting = settingOf(work.pattern)
     const done = work.steps.flatMap((step, index) => doneIn(step, index, setting))
@@ -126,6 +128,5 @@ function note(
     step: first,
     message: `${where} the yarn passes ${emptyNamed(worst.widest, setting)}, ${lengthOf(worst.widest, setting)}${more}; ${whatShows(setting)}.`,
     advice: whatToDo(work.pattern),
-    fixes: [],
   }
 }

@@ -1,5 +1,6 @@
 import { pegInSecond } from '../../pattern/pair'
-import { forSteps, stepNamed, type PieceRule } from './rule'
+import type { PieceRule } from '../rule'
+import { forSteps, stepNamed } from './steps'
 
 /** "pegs 2 to 25", "Peg 7", "pegs 3-9". */
 const pegsNamed = /\bpegs?\s+(\d{1,3})(?:\s*(?:to|and|[-–])\s*(\d{1,3}))?/i
@@ -9,6 +10,7 @@ export const notePegs: PieceRule = {
   id: 'piece-note-pegs',
   title: 'Peg numbers in a note are others in the second of a pair',
   severity: 'warning',
+  scope: 'piece',
   check: (work) => {
     const { pair, loom } = work.pattern
     if (pair !== 'mirrored') return []
@@ -23,7 +25,6 @@ export const notePegs: PieceRule = {
         step: index,
         message: `${stepNamed(work, index)} names ${pegs(numbers)}; in the second of the pair, its mirror image, they are ${pegs(others)}.`,
         advice: 'Say it without numbers, for example “the pegs of the heel”.',
-        fixes: [],
       }
     })
   },

@@ -7,8 +7,9 @@ import type { Step } from '../../pattern/piece'
 import { schedule } from '../../pattern/schedule'
 import { onChart, chartOn, editOn } from '../../pattern/charts'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
-import type { Fix } from '../finding'
-import { stepNamed, unitOf, works, type PieceNote } from './rule'
+import type { Fix } from '../../pattern/finding'
+import type { PieceNote } from '../rule'
+import { stepNamed, unitOf, works } from './steps'
 import { pegsNamed } from '../../languages/english/pegs'
 
 /** Pegs that an edge of this kind has worked in a step. */
@@ -47,7 +48,6 @@ export function castOnTooFew(work: PieceWork, index: number, needs: string): Pie
     step: at,
     message: `${stepNamed(work, at)} leaves ${left.map(pegsNamed).join(' and ')} empty. ${needs}`,
     advice: `Cast on ${pegsNamed(run)} here: these pegs were bound off.`,
-    fixes: [],
     tries: [
       {
         label: `Cast on ${pegsNamed(run)} here`,
@@ -104,7 +104,6 @@ export function turnAndWorkBack(
   const oneMore = { ...step, times: step.times + 1 }
   return {
     advice: `Turn and work back: before it, put ${pegs} in work, back and forth, and let the rows of its chart go over all pegs in work.`,
-    fixes: [],
     tries: [step, oneMore].map((wish) => ({
       label: `Work ${pegs} back and forth${wish === step ? '' : `, ${wish.times} times`}`,
       edit: (pattern) => backAndForth(pattern, index, wish, run),

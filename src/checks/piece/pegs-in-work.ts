@@ -1,5 +1,6 @@
 import type { StepWork } from '../../pattern/workPiece'
-import { forSteps, rowOfStep, stepNamed, type PieceRule } from './rule'
+import type { PieceRule } from '../rule'
+import { forSteps, rowOfStep, stepNamed } from './steps'
 import { listed } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
 
@@ -8,6 +9,7 @@ export const pegsInWorkOnly: PieceRule = {
   id: 'piece-pegs',
   title: 'Pegs are worked that should wait',
   severity: 'error',
+  scope: 'piece',
   check: (work) =>
     forSteps(work, (step, index) => {
       const { rows, outside } = rowsOutside(step)
@@ -18,7 +20,6 @@ export const pegsInWorkOnly: PieceRule = {
         step: index,
         message: `${stepNamed(work, index)} works ${runsNamed(outside, ['peg', 'pegs'])} in its ${runsNamed(rows, ['row', 'rows'])}, but only ${only} ${are} in work.`,
         advice: `Put those pegs in work before it too, or keep its rows to ${only}.`,
-        fixes: [],
       }
     }),
 }

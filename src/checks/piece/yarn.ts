@@ -4,15 +4,8 @@ import { settingOf } from '../setting'
 import { gapNamed, pegNumber } from '../wording'
 import { endBesideEdge, pegsUpTo, turnAndWorkBack } from './opening'
 import { besidesEdge, castOnAgain, reachEdge } from './reach'
-import {
-  firstWork,
-  forSteps,
-  rowInStep,
-  rowOfStep,
-  stepNamed,
-  type PieceNote,
-  type PieceRule,
-} from './rule'
+import type { PieceNote, PieceRule } from '../rule'
+import { firstWork, forSteps, rowInStep, rowOfStep, stepNamed } from './steps'
 import { upperFirst } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
 
@@ -21,6 +14,7 @@ export const yarnReady: PieceRule = {
   id: 'piece-yarn',
   title: 'The yarn is elsewhere',
   severity: 'error',
+  scope: 'piece',
   check: (work) => {
     const { pattern } = work
     const setting = settingOf(pattern)
@@ -83,7 +77,6 @@ function whatToDo(
     const way = end?.label ?? `Put in a step that works ${upTo} before it`
     return {
       advice: `${way}, or ${kind} pegs beside the yarn: ${besideYarn(work, yarnGap)}.`,
-      fixes: [],
       tries: [...(end?.fixes ?? []), ...reachEdge(step, index, run)],
     }
   }
@@ -91,7 +84,6 @@ function whatToDo(
     return {
       advice:
         'Look at its chart and the pegs in work: each row begins where the one before it ends.',
-      fixes: [],
     }
   const back = again ? turnAndWorkBack(work, index) : null
   if (back) return back
@@ -105,7 +97,6 @@ function whatToDo(
       closed && peg === 0 && yarnGap > 0 && yarnGap < length
         ? `Work ${pegsNamed(rest)} before it, so that the yarn comes to peg 1.`
         : `Work the pegs in between before it, so that the yarn comes to peg ${peg + 1}.`,
-    fixes: [],
     tries,
   }
 }

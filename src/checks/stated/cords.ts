@@ -54,8 +54,6 @@ export const cordsForBaby: Rule = {
   id: 'baby-cords',
   title: 'Cords and trims for a baby',
   severity: 'hint',
-  explain:
-    'Cords and ribbons at the head or neck are a danger to babies and children, and trims can come off. Many places have rules for both.',
   scope: 'chart',
   check: ({ work: { pattern } }): readonly PlacedNote[] => {
     const found = pattern.making.forBaby ? told(pattern) : null

@@ -1,8 +1,8 @@
+import { fix } from '../../pattern/finding'
 import { sameWords } from '../../pattern/charts'
 import { setMaking } from '../../pattern/edits/settings'
 import type { Pattern } from '../../pattern/pattern'
 import { mostPegsPassedIn } from '../../pattern/floats'
-import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { PlacedNote, Rule } from '../rule'
 import { counted } from '../../languages/english/forms'
@@ -77,8 +77,6 @@ export const forBaby: Rule = {
   id: 'for-baby',
   title: 'Not marked “For a baby or child”',
   severity: 'hint',
-  explain:
-    'What is marked “For a baby or child” gets stricter checks of floats and ladders, and cautions in print.',
   scope: 'chart',
   check: ({ work: { pattern } }): readonly PlacedNote[] => {
     if (pattern.making.forBaby) return nothing

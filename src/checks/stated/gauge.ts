@@ -17,7 +17,6 @@ export const gauge: Rule = {
   id: 'gauge',
   title: 'No gauge yet',
   severity: 'hint',
-  explain: 'Without a gauge there are no sizes, and the chart is drawn with square cells.',
   scope: 'chart',
   check: ({ work: { pattern } }) => (pattern.gauge ? nothing : missing),
 }

@@ -2,8 +2,7 @@ import { chartOn } from '../../pattern/charts'
 import type { Heading } from '../../loom/direction'
 import { setHeading, setRun } from '../../pattern/edits/turning'
 import type { Run, Sheet } from '../../pattern/pattern'
-import type { Fix } from '../finding'
-import { fix } from '../mending'
+import { fix, type Fix } from '../../pattern/finding'
 import type { Turning } from './turning'
 
 const runThat = ({ heading, pegs, german }: Turning, turnPeg: number): Run => {

@@ -53,8 +53,6 @@ export const turnCorners: Rule = {
   id: 'turn-corners',
   title: 'Corner of the heel left open',
   severity: 'hint',
-  explain:
-    'Good practice: at the end of a heel go one peg past each corner and turn there, so that no hole stays.',
   scope: 'chart',
   check,
 }

@@ -1,5 +1,5 @@
+import { fix } from '../../pattern/finding'
 import { setEnd, setRun } from '../../pattern/edits/turning'
-import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 
@@ -7,7 +7,6 @@ export const turnEdge: RowRule = {
   id: 'turn-edge',
   title: 'No peg to wrap',
   severity: 'error',
-  explain: 'A wrapped turn lays the yarn round the next peg; at the end of a rake there is none.',
   scope: 'row',
   check: ({ run, row: { run: covers }, setting }) =>
     run.faults.length === 0

@@ -30,7 +30,6 @@ export const turnInside: Rule = {
   id: 'turn-inside',
   title: 'Turn is not inside the last one',
   severity: 'error',
-  explain: 'While a heel narrows, each turn lies further in than the last one on its side.',
   scope: 'chart',
   check,
 }

@@ -1,9 +1,10 @@
+import { fix } from '../../pattern/finding'
 import { holdsTurn } from '../../loom/strand'
 import { blankRow, type Sheet } from '../../pattern/pattern'
 import { withChart } from '../../pattern/edits/chart'
 import { isJoinedAfter, chartOn } from '../../pattern/charts'
 import { runsOf } from '../copies'
-import { fix, paintColumns } from '../mending'
+import { paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
 import { PegsNamed } from '../wording'
 import { sectionsOf } from './section'
@@ -64,7 +65,6 @@ export const turnLeft: Rule = {
   id: 'turn-left',
   title: 'Turned pegs left unworked',
   severity: 'error',
-  explain: 'When short rows end, every turned peg has been worked, its loop and strands together.',
   scope: 'chart',
   check,
 }

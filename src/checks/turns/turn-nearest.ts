@@ -51,8 +51,6 @@ export const turnNearest: Rule = {
   id: 'turn-nearest',
   title: 'Row misses the nearest turned peg',
   severity: 'error',
-  explain:
-    'On the way back each row works to the nearest turned peg, knits its loop and strands together and turns beyond it; to stop short or to skip one leaves a gap.',
   scope: 'chart',
   check,
 }

@@ -2,12 +2,11 @@ import { chartOn } from '../../pattern/charts'
 import { opposite } from '../../loom/direction'
 import { setHeading, setRun } from '../../pattern/edits/turning'
 import type { Sheet } from '../../pattern/pattern'
-import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 import { gapNamed } from '../wording'
 import { goOn, waysNamed } from './mend-turn'
-import type { Fix } from '../finding'
+import { fix, type Fix } from '../../pattern/finding'
 import type { Heading } from '../../loom/direction'
 
 /** Legal is what the loom allows: a row starts beside where the yarn is. */
@@ -15,7 +14,6 @@ export const turnStart: RowRule = {
   id: 'turn-start',
   title: 'Row does not begin at the yarn',
   severity: 'error',
-  explain: 'The yarn cannot jump: a row begins with a peg beside the yarn.',
   scope: 'row',
   startsWith: 'yarn',
   check: ({ run, setting, layout }) => {

@@ -34,7 +34,6 @@ export const turnSteps: Rule = {
   id: 'turn-steps',
   title: 'Turns step by more than one peg',
   severity: 'hint',
-  explain: 'Good practice: each turn of a heel lies one peg inside the last one on its side.',
   scope: 'chart',
   check,
 }

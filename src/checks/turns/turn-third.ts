@@ -41,7 +41,6 @@ export const turnThird: Rule = {
   id: 'turn-third',
   title: 'Middle of the heel is not a third',
   severity: 'hint',
-  explain: 'Good practice: about a third of the heel pegs, in the middle, is never turned on.',
   scope: 'chart',
   check,
 }

@@ -1,4 +1,5 @@
-import { paintColumns, fix } from '../mending'
+import { fix } from '../../pattern/finding'
+import { paintColumns } from '../mending'
 import type { ChartView, PlacedNote, Rule } from '../rule'
 import { pegNumber } from '../wording'
 import { turnElsewhere } from './mend-turn'
@@ -35,8 +36,6 @@ export const turnTwice: Rule = {
   id: 'turn-twice',
   title: 'Turned twice on one peg',
   severity: 'error',
-  explain:
-    'A peg that holds the strand of an earlier turn is turned on again only after its loop and strands were worked together.',
   scope: 'chart',
   check,
 }

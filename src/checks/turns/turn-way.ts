@@ -1,5 +1,5 @@
+import { fix } from '../../pattern/finding'
 import { setHeading } from '../../pattern/edits/turning'
-import { fix } from '../mending'
 import { nothing } from '../nothing'
 import type { RowRule } from '../rule'
 import { goOn, waysNamed } from './mend-turn'
@@ -9,7 +9,6 @@ export const turnWay: RowRule = {
   id: 'turn-way',
   title: 'Row is worked the wrong way',
   severity: 'warning',
-  explain: 'Work changes its way at a turn only; without one a hole is left.',
   scope: 'row',
   check: ({ run, setting }) => {
     const { heading, before, row } = run

@@ -1,4 +1,5 @@
-import type { Pattern, Run } from '../../pattern/pattern'
+import type { Fix, Notice } from '../../pattern/finding'
+import type { Run } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
 import type { Reading, TextFix, TextRange } from '../read/reading'
 
@@ -10,8 +11,7 @@ export const agreements = ['same', 'differs', 'missing', 'unread'] as const
 export type Agreement = (typeof agreements)[number]
 
 /** A repair of the chart (take the words') or of the words (take the chart's). */
-export type DifferenceFix =
-  { readonly label: string; readonly edit: (pattern: Pattern) => Pattern } | TextFix
+export type DifferenceFix = Fix | TextFix
 
 export const differenceRules = [
   'words-differ',
@@ -29,9 +29,8 @@ export const isDifference = (rule: string): rule is DifferenceRule =>
   differenceRules.some((one) => one === rule)
 
 /** One thing that words and chart say differently. */
-export interface Difference {
+export interface Difference extends Notice {
   readonly rule: DifferenceRule
-  readonly severity: 'error' | 'warning'
   /** The first chart row it is about, 0-based; null: the whole chart, or a row it does not have. */
   readonly row: number | null
   /** All of them: rows of one line of the words, or a run of missing rows. */
@@ -44,9 +43,6 @@ export interface Difference {
   readonly places: readonly Run[]
   /** Where the words say it, or where they would have to (an empty range); null: nowhere. */
   readonly range: TextRange | null
-  /** One sentence with the numbers in it. */
-  readonly message: string
-  readonly advice: string
   /** Is the advice the reason why the chart cannot take what the words say? */
   readonly isRefused: boolean
   /** Made and tried out when someone looks. */

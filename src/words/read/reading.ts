@@ -1,15 +1,12 @@
 import type { Direction, Heading } from '../../loom/direction'
 import type { BindOff, Knit } from '../../loom/move'
 import type { RowEnd } from '../../loom/row'
+import type { Fix, Notice, TextRange } from '../../pattern/finding'
 import type { Gauge, Pattern, Run } from '../../pattern/pattern'
 import type { Terms } from '../../languages/terms'
 import type { Stitch } from '../../stitches/stitch'
 
-/** A stretch of the text: character offsets (UTF-16), `to` not included. */
-export interface TextRange {
-  readonly from: number
-  readonly to: number
-}
+export type { TextRange } from '../../pattern/finding'
 
 /** What the words are read for. */
 export interface ReadSettings {
@@ -83,22 +80,17 @@ export interface ReadRow {
 }
 
 /** A repair of the words: pieces of text to put in place of others. */
-export interface TextFix {
-  readonly label: string
+export interface TextFix extends Pick<Fix, 'label'> {
   readonly changes: readonly { readonly range: TextRange; readonly text: string }[]
 }
 
 /** Something about the words: what is wrong, what is not known, what has to be asked. */
-export interface Remark {
-  readonly rule: string
-  readonly severity: 'error' | 'warning' | 'hint'
+export interface Remark extends Notice {
   readonly range: TextRange
   /** Index into `Reading.rows`; null when it belongs to no row. */
   readonly row: number | null
   /** 0-based; null for no special pegs. */
   readonly pegs: Run | null
-  readonly message: string
-  readonly advice: string
   readonly fixes: readonly TextFix[]
   /** Numbers of the rows that it says are missing, from the first to the last of each run. */
   readonly lacks?: readonly Run[]

@@ -5,7 +5,6 @@ import { paint } from '../../../src/pattern/edits/paint'
 import { setBand } from '../../../src/pattern/edits/rows'
 import { setAside, setLoom } from '../../../src/pattern/edits/settings'
 import { newPattern, type Pattern } from '../../../src/pattern/pattern'
-import { marksOf } from '../../../src/bench/words/findings'
 import { smallBench } from '../render'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 
@@ -97,8 +96,8 @@ test('a difference is mended in the words or in the chart, and undo gives it bac
   for (const side of ['chart', 'words'] as const) {
     const bench = ribbedBench(wrong)
     const [finding] = bench.wording.findings
-    expect(finding?.rows).toEqual([1])
-    expect(finding?.places).toEqual([{ from: 5, to: 5 }])
+    expect(finding?.place.rows).toEqual([1])
+    expect(finding?.place.pegs).toEqual([{ from: 5, to: 5 }])
     const fix = finding?.fixes.find(({ edit }) => {
       const after = edit(bench.pattern)
       return side === 'words'
@@ -200,7 +199,7 @@ test('a line that does not add up differs once, and its fix mends all of it', ()
   expect(wording.findings.map(({ rule }) => rule)).toEqual(['row-count'])
   expect(wording.differences).toBe(1)
   const differing = wording.findings
-  expect(differing[0]?.rows).toEqual([0, 2])
+  expect(differing[0]?.place.rows).toEqual([0, 2])
   const [fix] = differing[0]?.fixes ?? []
   if (!differing[0] || !fix) throw new Error('There is no fix')
   wording.mend(differing[0], fix.label)
@@ -265,9 +264,9 @@ test('lines that read alike are told apart by their section', () => {
 
 test('pegs that the words state otherwise are one finding, at their place', () => {
   const { wording } = withWords('Cast on 14 sts.', 'Rnds 1-4: k12.')
-  const found = wording.findings.map(({ rule, range }) => [
+  const found = wording.findings.map(({ rule, place: { text } }) => [
     rule,
-    range && wording.text.slice(range.from, range.to),
+    text && wording.text.slice(text.from, text.to),
   ])
   expect(found).toEqual([['pegs-differ', 'Cast on 14']])
 })
@@ -321,9 +320,9 @@ test('a round left out of a repeat is one round in the head of the words and one
   )
   const { wording } = bench
   expect(wording.standing).toMatchObject({ kind: 'differ', rounds: 1 })
-  expect(new Set(marksOf(wording.findings).map(({ row }) => row))).toEqual(new Set([3]))
+  expect(new Set(bench.marks.map(({ row }) => row))).toEqual(new Set([3]))
   // The chart may be right: where only the words differ it is not shown as an error of the chart.
-  expect(marksOf(wording.findings).map(({ severity }) => severity)).not.toContain('error')
+  expect(bench.marks.map(({ severity }) => severity)).not.toContain('error')
   const [missing] = wording.findings.filter(({ rule }) => rule === 'row-missing-in-words')
   if (!missing) throw new Error('Nothing is missing')
   expect(missing.fixes).toHaveLength(2)

@@ -3,7 +3,8 @@ import { EditorState } from '@codemirror/state'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { complete, nextHead } from '../../../src/bench/words/complete'
-import { nextPlace, type WordsFinding } from '../../../src/bench/words/findings'
+import { nextPlace } from '../../../src/bench/words/findings'
+import type { Finding } from '../../../src/pattern/finding'
 import type { TextRange } from '../../../src/words/read/reading'
 import { swap } from '../../../src/words/swap'
 
@@ -70,7 +71,7 @@ describe('completion', () => {
 })
 
 test('findings are gone through in order, round the ends, both ways', () => {
-  const at = (from: number, to: number) => ({ range: { from, to } }) as WordsFinding
+  const at = (from: number, to: number) => ({ place: { text: { from, to } } }) as Finding
   const findings = [at(2, 5), at(2, 9), at(20, 24)]
   const tour = (step: 1 | -1) => {
     let caret = { from: 0, to: 0 }
@@ -85,8 +86,8 @@ test('findings are gone through in order, round the ends, both ways', () => {
 })
 
 test('from a caret that is at no finding the errors come first, then all in order', () => {
-  const at = (from: number, severity: WordsFinding['severity']) =>
-    ({ range: { from, to: from + 2 }, severity }) as WordsFinding
+  const at = (from: number, severity: Finding['severity']) =>
+    ({ place: { text: { from, to: from + 2 } }, severity }) as Finding
   const findings = [at(0, 'warning'), at(10, 'hint'), at(20, 'error'), at(30, 'warning')]
   const next = (caret: TextRange, step: 1 | -1) => nextPlace(findings, caret, step)?.from
   expect(next({ from: 5, to: 5 }, 1)).toBe(20)

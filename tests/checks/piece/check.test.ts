@@ -1,7 +1,8 @@
 import { chartOn, namedOn } from '../../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { checkAfresh } from '../../../src/checks/check'
-import { checkPiece, pieceRules } from '../../../src/checks/piece/check'
+import { checkPiece } from '../../../src/checks/piece/check'
+import { pieceRules } from '../../../src/checks/rules'
 import type { BindOff } from '../../../src/loom/move'
 import { addChart } from '../../../src/pattern/edits/piece'
 import { setRun } from '../../../src/pattern/edits/turning'
@@ -209,14 +210,14 @@ test('every rule has a case', () => {
 test('what goes on after a bind-off is said once, at the bind-off, and its repairs mend it', () => {
   const early = withSteps(ring, castOn, bindOff, chart(), knit(2), bindOff)
   const findings = checkPiece(workPiece(early)).filter(({ rule }) => rule === 'piece-cast-on')
-  expect(findings.map(({ step }) => step)).toEqual([1])
+  expect(findings.map(({ place }) => place.step)).toEqual([1])
   for (const fix of findings[0]?.fixes ?? []) expect(found(fix.edit(early))).toEqual([])
   expect(findings[0]?.fixes.map(({ label }) => label)).toEqual([
     'Remove step 2',
     'Cast on all pegs before step 3',
   ])
   const only = withSteps(ring, castOn, bindOff, chart())
-  const [move] = checkPiece(workPiece(only)).find(({ step }) => step === 1)?.fixes ?? []
+  const [move] = checkPiece(workPiece(only)).find(({ place }) => place.step === 1)?.fixes ?? []
   expect(move?.label).toBe('Move step 2 to the end')
   expect(move && found(move.edit(only))).toEqual([])
 })
@@ -321,13 +322,13 @@ test('a fix takes its finding away and brings none that was not there', () => {
 
 test('plain rounds over the pegs of a thumb that are bound off say what to do', () => {
   const thumb = (rows: Step) => withSteps(ring, castOn, chart(), off(0, 3), rows, bindOff)
-  const [plain] = checkPiece(workPiece(thumb(knit(2)))).filter(({ step }) => step === 3)
+  const [plain] = checkPiece(workPiece(thumb(knit(2)))).filter(({ place }) => place.step === 3)
   expect(plain).toMatchObject({
     severity: 'error',
     message: 'Round 1 of step 4 (plain rounds) needs 12 stitches, the loom holds 8.',
     advice: 'Cast on pegs 1-4 first, or work these rounds as a chart that leaves them out.',
   })
-  const [charted] = checkPiece(workPiece(thumb(chart()))).filter(({ step }) => step === 3)
+  const [charted] = checkPiece(workPiece(thumb(chart()))).filter(({ place }) => place.step === 3)
   expect(charted?.advice).toBe(
     'End the step before it with as many stitches, or change this round.',
   )
@@ -348,7 +349,7 @@ function mendAll(pattern: Pattern): { pattern: Pattern; labels: string[] } {
 
 test('a bind-off away from the yarn in the round is reached, and its pegs cast on again', () => {
   const thumb = withSteps(ring, castOn, chart(), off(1, 5), knit(4), bindOff)
-  const [away] = checkPiece(workPiece(thumb)).filter(({ step }) => step === 2)
+  const [away] = checkPiece(workPiece(thumb)).filter(({ place }) => place.step === 2)
   expect(away?.message).toBe(
     'Step 3 (bind off) begins at peg 2, but the yarn is between pegs 12 and 1.',
   )

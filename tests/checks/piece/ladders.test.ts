@@ -30,7 +30,11 @@ const withSteps = (pattern: Pattern, ...steps: Step[]): Pattern => ({
 })
 
 const found = (pattern: Pattern) =>
-  checkPiece(workPiece(pattern)).map(({ rule, step, message }) => ({ rule, step, message }))
+  checkPiece(workPiece(pattern)).map(({ rule, place: { step }, message }) => ({
+    rule,
+    step,
+    message,
+  }))
 
 const laddersIn = (pattern: Pattern) => found(pattern).filter(({ rule }) => rule === 'piece-ladder')
 

@@ -56,7 +56,7 @@ test('pegs of an opening that are not cast on again are said at the cast-on', ()
   const [finding, ...more] = found(pattern)
   expect(more).toEqual([])
   expect(finding).toMatchObject({
-    step: 5,
+    place: { step: 5 },
     message:
       'Step 6 (cast on) leaves pegs 25-26 empty. Round 1 of step 7 (Hand) needs 32 stitches, the loom holds 30.',
     advice: 'Cast on pegs 25-32 here: these pegs were bound off.',

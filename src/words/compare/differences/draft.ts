@@ -1,10 +1,9 @@
-import type { Pattern } from '../../../pattern/pattern'
+import type { Fix } from '../../../pattern/finding'
 import type { Comparison, Difference } from '../comparison'
 import type { Changes } from '../mend/rewrite'
 
 /** A repair of the words. */
-export interface Rewrite {
-  readonly label: string
+export interface Rewrite extends Pick<Fix, 'label'> {
   /** null: it cannot be done. */
   readonly changes: () => Changes | null
   /** What the words must come to besides. */
@@ -17,8 +16,5 @@ export interface Draft extends Omit<Difference, 'severity' | 'pegs' | 'fixes' | 
   readonly doing?: { readonly words: string; readonly chart: string }
   /** Found when someone looks. */
   readonly rewrites: () => readonly Rewrite[]
-  readonly edits: readonly {
-    readonly label: string
-    readonly edit: (pattern: Pattern) => Pattern
-  }[]
+  readonly edits: readonly Fix[]
 }

@@ -1,4 +1,5 @@
 import { namedOn, onChart } from '../../../pattern/charts'
+import { isMended, perRule } from '../../../pattern/finding'
 import type { Sheet } from '../../../pattern/pattern'
 import { workPattern, type Work } from '../../../pattern/work'
 import { read } from '../../read/read'
@@ -10,33 +11,16 @@ import { saidOnce } from '../told/saidOnce'
 
 type Compare = (reading: Reading, work: Work) => Comparison
 
-const perRule = (differences: Comparison['differences']): Map<string, number> => {
-  const counts = new Map<string, number>()
-  for (const { rule } of differences) counts.set(rule, (counts.get(rule) ?? 0) + 1)
-  return counts
-}
-
 /** What was there before, though the rows could not be read then, has not come by a repair. */
 const sinceThen = ({ differences }: Comparison, { agreement }: Comparison) =>
   differences.filter(
     ({ rows }) => rows.length === 0 || rows.some((row) => agreement[row] !== 'unread'),
   )
 
-/** One difference of that rule less, and no more of any other. */
-function isBetter(
-  after: Comparison['differences'],
-  before: Comparison['differences'],
-  rule: string,
-): boolean {
-  const [now, was] = [perRule(after), perRule(before)]
-  if ((now.get(rule) ?? 0) >= (was.get(rule) ?? 0)) return false
-  return [...now].every(([other, count]) => count <= (was.get(other) ?? 0))
-}
-
 /** Fewer differences, of that rule too, and none of a row that agreed: for the same chart rows. */
 function isNearer(after: Comparison, before: Comparison, rule: string): boolean {
   const now = sinceThen(after, before)
-  if (isBetter(now, before.differences, rule)) return true
+  if (isMended(rule, before.differences, now)) return true
   const count = (list: Comparison['differences']) => perRule(list).get(rule) ?? 0
   return (
     now.length < before.differences.length &&
@@ -80,7 +64,7 @@ export function fixesThatWork(
     const now = readFor(pattern, reading, work.words)
     if (errorsIn(now) > errorsIn(reading)) continue
     const then = compare(now, workPattern(pattern, work))
-    if (!isBetter(then.differences, comparison.differences, rule)) continue
+    if (!isMended(rule, comparison.differences, then.differences)) continue
     fixes.push({ label, edit })
     break
   }

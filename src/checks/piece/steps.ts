@@ -2,40 +2,10 @@ import type { Step } from '../../pattern/piece'
 import { schedule } from '../../pattern/schedule'
 import { chartWork, firstStepOf, type Work } from '../../pattern/work'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
-import type { Fix, Severity } from '../finding'
+import type { PieceNote } from '../rule'
 import type { Unit } from '../../languages/unit'
 import { unitOfRow } from '../../pattern/unit'
 import { lowerFirst } from '../../languages/english/forms'
-
-/** What is wrong with the piece as a whole. Steps are 0-based. */
-export interface PieceFinding {
-  /** Stable while the same thing is wrong at the same step: rule, step. */
-  readonly id: string
-  readonly rule: string
-  readonly severity: Severity
-  /** null: the whole piece. */
-  readonly step: number | null
-  /** One sentence: what is wrong, with the numbers in it. */
-  readonly message: string
-  /** One sentence: what to do. */
-  readonly advice: string
-  readonly fixes: readonly Fix[]
-}
-
-export type PieceNote = Omit<PieceFinding, 'id' | 'rule' | 'severity'> & {
-  /** Repairs of which only those are offered that work out; see `thatWorkOut`. */
-  readonly tries?: readonly Fix[]
-}
-
-export interface PieceRule {
-  readonly id: string
-  readonly title: string
-  readonly severity: Severity
-  /** It says what other rules found, and is not switched off by itself. */
-  readonly always?: true
-  /** `besides`: the chart whose own errors are told elsewhere; null for none. */
-  readonly check: (work: PieceWork, besides: string | null) => readonly PieceNote[]
-}
 
 /** A chart where the piece works it first: what is wrong with it there, its own findings say. */
 export function firstWork(work: PieceWork, chart: string): Work | null {
