@@ -109,8 +109,11 @@ function drawStitches(
 }
 
 /** Where a stitch on slots `from`..`end` is cut first; its end if it is not. */
-const nextCut = ({ cutBefore }: Slots, from: number, end: number): number =>
-  Math.min(end, ...cutBefore.filter((slot) => slot > from))
+function nextCut({ cutBefore }: Slots, from: number, end: number): number {
+  let next = end
+  for (const slot of cutBefore) if (slot > from && slot < next) next = slot
+  return next
+}
 
 function cells(slot: number, columns: number, row: number, view: RowView): string {
   const { place } = settingFor(slot, columns, row, view.geometry)

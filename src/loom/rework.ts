@@ -110,14 +110,15 @@ function workStretch<R extends LoomRow>(
   // A float at the start or end of a row reaches into the next one.
   if (atEdge && [...sites, ...were].some(({ stitch }) => stitch.passes)) return null
   if (heading === 'back') sites.reverse()
-  const loom = new Loom(before, habits.knit)
-  loom.heading = heading
-  for (const site of sites) workStitch(loom, site, rightToLeft, habits.crossing)
-
   const low = (row.sites[first] as Site).peg
   const high = endOf(row.sites[last] as Site)
-  const stacks = old.after.stacks.slice()
-  for (let peg = low; peg <= high; peg++) stacks[peg] = loom.stacks[peg] ?? emptyStack
+  // The pegs beside them are as they were after the row, and none of these stitches touches them.
+  const loom = new Loom({ ...before, stacks: old.after.stacks }, habits.knit)
+  for (let peg = low; peg <= high; peg++) loom.stacks[peg] = before.stacks[peg] ?? emptyStack
+  loom.heading = heading
+  for (const site of sites) workStitch(loom, site, rightToLeft, habits.crossing)
+  const { stacks } = loom
+
   const beforeIt = (peg: number) => (heading === 'forward' ? peg < low : peg > high)
   const afterIt = (peg: number) => (heading === 'forward' ? peg > high : peg < low)
   const faults = [

@@ -58,6 +58,7 @@ export function simulate<R extends LoomRow>(
     lately.set(row, run)
     state = run.after
   }
-  const runs = old.slice(0, same).concat(anew, next < rows.length ? old.slice(next + shift) : [])
+  const end = next < rows.length ? next + shift : old.length
+  const runs = old.toSpliced(same, end - same, ...anew)
   return { habits, start, given: rows, rows: runs, end: runs.at(-1)?.after ?? start, worked }
 }

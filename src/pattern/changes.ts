@@ -42,11 +42,7 @@ export function withChange<T>(
   { from, oldTo }: Change,
   items: readonly T[],
 ): readonly T[] {
-  if (items.length !== oldTo - from) return old.slice(0, from).concat(items, old.slice(oldTo))
-  let copy: T[] | null = null
-  for (let i = 0; i < items.length; i++) {
-    const item = items[i] as T
-    if (item !== old[from + i]) (copy ??= old.slice())[from + i] = item
-  }
-  return copy ?? old
+  const count = oldTo - from
+  const isSame = items.length === count && items.every((item, i) => item === old[from + i])
+  return isSame ? old : old.toSpliced(from, count, ...items)
 }

@@ -65,8 +65,7 @@ function readAgain({ cells }: Row, earlier: Row): Run {
     to = readCells(cells, to, to + 1, middle)
     while ((were[tail]?.column ?? count) < to) tail++
   }
-  if (!placedOf.has(cells))
-    placedOf.set(cells, were.slice(0, head).concat(middle, were.slice(tail)))
+  if (!placedOf.has(cells)) placedOf.set(cells, were.toSpliced(head, tail - head, ...middle))
   return { from, to }
 }
 
@@ -130,9 +129,8 @@ function layAgain(row: Row, earlier: Row, was: PatternRow, layout: Layout): Patt
   const { steady } = loomRow(middle, first, end - 1, null, 'on')
   if (!steady) return null
   const head = sitesByPeg.left(was.sites, first)
-  const sites = was.sites
-    .slice(0, head)
-    .concat(middle, was.sites.slice(sitesByPeg.left(was.sites, end)))
+  const tail = sitesByPeg.left(was.sites, end)
+  const sites = was.sites.toSpliced(head, tail - head, ...middle)
   // Steady rows take and make as many loops as they have pegs, so the sums are the same too.
   return { ...was, sites, heading: row.heading, end: row.end }
 }

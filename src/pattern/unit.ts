@@ -1,6 +1,8 @@
 import type { Unit } from '../languages/unit'
+import type { LoomState } from '../loom/state'
 import { holdsTurn } from '../loom/strand'
 import type { Habits } from '../loom/work'
+import { memo } from './memo'
 import type { PatternRun } from './work'
 import type { PieceWork, StepWork } from './workPiece'
 
@@ -12,12 +14,15 @@ export const goesRound = ({ row, before, heading }: PatternRun, shape: Habits['s
   row.from === 0 &&
   (!row.isPart || row.to === before.stacks.length - 1)
 
+/** Does a peg hold a strand of a turn that is not worked off yet? */
+export const waitsTurned = memo(({ stacks }: LoomState) => stacks.some(holdsTurn))
+
 /**
  * What a row is called, in the words and wherever it is named: a round where it goes round a ring. Short
  * rows go on until the last doubled or wrapped peg is worked as one, so that a heel is told in rows to its end.
  */
 export const unitOfRow = (run: PatternRun, shape: Habits['shape']): Unit =>
-  goesRound(run, shape) && !run.before.stacks.some(holdsTurn) ? 'round' : 'row'
+  goesRound(run, shape) && !waitsTurned(run.before) ? 'round' : 'row'
 
 /** What the rows of a step are counted in; null for a step without any. */
 export function unitOfStep({ rows, toAndFro, pegs }: StepWork): Unit | null {

@@ -5,7 +5,7 @@ import { emptyLoom, pegsInWork, type LoomState } from '../loom/state'
 import { emptyStack } from '../loom/strand'
 import type { Habits } from '../loom/work'
 import { turnsBack } from './backAndForth'
-import { changeOf } from './changes'
+import { changeOf, withChange } from './changes'
 import { foldOf } from './fold'
 import { entersRound, gapToAndFro, headingFrom } from './inWork'
 import { layOut, type Layout } from './layout'
@@ -269,9 +269,10 @@ function layWhole(list: readonly Row[], layout: Layout, was?: StepWork): readonl
   const last = was?.layout === layout ? was : undefined
   const old = last?.list ?? noRows
   const laid = last?.rows?.given ?? []
-  const { from, to, oldTo } = changeOf(list, old)
+  const change = changeOf(list, old)
+  const { from, to } = change
   const middle = list.slice(from, to).map((row, index) => onPegs(row, layout, old[from + index]))
-  return laid.slice(0, from).concat(middle, laid.slice(oldTo))
+  return withChange(laid, change, middle)
 }
 
 const partRows = new WeakMap<Row, Map<string, Row>>()

@@ -6,7 +6,7 @@ import type { PatternRun, Work } from '../pattern/work'
 import type { Terms } from '../languages/terms'
 import { writeRow } from './sentence'
 import type { Unit } from '../languages/unit'
-import { unitOfRow } from '../pattern/unit'
+import { unitOfRow, waitsTurned } from '../pattern/unit'
 
 /** A sentence: one object for all rows of a piece that say it, from version to version. */
 export interface Said {
@@ -95,10 +95,11 @@ function say(
     : { said, kind, stitches, lifts }
 }
 
-function liftsOf({ row: { from, to }, before: { stacks } }: PatternRun): string {
+function liftsOf({ row: { from, to }, before }: PatternRun): string {
   let lifts = ''
+  if (!waitsTurned(before)) return lifts
   for (let peg = from; peg <= to; peg++) {
-    const stack = stacks[peg]
+    const stack = before.stacks[peg]
     if (stack && holdsTurn(stack)) lifts += ` ${peg + 1}`
   }
   return lifts
