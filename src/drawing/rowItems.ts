@@ -41,8 +41,10 @@ export function rowItems(row: Row, run: PatternRun, index: number, view: RowView
   const sectors: InkPaths[] = []
   const add = (paths: InkPaths, slot: number) => {
     const sector = (sectors[Math.floor(slot / size)] ??= {})
-    for (const ink of signInks)
-      if (paths[ink] !== undefined) sector[ink] = (sector[ink] ?? '') + paths[ink]
+    for (const ink of signInks) {
+      const path = paths[ink]
+      if (path !== undefined) sector[ink] = (sector[ink] ?? '') + path
+    }
   }
   const unworked = drawStitches(row, index, view, add)
   const turn = turnPath(row, run, index, view)
