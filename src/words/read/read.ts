@@ -2,7 +2,7 @@ import { readDefinitions, statedDirection, statedKnit, statedPegs } from './term
 import { closeTurns, turnsGerman } from './rows/doubled'
 import { figuresOf, isTooLarge, readLimits } from './limits'
 import { Memory, shapesFrom, usable } from './memory'
-import type { Body } from './nodes'
+import type { Body, RelativeRemark } from './nodes'
 import { outline, type LineShape, type Statement } from './lines/outline'
 import type { Reading, ReadSettings, Remark, TextRange, Token } from './reading'
 import { isFor, sizeNames } from './lines/onlySizes'
@@ -60,8 +60,8 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   const remarks: Remark[] = strange
     ? []
     : [...resolver.remarks, ...sizeRemarks(told), ...largeNumbers(told, cut), ...unclear]
-  const whole = (remark: Omit<Remark, 'row' | 'pegs'>): void => {
-    remarks.push({ ...remark, row: null, pegs: null })
+  const whole = (remark: RelativeRemark): void => {
+    remarks.push(ofNoRow(remark))
   }
   if (pegs && pegs.pegs !== settings.pegs)
     whole(statedPegsRemark(pegs.pegs, settings.pegs, pegs.range))
@@ -106,6 +106,9 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
   return reading
 }
 
+/** A remark that belongs to no row. */
+const ofNoRow = (remark: RelativeRemark): Remark => ({ ...remark, row: null, pegs: null })
+
 const isError = ({ severity }: Remark): boolean => severity === 'error'
 
 /** Statements that are for the size that is read, and remarks on those of which it is not plain. */
@@ -120,7 +123,7 @@ function forSize(
   const statements = all.filter(({ only, range }) => {
     const fits = only === null || isFor(only, size, names)
     if (fits === null && only !== null && unclear.length < readLimits.remarks)
-      unclear.push({ ...askSize(only, range), row: null, pegs: null })
+      unclear.push(ofNoRow(askSize(only, range)))
     return fits ?? true
   })
   return { statements, unclear }
@@ -190,11 +193,7 @@ function largeNumbers(told: readonly UsedLine[], text: string): Remark[] {
       if (remarks.length >= readLimits.remarks) return remarks
       if (!isTooLarge(Number(said.slice(0, 9)))) continue
       const from = statement.range.from + index
-      remarks.push({
-        ...tooLarge(said, { from, to: from + said.length }),
-        row: null,
-        pegs: null,
-      })
+      remarks.push(ofNoRow(tooLarge(said, { from, to: from + said.length })))
     }
   return remarks
 }
@@ -213,7 +212,7 @@ function sizeRemarks(told: readonly UsedLine[]): Remark[] {
   return lists
     .filter(({ length }) => length !== usual)
     .slice(0, readLimits.remarks)
-    .map(({ length, range }) => ({ ...sizeLists(length, usual, range), row: null, pegs: null }))
+    .map(({ length, range }) => ofNoRow(sizeLists(length, usual, range)))
 }
 
 function tokensOf(

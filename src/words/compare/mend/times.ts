@@ -1,4 +1,4 @@
-import { readNumber } from '../../read/lines/numberWords'
+import { readNumber, timesWords } from '../../read/lines/numberWords'
 import type { ReadRow, Reading, TextRange } from '../../read/reading'
 import type { Changes } from './rewrite'
 import { timesInWords } from '../../../languages/english/forms'
@@ -11,11 +11,6 @@ const spelt =
   /\b(once|twice|thrice)\b|\b(\d{1,5}|[a-z]+)(?= (?:more |further |additional |extra )?times?\b)|\bx (\d{1,5})\b/i
 const untilRows = /\b(until|till)\b(.{0,40}?)\b(\d{1,5})(?= (?:rnds?|rounds?|rows?)\b)/i
 const rowsInAll = /\b(\d{1,5})(?= (?:rnds?|rounds?|rows?)\b)/gi
-const onceAndTwice: ReadonlyMap<string, number> = new Map([
-  ['once', 1],
-  ['twice', 2],
-  ['thrice', 3],
-])
 
 /** How many rows a repeat has, and how many it is to have. */
 export interface Repeated {
@@ -63,7 +58,7 @@ function counting(said: string, more: number, height: number): string | null {
   }
   const [whole = '', once, number, times] = spelt.exec(said) ?? []
   const value = once
-    ? (onceAndTwice.get(once.toLowerCase()) ?? 0)
+    ? (timesWords.get(once.toLowerCase()) ?? 0)
     : times
       ? Number(times)
       : /^\d/.test(number ?? '')

@@ -28,5 +28,12 @@ export const ordinalWordsPattern = ordinals.join('|')
 const ordinalWords = new Set(ordinals)
 export const isOrdinalWord = (word: string): boolean => ordinalWords.has(word)
 
+/** How often "twice" is. */
+export const timesWords: ReadonlyMap<string, number> = new Map([
+  ['once', 1],
+  ['twice', 2],
+  ['thrice', 3],
+])
+
 /** "three" is 3, "second" is 2; -1 for a word that is no number. */
 export const readNumber = (word: string): number => values.get(word) ?? -1

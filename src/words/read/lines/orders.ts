@@ -4,7 +4,7 @@ import { pieceLines } from '../../../languages/english/pieceLines'
 import { languages } from '../../../languages/languages'
 import { numberIn } from '../limits'
 import type { Often } from '../nodes'
-import { numberWordsPattern, readNumber } from './numberWords'
+import { numberWordsPattern, readNumber, timesWords } from './numberWords'
 import { sectionKind } from './sections'
 
 /** Where a chart or section is called for by its name. */
@@ -183,8 +183,7 @@ const rangeOf = (
 function oftenOf(said: string | undefined): Often {
   if (said === undefined) return { kind: 'none' }
   const [word = ''] = said.toLowerCase().split(' ')
-  const times =
-    word === 'once' ? 1 : word === 'twice' ? 2 : /\d/.test(word) ? numberIn(word) : readNumber(word)
+  const times = timesWords.get(word) ?? (/\d/.test(word) ? numberIn(word) : readNumber(word))
   if (/\b(?:more|again)\b/i.test(said)) return { kind: 'more', times }
   if (/\bin (?:all|total)$/i.test(said)) return { kind: 'all', times }
   return { kind: 'bare', times, said: { from: 0, to: 0 } }

@@ -43,8 +43,8 @@ export interface WorkSettings {
 /** Words that can be taken in several ways, settled where only one way agrees with the counts. */
 export function workBody(body: Body, place: LoomThen, how: WorkSettings): Resolved {
   const rules = [...ambiguitiesIn(body.items)]
-  const tries = waysOf(rules).map((taken) => ({ taken, ...workOnce(body, place, how, taken) }))
-  const first = tries[0] as (typeof tries)[number]
+  const tries = waysOf(rules).map((taken) => workOnce(body, place, how, taken))
+  const first = tries[0] as Tried
   const fitting = tries.filter((one) => fits(one, body, place))
   const kept = fitting.filter((one) => one.after.loops === place.loops)
   // A yarn over that is one keeps the count together with the decrease beside it.
@@ -55,13 +55,7 @@ export function workBody(body: Body, place: LoomThen, how: WorkSettings): Resolv
       (rule !== 'ask-ds' || !how.german) &&
       (best.length === 0 || unsettled.has(rule) || differ(best, rule)),
   )
-  return {
-    rows: chosen.rows,
-    after: chosen.after,
-    trouble: chosen.trouble,
-    asks,
-    side: chosen.side,
-  }
+  return { ...chosen, asks }
 }
 
 /** No count tells these apart. */
@@ -72,7 +66,7 @@ const differ = (list: readonly { taken: Taken }[], rule: Ambiguity): boolean =>
 
 const hasTotal = ({ said }: Body): boolean => said.some(({ kind }) => kind !== 'rows')
 
-function fits({ trouble, after }: Resolved | Tried, body: Body, place: LoomThen): boolean {
+function fits({ trouble, after }: Tried, body: Body, place: LoomThen): boolean {
   if (trouble) return false
   return body.said.every(({ kind, count }) => {
     if (kind === 'total') return count === after.loops
@@ -103,7 +97,8 @@ function waysOf(rules: readonly Ambiguity[]): Taken[] {
   return ways
 }
 
-type Tried = Pick<Resolved, 'rows' | 'after' | 'trouble' | 'side'>
+/** The words, with the ambiguous ones taken one way. */
+type Tried = Omit<Resolved, 'asks'> & { readonly taken: Taken }
 
 function workOnce(body: Body, start: LoomThen, how: WorkSettings, taken: Taken): Tried {
   const { settings, places, whole, wrong, row } = how
@@ -119,6 +114,7 @@ function workOnce(body: Body, start: LoomThen, how: WorkSettings, taken: Taken):
   }
   new Expander(start, taken, whole, advance, shape, side).run(body.items)
   return {
+    taken,
     rows,
     after: rows.at(-1)?.after ?? start,
     trouble: rows.some(({ trouble, tooLong }) => trouble !== null || tooLong),

@@ -1,3 +1,4 @@
+import { timesWords } from '../lines/numberWords'
 import type { Copies, Often } from '../nodes'
 import type { Cursor } from './cursor'
 import * as phrases from './phrases'
@@ -32,16 +33,10 @@ export const inAll = ({ kind, times }: Times): Copies => ({
   times: kind === 'more' ? times + 1 : times,
 })
 
-const once: ReadonlyMap<string, number> = new Map([
-  ['once', 1],
-  ['twice', 2],
-  ['thrice', 3],
-])
-
 /** "twice", "3 times more", "3 more times", "3 times in all", "x 3", "6 times", "3x". */
 export function readTimes(cursor: Cursor): Times | null {
   const start = cursor.at
-  const word = once.get(cursor.text())
+  const word = timesWords.get(cursor.text())
   if (word !== undefined) {
     cursor.take(1, 'repeat')
     return often(cursor, word, start)

@@ -47,11 +47,13 @@ function stitchesAt(stitches: readonly ReadStitch[], by: number): readonly ReadS
 export function makeRow(
   memory: Memory,
   worked: Worked,
-  { label, source, saidAt, time }: RowFacts,
+  facts: RowFacts,
   old: ReadRow | undefined,
 ): ReadRow {
+  const { label, source, saidAt, time } = facts
   const { from } = source
-  if (old && isSame(memory, old, worked, from, label, saidAt, time, source.range)) return old
+  const made = old && memory.rows.get(old)
+  if (made?.stretch === worked && made.offset === from && isSame(old, facts)) return old
   let stitches: readonly ReadStitch[] | null = null
   const { takes, makes } = worked
   const before = worked.before.loops
@@ -81,25 +83,13 @@ export function makeRow(
 const headingSaid = ({ run, goes, before }: Worked): Heading | null =>
   run || goes !== before.heading ? goes : null
 
-function isSame(
-  memory: Memory,
-  old: ReadRow,
-  worked: Worked,
-  from: number,
-  label: string,
-  saidAt: TextRange,
-  time: number,
-  range: TextRange,
-): boolean {
-  const made = memory.rows.get(old)
-  return (
-    made?.stretch === worked &&
-    made.offset === from &&
-    old.label === label &&
-    old.time === time &&
-    sameRange(old.saidAt, saidAt) &&
-    sameRange(old.range, range)
-  )
-}
+const isSame = (
+  old: ReadRow | undefined,
+  { label, source, saidAt, time }: RowFacts,
+): old is ReadRow =>
+  old?.label === label &&
+  old.time === time &&
+  sameRange(old.saidAt, saidAt) &&
+  sameRange(old.range, source.range)
 
 const sameRange = (a: TextRange, b: TextRange): boolean => a.from === b.from && a.to === b.to

@@ -35,20 +35,11 @@ interface Node {
   meaning: Meaning | null
 }
 
-const ambiguous: readonly (readonly [string, Ambiguity])[] = [
-  ['yfwd', 'ask-yfwd'],
-  ['yf', 'ask-yfwd'],
-  ['yft', 'ask-yfwd'],
-  ['inc', 'ask-inc'],
-  ['inc in next st', 'ask-inc'],
-  ['inc 1 st', 'ask-inc'],
-  ['ds', 'ask-ds'],
-  ['dsk', 'ask-ds'],
-  ['dsp', 'ask-ds'],
-  ['k ds', 'ask-ds'],
-  ['double stitch', 'ask-ds'],
-  ['k1b', 'ask-k1b'],
-  ['kb', 'ask-k1b'],
+const ambiguous: readonly (readonly [Ambiguity, ...string[]])[] = [
+  ['ask-yfwd', 'yfwd', 'yf', 'yft'],
+  ['ask-inc', 'inc', 'inc in next st', 'inc 1 st'],
+  ['ask-ds', 'ds', 'dsk', 'dsp', 'k ds', 'double stitch'],
+  ['ask-k1b', 'k1b', 'kb'],
 ]
 
 /** Known to the trade, but no stitch of the vocabulary. */
@@ -198,7 +189,8 @@ function makeSpellings(vocabulary: Vocabulary): Spellings {
     for (const spelling of [stitch.id, ...spellingsOf(stitch)]) add(spelling, stitch)
     if (stitch.cross) add(stitch.id.replace(' ', ''), stitch)
   }
-  for (const [spelling, rule] of ambiguous) spellings.add(spelling, { is: 'choice', rule })
+  for (const [rule, ...list] of ambiguous)
+    for (const spelling of list) spellings.add(spelling, { is: 'choice', rule })
   const back: Meaning = { is: 'stitch', stitch: vocabulary.withRole('slip'), atBack: true }
   for (const spelling of ['sl wyib', 'sl1 wyib', 'slip wyib', 'sl1p wyib', 'slwyib'])
     spellings.add(spelling, back)
