@@ -70,10 +70,8 @@ function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null
 }
 
 /** Knit and purl have a word of their own when the whole row is that. */
-const wholeRowWords: Readonly<Record<string, 'allKnit' | 'allPurl'>> = {
-  k: 'allKnit',
-  p: 'allPurl',
-}
+const wholeRowWord = ({ role }: Stitch, { allKnit, allPurl }: Language): string | undefined =>
+  role === 'knit' ? allKnit : role === 'purl' ? allPurl : undefined
 
 /**
  * The stitches of a row in their shortest words, in working order. `comesOut`: they end where the
@@ -89,8 +87,8 @@ export function writeStitches(
   const language = languages[terms]
   const tokens = tokensOf(row, heading, terms)
   const [only, second] = tokens.vocabulary
-  const word = comesOut && all && only && !second ? wholeRowWords[only.id] : undefined
-  if (word) return language[word]
+  const word = comesOut && all && only && !second ? wholeRowWord(only, language) : undefined
+  if (word) return word
   const { before, block, after, lastLoops } = shorten(tokens, comesOut)
   const say = (parts: readonly Shortened[]) => writeParts(parts, tokens, language, terms)
   if (!block) return say(before)

@@ -12,7 +12,7 @@ import {
 } from '../hands'
 import { castOnWays, lastOfChain, letGoWays, inWay, verbOf, ways } from './ways'
 import { movedPast, putBackPast } from './passing'
-import { strandWords } from './strands'
+import { strandWords, type StrandWords } from './strands'
 import { numberWord, upperFirst } from './forms'
 import { namePegs } from './pegs'
 
@@ -36,23 +36,16 @@ export const stackBefore = ({ before }: Done, peg: number): Stack =>
 
 export const pegsIn = (list: readonly Done[]): number[] => list.flatMap((done) => pegsOfMove(done))
 
-/** What lies on the first peg before it is touched; folded moves find alike on every peg. */
-const wordsOf = (done: Done, peg: number) => strandWords(stackBefore(done, peg))
+/** What lies on the first peg before it is touched; moves that are told as one find alike on every peg. */
+function stackOn([first]: readonly Done[]): Stack {
+  return first ? stackBefore(first, pegsOfMove(first)[0] ?? 0) : emptyStack
+}
+const wordsOn = (list: readonly Done[]): StrandWords => strandWords(stackOn(list))
+const isBare = (list: readonly Done[]): boolean => stackOn(list) === emptyStack
 
 /** "the loop of peg 5", "the loops of pegs 5, 6 and 7", "both loops of peg 5". */
-function loopsOn(list: readonly Done[], joint: 'of' | 'on'): string {
-  const [first] = list
-  const pegs = pegsIn(list)
-  const words = first && wordsOf(first, pegs[0] ?? 0)
-  return list.length > 1
-    ? `the loops ${joint} ${namePegs(pegs)}`
-    : `${words?.all ?? 'the loop'} ${joint} ${namePegs(pegs)}`
-}
-
-const them = (list: readonly Done[]): string => {
-  const [first] = list
-  return list.length > 1 || !first ? 'them' : wordsOf(first, pegsOfMove(first)[0] ?? 0).it
-}
+const loopsOn = (list: readonly Done[], joint: 'of' | 'on'): string =>
+  `${list.length > 1 ? 'the loops' : wordsOn(list).all} ${joint} ${namePegs(pegsIn(list))}`
 
 function sayWork(
   list: readonly DoneOf<'work'>[],
@@ -62,8 +55,8 @@ function sayWork(
   const { how, peg } = first.move
   const pegs = pegsIn(list)
   const samePeg = pegs.every((one) => one === peg)
-  const words = wordsOf(first, peg)
-  if (stackBefore(first, peg) === emptyStack)
+  const words = wordsOn(list)
+  if (isBare(list))
     return `Lay the yarn across the front of ${namePegs(samePeg ? [peg] : pegs)}: there is no loop to lift over it.`
   const verb = upperFirst(verbOf(how))
   const way = how === knit ? '' : inWay(how)
@@ -84,34 +77,32 @@ function sayWork(
 const wayOf = (direction: Direction, heading: Heading): string =>
   runsRightToLeft(direction, heading) ? 'from right to left' : 'from left to right'
 
+const layAcross = (list: readonly Done[], which = ''): string =>
+  `Lay the yarn across the front of ${which}${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}`
+
 const laying: Readonly<Record<(Move & { do: 'lay' })['as'], Say<'lay'>>> = {
-  'yarn over': (list) => {
-    const first = firstOf(list)
-    return stackBefore(first, first.move.peg) === emptyStack
-      ? `Lay the yarn across the front of the empty ${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}, and lift nothing over: this yarn over is the new loop there and leaves a hole.`
-      : `Lay the yarn across the front of ${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}, above ${wordsOf(first, first.move.peg).all}, and lift nothing over (a yarn over).`
-  },
-  tuck: (list) => {
-    const first = firstOf(list)
-    const { all } = wordsOf(first, first.move.peg)
-    return `Lay the yarn across the front of ${namePegs(pegsIn(list))} and partly round ${list.length > 1 ? 'each' : 'it'}, above ${all}, and lift nothing over (a tuck): both are worked as one later.`
-  },
+  'yarn over': (list) =>
+    isBare(list)
+      ? `${layAcross(list, 'the empty ')}, and lift nothing over: this yarn over is the new loop there and leaves a hole.`
+      : `${layAcross(list)}, above ${wordsOn(list).all}, and lift nothing over (a yarn over).`,
+  tuck: (list) =>
+    `${layAcross(list)}, above ${wordsOn(list).all}, and lift nothing over (a tuck): both are worked as one later.`,
   wrap: (list, { shape }) => {
     const first = firstOf(list)
-    const { peg } = first.move
-    const round = `behind ${stackBefore(first, peg) === emptyStack ? `peg ${peg + 1}` : 'the peg'} first, then across its front, back towards ${comesFrom(first, shape)}`
-    if (stackBefore(first, peg) === emptyStack)
-      return `Lay the yarn round peg ${peg + 1}, which has no loop: ${round} (a wrap).`
-    const { all, it } = wordsOf(first, peg)
-    return `Take ${all} off peg ${peg + 1} onto the spare needle and let ${it} wait inside the loom; lead the yarn ${round}; put ${all} back on top of that strand (a wrap).`
+    const peg = namePegs([first.move.peg])
+    const round = `behind ${isBare(list) ? peg : 'the peg'} first, then across its front, back towards ${comesFrom(first, shape)}`
+    if (isBare(list)) return `Lay the yarn round ${peg}, which has no loop: ${round} (a wrap).`
+    const { all, it } = wordsOn(list)
+    return `Take ${all} off ${peg} onto the spare needle and let ${it} wait inside the loom; lead the yarn ${round}; put ${all} back on top of that strand (a wrap).`
   },
   'German turn': (list, { shape }) => {
     const first = firstOf(list)
     const { move, after } = first
     const strands = after.stacks[move.peg]?.length ?? 2
-    const words = wordsOf(first, move.peg)
+    const words = wordsOn(list)
+    const peg = namePegs([move.peg])
     const loop = words.many ? `the ${numberWord(strands - 1)} strands on it` : 'its loop'
-    return `Lay the yarn back across the front of ${namePegs([move.peg])}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round ${namePegs([move.peg])}, so that ${words.many ? 'those' : 'its loop'} and this strand lie on ${namePegs([move.peg])} together (a German turn); they are worked as one later.`
+    return `Lay the yarn back across the front of ${peg}, above ${loop}, towards ${comesFrom(first, shape)}, and partly round ${peg}, so that ${words.many ? 'those' : 'its loop'} and this strand lie on ${peg} together (a German turn); they are worked as one later.`
   },
 }
 
@@ -124,16 +115,17 @@ function comesFrom({ move: { peg }, after }: DoneOf<'lay'>, shape: 'ring' | 'bar
 }
 
 function sayPass(list: readonly DoneOf<'pass'>[]): string {
-  const first = firstOf(list)
+  const behind = firstOf(list).move.yarn === 'inside'
   const pegs = namePegs(pegsIn(list))
-  const each = list.length > 1 ? ', one after the other' : ''
-  if (stackBefore(first, first.move.peg) === emptyStack)
-    return first.move.yarn === 'inside'
+  const several = list.length > 1
+  const { all, it, many } = wordsOn(list)
+  if (isBare(list))
+    return behind
       ? `Carry the yarn behind ${pegs}, inside the loom.`
       : `Take the yarn on past ${pegs}, in front of the fabric.`
-  return first.move.yarn === 'inside'
-    ? `Leave ${loopsOn(list, 'on')} as ${list.length > 1 || wordsOf(first, first.move.peg).many ? 'they are' : 'it is'} and carry the yarn behind ${pegs}, inside the loom.`
-    : `Take ${wordsOf(first, first.move.peg).all} off ${pegs}${each}, lay the yarn behind ${list.length > 1 ? 'each' : 'the'} peg but in front of the fabric, and put ${wordsOf(first, first.move.peg).it} back.`
+  return behind
+    ? `Leave ${loopsOn(list, 'on')} as ${several || many ? 'they are' : 'it is'} and carry the yarn behind ${pegs}, inside the loom.`
+    : `Take ${all} off ${pegs}${several ? ', one after the other' : ''}, lay the yarn behind ${several ? 'each' : 'the'} peg but in front of the fabric, and put ${it} back.`
 }
 
 /** Is the yarn carried the way work goes? Otherwise it is brought back. */
@@ -159,7 +151,7 @@ function nextPeg({ gap, heading, stacks }: Moment, shape: 'ring' | 'bar'): numbe
 function sayTake(list: readonly DoneOf<'take'>[]): string {
   const where = firstOf(list).move.to === 'inside' ? 'inside the loom' : 'outside, in front of it'
   if (list.length === 1) {
-    const { all, it } = wordsOf(firstOf(list), firstOf(list).move.peg)
+    const { all, it } = wordsOn(list)
     return `Take ${all} off ${namePegs(pegsIn(list))} onto the spare needle and let ${it} wait ${where}.`
   }
   return `Take ${loopsOn(list, 'of')} onto the spare needle, in this order, and let them wait ${where}.`
@@ -168,9 +160,7 @@ function sayTake(list: readonly DoneOf<'take'>[]): string {
 function sayPut(list: readonly DoneOf<'put'>[]): string {
   const first = firstOf(list)
   const pegs = pegsIn(list)
-  const there = wordsOf(first, first.move.peg).all
-  const onTop =
-    stackBefore(first, first.move.peg) === emptyStack ? '' : `, on top of ${there} already there`
+  const onTop = isBare(list) ? '' : `, on top of ${wordsOn(list).all} already there`
   const waiting = first.before.needle.length
   const past = putBackPast(first)
   if (list.length > 1)
@@ -197,11 +187,11 @@ function sayMoved(list: readonly DoneOf<'move'>[], { direction, shape }: HandsCo
     const targets = namePegs(list.map(({ move }) => move.to))
     return `Move the loops of ${loops}, one after the other, ${way}, to ${targets}${movedPast(first)}.`
   }
-  const moved = wordsOf(first, from)
+  const moved = wordsOn(list)
   const lead = `Move ${moved.all} of peg ${from + 1} ${way}`
   if (stackBefore(first, to) === emptyStack)
     return `${lead}, to the empty peg ${to + 1}${movedPast(first)}.`
-  const there = wordsOf(first, to)
+  const there = strandWords(stackBefore(first, to))
   return under
     ? `Lift ${there.all} of peg ${to + 1} off onto the spare needle inside the loom, put ${moved.all} of peg ${from + 1} on peg ${to + 1}, and put the ${there.many ? 'loops' : 'loop'} from the needle back on top of ${moved.it}.`
     : `${lead}, to peg ${to + 1}, on top of ${there.all} there.`
@@ -221,8 +211,7 @@ function sayBar(list: readonly DoneOf<'bar'>[]): string {
 }
 
 function sayLift(list: readonly DoneOf<'lift'>[]): string {
-  const first = firstOf(list)
-  const lower = stackBefore(first, first.move.peg).length - 1
+  const lower = stackOn(list).length - 1
   const which = lower > 1 ? `the ${lower} lower loops` : 'the lower loop'
   return `Lift ${which} on ${namePegs(pegsIn(list))} over the top one and off the peg.`
 }
@@ -244,13 +233,13 @@ function sayCastOn(list: readonly DoneOf<'cast on'>[]): string {
 }
 
 function sayDrop(list: readonly DoneOf<'drop'>[]): string {
-  return `The stitch count of this row is off: take ${loopsOn(list, 'of')} off without working ${them(list)}.`
+  return `The stitch count of this row is off: take ${loopsOn(list, 'of')} off without working ${list.length > 1 ? 'them' : wordsOn(list).it}.`
 }
 
 function sayLetGo(list: readonly DoneOf<'let go'>[]): string {
   const first = firstOf(list)
   const { how } = first.move
-  const loops = list.length > 1 ? 'the loops' : wordsOf(first, first.move.peg).all
+  const loops = list.length > 1 ? 'the loops' : wordsOn(list).all
   const pegs = pegsIn(list)
   return letGoWays[how](
     how === 'graft' && list.length > 2 ? nameFacing(pegs) : namePegs(pegs),

@@ -1,5 +1,5 @@
 import type { BindOff } from '../../loom/move'
-import type { Stitch } from '../../stitches/stitch'
+import type { Role, Stitch } from '../../stitches/stitch'
 import { bindOffNames, castOnNames } from './edges'
 import { castOnWays, drawstringWay, lastOfChain } from './ways'
 import type { DialectWords } from '../language'
@@ -32,7 +32,7 @@ function asOneLoop(pegs: readonly number[]): string {
     : ` The two strands of the double stitch on ${named} count as one loop.`
 }
 
-const plainVerbs: Readonly<Record<string, string>> = { k: 'Knit', p: 'Purl' }
+const plainVerbs: { readonly [role in Role]?: string } = { knit: 'Knit', purl: 'Purl' }
 
 const chainStep =
   'knit the next peg, move its loop back onto the peg before it, lift the lower loop there over it and off'
@@ -75,7 +75,7 @@ export function piecePhrases(words: DialectWords, term: (stitch: Stitch) => Term
   const offNames = bindOffNames(words)
   const ofStitch = (stitch: Stitch) => {
     const { abbr, name } = term(stitch)
-    const verb = plainVerbs[stitch.id]
+    const verb = stitch.role && plainVerbs[stitch.role]
     return verb
       ? { verb, what: '' }
       : { verb: 'Work', what: ` of ${abbr === name ? abbr : `${abbr} (${name})`}` }

@@ -22,6 +22,8 @@ export function sayStitch(site: Site, heading: Heading, context: HandsContext): 
   return stitch ? languages[context.terms].hands.stitch(stitch, pegsOf(site, heading), context) : ''
 }
 
-/** The heading of moves that belong to no stitch: a turn, or an edge. */
-export const sayEdge = (moment: Moment, { terms }: HandsContext): string =>
-  languages[terms].hands.edge(moment)
+/** What a move belongs to: a stitch on its pegs, or else a turn or an edge. */
+export const sayHeading = (moment: Moment, context: HandsContext): string =>
+  moment.site
+    ? sayStitch(moment.site, moment.heading, context)
+    : languages[context.terms].hands.edge(moment)
