@@ -36,10 +36,10 @@ export function chartKey(bench: Bench, event: KeyboardEvent): void {
   bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }
 
-/** A key pressed anywhere, unless a field there has its own undo. */
+/** A key pressed anywhere but in dialogs that change no stitches, unless a field there has its own undo. */
 export function benchKey(bench: Bench, event: KeyboardEvent): void {
-  const target = innermost(event)
-  if (hasOwnUndo(target) || (target instanceof Element && target.closest('dialog'))) return
+  const above = bench.dialogs.at(-1)
+  if (hasOwnUndo(innermost(event)) || (above !== undefined && above !== 'steps')) return
   const command = benchKeys.get(keyOf(event))
   if (command) runCommand(command, bench, event)
 }

@@ -1,7 +1,7 @@
 import { findChart } from '../../pattern/charts'
 import { lostStitches, type Lost } from '../../pattern/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
-import { rowName, rowNoun } from '../state/row-name'
+import { rowName, rowNoun } from '../../words/rowName'
 import { termOf } from '../../languages/languages'
 import { listed, upperFirst } from '../../languages/english/forms'
 

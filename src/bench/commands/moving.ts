@@ -1,7 +1,7 @@
 import { runsRightToLeft } from '../../loom/direction'
 import type { Spot } from '../../pattern/history'
 import type { Bench } from '../state/bench.svelte'
-import { rowNoun } from '../state/row-name'
+import { rowNoun } from '../../words/rowName'
 import { eraseHere, paintHere, pickUpHere } from './chart'
 import type { Command } from './command'
 

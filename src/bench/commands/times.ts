@@ -1,7 +1,7 @@
 import { otherBands, setBand } from '../../pattern/edits/rows'
 import type { Band, Run } from '../../pattern/pattern'
 import type { Bench } from '../state/bench.svelte'
-import { rowNoun } from '../state/row-name'
+import { rowNoun } from '../../words/rowName'
 import { lowerFirst, upperFirst } from '../../languages/english/forms'
 
 /** "Rounds 6 to 11", "Row 4": rows of the chart as they are numbered. */

@@ -1,7 +1,7 @@
 import type { Command } from '../commands/command'
 import { placeCommands } from '../commands/moving'
 import type { Bench } from '../state/bench.svelte'
-import { rowName } from '../state/row-name'
+import { rowName } from '../../words/rowName'
 import { fabricOf, type FabricState } from '../state/fabric.svelte'
 
 const allFollowed = 'Four strands are followed, the most there can be. Stop following one first.'

@@ -6,7 +6,7 @@ import { worstFirst, type Finding } from '../../pattern/finding'
 import { sayLost } from '../commands/lost'
 import { chooseStep } from '../commands/piece'
 import type { Bench } from '../state/bench.svelte'
-import { rowName } from '../state/row-name'
+import { rowName } from '../../words/rowName'
 
 /** What a finding is about. */
 type About = 'chart' | 'words' | 'piece'

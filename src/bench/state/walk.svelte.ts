@@ -5,10 +5,11 @@ import { pegInSecond } from '../../pattern/pair'
 import { isOneChart } from '../../pattern/charts'
 import { chartStretches, pieceStretches, type Stretch } from '../../pattern/stretches'
 import { habitsOf } from '../../pattern/habits'
+import type { StretchMoves } from '../../booklet/stepPictures'
 import type { Bench } from './bench.svelte'
 import { onItsOwn } from './onItsOwn.svelte'
 import { KeptMoments } from './keptMoments'
-import { firstAt, stitchAround, type MoveRun } from '../../loom/moves'
+import { firstAt, stitchAround } from '../../loom/moves'
 
 export const walkSources = ['chart', 'piece'] as const
 /** What is walked: the chart on the bench by itself, or the whole piece. */
@@ -28,11 +29,6 @@ interface MarkedMove {
   readonly run: Stretch['run']
   readonly stretch: number
   readonly moment: number
-}
-
-/** Moves of one stretch. */
-export interface StretchMoves extends MoveRun {
-  readonly stretch: Stretch
 }
 
 /** Rows that pictures are made of at once. */

@@ -1,9 +1,9 @@
-import type { Spot } from '../../pattern/history'
-import type { Pattern } from '../../pattern/pattern'
-import type { Work } from '../../pattern/work'
-import { termOf } from '../../languages/languages'
-import { upperFirst } from '../../languages/english/forms'
-import { unitOfRow } from '../../pattern/unit'
+import type { Spot } from '../pattern/history'
+import type { Pattern } from '../pattern/pattern'
+import type { Work } from '../pattern/work'
+import { termOf } from '../languages/languages'
+import { upperFirst } from '../languages/english/forms'
+import { unitOfRow } from '../pattern/unit'
 
 /** What a line of the chart is called on this loom: "round" on a ring, "row" on a rake. */
 export const rowNoun = ({ loom }: Pick<Pattern, 'loom'>): 'round' | 'row' =>

@@ -1,13 +1,14 @@
-import { breakLines } from '../../booklet/page/text'
-import { figurePicture, figureSheet, pictureWidth } from '../../drawing/pegs/figures/sheet'
-import type { Scene } from '../../drawing/scene'
-import type { Moment } from '../../loom/walk'
-import { addPictures } from '../../pattern/edits/piece'
-import type { Pattern } from '../../pattern/pattern'
-import { pieceLimits, type Pictures } from '../../pattern/piece'
-import { handsContext } from '../../words/hands/context'
-import { stepFigures, type StepFigure } from '../../words/hands/figures'
-import type { StretchMoves } from '../state/walk.svelte'
+import { breakLines } from './page/text'
+import { figurePicture, figureSheet, pictureWidth } from '../drawing/pegs/figures/sheet'
+import type { Scene } from '../drawing/scene'
+import type { Moment } from '../loom/walk'
+import { addPictures } from '../pattern/edits/piece'
+import type { Pattern } from '../pattern/pattern'
+import { pieceLimits, type Pictures } from '../pattern/piece'
+import { handsContext } from '../words/hands/context'
+import { stepFigures, type StepFigure } from '../words/hands/figures'
+import type { MoveRun } from '../loom/moves'
+import type { Stretch } from '../pattern/stretches'
 
 /** More figures than this are not made at once. */
 export const mostFigures = 60
@@ -36,6 +37,11 @@ export const drawFigures = (
 /** All figures on one sheet, each with its sentence. */
 export const sheetOf = (figures: readonly Figure[], { terms }: Pattern['style']): Scene =>
   figureSheet(figures, { breakLines, terms })
+
+/** Moves of one stretch. */
+export interface StretchMoves extends MoveRun {
+  readonly stretch: Stretch
+}
 
 /** Moves of chart rows, as the booklet keeps them; null where a part is no row of a chart. */
 export function picturesOf(parts: readonly StretchMoves[]): readonly Pictures[] | null {
