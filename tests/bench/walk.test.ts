@@ -129,7 +129,7 @@ describe('the whole piece', () => {
   test('is walked from the cast-on to the bind-off, with the place in the rows of the chart', () => {
     const { bench, walk } = walking(withCross())
     bench.goTo({ row: 3, peg: 3 })
-    expect(walkableSteps(bench.piece.work, 'us').map(({ name }) => name)).toEqual([
+    expect(walkableSteps(bench.piece.work).map(({ name }) => name)).toEqual([
       '1. Cast on: e-wrap',
       '2. Chart',
       '3. Bind off: basic',

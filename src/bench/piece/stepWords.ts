@@ -4,7 +4,8 @@ import type { Step, StepKind } from '../../pattern/piece'
 import type { PieceWork } from '../../pattern/workPiece'
 import { centimetres } from '../../pattern/size'
 import { rowsCounted } from '../../drawing/piece/length'
-import { termOf } from '../../languages/languages'
+import { languages, termOf } from '../../languages/languages'
+import { upperFirst } from '../../languages/english/forms'
 import { pegsFromTo } from '../../languages/english/pegs'
 
 /** Each kind of step, in the order in which a piece first needs them, as its button is called. */
@@ -33,9 +34,10 @@ const pegsText = ({ from, to }: Run): string => pegsFromTo(from + 1, to + 1)
 
 /** What a step is called in a list. */
 export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string {
+  const { words } = languages[style.terms]
   switch (step.kind) {
     case 'cast on':
-      return 'Cast on'
+      return upperFirst(words.castOn)
     case 'chart':
       return step.times > 1 ? `${step.chart} × ${step.times}` : step.chart
     case 'plain':
@@ -45,7 +47,7 @@ export function stepTitle(step: Step, { style }: Pick<Pattern, 'style'>): string
     case 'note':
       return 'Note'
     case 'bind off':
-      return 'Bind off'
+      return upperFirst(words.bindOff)
   }
 }
 

@@ -6,6 +6,7 @@ import { isOneChart } from '../../pattern/charts'
 import { pieceStretches } from '../../pattern/stretches'
 import type { PatternRun } from '../../pattern/work'
 import type { Bench } from './bench.svelte'
+import { memo } from '../../pattern/memo'
 import { onItsOwn } from './onItsOwn.svelte'
 import { pegsNamed } from '../../languages/english/pegs'
 
@@ -201,11 +202,5 @@ function pegsText(pegs: readonly number[]): string {
   return pegsNamed({ from: Math.min(...pegs), to: Math.max(...pegs) })
 }
 
-const states = new WeakMap<Bench, FabricState>()
-
 /** The fabric of a bench; the same state each time. */
-export function fabricOf(bench: Bench): FabricState {
-  let state = states.get(bench)
-  if (!state) states.set(bench, (state = onItsOwn(() => new FabricState(bench))))
-  return state
-}
+export const fabricOf = memo((bench: Bench) => onItsOwn(() => new FabricState(bench)))

@@ -1,10 +1,8 @@
-import {
-  leftReadings,
-  rightReadings,
-  type LeftReading,
-  type RightReading,
-} from '../charts/readings'
-
+/** What the two large panes can show, the first one first. */
+export const leftReadings = ['Rows', 'Fabric'] as const
+export const rightReadings = ['Ring', 'Pegs'] as const
+export type LeftReading = (typeof leftReadings)[number]
+export type RightReading = (typeof rightReadings)[number]
 const beside = ['Words', 'Steps', 'Findings', 'Here'] as const
 /** All that a phone shows, one at a time. */
 export const readings = [...leftReadings, ...rightReadings, ...beside] as const

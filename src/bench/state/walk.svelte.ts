@@ -7,6 +7,7 @@ import { chartStretches, pieceStretches, type Stretch } from '../../pattern/stre
 import { habitsOf } from '../../pattern/habits'
 import type { StretchMoves } from '../../booklet/stepPictures'
 import type { Bench } from './bench.svelte'
+import { memo } from '../../pattern/memo'
 import { onItsOwn } from './onItsOwn.svelte'
 import { KeptMoments } from './keptMoments'
 import { firstAt, stitchAround } from '../../loom/moves'
@@ -273,11 +274,5 @@ export class WalkState {
   }
 }
 
-const walks = new WeakMap<Bench, WalkState>()
-
 /** The walk of a bench; the same one each time. */
-export function walkOf(bench: Bench): WalkState {
-  let walk = walks.get(bench)
-  if (!walk) walks.set(bench, (walk = onItsOwn(() => new WalkState(bench))))
-  return walk
-}
+export const walkOf = memo((bench: Bench) => onItsOwn(() => new WalkState(bench)))

@@ -1,7 +1,6 @@
 import * as v from 'valibot'
-import { leftReadings, rightReadings } from '../charts/readings'
 import { places, type Bench } from './bench.svelte'
-import { readings, type Panes } from './panes.svelte'
+import { leftReadings, readings, rightReadings, type Panes } from './panes.svelte'
 
 const index = v.optional(v.fallback(v.pipe(v.number(), v.integer(), v.minValue(0)), 0), 0)
 const one = <const T extends readonly string[]>(words: T) =>
