@@ -19,6 +19,7 @@ export const optionTable = {
   json: { type: 'boolean' },
   words: { type: 'string' },
   chart: { type: 'string' },
+  'from-charts': { type: 'boolean' },
   as: { type: 'string' },
   output: { type: 'string', short: 'o' },
   help: { type: 'boolean', short: 'h' },

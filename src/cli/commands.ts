@@ -200,17 +200,17 @@ function agreeWithLoom(
 }
 
 const writeCommand: Command = {
-  options: ['terms', 'chart'],
+  options: ['terms', 'chart', 'from-charts'],
   run: async (call) => {
     const terms = termsOf(call)
     const pattern = await readPattern(onlyFile('write', call))
-    const ofChart = call.values.chart !== undefined || isPlainPiece(pattern)
-    return outcome(
-      [],
-      ofChart
-        ? plainText(workPattern(atChart(pattern, call)), terms)
-        : pieceText(workPiece(pattern), terms),
-    )
+    // Own words are in the terms of whoever wrote them.
+    const isOwn = !call.values['from-charts'] && terms === undefined
+    if (call.values.chart === undefined && !isPlainPiece(pattern))
+      return outcome([], pieceText(workPiece(pattern), terms, isOwn))
+    const work = workPattern(atChart(pattern, call))
+    const own = isOwn ? work.words : null
+    return outcome([], own === null ? plainText(work, terms) : `${own.trimEnd()}\n`)
   },
 }
 

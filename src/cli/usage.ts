@@ -6,7 +6,8 @@ export const usage = `Pegwright without a screen
   check FILE...            check pattern files
   check --words FILE --pegs N        check words
   check FILE --words FILE            check a pattern and compare the words with it
-  write FILE               print the words of a pattern, from cast-on to bind-off
+  write FILE               print the words of a pattern, from cast-on to bind-off; own words as they
+                           stand, where a chart has any
   draw FILE --as rows|ring|side -o OUT.svg   draw a chart, or the whole piece from the side
 
 For words:
@@ -17,7 +18,8 @@ For words:
   --size K                 which size of "24 (28, 32)"; 1, the first, unless said
   --needles                with --flat: words for needles, every other row as its wrong side
                            looks
-  --terms us|uk            terms of the words
+  --terms us|uk            terms of the words; write: written from the charts in these terms
+  --from-charts            write: written from the charts, own words or not
 
 For a piece of several charts:
   --chart NAME             write, draw, check --words: this one; else write prints the whole piece,

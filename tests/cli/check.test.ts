@@ -1,4 +1,10 @@
+import { setAside } from '../../src/pattern/edits/settings'
 import { setWords } from '../../src/pattern/edits/words'
+import { namedOn } from '../../src/pattern/charts'
+import { compare } from '../../src/words/compare/compare'
+import { toldOf } from '../../src/words/compare/told/told'
+import { read } from '../../src/words/read/read'
+import { readSettingsOf } from '../../src/words/read/reading'
 import { readFileSync } from 'node:fs'
 import * as v from 'valibot'
 import { describe, expect, it } from 'vitest'
@@ -110,6 +116,14 @@ describe('check', () => {
     const { rows, findings } = parsed(output)
     expect(rows).toHaveLength(workPattern(cuff).passes.length)
     expect(findings.map(({ rule, row }) => [rule, row])).toEqual([['words-differ', '1']])
+    const [told] = toldOf(
+      compare(
+        read(namedOn(differing).words ?? '', readSettingsOf(differing)),
+        workPattern(differing),
+      ),
+    ).findings
+    const calm = folder.put('own-aside.json', writeFile(setAside(differing, told?.id ?? '', true)))
+    expect(await answer(['check', calm])).toMatchObject({ exit: 0, output: '' })
   })
 
   it('tells a round whose stitches do not add up once, as the bench does', async () => {

@@ -3,6 +3,8 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { chartErrors } from '../../src/checks/open'
 import { rotateColumns } from '../../src/pattern/edits/turn-round'
+import { onChart } from '../../src/pattern/charts'
+import { setWords } from '../../src/pattern/edits/words'
 import { workPattern } from '../../src/pattern/work'
 import { readFile, writeFile } from '../../src/shelf/format'
 import { plainText } from '../../src/words/text'
@@ -20,6 +22,27 @@ describe('write', () => {
     expect(exit).toBe(0)
     expect(output).toBe(plainText(work, terms))
     expect(output).toMatch(terms === 'us' ? /bind off/i : /cast off/i)
+  })
+
+  it('prints own words as they stand, unless the words of the chart are asked for', async () => {
+    const words = 'Rnds 1-4: my own way.\n  As I say it.'
+    const file = folder.put('own.json', writeFile(setWords(result.pattern, words)))
+    expect((await answer(['write', file])).output).toBe(`${words}\n`)
+    expect((await answer(['write', file, '--from-charts'])).output).toBe(plainText(work))
+    expect((await answer(['write', file, '--terms', 'uk'])).output).toBe(plainText(work, 'uk'))
+  })
+
+  it('prints own words of one chart of a piece under its name, once', async () => {
+    const sock = readFile(readFileSync(seed('fog-watch-socks'), 'utf8'))
+    if (!sock.ok) throw new Error(sock.message)
+    const words = 'Rnd 1: as I say it.'
+    const file = folder.put('sock.json', writeFile(setWords(onChart(sock.pattern, 'Leg'), words)))
+    const { output } = await answer(['write', file])
+    expect(output.split(words)).toHaveLength(2)
+    expect(output).toMatch(/\nHeel\n/)
+    const asCharted = (await answer(['write', seed('fog-watch-socks')])).output
+    expect(output).not.toBe(asCharted)
+    expect((await answer(['write', file, '--from-charts'])).output).toBe(asCharted)
   })
 
   it('takes a pattern from the standard input', async () => {

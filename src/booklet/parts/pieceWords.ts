@@ -1,4 +1,3 @@
-import { findChart } from '../../pattern/charts'
 import type { PieceWork } from '../../pattern/workPiece'
 import { languages } from '../../languages/languages'
 import { writePiece, type PieceBlock, type PieceLine } from '../../words/piece/write'
@@ -10,10 +9,10 @@ import { namedWordBlocks } from './ownWords'
 export function pieceWordBlocks(work: PieceWork, own: boolean, column: Column): Block[] {
   const { terms } = work.pattern.style
   const { headings } = languages[terms]
-  const { blocks } = writePiece(work, terms)
+  const { blocks } = writePiece(work, terms, own)
   const isSecond = ({ lines }: PieceBlock) => lines.every(({ kind }) => kind === 'second')
   const print = ({ heading: name, lines }: PieceBlock): Block[] => {
-    const printed = lineBlocks(work, lines, own, column)
+    const printed = lineBlocks(work, lines, column)
     return [
       subheading(name, column),
       ...(printed.length < fewLines
@@ -54,34 +53,14 @@ const saysNothing = ({ pattern }: PieceWork, line: PieceLine, next: PieceLine | 
   return step?.kind === 'chart' && step.times === 1 && (next?.chart ?? null) !== null
 }
 
-function lineBlocks(
-  work: PieceWork,
-  lines: readonly PieceLine[],
-  own: boolean,
-  column: Column,
-): Block[] {
-  const toldSteps = new Set<number | null>()
+function lineBlocks(work: PieceWork, lines: readonly PieceLine[], column: Column): Block[] {
   return lines.flatMap((line, index): Block[] => {
     if (saysNothing(work, line, lines[index + 1])) return []
-    const words = own ? ownWordsFor(work, line) : null
-    if (words === null) {
-      const text = line.text.slice(line.label.length).trim()
-      const block = labelled(line.label, text, column)
-      if (!leads(line) || index === lines.length - 1) return [block]
-      return [isEdge(line) ? { ...block, beforeNext: links.how } : { ...block, withNext: true }]
-    }
-    if (toldSteps.has(line.step)) return []
-    toldSteps.add(line.step)
-    return words.section(column)
+    if (line.kind === 'own' && line.chart)
+      return namedWordBlocks(work.pattern, line.chart.section, line.text, column)
+    const text = line.text.slice(line.label.length).trim()
+    const block = labelled(line.label, text, column)
+    if (!leads(line) || index === lines.length - 1) return [block]
+    return [isEdge(line) ? { ...block, beforeNext: links.how } : { ...block, withNext: true }]
   })
-}
-
-/** The designer's words in place of a line of chart rows; null where the line stands. */
-function ownWordsFor({ pattern }: PieceWork, { step, kind }: PieceLine) {
-  if (step === null || !['row', 'repeat', 'times'].includes(kind)) return null
-  const done = pattern.steps[step]
-  if (done?.kind !== 'chart') return null
-  const words = findChart(pattern, done.chart)?.words ?? null
-  if (words === null) return null
-  return { section: (column: Column) => namedWordBlocks(pattern, done.chart, words, column) }
 }

@@ -33,12 +33,19 @@ export function pieceAbbreviations(
 
 const linesOf = ({ lines }: PieceBlock): readonly string[] => lines.map(({ text }) => text)
 
-/** The whole instructions of a piece, in a block for each stretch from cast-on to bind-off. */
-export const pieceText = (work: PieceWork, terms: Terms = work.pattern.style.terms): string =>
+/**
+ * The whole instructions of a piece, in a block for each stretch from cast-on to bind-off. `own`: with the
+ * designer's own words where a chart has any.
+ */
+export const pieceText = (
+  work: PieceWork,
+  terms: Terms = work.pattern.style.terms,
+  own = false,
+): string =>
   wholeText(work.pattern, terms, {
     statements: pieceStatements(work, terms),
     key: pieceAbbreviations([work], terms),
-    blocks: writePiece(work, terms).blocks.map((block) => ({
+    blocks: writePiece(work, terms, own).blocks.map((block) => ({
       heading: block.heading,
       lines: linesOf(block),
     })),

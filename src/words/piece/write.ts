@@ -1,4 +1,5 @@
 import { pegsInWork } from '../../loom/state'
+import { findChart } from '../../pattern/charts'
 import { pegsOfSecond } from '../../pattern/pair'
 import type { Run } from '../../pattern/pattern'
 import { pieceLimits, type Step } from '../../pattern/piece'
@@ -30,6 +31,7 @@ export type PieceLineKind =
   | 'times'
   | 'row'
   | 'repeat'
+  | 'own'
   | 'plain'
   | 'pegs'
   | 'note'
@@ -51,10 +53,15 @@ export interface PieceWords {
 /**
  * The written instructions of the whole piece, from cast-on to bind-off. The rows of a chart are
  * written as they are worked where it stands: with the pegs that are in work there, and anew where
- * they read differently from the first time.
+ * they read differently from the first time. `own`: where a chart has the designer's own words, these stand
+ * in their place, as one line.
  */
-export function writePiece(work: PieceWork, terms: Terms = work.pattern.style.terms): PieceWords {
-  const writer = new PieceWriter(work, terms)
+export function writePiece(
+  work: PieceWork,
+  terms: Terms = work.pattern.style.terms,
+  own = false,
+): PieceWords {
+  const writer = new PieceWriter(work, terms, own)
   work.steps.forEach((step, index) => writer.add(step, index))
   return { terms, blocks: writer.finish() }
 }
@@ -71,6 +78,7 @@ class PieceWriter {
   constructor(
     private readonly work: PieceWork,
     private readonly terms: Terms,
+    private readonly own: boolean,
   ) {
     this.#phrases = languages[terms].piece
   }
@@ -151,11 +159,17 @@ class PieceWriter {
       return
     }
     const rows = languages[this.terms].label(read.kind, 1, read.rows)
-    const text = read.readings.map((reading) => textOf(reading.lines)).join('\n\n')
+    const own = this.own ? (findChart(this.work.pattern, name)?.words ?? null) : null
+    const text = own ?? read.readings.map((reading) => textOf(reading.lines)).join('\n\n')
     const again = this.#written.get(name) === text
     lines.push(line('chart', this.#phrases.workChart(name, rows, times, again), index))
     if (again) return
     this.#written.set(name, text)
+    if (own !== null) {
+      const chart = { section: name, rows: { from: 0, to: read.rows - 1 } }
+      lines.push({ text: own, label: '', kind: 'own', step: index, chart })
+      return
+    }
     for (const reading of read.readings) {
       if (read.readings.length > 1)
         lines.push(line('times', this.#phrases.whichTimes(reading.times), index))
