@@ -23,22 +23,19 @@ export interface LoomState {
   readonly inFront: number
 }
 
-/** A loom with a loop cast on every peg, yarn at the start of the round. */
-export const castOn = (pegs: number): LoomState => ({
-  stacks: Array.from({ length: pegs }, (_, peg) => single(strand('cast-on', peg))),
-  yarn: { gap: 0, side: 'inside' },
-  heading: 'forward',
-  float: 0,
-  inFront: 0,
-})
-
-/** A loom with nothing on it yet. */
+/** A loom with nothing on it yet, yarn at the start of the round. */
 export const emptyLoom = (pegs: number): LoomState => ({
   stacks: Array.from({ length: pegs }, () => emptyStack),
   yarn: { gap: 0, side: 'inside' },
   heading: 'forward',
   float: 0,
   inFront: 0,
+})
+
+/** A loom with a loop cast on every peg. */
+export const castOn = (pegs: number): LoomState => ({
+  ...emptyLoom(pegs),
+  stacks: Array.from({ length: pegs }, (_, peg) => single(strand('cast-on', peg))),
 })
 
 /** Same loops on the same pegs, same wales, same yarn: nothing later could tell them apart. */

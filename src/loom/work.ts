@@ -58,7 +58,18 @@ export function workRow<R extends LoomRow>(
   )
   const heading = row.heading ?? before.heading
   const rightToLeft = runsRightToLeft(habits.direction, heading)
-  if (row.sites.length === 0) return notWorked(before, row, heading, rightToLeft)
+  // A row that covers none of the pegs leaves the loom as it is.
+  if (row.sites.length === 0)
+    return {
+      row,
+      before,
+      after: before,
+      heading,
+      rightToLeft,
+      loops: 0,
+      miscount: null,
+      faults: [],
+    }
   loom.heading = heading
   findYarn(loom, row, heading, habits)
 
@@ -98,23 +109,6 @@ export function workRow<R extends LoomRow>(
   const after = loom.settle(before)
   return { row, before, after, heading, rightToLeft, loops, miscount, faults: loom.faults }
 }
-
-/** A row that covers none of the pegs leaves the loom as it is. */
-const notWorked = <R extends LoomRow>(
-  before: LoomState,
-  row: R,
-  heading: Heading,
-  rightToLeft: boolean,
-): RowRun<R> => ({
-  row,
-  before,
-  after: before,
-  heading,
-  rightToLeft,
-  loops: 0,
-  miscount: null,
-  faults: [],
-})
 
 /** Where no loop has drifted, a stitch can be worked at once if its loops stand on its own pegs. */
 const standsOn = (site: Site, sources: readonly number[], heading: Heading): boolean =>

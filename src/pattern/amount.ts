@@ -1,6 +1,15 @@
-import type { Gauge } from './pattern'
+import type { Gauge, Pattern } from './pattern'
 import { pieceLimits, type Amount } from './piece'
-import { plainRows } from './workPiece'
+
+/** Far more than a piece can have: what goes beyond its own limit is said as left out, with its number. */
+const mostPlainRows = 1_000_000
+
+/** Rows of an amount; none for a length without a gauge. */
+export function plainRows({ gauge }: Pick<Pattern, 'gauge'>, amount: Amount): number {
+  if (!('rows' in amount) && !gauge) return 0
+  const rows = 'rows' in amount ? amount.rows : (amount.mm * (gauge?.rows ?? 0)) / 100
+  return Math.min(Math.max(1, Math.round(rows) || 1), mostPlainRows)
+}
 
 /** Plain rows and a length before either is known. */
 const usual = { rows: 10, mm: 50 } as const

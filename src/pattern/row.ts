@@ -4,11 +4,11 @@ import type { RowRun } from '../loom/work'
 import { cutStitch } from '../stitches/cut'
 import type { Stitch } from '../stitches/stitch'
 import { standardVocabulary } from '../stitches/vocabulary'
-import { edgeOf, whyCut, type Placed } from './cut'
+import { edgeOf, whyCut, type Placed } from './columns/cut'
 import type { Layout } from './layout'
 import type { Cell, Row, Run } from './pattern'
 
-export type { Placed } from './cut'
+export type { Placed } from './columns/cut'
 
 const itemsByColumn = bisector(({ column }: Placed) => column)
 

@@ -4,13 +4,13 @@ import { simulate, type Run as WorkedRows } from '../loom/simulate'
 import { emptyLoom, pegsInWork, type LoomState } from '../loom/state'
 import { emptyStack } from '../loom/strand'
 import type { Habits } from '../loom/work'
-import { turnsBack } from './backAndForth'
+import { plainRows } from './amount'
 import { changeOf, withChange } from './changes'
-import { foldOf } from './fold'
-import { entersRound, gapToAndFro, headingFrom } from './inWork'
+import { foldOf } from './pegs/fold'
+import { entersRound, gapToAndFro, headingFrom, turnsBack } from './pegs/inWork'
 import { layOut, type Layout } from './layout'
 import type { Chart, NamedChart, Pattern, Row, Run } from './pattern'
-import { pieceLimits, type Amount, type Step } from './piece'
+import { pieceLimits, type Step } from './piece'
 import { onPegs, type PatternRow } from './row'
 import { schedule, timesWorked } from './schedule'
 import { findChart } from './charts'
@@ -337,16 +337,6 @@ function boundOff(done: readonly StepWork[]): (peg: number) => boolean {
       if (step.kind === 'bind off') off.add(peg)
       else off.delete(peg)
   return (peg) => off.has(peg)
-}
-
-/** Far more than a piece can have: what goes beyond its own limit is said as left out, with its number. */
-const mostPlainRows = 1_000_000
-
-/** Rows of an amount; none for a length without a gauge. */
-export function plainRows({ gauge }: Pick<Pattern, 'gauge'>, amount: Amount): number {
-  if (!('rows' in amount) && !gauge) return 0
-  const rows = 'rows' in amount ? amount.rows : (amount.mm * (gauge?.rows ?? 0)) / 100
-  return Math.min(Math.max(1, Math.round(rows) || 1), mostPlainRows)
 }
 
 /** The pegs that a cast-on or bind-off works on. */

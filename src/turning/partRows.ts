@@ -1,5 +1,5 @@
 import { chartOn } from '../pattern/charts'
-import { headingsOf } from '../pattern/headings'
+import { headingsOf } from '../pattern/pegs/headings'
 import type { Sheet, Run } from '../pattern/pattern'
 
 /** Rows of a part of the pegs, one after the other. */

@@ -1,7 +1,7 @@
 import { mostPegsPassedIn } from '../pattern/floats'
 import { memo } from '../pattern/memo'
 import type { Chart, Pattern, Row } from '../pattern/pattern'
-import { passedEmpty } from '../pattern/passedEmpty'
+import { passedEmpty } from '../pattern/pegs/passedEmpty'
 import { placed } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { PieceWork } from '../pattern/workPiece'

@@ -1,9 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { inOtherUnit } from '../../src/pattern/amount'
+import { inOtherUnit, plainRows } from '../../src/pattern/amount'
 import { limits } from '../../src/pattern/pattern'
 import { pieceLimits } from '../../src/pattern/piece'
-import { plainRows } from '../../src/pattern/workPiece'
 
 const gauge = { stitches: 20, rows: 30 }
 

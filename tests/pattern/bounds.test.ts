@@ -12,7 +12,8 @@ import { rowNumbers, schedule } from '../../src/pattern/schedule'
 import { sizeOf } from '../../src/pattern/size'
 import { totalsOf } from '../../src/pattern/totals'
 import { workPattern } from '../../src/pattern/work'
-import { plainRows, workPiece } from '../../src/pattern/workPiece'
+import { plainRows } from '../../src/pattern/amount'
+import { workPiece } from '../../src/pattern/workPiece'
 import { stitchOf } from '../../src/stitches/vocabulary'
 
 const castOn: Step = { kind: 'cast on', how: 'e-wrap', pegs: null }

@@ -13,7 +13,7 @@ import {
   parisPoint,
   roundFoot,
   sockShorter,
-} from '../../src/pattern/feet'
+} from '../../src/booklet/feet'
 import { yarnClasses, yarnClassesFor } from '../../src/pattern/yarn'
 import { stitchOf, standardVocabulary } from '../../src/stitches/vocabulary'
 import { abbreviations } from './data/abbreviations'

@@ -1,5 +1,5 @@
 import { findChart } from '../../pattern/charts'
-import { lostStitches, type Lost } from '../../pattern/lost'
+import { lostStitches, type Lost } from '../../pattern/columns/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
 import { rowName, rowNoun } from '../../words/rowName'
 import { termOf } from '../../languages/languages'

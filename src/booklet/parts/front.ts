@@ -1,5 +1,5 @@
 import type { Ends, FootTold } from '../../languages/booklet'
-import { euSizeOf, feetOfSock, roundFoot, ukChildSizeOf } from '../../pattern/feet'
+import { euSizeOf, feetOfSock, roundFoot, ukChildSizeOf } from '../feet'
 import { footLength } from '../../drawing/piece/foot'
 import { lengthOfPiece } from '../../drawing/piece/length'
 import { profileOf } from '../../drawing/piece/profile'

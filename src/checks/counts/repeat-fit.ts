@@ -1,7 +1,7 @@
 import { deleteColumns, insertColumns, setColumns, setRepeat } from '../../pattern/edits/columns'
 import { setLoom } from '../../pattern/edits/settings'
 import { limits, type Run } from '../../pattern/pattern'
-import { nearestDivisors, nearestWidths, repeatLeaves } from '../../pattern/repeatFit'
+import { nearestDivisors, nearestWidths, repeatLeaves } from '../../pattern/columns/repeatFit'
 import { fix, type Fix } from '../../pattern/finding'
 import { nothing } from '../nothing'
 import type { ChartView, Noted, Rule } from '../rule'

@@ -1,6 +1,6 @@
 import { chartOn } from '../../pattern/charts'
 import { eraseAll, paint } from '../../pattern/edits/paint'
-import { whyCut } from '../../pattern/cut'
+import { whyCut } from '../../pattern/columns/cut'
 import type { Layout } from '../../pattern/layout'
 import type { Row, Run, Sheet } from '../../pattern/pattern'
 import { placed, placedAt, type Placed } from '../../pattern/row'

@@ -1,6 +1,6 @@
 import { pegsInWork } from '../../loom/state'
 import { addStep, moveStep, removeChart, removeStep } from '../../pattern/edits/piece'
-import { toeBefore } from '../../pattern/fold'
+import { toeBefore } from '../../pattern/pegs/fold'
 import type { Pattern } from '../../pattern/pattern'
 import { chartsInOrder } from '../../pattern/charts'
 import { edgePegs, loopsLeft } from '../../pattern/workPiece'

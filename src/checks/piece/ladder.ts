@@ -8,7 +8,7 @@ import {
   type Passing,
 } from '../ladders/follow'
 import { emptyNamed, lengthOf, whatShows, whatToDo } from '../ladders/ladder'
-import { atJoin, passedEmpty } from '../../pattern/passedEmpty'
+import { atJoin, passedEmpty } from '../../pattern/pegs/passedEmpty'
 import { nothing } from '../nothing'
 import { settingOf, type Setting } from '../setting'
 import type { PieceNote, PieceRule } from '../rule'

@@ -1,6 +1,6 @@
 import { runsRightToLeft } from '../../loom/direction'
 import type { LoomSetup, Run } from '../../pattern/pattern'
-import type { Opening } from '../../pattern/openings'
+import type { Opening } from '../../pattern/pegs/openings'
 import type { Placed } from './sideLabels'
 
 /** Which way a tube lies: the pegs of its front half go from left to right, from `first` on. */

@@ -1,5 +1,5 @@
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
-import { leavesWaiting, openingsOf, partOf, type Opening } from '../../pattern/openings'
+import { leavesWaiting, openingsOf, partOf, type Opening } from '../../pattern/pegs/openings'
 import type { Run } from '../../pattern/pattern'
 import { stitchSize } from '../../pattern/totals'
 

@@ -1,6 +1,6 @@
 import { languages } from '../../languages/languages'
 import { runsRightToLeft } from '../../loom/direction'
-import { openingsOf } from '../../pattern/openings'
+import { openingsOf } from '../../pattern/pegs/openings'
 import type { PieceWork } from '../../pattern/workPiece'
 import { closed, polyline, rectangle, mm } from '../path'
 import type { Run } from '../../pattern/pattern'

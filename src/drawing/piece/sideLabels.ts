@@ -1,5 +1,5 @@
 import { languages } from '../../languages/languages'
-import { openingsOf, partOf } from '../../pattern/openings'
+import { openingsOf, partOf } from '../../pattern/pegs/openings'
 import type { Run } from '../../pattern/pattern'
 import { stitchSize } from '../../pattern/totals'
 import type { PieceWork } from '../../pattern/workPiece'

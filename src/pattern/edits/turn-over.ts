@@ -1,5 +1,5 @@
 import { opposite, type Heading } from '../../loom/direction'
-import { headingsOf } from '../headings'
+import { headingsOf } from '../pegs/headings'
 import type { Chart, LoomSetup, Row, Run, Cell } from '../pattern'
 import { placedRuns, stretchesOf, swapInstep, type Heels, type PartRows } from './part-rows'
 import type { Stitch } from '../../stitches/stitch'

@@ -1,7 +1,7 @@
 import type { Heading } from '../../../loom/direction'
 import type { Run } from '../../../pattern/pattern'
 import { emptyLoom } from '../../../loom/state'
-import { entersRound, gapToAndFro, headingFrom } from '../../../pattern/inWork'
+import { entersRound, gapToAndFro, headingFrom } from '../../../pattern/pegs/inWork'
 import type { Body, PegsItem } from '../nodes'
 import type { Order } from '../lines/orders'
 import { loopsOn, pegsOf, type LoomThen, type Places } from '../loops/place'

@@ -1,7 +1,7 @@
 import { counted, isOne } from '../../../languages/english/forms'
 import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
-import { nearestWidths, repeatLeaves } from '../../../pattern/repeatFit'
+import { nearestWidths, repeatLeaves } from '../../../pattern/columns/repeatFit'
 import type { Run } from '../../../pattern/pattern'
 import type { RowTold, Trouble } from '../loops/stretch'
 import type { Ambiguity, Body, Named, RelativeRemark, Said } from '../nodes'

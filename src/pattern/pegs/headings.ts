@@ -1,6 +1,6 @@
-import type { Heading } from '../loom/direction'
-import { afterRow } from '../loom/rowEnd'
-import type { Chart, LoomSetup } from './pattern'
+import type { Heading } from '../../loom/direction'
+import { afterRow } from '../../loom/rowEnd'
+import type { Chart, LoomSetup } from '../pattern'
 
 /**
  * Which way each row is worked, in chart order: its own heading, or what the row before leads to

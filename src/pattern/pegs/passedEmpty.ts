@@ -1,8 +1,8 @@
-import type { LoomState } from '../loom/state'
-import { emptyStack } from '../loom/strand'
-import { mostPegsPassed, type FloatSettings } from './floats'
-import type { LoomSetup, Run } from './pattern'
-import type { PatternRun } from './work'
+import type { LoomState } from '../../loom/state'
+import { emptyStack } from '../../loom/strand'
+import { mostPegsPassed, type FloatSettings } from '../floats'
+import type { LoomSetup, Run } from '../pattern'
+import type { PatternRun } from '../work'
 
 /** What says from how many empty pegs on a strand leaves a ladder. */
 type Setting = FloatSettings & Pick<LoomSetup, 'shape' | 'pegs'>

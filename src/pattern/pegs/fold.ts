@@ -1,7 +1,7 @@
-import { turnPegOf } from '../loom/rowEnd'
-import type { Run } from './pattern'
-import type { Step } from './piece'
-import type { PatternRun } from './row'
+import { turnPegOf } from '../../loom/rowEnd'
+import type { Run } from '../pattern'
+import type { Step } from '../piece'
+import type { PatternRun } from '../row'
 
 /** What of a worked step tells of the fold. */
 interface Worked {

@@ -1,6 +1,6 @@
-import type { LoomState } from '../loom/state'
-import type { Run } from './pattern'
-import { edgePegs, type StepWork } from './workPiece'
+import type { LoomState } from '../../loom/state'
+import type { Run } from '../pattern'
+import { edgePegs, type StepWork } from '../workPiece'
 
 /** Some pegs bound off and cast on again later, as for a thumb. Steps and pegs are 0-based. */
 export interface Opening {

@@ -1,6 +1,6 @@
-import type { CutBy, Stitch } from '../stitches/stitch'
-import type { Layout } from './layout'
-import type { Row, Run } from './pattern'
+import type { CutBy, Stitch } from '../../stitches/stitch'
+import type { Layout } from '../layout'
+import type { Row, Run } from '../pattern'
 
 /** One stitch as it stands in a row's cells. */
 export interface Placed {

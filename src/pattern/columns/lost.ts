@@ -1,6 +1,6 @@
-import type { Stitch } from '../stitches/stitch'
-import type { Chart } from './pattern'
-import { placed, type Placed } from './row'
+import type { Stitch } from '../../stitches/stitch'
+import type { Chart } from '../pattern'
+import { placed, type Placed } from '../row'
 
 /** A stitch of several columns that an edit took away, or left with fewer of them. */
 export interface Lost {
