@@ -268,6 +268,15 @@ describe('a line that is written as in the chart', () => {
     })
   })
 
+  it('keeps the letters of all that agrees, however a stitch is spelt', () => {
+    const chart = piece(['k*2, p*2, k*4, p, k*3', 'k*12'])
+    const line = (end: string) => `Rnd 1: Knit 2, P2, k 4,  p1, ${end}.   (12 sts)`
+    const others = ['', 'Rnd 2:  KNIT  all pegs']
+    expect(wordsAfter(chart, [line('purl 1, k2'), ...others]).text).toBe(
+      [line('k 3'), ...others].join('\n'),
+    )
+  })
+
   const key = [
     'C4L = slip next 2 sts to cable needle and hold in front, k2, k2 from cable needle.',
     'tw2R = right twist, 1 over 1',
