@@ -84,8 +84,8 @@ export function lex(text: string, size: number): Lexeme[] {
     pieces.push(piece)
     end = at
   }
-  const read = listed ? foldSizes(pieces, size) : pieces
-  return manyCommas > 1 ? foldBare(read, size) : read
+  const read = listed ? fold(pieces, size, bracketedAt) : pieces
+  return manyCommas > 1 ? fold(read, size, bareAt) : read
 }
 
 /** Brackets by what opens them. */
@@ -100,34 +100,46 @@ const between = new Set([',', '-', ':', '/'])
 const sizesClose = (open: Lexeme | undefined): string | undefined =>
   open?.text === '{' ? undefined : closing.get(open?.text ?? '')
 
-/** "24 (28, 32)", "24 (28-32)", "6(8:12)", "24 [28, 32]": the number of the size that is read. */
-function foldSizes(pieces: readonly Lexeme[], size: number): Lexeme[] {
+/** A list of sizes that begins at a piece, up to the one at `end`. */
+interface SizeList {
+  readonly values: readonly number[]
+  readonly end: number
+}
+
+/** Lists of sizes become the number of the size that is read. */
+function fold(
+  pieces: readonly Lexeme[],
+  size: number,
+  listAt: (pieces: readonly Lexeme[], at: number) => SizeList | null,
+): Lexeme[] {
   const folded: Lexeme[] = []
   for (let at = 0; at < pieces.length; at++) {
     const piece = pieces[at] as Lexeme
-    const open = pieces[at + 1]
-    const close = piece.kind === 'number' || piece.value > 0 ? sizesClose(open) : undefined
-    const list = close ? sizesIn(pieces, at + 2, close) : null
-    const listed = list && (open?.text === '(' || list.values.length > 1)
-    if (!list || !listed) {
+    const list = listAt(pieces, at)
+    if (!list) {
       folded.push(piece)
       continue
     }
-    const values = [piece.value, ...list.values]
+    const { values, end } = list
+    const value = values[Math.min(size, values.length - 1)] ?? piece.value
     // "five(5)" says one number twice.
     const twice = values.length === 2 && piece.kind === 'word' && values[0] === values[1]
-    const value = values[Math.min(size, values.length - 1)] ?? piece.value
-    folded.push({
-      ...piece,
-      kind: 'number',
-      text: String(value),
-      value,
-      to: (pieces[list.end] as Lexeme).to,
-      sizes: twice ? 1 : values.length,
-    })
-    at = list.end
+    const sizes = twice ? 1 : values.length
+    const { to } = pieces[end] as Lexeme
+    folded.push({ ...piece, kind: 'number', text: String(value), value, to, sizes })
+    at = end
   }
   return folded
+}
+
+/** "24 (28, 32)", "24 (28-32)", "6(8:12)", "24 [28, 32]" */
+function bracketedAt(pieces: readonly Lexeme[], at: number): SizeList | null {
+  const piece = pieces[at] as Lexeme
+  const open = pieces[at + 1]
+  const close = piece.kind === 'number' || piece.value > 0 ? sizesClose(open) : undefined
+  const list = close ? sizesIn(pieces, at + 2, close) : null
+  if (!list || (open?.text !== '(' && list.values.length < 2)) return null
+  return { values: [piece.value, ...list.values], end: list.end }
 }
 
 const loopWords = new Set(['st', 'sts', 'stitch', 'stitches', 'loops', 'pegs'])
@@ -135,21 +147,11 @@ const loopWords = new Set(['st', 'sts', 'stitch', 'stitches', 'loops', 'pegs'])
 const leastBare = 3
 
 /** "knit 24, 28, 32 sts": three or more numbers that do not fall, and then what is counted. */
-function foldBare(pieces: readonly Lexeme[], size: number): Lexeme[] {
-  const folded: Lexeme[] = []
-  for (let at = 0; at < pieces.length; at++) {
-    const piece = pieces[at] as Lexeme
-    const end = bareEnd(pieces, at)
-    const count = (end - at) / 2 + 1
-    if (end < 0 || count < leastBare) {
-      folded.push(piece)
-      continue
-    }
-    const chosen = pieces[at + 2 * Math.min(size, count - 1)] as Lexeme
-    folded.push({ ...chosen, from: piece.from, to: (pieces[end] as Lexeme).to, sizes: count })
-    at = end
-  }
-  return folded
+function bareAt(pieces: readonly Lexeme[], at: number): SizeList | null {
+  const end = bareEnd(pieces, at)
+  if (end < at + 2 * (leastBare - 1)) return null
+  const numbers = pieces.slice(at, end + 1).filter((_, n) => n % 2 === 0)
+  return { values: numbers.map(({ value }) => value), end }
 }
 
 /** Where a list without brackets that begins at a piece ends; -1 if none does. */
@@ -171,11 +173,7 @@ function bareEnd(pieces: readonly Lexeme[], start: number): number {
 }
 
 /** More numbers in brackets than there are sizes are something else. */
-function sizesIn(
-  pieces: readonly Lexeme[],
-  start: number,
-  close: string,
-): { values: number[]; end: number } | null {
+function sizesIn(pieces: readonly Lexeme[], start: number, close: string): SizeList | null {
   const values: number[] = []
   for (let at = start; at < pieces.length && values.length <= readLimits.sizes; at++) {
     const piece = pieces[at] as Lexeme
