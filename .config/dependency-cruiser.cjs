@@ -56,6 +56,17 @@ module.exports = {
       to: {},
     },
     {
+      name: 'any-language',
+      comment:
+        'What is printed speaks any language: only what reads and compares English words, or names rows on the screen, knows English',
+      severity: 'error',
+      from: {
+        path: '^src/(words|drawing|booklet)/',
+        pathNot: '^src/words/(read/|compare/|rowName)',
+      },
+      to: { path: '^src/languages/english/' },
+    },
+    {
       name: 'no-circle',
       comment: 'Files must not import each other in a circle',
       severity: 'error',

@@ -72,6 +72,8 @@ export interface Language {
   readonly rows: (rows: number, kind: Unit) => string
   readonly allKnit: string
   readonly allPurl: string
+  /** The stitches of a whole row as a sentence; a word for all of them begins it. */
+  readonly wholeRow: (stitches: string) => string
   readonly times: (times: number) => string
   readonly repeatToEnd: string
   readonly repeatToLast: (stitches: number) => string

@@ -10,7 +10,6 @@ import type { Language, Turn } from '../languages/language'
 import { languages, termOf } from '../languages/languages'
 import { shorten, type Shortened } from './shorten'
 import { tokensOf, type Tokens } from './tokens'
-import { upperFirst } from '../languages/english/forms'
 
 type Shape = Habits['shape']
 
@@ -50,16 +49,13 @@ function write(run: PatternRun, shape: Shape, terms: Terms, whole: boolean): str
   const language = languages[terms]
   const { row, heading } = run
   const stitches = writeStitches(row, heading, !run.miscount, terms, coversAll(run))
-  if (whole) return `${capitalWord(stitches, language)}.`
+  if (whole) return language.wholeRow(stitches)
   const first = heading === 'forward' ? row.from : row.to
   const last = heading === 'forward' ? row.to : row.from
   const pegs = language.pegs(first + 1, last + 1, heading === 'back')
   const turn = turnOf(run, shape)
   return `${pegs}: ${stitches}${turn ? `; ${language.turn(turn)}` : ''}.`
 }
-
-const capitalWord = (stitches: string, { allKnit, allPurl }: Language): string =>
-  stitches === allKnit || stitches === allPurl ? upperFirst(stitches) : stitches
 
 function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null {
   const turn = turnPegOf(row, heading)

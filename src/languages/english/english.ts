@@ -80,6 +80,7 @@ export function english(dialect: Dialect): Language {
     rows: counted,
     allKnit: 'knit',
     allPurl: 'purl',
+    wholeRow: (said) => `${said === 'knit' || said === 'purl' ? upperFirst(said) : said}.`,
     times,
     repeatToEnd: 'rep from * to end',
     repeatToLast: (count) => `rep from * to last ${count === 1 ? 'st' : stitches(count)}`,
