@@ -53,7 +53,7 @@ export function picturesOf(parts: readonly StretchMoves[]): readonly Pictures[] 
   return list
 }
 
-export const samePictures = (a: Pictures, b: Pictures): boolean =>
+const samePictures = (a: Pictures, b: Pictures): boolean =>
   a.chart === b.chart && a.row === b.row && a.from === b.from && a.to === b.to
 
 /** Why these moves cannot go into the booklet; null when they can. */

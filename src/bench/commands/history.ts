@@ -16,5 +16,3 @@ export const historyCommands: readonly Command[] = [
     run: (bench) => bench.redo(),
   },
 ]
-
-export const [undoCommand, redoCommand] = historyCommands as readonly [Command, Command]

@@ -42,7 +42,7 @@ function sentence(lost: readonly Lost[], { pattern, work }: Bench, isPainted: bo
 }
 
 /** What was taken away since the version that undo brings back, as people are told; empty: nothing. */
-export function saidOfLost(bench: Bench, isPainted = false): string {
+function saidOfLost(bench: Bench, isPainted = false): string {
   const before = bench.history.past.at(-1)
   const there = before && findChart(before.pattern, bench.on)
   const lost = there ? lostStitches(there.chart, bench.chart) : []

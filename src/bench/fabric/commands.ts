@@ -77,8 +77,8 @@ const turning = (id: string, label: string, keys: readonly string[], pegs: numbe
   run: (bench) => fabricOf(bench).turnBy(pegs),
 })
 
-export const turnLeft = turning('fabric-left', 'Turn to the left', ['[', 'Shift+ArrowLeft'], -1)
-export const turnRight = turning('fabric-right', 'Turn to the right', [']', 'Shift+ArrowRight'], 1)
+const turnLeft = turning('fabric-left', 'Turn to the left', ['[', 'Shift+ArrowLeft'], -1)
+const turnRight = turning('fabric-right', 'Turn to the right', [']', 'Shift+ArrowRight'], 1)
 
 /** Commands that run while the fabric has the focus: the place is moved, nothing is painted. */
 export const fabricCommands: readonly Command[] = [

@@ -11,8 +11,7 @@ import { onItsOwn } from './onItsOwn.svelte'
 import { pegsNamed } from '../../languages/english/pegs'
 
 /** Whose fabric is shown: that of the chart on the bench, or of the whole piece. */
-export const fabricSources = ['chart', 'piece'] as const
-export type FabricSource = (typeof fabricSources)[number]
+type FabricSource = 'chart' | 'piece'
 
 /** A row of the fabric: which chart row it is, where it is one. 0-based. */
 interface FabricRow {

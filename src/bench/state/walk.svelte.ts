@@ -12,9 +12,8 @@ import { onItsOwn } from './onItsOwn.svelte'
 import { KeptMoments } from './keptMoments'
 import { firstAt, stitchAround } from '../../loom/moves'
 
-export const walkSources = ['chart', 'piece'] as const
 /** What is walked: the chart on the bench by itself, or the whole piece. */
-export type WalkSource = (typeof walkSources)[number]
+type WalkSource = 'chart' | 'piece'
 
 /** Where the walk stands, and the place on the bench that goes with it. */
 interface Standing {

@@ -8,7 +8,7 @@ import { termOf } from '../../languages/languages'
 const stitches = new Map<Terms, readonly Completion[]>()
 
 /** Each stitch by its abbreviation, with its name beside it. */
-export function stitchCompletions(terms: Terms): readonly Completion[] {
+function stitchCompletions(terms: Terms): readonly Completion[] {
   let list = stitches.get(terms)
   if (!list) {
     list = standardVocabulary.stitches.map((stitch) => ({

@@ -8,7 +8,7 @@ const said: Readonly<Record<Exclude<Standing['kind'], 'differ'>, string>> = {
 }
 
 /** What is wrong in words that tell the chart all the same, as they are worked; empty: nothing. */
-export function wrongSaid(errors: WordsState['errors']): string {
+function wrongSaid(errors: WordsState['errors']): string {
   const many = errors.length
   if (many === 0) return ''
   const noun = errors.every(({ rule }) => countRules.includes(rule)) ? 'count' : 'thing'
