@@ -1,3 +1,4 @@
+import { setWords } from '../../src/pattern/edits/words'
 import { patternOf } from '../pattern/edits/chart-text'
 import { withChart } from '../../src/pattern/edits/chart'
 import { render, screen, within } from '@testing-library/svelte'
@@ -113,6 +114,18 @@ test('a step that works a chart brings it on the bench, as an edit that undo tak
   expect(bench.on).toBe('Chart')
   undoAll(bench)
   expect(names(bench)).toEqual(['Chart'])
+})
+
+test('own words of a chart that is not looked at are found at its step, and are marked there', () => {
+  const bench = smallBench()
+  putChart(bench, 'Heel', emptyChart, true)
+  bench.lookAt('Heel')
+  bench.apply('Words', (sheet) => setWords(sheet, 'Rnd 1: purl.'))
+  expect(bench.piece.findings.map(({ rule }) => rule)).not.toContain('piece-words')
+  bench.lookAt('Chart')
+  const [finding] = bench.piece.findings.filter(({ rule }) => rule === 'piece-words')
+  expect(finding?.place.step).toBe(2)
+  expect(bench.piece.worstAt(2)).toBe('error')
 })
 
 test('new steps go after the chosen one, but before what ends the piece', () => {

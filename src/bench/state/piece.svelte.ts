@@ -1,6 +1,8 @@
 import type { Report } from '../../checks/check'
 import { checkPiece } from '../../checks/piece/check'
-import type { Finding, Severity } from '../../pattern/finding'
+import { worstFirst, type Finding, type Severity } from '../../pattern/finding'
+import { attempt } from '../../words/attempt'
+import { otherWords } from '../../words/compare/told/otherWords'
 import { lengthsOf } from '../../drawing/piece/length'
 import { footLength } from '../../drawing/piece/foot'
 import { profileOf, type Slice } from '../../drawing/piece/profile'
@@ -88,9 +90,12 @@ export class PieceState {
   readonly work: PieceWork = $derived.by(
     () => (this.#last = workPiece(this.#pattern.value, this.#last)),
   )
-  readonly findings: readonly Finding[] = $derived.by(() =>
-    checkPiece(this.work, namedOn(this.#bench.pattern).name),
-  )
+  readonly findings: readonly Finding[] = $derived.by(() => {
+    const { work } = this
+    const { name } = namedOn(this.#bench.pattern)
+    const ofWords = attempt([() => otherWords(work, name)], () => []).result
+    return worstFirst([...checkPiece(work, name), ...ofWords])
+  })
   readonly #profile: readonly Slice[] = $derived(profileOf(this.work))
   /** How long each step makes the piece, mm. */
   readonly lengths: readonly number[] = $derived(lengthsOf(this.#profile, this.work.steps.length))
