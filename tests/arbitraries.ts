@@ -244,6 +244,7 @@ export const arbitraryPiece = (pegs: number, size: ChartSize = {}): Arbitrary<Pi
         record({
           name: fc.constant(name),
           chart: arbitraryChart(pegs, size),
+          wish: fc.constant(null),
           words: arbitraryWords,
           aside: fc.array(fc.string({ unit: 'binary' }), { maxLength: 3 }),
         })

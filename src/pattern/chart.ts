@@ -18,10 +18,41 @@ export interface Chart {
 export interface NamedChart {
   readonly name: string
   readonly chart: Chart
+  /** What the chart is made from; null: its rows are the designer's own. While it is there, the chart is what it makes. */
+  readonly wish: ShortRowWish | null
   /** The designer's own words, kept letter by letter; null: the words are written from the chart. */
   readonly words: string | null
   /** Single findings set aside, by their id. */
   readonly aside: readonly string[]
+}
+
+export const shortRowShapes = ['heel', 'toe', 'wedge'] as const
+export const shortRowSides = ['both', 'first', 'last'] as const
+export const shortRowTurns = ['German turn', 'wrap'] as const satisfies readonly RowEnd[]
+
+/** What short rows should be like. Pegs are 0-based. */
+export interface ShortRowWish {
+  /**
+   * heel: in and out again, a cup; toe: the same, but it ends with its last short row, to be grafted; wedge: in
+   * only, then all are taken in.
+   */
+  readonly shape: (typeof shortRowShapes)[number]
+  readonly turn: (typeof shortRowTurns)[number]
+  /** The pegs it lies on. */
+  readonly run: Run
+  /** Pegs turned at each side. */
+  readonly turned: number
+  /** From one turned peg to the next. */
+  readonly step: number
+  /** At which ends of the run work turns: both, or on a bar the first or the last peg only. */
+  readonly sides: (typeof shortRowSides)[number]
+  /** A heel turns once more on the peg beyond each end, so that no hole stays. */
+  readonly closeCorners: boolean
+  /**
+   * What the other pegs go on with: the cells of two rounds over all the pegs, of which the second is for the last
+   * row. null: plain knit.
+   */
+  readonly beside: readonly [readonly Cell[], readonly Cell[]] | null
 }
 
 /** Both ends included, 0-based. */

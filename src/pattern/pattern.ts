@@ -6,11 +6,12 @@ import type { Gauge } from '../languages/gauge'
 import type { Terms } from '../languages/terms'
 import type { Stitch } from '../stitches/stitch'
 import { standardVocabulary, type Vocabulary } from '../stitches/vocabulary'
-import type { Chart, NamedChart, Row } from './chart'
+import type { Chart, NamedChart, Row, ShortRowWish } from './chart'
 import { stepsOfOneChart, type Pair, type Pictures, type Step, type Swatch } from './piece'
 
 export type { Gauge } from '../languages/gauge'
-export type { Band, Cell, Chart, NamedChart, Row, Run } from './chart'
+export { shortRowShapes, shortRowSides, shortRowTurns } from './chart'
+export type { Band, Cell, Chart, NamedChart, Row, Run, ShortRowWish } from './chart'
 
 /**
  * The document. All of it is immutable; edits make new objects and share what they do not change.
@@ -142,10 +143,15 @@ export const emptyChart = (columns: number, rows: number, stitch: Stitch): Chart
   rows: Array.from({ length: rows }, () => blankRow(columns, stitch)),
 })
 
-/** A chart of the designer's, nothing said of it yet. */
-export const newChart = (name: string, chart: Chart): NamedChart => ({
+/** A chart, nothing said of it yet. `wish`: what it is made from. */
+export const newChart = (
+  name: string,
+  chart: Chart,
+  wish: ShortRowWish | null = null,
+): NamedChart => ({
   name,
   chart,
+  wish,
   words: null,
   aside: [],
 })

@@ -9,6 +9,8 @@
  *   before leaves it, and does not turn.
  * - Own words are a list of their lines; null: the words are written from the chart. Sizes are
  *   numbered from 1.
+ * - A chart is rows or a wish: instead of `columns`, `repeat`, `bands` and `rows` it can have a `wish`, from which they
+ *   are made for this loom. `beside` are two rows of stitches, one for each peg, that the other pegs go on with.
  * - `steps` is what is done from the cast-on to the bind-off; a step names the chart that it works. Each
  *   chart has its own words and findings set aside (`aside`).
  * - Lengths are millimetres; a gauge is in stitches and rows to 100 mm.
@@ -85,7 +87,9 @@ function toPattern({ pegwright: _, ...file }: PatternFile): Pattern {
   const twice = names.find((name, index) => names.indexOf(name) !== index)
   if (twice !== undefined)
     throw new Misfit(`Two charts are called ${inQuotes(twice)}; names must differ.`)
-  const [first, ...others] = file.charts.map((chart) => toChart(chart, names.length === 1))
+  const [first, ...others] = file.charts.map((chart) =>
+    toChart(chart, file.loom, names.length === 1),
+  )
   if (!first) throw new Misfit('The file has no chart.')
   return {
     ...file,
@@ -133,7 +137,7 @@ const inOrder = <T extends object, K extends keyof T>(whole: T, keys: readonly K
 
 /**
  * Lists down to the third level go one item a line; what lies deeper goes on one line. The rows of a
- * chart lie two levels deeper and are written as a list too.
+ * chart lie two levels deeper and are written as a list too, and so are the parts of a wish.
  */
 function print(value: unknown, depth: number, deepest = 2): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
@@ -143,7 +147,7 @@ function print(value: unknown, depth: number, deepest = 2): string {
     ? value.map((item: unknown) => print(item, depth + 1, deepest))
     : Object.entries(value).map(
         ([key, item]) =>
-          `"${key}": ${print(item, depth + 1, key === 'charts' ? deepest + 1 : deepest)}`,
+          `"${key}": ${print(item, depth + 1, key === 'charts' || key === 'wish' ? deepest + 1 : deepest)}`,
       )
   if (items.length === 0) return `${open}${close}`
   if (depth > deepest || (depth === deepest && !isList))

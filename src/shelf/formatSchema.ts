@@ -3,7 +3,15 @@ import { directions, headings } from '../loom/direction'
 import { bindOffs, castOns, knits } from '../loom/move'
 import { crossings, rowEnds, transfers } from '../loom/row'
 import { excerpt, inQuotes } from '../pattern/excerpt'
-import { cellShapes, limits, ringStarts, shapes } from '../pattern/pattern'
+import {
+  cellShapes,
+  limits,
+  ringStarts,
+  shapes,
+  shortRowShapes,
+  shortRowSides,
+  shortRowTurns,
+} from '../pattern/pattern'
 import { pairs, pieceLimits } from '../pattern/piece'
 import { traditions } from '../stitches/sign'
 import { termSets } from '../languages/terms'
@@ -92,15 +100,37 @@ const step = v.variant(
   'a step: "cast on", "chart", "plain", "pegs", "note" or "bind off"',
 )
 
-const chart = parts({
+const ofAnyChart = {
   name: shortText(pieceLimits.name),
+  words,
+  aside: list(text, 'texts'),
+}
+
+const rowChart = parts({
+  ...ofAnyChart,
   columns: whole(limits.columns),
   repeat: v.nullable(run(limits.columns.most)),
   bands: listOf(band, 'bands', { least: 0, most: limits.rows.most }),
   rows: listOf(row, 'rows', limits.rows),
-  words,
-  aside: list(text, 'texts'),
 })
+
+const wish = parts({
+  shape: oneOf(shortRowShapes),
+  turn: oneOf(shortRowTurns),
+  pegs: run(limits.pegs.most),
+  turned: whole({ least: 1, most: limits.pegs.most }),
+  step: whole({ least: 1, most: limits.pegs.most }),
+  sides: oneOf(shortRowSides),
+  closeCorners: flag,
+  beside: v.exactOptional(v.strictTuple([text, text], 'a list of 2 rows in [ ]')),
+})
+
+const wishChart = parts({ ...ofAnyChart, wish })
+
+/** A chart is rows or a wish: which of them decides what else it has. */
+const chart = v.lazy((entry) =>
+  typeof entry === 'object' && entry !== null && 'wish' in entry ? wishChart : rowChart,
+)
 
 const pictures = parts({
   chart: shortText(pieceLimits.name),
@@ -111,7 +141,7 @@ const pictures = parts({
 
 /** A file of the version that is written now. */
 export const fileSchema = parts({
-  pegwright: v.literal(4),
+  pegwright: v.literal(5),
   title: text,
   designer: text,
   notes: text,
@@ -162,6 +192,7 @@ export const fileSchema = parts({
 
 export type PatternFile = v.InferOutput<typeof fileSchema>
 export type RowEntry = v.InferOutput<typeof row>
+export type WishEntry = v.InferOutput<typeof wish>
 export type StepEntry = v.InferOutput<typeof step>
 export type RunEntry = v.InferOutput<ReturnType<typeof run>>
 

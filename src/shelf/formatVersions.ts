@@ -70,11 +70,13 @@ export const forms: readonly [Form, ...Form[]] = [
   },
   // Before version 4 one chart stood beside the others, and the steps under "piece".
   { version: 3, upgrade: withAllCharts },
+  // Before version 5 every chart had its rows, and none a wish.
   { version: 4, upgrade: (file) => file },
+  { version: 5, upgrade: (file) => file },
 ]
 
 /** The version that is written. */
-export const version = 4
+export const version = 5
 
 /** What is said of anything that no Pegwright saved. */
 export const otherFile = 'This is not a Pegwright file. Choose a file that was saved in Pegwright.'

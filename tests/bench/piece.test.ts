@@ -14,7 +14,8 @@ import {
   stepCommands,
   showChart,
 } from '../../src/bench/commands/piece'
-import { putShortRowsHere } from '../../src/bench/commands/shortRows'
+import { paintHere } from '../../src/bench/commands/chart'
+import { addShortRows, putShortRowsHere } from '../../src/bench/commands/shortRows'
 import Findings from '../../src/bench/findings/Findings.svelte'
 import PieceDialog from '../../src/bench/dialogs/PieceDialog.svelte'
 import Estimates from '../../src/bench/piece/Estimates.svelte'
@@ -33,7 +34,7 @@ import { makeShortRows } from '../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../src/pattern/generate/wish'
 import { newPattern, blankRow } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
-import { chartsInOrder, chartOn } from '../../src/pattern/charts'
+import { chartsInOrder, chartOn, findChart } from '../../src/pattern/charts'
 import userEvent from '@testing-library/user-event'
 import { show, smallBench } from './render'
 import { stitchOf } from '../../src/stitches/vocabulary'
@@ -276,14 +277,14 @@ test('a heel fits the columns of a chart with a repeat, and is refused where the
   const heel = usualHeel(bench.pattern.loom)
   const made = makeShortRows(bench.pattern.loom, heel, stitchOf('k'), 2)
   if (!made.ok) throw new Error(made.message)
-  putShortRowsHere(bench, 'Heel', heel)
+  putShortRowsHere(bench, heel)
   expect(bench.chart.rows.every(({ cells }) => cells.length === 2)).toBe(true)
   expect(bench.spot.row).toBe(1)
   expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   const there = bench.chart.rows.length
   expect(there).toBe(2 + made.rows.length - 1)
   bench.apply('Fill the chart', (p) => insertRows(p, there, 595 - there))
-  putShortRowsHere(bench, 'Heel', heel)
+  putShortRowsHere(bench, heel)
   expect(bench.said.text).toContain('and can have 600')
   expect(bench.chart.rows).toHaveLength(595)
 })
@@ -355,7 +356,7 @@ test('a wedge that turns first on the edge of a bar says how to turn before it',
   const pattern = newPattern(40, 4)
   const bench = smallBench({ ...pattern, loom: { ...pattern.loom, shape: 'bar' } })
   const { user } = show(ShortRowForm, { bench })
-  await user.selectOptions(screen.getByLabelText('Make a'), 'Wedge')
+  await user.selectOptions(screen.getByLabelText('Make a'), 'wedge')
   await user.selectOptions(screen.getByLabelText('Turns at'), 'last')
   const enter = async (label: string | RegExp, value: string) => {
     const field = screen.getByLabelText(label)
@@ -390,7 +391,7 @@ test('steps and totals speak the words of the trade', () => {
 test('a toe added before the bind-off is grafted, and undone in one go', async () => {
   const bench = smallBench(newPattern(24, 4))
   const { user } = show(ShortRowForm, { bench })
-  await user.selectOptions(screen.getByLabelText('Make a'), 'Toe')
+  await user.selectOptions(screen.getByLabelText('Make a'), 'toe')
   screen.getByText(
     'Graft it straight away: the double stitch left on peg 13 is grafted as one stitch.',
   )
@@ -403,6 +404,77 @@ test('a toe added before the bind-off is grafted, and undone in one go', async (
   bench.undo()
   expect(bench.pattern.steps.at(-1)).toMatchObject({ kind: 'bind off', how: 'basic' })
   expect(names(bench)).toEqual(['Chart'])
+})
+
+test('a heel is changed by its numbers until its rows are changed by hand', async () => {
+  const bench = smallBench(newPattern(24, 4))
+  bench.ask('steps')
+  const { user } = show(PieceDialog, { bench })
+  await user.click(screen.getByRole('button', { name: 'Add as a chart' }))
+  const rows = () => findChart(bench.pattern, 'Heel')?.chart.rows.length ?? 0
+  const usual = rows()
+  await user.click(screen.getByRole('button', { name: 'Change the numbers of “Heel”' }))
+  const form = within(screen.getByRole('region', { name: 'Numbers of “Heel”' }))
+  expect(document.activeElement).toBe(form.getByLabelText('Make a'))
+  expect(form.getByLabelText<HTMLInputElement>('Turned each side').value).toBe('4')
+  await user.clear(form.getByLabelText('Turned each side'))
+  await user.type(form.getByLabelText('Turned each side'), '3{Tab}')
+  await user.selectOptions(form.getByLabelText('Turns'), 'wrap')
+  await user.click(form.getByRole('button', { name: 'Make “Heel” anew' }))
+  expect(bench.said.text).toBe('“Heel” is made anew, as a heel on 12 pegs, 3 turned at each side.')
+  expect(rows()).toBe(usual - 4)
+  expect(findChart(bench.pattern, 'Heel')?.chart.rows[0]?.end).toBe('wrap')
+  expect(bench.piece.findings).toEqual([])
+  bench.undo()
+  await tick()
+  expect(rows()).toBe(usual)
+  // The form follows what is taken back.
+  expect(form.getByLabelText<HTMLInputElement>('Turned each side').value).toBe('4')
+  bench.close('steps')
+  expect(bench.remaking).toBeNull()
+
+  showChart(bench, 'Heel')
+  show(PiecePanel, { bench })
+  screen.getByRole('button', { name: 'Change its numbers' })
+  screen.getByText(/Made from numbers: a heel on 12 pegs, 4 turned at each side\./)
+  bench.goTo({ row: 2, peg: 5 })
+  paintHere(bench)
+  await tick()
+  expect(bench.said.text).toBe('“Heel” is now rows of your own: its numbers no longer make it.')
+  expect(bench.canTakeBack).toBe(true)
+  expect(screen.queryByRole('button', { name: 'Change its numbers' })).toBeNull()
+  bench.undo()
+  await screen.findByRole('button', { name: 'Change its numbers' })
+})
+
+test('what else is said of an edit is said with it', async () => {
+  const bench = smallBench(newPattern(24, 4))
+  addShortRows(bench, usualHeel(bench.pattern.loom))
+  showChart(bench, 'Heel')
+  putShortRowsHere(bench, usualHeel(bench.pattern.loom))
+  expect(bench.said.text).toBe(
+    'The heel is added after row 1. “Heel” is now rows of your own: its numbers no longer make it.',
+  )
+  await Promise.resolve()
+  bench.say('Next.')
+  expect(bench.said.text).toBe('Next.')
+})
+
+test('a new step works a chart that no step works yet; the place in each chart is remembered', () => {
+  const bench = smallBench(newPattern(12, 4))
+  putChart(bench, 'Cuff', emptyChart, false)
+  putStep(bench, 'chart', 2)
+  expect(bench.pattern.steps[2]).toEqual({ kind: 'chart', chart: 'Cuff', times: 1 })
+  putStep(bench, 'chart', 3)
+  expect(bench.pattern.steps[3]).toEqual({ kind: 'chart', chart: 'Chart', times: 1 })
+  bench.goTo({ row: 2, peg: 7 })
+  showChart(bench, 'Cuff')
+  expect(bench.spot).toEqual({ row: 0, peg: 0 })
+  bench.goTo({ row: 1, peg: 3 })
+  showChart(bench, 'Chart')
+  expect(bench.spot).toEqual({ row: 2, peg: 7 })
+  showChart(bench, 'Cuff')
+  expect(bench.spot).toEqual({ row: 1, peg: 3 })
 })
 
 test('the form says how the texture goes on, and which cross a heel would cut', async () => {

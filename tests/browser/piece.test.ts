@@ -100,7 +100,7 @@ test('a sock from nothing: heel and toe by the form, grafted, without an error',
   await piece.at(4)
   await piece.add('Plain rows', 4)
   await piece.inCentimetres(5, '12')
-  await heel.getByLabel('Make a').selectOption('Toe')
+  await heel.getByLabel('Make a').selectOption('toe')
   await bench.button('Add as a chart', heel).click()
   await piece.field(7, 'bind off by').selectOption('graft')
   await piece.close()

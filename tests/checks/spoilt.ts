@@ -1,7 +1,8 @@
 /** Generated short-row sections, and the ways to spoil one of them. */
 import { withChart } from '../../src/pattern/edits/chart'
 import { chartOn } from '../../src/pattern/charts'
-import { mostTurns, usualTurns, type ShortRowWish } from '../../src/pattern/generate/wish'
+import { mostTurns, usualTurns } from '../../src/pattern/generate/wish'
+import { type ShortRowWish } from '../../src/pattern/pattern'
 import { blankRow, type Pattern, type Row } from '../../src/pattern/pattern'
 import type { Work } from '../../src/pattern/work'
 import { turnKinds, turnsOf, workSection, type TurnIn } from '../pattern/generate/sections'
@@ -47,7 +48,7 @@ export const sections = [7, 10, 14, 21, 30, 44, 61].flatMap((length, a) =>
         const run = { from: before, to: before + length - 1 }
         const fits = mostTurns(run, step, sides)
         const turned = Math.min(fits, at % 2 === 0 ? usualTurns(run, step) + 1 : 7)
-        const wish = { shape, turn, run, step, turned, sides, closeCorners }
+        const wish = { shape, turn, run, step, turned, sides, closeCorners, beside: null }
         const pegs = before + length + after
         const direction = at % 2 === 0 ? 'clockwise' : 'counterclockwise'
         const work = workSection(wish, { pegs, shape: place.shape, direction })

@@ -7,7 +7,8 @@ import type { Scene } from '../../src/drawing/scene'
 import { directions } from '../../src/loom/direction'
 import { setRun } from '../../src/pattern/edits/turning'
 import { makeShortRows } from '../../src/pattern/generate/shortRows'
-import { usualHeel, type ShortRowWish } from '../../src/pattern/generate/wish'
+import { usualHeel } from '../../src/pattern/generate/wish'
+import { type ShortRowWish } from '../../src/pattern/pattern'
 import { newPattern, type LoomSetup, type Pattern } from '../../src/pattern/pattern'
 import { workPattern } from '../../src/pattern/work'
 import { workSection } from '../pattern/generate/sections'
@@ -30,6 +31,7 @@ test('a chart of whole rounds has no line of yarn', () => {
  * worked: the row ends before it and the next one begins there.
  */
 const heelWish = {
+  beside: null,
   shape: 'heel',
   run: { from: 1, to: 6 },
   turned: 2,
@@ -73,6 +75,7 @@ const ways: readonly [string, Partial<LoomSetup> & { pegs: number }, ShortRowWis
       step: 2,
       sides: 'last',
       closeCorners: false,
+      beside: null,
     },
     '1-8, 7-1 | 1-6, 5-1 | 1-4, 3-1',
   ],
@@ -87,6 +90,7 @@ const ways: readonly [string, Partial<LoomSetup> & { pegs: number }, ShortRowWis
       step: 3,
       sides: 'first',
       closeCorners: false,
+      beside: null,
     },
     '10-4, 4-10 | 10-7, 7-10',
   ],

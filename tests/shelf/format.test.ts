@@ -106,13 +106,13 @@ describe('messages', () => {
     ['a number only', () => '7', otherFile],
     [
       'version in words',
-      () => changed('"pegwright": 4', '"pegwright": "one"'),
-      'This file does not say which version it is: "pegwright" must be a whole number from 1 to 4.',
+      () => changed('"pegwright": 5', '"pegwright": "one"'),
+      'This file does not say which version it is: "pegwright" must be a whole number from 1 to 5.',
     ],
     [
       'newer',
-      () => changed('"pegwright": 4', '"pegwright": 5'),
-      'A newer Pegwright saved this file: it is of version 5, and this Pegwright opens versions 1 to 4. Open it with the newer one.',
+      () => changed('"pegwright": 5', '"pegwright": 6'),
+      'A newer Pegwright saved this file: it is of version 6, and this Pegwright opens versions 1 to 5. Open it with the newer one.',
     ],
     [
       'broken off',

@@ -49,7 +49,22 @@ test('version 3: charts beside the one that lay on the bench, and steps that nam
   expect(pattern.pair).toBe('mirrored')
 })
 
-test.each([1, 2, 3])('version %d: saved again it is a file of today, and the same', (version) => {
-  const pattern = kept(version)
-  expect(readFile(writeFile(pattern))).toEqual({ ok: true, pattern })
+test('version 4: the rows of a heel and a toe are rows of one’s own', () => {
+  const pattern = kept(4)
+  expect(pattern.charts.map(({ name, wish, chart }) => [name, wish, chart.rows.length])).toEqual([
+    ['Cuff', null, 1],
+    ['Leg', null, 8],
+    ['Heel', null, 34],
+    ['Foot', null, 8],
+    ['Toe', null, 30],
+  ])
+  expect(pattern.pair).toBe('mirrored')
 })
+
+test.each([1, 2, 3, 4])(
+  'version %d: saved again it is a file of today, and the same',
+  (version) => {
+    const pattern = kept(version)
+    expect(readFile(writeFile(pattern))).toEqual({ ok: true, pattern })
+  },
+)

@@ -33,7 +33,7 @@ function fullFile(): Node {
       checks: { ...pattern.checks, rowsBetweenCrosses: 3 },
       charts: [
         { ...namedOn(pattern), words: 'Rnd 1: k' },
-        { name: 'Heel', chart: chartOn(pattern), words: 'Rnd 1: k', aside: ['float'] },
+        { name: 'Heel', chart: chartOn(pattern), wish: null, words: 'Rnd 1: k', aside: ['float'] },
       ],
       steps: [
         { kind: 'cast on', how: 'e-wrap', pegs: { from: 0, to: 35 } },

@@ -207,7 +207,10 @@ describe('the socks', () => {
     ] as const)
       expect(findChart(socks, name)?.chart).toEqual(
         unwrap(
-          shortRowChart(socks.loom, wish, stitchOf('k'), textureBefore(socks, at(name))?.rounds),
+          shortRowChart(socks.loom, {
+            ...wish,
+            beside: textureBefore(socks, at(name))?.beside ?? null,
+          }),
         ),
       )
   })

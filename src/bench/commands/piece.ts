@@ -11,9 +11,9 @@ import {
   renameChart,
 } from '../../pattern/edits/piece'
 import type { LoomState } from '../../loom/state'
-import type { Chart, Pattern, Run } from '../../pattern/pattern'
+import type { Chart, Pattern, Run, ShortRowWish } from '../../pattern/pattern'
 import { pieceLimits, type Step, type StepKind } from '../../pattern/piece'
-import { findChart, chartsInOrder } from '../../pattern/charts'
+import { findChart, chartsInOrder, usedCharts } from '../../pattern/charts'
 import { kindNames } from '../piece/stepWords'
 import type { Bench } from '../state/bench.svelte'
 import type { Command } from './command'
@@ -23,7 +23,6 @@ const { steps: stepLimits, charts: chartLimits } = pieceLimits
 /** Look at another chart. */
 export function showChart(bench: Bench, name: string): void {
   if (!bench.lookAt(name)) return
-  bench.goTo({ row: 0, peg: 0 })
   bench.opened = {}
   bench.say(`The chart “${name}” is on the bench.`)
 }
@@ -60,8 +59,11 @@ export function newStep({ pattern, piece, on }: Bench, kind: StepKind, at: numbe
         how: 'e-wrap',
         pegs: firstEmpty(piece.work.steps[at]?.before ?? piece.work.end),
       }
-    case 'chart':
-      return { kind, chart: on, times: 1 }
+    case 'chart': {
+      const used = new Set(usedCharts(pattern).map(({ name }) => name))
+      const unused = pattern.charts.find(({ name }) => !used.has(name))
+      return { kind, chart: used.has(on) && unused ? unused.name : on, times: 1 }
+    }
     case 'plain':
       return { kind, stitch: pattern.vocabulary.withRole('knit'), amount: { rows: 10 } }
     case 'pegs': {
@@ -157,12 +159,16 @@ export const stepCommands = (at: number): readonly Command[] => {
   ]
 }
 
-/** A chart of its own under a free name; it stays off the bench. `then` belongs to the same edit. Gives its name, or null. */
+/**
+ * A chart of its own under a free name; it stays off the bench. `from`: the wish that it is made from. `then` belongs
+ * to the same edit. Gives its name, or null.
+ */
 export function putChart(
   bench: Bench,
-  wish: string,
+  wanted: string,
   chart: Chart,
   step: boolean,
+  from: ShortRowWish | null = null,
   then: (pattern: Pattern) => Pattern = (pattern) => pattern,
 ): string | null {
   const reason = roomForCharts(bench) ?? (step ? roomForSteps(bench) : null)
@@ -170,10 +176,10 @@ export function putChart(
     bench.say(reason)
     return null
   }
-  const name = freeName(bench.pattern, wish)
+  const name = freeName(bench.pattern, wanted)
   const at = placeForStep(bench)
   const done = bench.apply(`Add the chart “${name}”`, (p) => {
-    const added = addChart(p, wish, chart)
+    const added = addChart(p, wanted, chart, from)
     return then(step ? addStep(added, at, { kind: 'chart', chart: name, times: 1 }) : added)
   })
   if (!done) return null

@@ -1,5 +1,6 @@
 import { bindOffs, castOns, type BindOff, type CastOn } from '../../loom/move'
-import type { Pattern, Run } from '../../pattern/pattern'
+import { pegsIn } from '../../pattern/generate/wish'
+import type { Pattern, Run, ShortRowWish } from '../../pattern/pattern'
 import type { Step, StepKind } from '../../pattern/piece'
 import type { PieceWork } from '../../pattern/workPiece'
 import { centimetres } from '../../pattern/size'
@@ -85,3 +86,7 @@ export function stepFacts(
     }
   }
 }
+
+/** What a chart is made from: "a heel on 24 pegs, 8 turned at each side". */
+export const wishText = ({ shape, run, turned, sides }: ShortRowWish): string =>
+  `a ${shape} on ${pegsIn(run)} pegs, ${turned} turned${sides === 'both' ? ' at each side' : ''}`

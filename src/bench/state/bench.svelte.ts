@@ -10,6 +10,7 @@ import {
   type Version,
 } from '../../pattern/history'
 import { pegInSecond, secondOf } from '../../pattern/pair'
+import { wishesLetGo } from '../../pattern/generate/anew'
 import { newPattern, type Chart, type Pattern, type Run, type Sheet } from '../../pattern/pattern'
 import { chartOn, findChart, namedOn, onChart, withoutOn } from '../../pattern/charts'
 import { workPattern, type Work } from '../../pattern/work'
@@ -18,7 +19,7 @@ import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
 import { PieceState } from './piece.svelte'
 import { marksOf, type FindingMark } from '../../drawing/marks'
-import { lowerFirst } from '../../languages/english/forms'
+import { listed, lowerFirst } from '../../languages/english/forms'
 import { standardVocabulary } from '../../stitches/vocabulary'
 
 /** What a press on the chart does. */
@@ -85,6 +86,8 @@ export class Bench {
 
   /** The dialogs that are open, from below up. */
   dialogs = $state.raw<readonly DialogName[]>([])
+  /** The chart whose wish is changed in the form of the steps; null: the form makes a new one. */
+  remaking = $state<string | null>(null)
   #showing = $state<PlaceInPair>('first')
 
   /** The piece that is edited and kept: of a pair always the first. */
@@ -139,6 +142,10 @@ export class Bench {
   #words: Words | undefined
   #gestures = 0
   #refused = false
+  /** Said with whatever else is said of the edit that was just done. */
+  #also = ''
+  /** The last place in each chart that is not on the bench. */
+  readonly #spots = new Map<string, Spot>()
 
   constructor(pattern: Pattern) {
     this.history = begin(pattern)
@@ -160,15 +167,18 @@ export class Bench {
     const on = namedOn(onChart(edited, edited.on ?? this.on)).name
     if (isSame(pattern, this.first)) return this.lookAt(on)
     const from = this.on
+    const letGo = wishesLetGo(this.first, pattern)
     this.#put(add(this.history, { pattern, from, on, label, spot: this.spot, gesture }))
+    if (letGo.length > 0) this.#sayWithAll(rowsOfYourOwn(letGo))
     return true
   }
 
-  /** Look at another chart. It is no step to take back. */
+  /** Look at another chart, at the place where it was left. It is no step to take back. */
   lookAt(on: string): boolean {
     if (on === this.on || !findChart(this.first, on)) return false
+    this.#spots.set(this.on, this.spot)
     this.history = look(this.history, on)
-    this.#stayInside()
+    this.goTo(this.#spots.get(on) ?? { row: 0, peg: 0 })
     return true
   }
 
@@ -177,6 +187,7 @@ export class Bench {
     const was = this.isSecond
     this.#showing = at
     if (this.isSecond === was) return
+    this.#spots.clear()
     this.goTo({ ...this.spot, peg: pegInSecond(this.first, this.spot.peg) })
     this.hover = null
   }
@@ -187,6 +198,7 @@ export class Bench {
   }
 
   close(name: DialogName): void {
+    if (name === 'steps') this.remaking = null
     this.dialogs = this.dialogs.filter((one) => one !== name)
   }
 
@@ -211,6 +223,7 @@ export class Bench {
   /** Go through the history; where that leads to another chart, to the place of what was done there. */
   #goBy(history: History, spot: Spot): string {
     const was = this.on
+    this.#also = ''
     const isSamePiece = this.history.present.pattern.charts.some(({ name }) => name === history.on)
     this.#put(history)
     if (this.on === was) return ''
@@ -226,14 +239,15 @@ export class Bench {
     const on = pattern.charts[0].name
     const from = this.on
     this.#put(add(this.history, { pattern, from, on, label, spot: this.spot, gesture: null }))
-    this.spot = { row: 0, peg: 0 }
-    this.corner = null
+    this.#spots.clear()
+    this.goTo({ row: 0, peg: 0 })
     this.opened = this.arrived = {}
   }
 
   /** Begin with this history in place of the one that is there: only for work taken up after a reload. */
   restart(history: History): void {
     this.look('first')
+    this.#spots.clear()
     this.history = history
     this.opened = this.arrived = {}
     this.#stayInside()
@@ -248,11 +262,18 @@ export class Bench {
   say(text: string, { undo = false } = {}): void {
     if (this.#refused) return
     this.said = {
-      text,
+      text: [text, this.#also].filter(Boolean).join(' '),
       count: this.said.count + 1,
       back: this.history.past.at(-1) ?? null,
-      undo: undo && this.history.past.length > 0,
+      undo: (undo || this.#also !== '') && this.history.past.length > 0,
     }
+  }
+
+  /** Say it, and again after whatever else whoever did the edit says of it. */
+  #sayWithAll(text: string): void {
+    this.say(text, { undo: true })
+    this.#also = text
+    queueMicrotask(() => (this.#also = ''))
   }
 
   /** Say why nothing is done, and let whoever asked for it say nothing else of it. */
@@ -288,6 +309,15 @@ export class Bench {
     if (spot.row !== this.spot.row || spot.peg !== this.spot.peg) this.spot = spot
     if (this.corner) this.corner = this.#inside(this.corner)
   }
+}
+
+/** Said of charts whose wish was let go. */
+const rowsOfYourOwn = (names: readonly string[]): string => {
+  const [are, make] =
+    names.length === 1
+      ? ['is', 'its numbers no longer make it']
+      : ['are', 'their numbers no longer make them']
+  return `${listed(names.map((name) => `“${name}”`))} ${are} now rows of your own: ${make}.`
 }
 
 /** Have they all parts in common? */

@@ -7,12 +7,18 @@ type Charts = Sheet['charts']
 export const eachChart = (charts: Charts, change: (chart: NamedChart) => NamedChart): Charts =>
   charts.map(change) as unknown as Charts
 
-/** Shared ground of the edits: replace what is said of the chart worked on, and keep all else by identity. */
+/**
+ * Shared ground of the edits: replace what is said of the chart worked on, and keep all else by identity. Rows put in
+ * the place of those of a wish are the designer's own.
+ */
 export function withNamed(sheet: Sheet, change: Partial<NamedChart>): Sheet {
   const on = namedOn(sheet)
+  const own = change.chart && { wish: null }
   return {
     ...sheet,
-    charts: eachChart(sheet.charts, (chart) => (chart === on ? { ...chart, ...change } : chart)),
+    charts: eachChart(sheet.charts, (chart) =>
+      chart === on ? { ...chart, ...own, ...change } : chart,
+    ),
   }
 }
 
@@ -27,10 +33,14 @@ export function withRow(sheet: Sheet, index: number, change: Partial<Row>): Shee
   return withChart(sheet, { rows: rows.with(index, { ...row, ...change }) })
 }
 
-/** The charts changed alike. */
+/** The charts changed alike; all are rows of the designer's then. */
 export const withAllCharts = (sheet: Sheet, change: (chart: Chart) => Chart): Sheet => ({
   ...sheet,
-  charts: eachChart(sheet.charts, (named) => ({ ...named, chart: change(named.chart) })),
+  charts: eachChart(sheet.charts, (named) => ({
+    ...named,
+    chart: change(named.chart),
+    wish: null,
+  })),
 })
 
 /** Change the cells of every row. */

@@ -1,4 +1,5 @@
-import type { Sheet } from '../pattern'
+import { withWishes } from '../generate/anew'
+import type { Cell, Sheet } from '../pattern'
 import { withAllCharts, withCells } from './chart'
 import { otherDirection } from '../../loom/direction'
 import { turnPiece } from './turn-piece'
@@ -23,12 +24,16 @@ export function mirror(pattern: Sheet): Sheet {
 
 /** The mirror image move by move: peg 1 stands at the other side, all is worked as before. */
 function fromTheOtherEnd(pattern: Sheet): Sheet {
-  const { loom } = pattern
+  const { loom, vocabulary } = pattern
+  const mirrored = (cells: readonly Cell[]) =>
+    cells.map((cell) => cell && vocabulary.mirrorOf(cell))
   const turned = withAllCharts(pattern, (chart) => ({
     ...chart,
-    rows: withCells(chart.rows, (cells) =>
-      cells.map((cell) => cell && pattern.vocabulary.mirrorOf(cell)),
-    ),
+    rows: withCells(chart.rows, mirrored),
   }))
-  return { ...turned, loom: { ...loom, direction: otherDirection(loom.direction) } }
+  const begun = { ...turned, loom: { ...loom, direction: otherDirection(loom.direction) } }
+  return withWishes(begun, pattern, (wish) => ({
+    ...wish,
+    beside: wish.beside && [mirrored(wish.beside[0]), mirrored(wish.beside[1])],
+  }))
 }

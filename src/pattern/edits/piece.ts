@@ -1,4 +1,4 @@
-import { newChart, type Chart, type Pattern, type Sheet } from '../pattern'
+import { newChart, type Chart, type Pattern, type Sheet, type ShortRowWish } from '../pattern'
 import { pieceLimits, type Pictures, type Step } from '../piece'
 import { findChart, namedOn } from '../charts'
 import { eachChart } from './chart'
@@ -58,10 +58,15 @@ export function nameProblem(pattern: Pattern, from: string, to: string): string 
   return null
 }
 
-/** Add a chart that no step works; its name is made free. */
-export function addChart(pattern: Pattern, wish: string, chart: Chart): Pattern {
+/** Add a chart that no step works; its name is made free. `from`: the wish that it is made from. */
+export function addChart(
+  pattern: Pattern,
+  name: string,
+  chart: Chart,
+  from: ShortRowWish | null = null,
+): Pattern {
   if (pattern.charts.length >= pieceLimits.charts.most) return pattern
-  const added = newChart(freeName(pattern, wish), chart)
+  const added = newChart(freeName(pattern, name), chart, from)
   return { ...pattern, charts: [...pattern.charts, added] }
 }
 

@@ -1,6 +1,7 @@
 import { namedOn } from '../charts'
 import type { CheckSettings, Gauge, LoomSetup, Making, Pattern, Sheet, Style } from '../pattern'
 import { limits } from '../pattern'
+import { remadeFor } from '../generate/anew'
 import { withNamed } from './chart'
 
 export const setText = (
@@ -11,17 +12,20 @@ export const setText = (
 const within = (value: number, { least, most }: { least: number; most: number }): number =>
   Number.isNaN(value) ? least : Math.min(most, Math.max(least, value))
 
-/** The chart is left as it is: a check says when it no longer fills the loom, and offers ways. */
+/**
+ * Charts of rows are left as they are: a check says when one no longer fills the loom, and offers ways. A chart that
+ * is made from a wish is made for the new loom.
+ */
 export function setLoom(pattern: Pattern, change: Partial<LoomSetup>): Pattern {
-  const loom = { ...pattern.loom, ...change }
-  return {
-    ...pattern,
-    loom: {
-      ...loom,
-      pegs: within(Math.round(loom.pegs), limits.pegs),
-      pitch: within(loom.pitch, limits.pitch),
-    },
+  const wanted = { ...pattern.loom, ...change }
+  const loom = {
+    ...wanted,
+    pegs: within(Math.round(wanted.pegs), limits.pegs),
+    pitch: within(wanted.pitch, limits.pitch),
   }
+  const { pegs, shape } = pattern.loom
+  const set = { ...pattern, loom }
+  return pegs === loom.pegs && shape === loom.shape ? set : remadeFor(set)
 }
 
 export const setGauge = (pattern: Pattern, gauge: Gauge | null): Pattern => ({ ...pattern, gauge })

@@ -22,8 +22,8 @@ export function reverseCells(
   return [...reversed, ...tail]
 }
 
-export const reverseRun = (run: Run | null, count: number): Run | null =>
-  run && { from: count - 1 - run.to, to: count - 1 - run.from }
+export const reverseRun = <Some extends Run | null>(run: Some, count: number): Some =>
+  (run && { from: count - 1 - run.to, to: count - 1 - run.from }) as Some
 
 /**
  * The chart with its columns and pegs in the opposite order, its stitches renamed. Whole rows are

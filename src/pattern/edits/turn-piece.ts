@@ -1,8 +1,9 @@
 import type { Direction } from '../../loom/direction'
-import type { Pattern } from '../pattern'
+import { withWishes } from '../generate/anew'
+import type { Pattern, ShortRowWish } from '../pattern'
 import { isPart, type Heels } from './part-rows'
 import { withAllCharts } from './chart'
-import { reverseRun, turnOver } from './turn-over'
+import { reverseCells, reverseRun, turnOver } from './turn-over'
 import { turnPictures } from './turn-pictures'
 import { firstFault, worksAlike, worksTheSame, type Fault } from './works-alike'
 import type { Stitch } from '../../stitches/stitch'
@@ -30,23 +31,38 @@ export type Turned =
  */
 export function turnPiece(pattern: Pattern, turn: Turn): Turned {
   const placed = numberedAnew(pattern, turn, 'placed')
-  if (!hasParts(pattern)) return done(pattern, placed)
+  if (!hasParts(pattern)) return done(pattern, placed, turn)
   const back = { ...turn, direction: pattern.loom.direction }
   const alike = (own: Pattern, turned: Pattern) => worksAlike(own, turned, turn.sameWays)
   const comesBack = (turned: Pattern, heels: Heels) =>
     worksTheSame(numberedAnew(turned, back, heels), pattern)
-  if (comesBack(placed, 'placed') && alike(pattern, placed)) return done(pattern, placed)
+  if (comesBack(placed, 'placed') && alike(pattern, placed)) return done(pattern, placed, turn)
   const over = numberedAnew(pattern, turn, 'turned over')
   const overAgain = numberedAnew(over, back, 'placed')
   if (comesBack(over, 'turned over') && alike(pattern, over) && !alike(over, overAgain))
-    return done(pattern, over)
+    return done(pattern, over, turn)
   const now = firstFault(pattern)
   return { ok: false, fault: now ?? firstFault(placed), isNow: now !== null }
 }
 
-const done = (pattern: Pattern, turned: Pattern): Turned => ({
+const done = (pattern: Pattern, turned: Pattern, { rename }: Turn): Turned => ({
   ok: true,
-  pattern: { ...turned, pictures: turnPictures(pattern, turned) },
+  pattern: {
+    ...withWishes(turned, pattern, (wish) => turnWish(wish, pattern.loom.pegs, rename)),
+    pictures: turnPictures(pattern, turned),
+  },
+})
+
+const otherSide = { both: 'both', first: 'last', last: 'first' } as const
+
+const turnWish = (wish: ShortRowWish, pegs: number, rename: Turn['rename']): ShortRowWish => ({
+  ...wish,
+  run: reverseRun(wish.run, pegs),
+  sides: otherSide[wish.sides],
+  beside: wish.beside && [
+    reverseCells(wish.beside[0], rename),
+    reverseCells(wish.beside[1], rename),
+  ],
 })
 
 function numberedAnew(pattern: Pattern, { direction, rename }: Turn, heels: Heels): Pattern {

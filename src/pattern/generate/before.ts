@@ -1,5 +1,5 @@
 import { layOut } from '../layout'
-import type { Pattern } from '../pattern'
+import type { Pattern, ShortRowWish } from '../pattern'
 import { schedule } from '../schedule'
 import { findChart } from '../charts'
 import { isWhole, roundOf, type Round } from './round'
@@ -7,8 +7,8 @@ import { isWhole, roundOf, type Round } from './round'
 /** What the other pegs go on with beside a heel that is a chart of its own. */
 export interface Before {
   readonly chart: string
-  /** Its first two rounds. */
-  readonly rounds: readonly [Round, Round]
+  /** Its first two rounds, a cell for each peg. */
+  readonly beside: NonNullable<ShortRowWish['beside']>
   /** All its rounds. */
   readonly all: readonly Round[]
 }
@@ -26,12 +26,17 @@ export function textureBefore(pattern: Pattern, at: number): Before | null {
     if (!chart.rows.every(isWhole)) continue
     const layout = layOut(chart, pattern.loom.pegs)
     if (layout.over !== 0) return null
-    const all = schedule(chart).flatMap(({ row }) => {
-      const one = chart.rows[row]
-      return one ? [roundOf(one, layout)] : []
-    })
-    const [first, second = first] = all
-    return first && second ? { chart: step.chart, rounds: [first, second], all } : null
+    const rows = schedule(chart).flatMap(({ row }) => chart.rows[row] ?? [])
+    const [first, second = first] = rows.map(({ cells }) =>
+      layout.columnOf.map((column) => cells[column] ?? null),
+    )
+    return first && second
+      ? {
+          chart: step.chart,
+          beside: [first, second],
+          all: rows.map((row) => roundOf(row, layout)),
+        }
+      : null
   }
   return null
 }

@@ -2,14 +2,13 @@ import { withChart } from '../edits/chart'
 import { deleteRows, putRows, removeBand, setBand } from '../edits/rows'
 import { layoutOf } from '../layout'
 import { chartOn } from '../charts'
-import type { Chart, Row, Sheet, Cell } from '../pattern'
+import type { Chart, Row, Sheet, Cell, ShortRowWish } from '../pattern'
 import { schedule } from '../schedule'
 import { workPattern } from '../work'
 import type { Refusal } from './refuse'
 import { besides, isWhole, roundOf } from './round'
 import { makeShortRows } from './shortRows'
 import { standardVocabulary } from '../../stitches/vocabulary'
-import type { ShortRowWish } from './wish'
 import type { Stitch } from '../../stitches/stitch'
 
 export type PutIn =
@@ -112,13 +111,13 @@ function begin(
 ): readonly Row[] {
   const { loom } = pattern
   const chart = chartOn(pattern)
-  const round = roundOf(row, layoutOf(pattern))
   if (onePegAColumn(chart, loom.pegs)) {
-    const made = makeShortRows(loom, wish, stitch, loom.pegs, [round, round])
+    const made = makeShortRows(loom, { ...wish, beside: [row.cells, row.cells] }, stitch)
     return made.ok ? made.rows.slice(0, short.length) : short
   }
   const { from } = wish.run
   const [first, ...others] = short
+  const round = roundOf(row, layoutOf(pattern))
   const isPlain = round.every((site) => site.peg >= from || site.stitch === stitch)
   if (isPlain || !first?.run || first.run.from >= from) return short
   return [

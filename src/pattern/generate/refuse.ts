@@ -1,5 +1,5 @@
-import { limits, type LoomSetup } from '../pattern'
-import { mostTurns, pegsIn, type ShortRowWish } from './wish'
+import { limits, type LoomSetup, type ShortRowWish } from '../pattern'
+import { mostTurns, pegsIn } from './wish'
 import { counted } from '../../languages/english/forms'
 
 /** Why something cannot be worked, and what can be. */

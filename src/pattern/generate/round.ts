@@ -2,6 +2,7 @@ import type { Site } from '../../loom/row'
 import { type Stitch, wholeOf } from '../../stitches/stitch'
 import type { Layout } from '../layout'
 import type { Row, Run, Cell } from '../pattern'
+import { layOut } from '../layout'
 import { onPegs } from '../row'
 
 /** The stitches of one round over all the pegs, each with its first peg. */
@@ -12,6 +13,13 @@ export const isWhole = ({ run, end }: Row): boolean => run === null && end === '
 
 /** A whole row as it lies on the loom, its repeat as often as it fits. */
 export const roundOf = (row: Row, layout: Layout): Round => onPegs(row, layout).sites
+
+/** The same of a row that has a cell for each peg. */
+export const roundOfCells = (cells: readonly Cell[]): Round =>
+  roundOf(
+    { cells, run: null, heading: null, end: 'on' },
+    layOut({ columns: cells.length, repeat: null }, cells.length),
+  )
 
 /**
  * Cells for each peg: the round on the pegs of `line` that lie outside `run`, `stitch` on all others. A stitch

@@ -1,9 +1,8 @@
 import type { Heading } from '../../loom/direction'
 import type { RowEnd } from '../../loom/row'
-import type { Chart, LoomSetup, Row, Run, Cell } from '../pattern'
+import type { Chart, LoomSetup, Row, Run, Cell, ShortRowWish } from '../pattern'
 import { refuse, type Refusal } from './refuse'
-import { besides, type Round } from './round'
-import type { ShortRowWish } from './wish'
+import { besides, roundOfCells } from './round'
 import { standardVocabulary } from '../../stitches/vocabulary'
 
 const plainKnit = standardVocabulary.withRole('knit')
@@ -24,25 +23,24 @@ interface Line {
  * graft begins, with the strand of its last turn on its last peg, grafted with the loop there (common practice,
  * as is the order of the turns: shared out between two rows, in towards the middle, then out again).
  *
- * With `rounds` the other pegs go on with them: with the first of them up to the last
- * row, with the second in that row.
+ * Where each column is a peg, the other pegs go on with what the wish says of them.
  */
 export function makeShortRows(
   loom: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
   stitch = plainKnit,
   columns = loom.pegs,
-  rounds: readonly [Round, Round] | null = null,
 ): ShortRows {
   const refusal = refuse(loom, wish)
   if (refusal) return { ok: false, ...refusal }
   const lines = wish.sides === 'both' ? bothSides(loom.pegs, wish) : oneSide(loom.pegs, wish)
   const plain = Array.from({ length: columns }, () => stitch)
   const whole = ({ from, to }: Line) => from === 0 && to === loom.pegs - 1
+  const rounds = columns === loom.pegs ? wish.beside?.map(roundOfCells) : undefined
   const cellsOf = (line: Line, at: number): readonly Cell[] => {
-    if (!rounds || columns !== loom.pegs) return plain
     const isLast = at === lines.length - 1 && wish.shape !== 'toe'
-    return besides(rounds[isLast ? 1 : 0], loom.pegs, wish.run, line, stitch)
+    const round = rounds?.[isLast ? 1 : 0]
+    return round ? besides(round, loom.pegs, wish.run, line, stitch) : plain
   }
   const rows = lines.map((line, at) => ({
     cells: cellsOf(line, at),
@@ -60,9 +58,8 @@ export function shortRowChart(
   loom: Pick<LoomSetup, 'pegs' | 'shape'>,
   wish: ShortRowWish,
   stitch = plainKnit,
-  rounds: readonly [Round, Round] | null = null,
 ): { readonly ok: true; readonly chart: Chart } | ({ readonly ok: false } & Refusal) {
-  const made = makeShortRows(loom, wish, stitch, loom.pegs, rounds)
+  const made = makeShortRows(loom, wish, stitch)
   if (!made.ok) return made
   return {
     ok: true,

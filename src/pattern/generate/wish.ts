@@ -1,28 +1,4 @@
-import type { RowEnd } from '../../loom/row'
-import type { LoomSetup, Run } from '../pattern'
-
-export const shortRowShapes = ['heel', 'toe', 'wedge'] as const
-export const shortRowSides = ['both', 'first', 'last'] as const
-
-/** What short rows should be like. Pegs are 0-based. */
-export interface ShortRowWish {
-  /**
-   * heel: in and out again, a cup; toe: the same, but it ends with its last short row, to be grafted; wedge: in
-   * only, then all are taken in.
-   */
-  readonly shape: (typeof shortRowShapes)[number]
-  readonly turn: Exclude<RowEnd, 'on'>
-  /** The pegs it lies on. */
-  readonly run: Run
-  /** Pegs turned at each side. */
-  readonly turned: number
-  /** From one turned peg to the next. */
-  readonly step: number
-  /** At which ends of the run work turns: both, or on a bar the first or the last peg only. */
-  readonly sides: (typeof shortRowSides)[number]
-  /** A heel turns once more on the peg beyond each end, so that no hole stays. */
-  readonly closeCorners: boolean
-}
+import type { LoomSetup, Run, ShortRowWish } from '../pattern'
 
 export const pegsIn = ({ from, to }: Run): number => to - from + 1
 
@@ -43,6 +19,7 @@ export function usualHeel(loom: Pick<LoomSetup, 'pegs' | 'shape'>): ShortRowWish
     step: 1,
     sides: 'both',
     closeCorners: fits,
+    beside: null,
   }
 }
 

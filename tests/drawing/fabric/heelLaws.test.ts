@@ -27,7 +27,7 @@ const pairs = [6, 11, 20].flatMap((length, a) =>
           const closeCorners = (a + c + e) % 2 === 0
           const direction = (a + d + e) % 2 === 0 ? 'clockwise' : 'counterclockwise'
           const own = sectionPattern(
-            { shape, turn, run, step, turned, sides, closeCorners },
+            { shape, turn, run, step, turned, sides, closeCorners, beside: null },
             { pegs: before + length + after, shape: loomShape, direction },
           )
           const reversed = reverseDirection(own)

@@ -114,6 +114,7 @@ describe('a shoulder of a flat piece', () => {
       turned: 4,
       step: 4,
       closeCorners: false,
+      beside: null,
     } as const
     const wedge = shortRowChart(bar.loom, { ...wish, sides })
     if (!wedge.ok) throw new Error(wedge.message)

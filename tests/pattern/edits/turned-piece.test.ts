@@ -8,7 +8,8 @@ import { mirror } from '../../../src/pattern/edits/mirror'
 import { addChart } from '../../../src/pattern/edits/piece'
 import { reverseDirection, whyNotReversed } from '../../../src/pattern/edits/turn-round'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
-import { mostTurns, usualHeel, type ShortRowWish } from '../../../src/pattern/generate/wish'
+import { mostTurns, usualHeel } from '../../../src/pattern/generate/wish'
+import { type ShortRowWish } from '../../../src/pattern/pattern'
 import {
   newPattern,
   blankRow,
@@ -75,6 +76,7 @@ const wedge: ShortRowWish = {
   step: 5,
   sides: 'last',
   closeCorners: false,
+  beside: null,
 }
 
 describe.each(turns)('%s, a piece can still be worked:', (_name, turn) => {
@@ -190,6 +192,7 @@ describe('laws', () => {
         sides: shape === 'ring' ? fc.constant('both') : fc.constantFrom('both', 'first', 'last'),
         step: fc.integer({ min: 1, max: 3 }),
         closeCorners: fc.boolean(),
+        beside: fc.constant(null),
         ends: fc.tuple(fc.nat(4), fc.nat(4)),
         share: fc.double({ min: 0, max: 0.99, noNaN: true }),
       })

@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { makeShortRows } from '../../../src/pattern/generate/shortRows'
-import {
-  mostTurns,
-  shortRowShapes,
-  usualTurns,
-  type ShortRowWish,
-} from '../../../src/pattern/generate/wish'
+import { mostTurns, usualTurns } from '../../../src/pattern/generate/wish'
+import { shortRowShapes, type ShortRowWish } from '../../../src/pattern/pattern'
 import type { LoomSetup } from '../../../src/pattern/pattern'
 import { isClosed, isReadyToGraft, rulesThatFind, turnKinds, workSection } from './sections'
 import { stitchOf } from '../../../src/stitches/vocabulary'
@@ -48,7 +44,7 @@ const widest = (length: number): number => Math.floor((length - 1) / 2) - 1
 const choices = turnKinds.flatMap((turn) =>
   shortRowShapes.flatMap((shape) =>
     (['ring', 'bar'] as const).flatMap((loomShape) =>
-      [true, false].map((closeCorners) => ({ turn, shape, loomShape, closeCorners })),
+      [true, false].map((closeCorners) => ({ turn, shape, loomShape, closeCorners, beside: null })),
     ),
   ),
 )
@@ -99,7 +95,7 @@ function* oneSided(): Generator<Section> {
         chosen.sides === 'last' ? { from: 0, to: length - 1 } : { from: beside, to: pegs - 1 }
       const turned = someTurns(run, step, chosen.sides, at + (length >> 1))
       yield {
-        wish: { ...chosen, run, step, turned, closeCorners: length % 2 === 0 },
+        wish: { ...chosen, run, step, turned, closeCorners: length % 2 === 0, beside: null },
         loom: { pegs, shape: 'bar', direction: direction(at + (length >> 2)) },
       }
     }
@@ -165,7 +161,14 @@ describe('every run of 6 to 200 pegs passes the checks and leaves one loop on ea
   test('with a step too wide for a second turn: the same rows as for one turn', () => {
     for (const turn of turnKinds)
       for (const shape of shortRowShapes) {
-        const one = { turn, shape, turned: 1, sides: 'both', closeCorners: true } as const
+        const one = {
+          turn,
+          shape,
+          turned: 1,
+          sides: 'both',
+          closeCorners: true,
+          beside: null,
+        } as const
         for (const length of runs) {
           const make = (step: number) =>
             makeShortRows(

@@ -3,7 +3,7 @@ import { withChart } from '../../../src/pattern/edits/chart'
 import { checkPattern } from '../../../src/checks/check'
 import type { Heading } from '../../../src/loom/direction'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
-import type { ShortRowWish } from '../../../src/pattern/generate/wish'
+import type { ShortRowWish } from '../../../src/pattern/pattern'
 import { newPattern, type LoomSetup, type Pattern } from '../../../src/pattern/pattern'
 import { workPattern, type Work } from '../../../src/pattern/work'
 

@@ -8,7 +8,8 @@ import { setBand } from '../../../src/pattern/edits/rows'
 import { textureBefore } from '../../../src/pattern/generate/before'
 import { putShortRows } from '../../../src/pattern/generate/putIn'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
-import { usualHeel, type ShortRowWish } from '../../../src/pattern/generate/wish'
+import { usualHeel } from '../../../src/pattern/generate/wish'
+import { type ShortRowWish } from '../../../src/pattern/pattern'
 import { newPattern, type Chart, type Pattern } from '../../../src/pattern/pattern'
 import type { PatternRow } from '../../../src/pattern/row'
 import { onChart, chartOn, namedOn } from '../../../src/pattern/charts'
@@ -114,7 +115,7 @@ test('a heel that is a chart of its own goes on with the chart worked before it'
   const leg = withGauge(textured)
   const before = textureBefore(leg, 2)
   expect(before?.chart).toBe(namedOn(leg).name)
-  const made = shortRowChart(leg.loom, heel, stitchOf('k'), before?.rounds)
+  const made = shortRowChart(leg.loom, { ...heel, beside: before?.beside ?? null })
   if (!made.ok) throw new Error(made.message)
   const added = addStep(addChart(leg, 'Heel', made.chart), 2, {
     kind: 'chart',
@@ -137,7 +138,10 @@ test('what the edge of a heel would cut is knitted: a cross, and a decrease that
   expect(heel.run).toEqual({ from: 1, to: 12 })
   for (const cells of [lace, rope]) {
     const leg = withGauge({ ...textured, rows: [whole(cells), whole(cells)] })
-    const made = shortRowChart(leg.loom, heel, stitchOf('k'), textureBefore(leg, 2)?.rounds)
+    const made = shortRowChart(leg.loom, {
+      ...heel,
+      beside: textureBefore(leg, 2)?.beside ?? null,
+    })
     if (!made.ok) throw new Error(made.message)
     expect(errorsOf(withChart(leg, made.chart))).toEqual([])
     expect(made.chart.rows.flatMap((row) => row.cells).filter((cell) => cell?.id !== 'k')).toEqual(
@@ -149,7 +153,10 @@ test('what the edge of a heel would cut is knitted: a cross, and a decrease that
 test('a toe ends with its last short row, and is grafted there', () => {
   const foot = withGauge(textured)
   const toe = { ...heel, shape: 'toe' } as const
-  const made = shortRowChart(foot.loom, toe, stitchOf('k'), textureBefore(foot, 2)?.rounds)
+  const made = shortRowChart(foot.loom, {
+    ...toe,
+    beside: textureBefore(foot, 2)?.beside ?? null,
+  })
   if (!made.ok) throw new Error(made.message)
   const last = made.chart.rows.at(-1)
   // No row of it goes over the instep.
