@@ -96,11 +96,11 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
 
   const close = () => {
     if (open) {
-      const { to, ...one } = open
-      const from = open.from + (open.head?.range.to ?? 0)
-      const only = sizesInHead(text.slice(open.from, from)) ?? open.only
-      const range = { from: open.from, to }
-      statements.push({ ...one, range, from, text: text.slice(from, to), only })
+      const { head, from: start, to, section, order } = open
+      const from = start + (head?.range.to ?? 0)
+      const only = sizesInHead(text.slice(start, from)) ?? open.only
+      const range = { from: start, to }
+      statements.push({ head, range, from, text: text.slice(from, to), section, only, order })
     }
     open = null
   }
@@ -109,7 +109,8 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
     const newline = text.indexOf('\n', from)
     const to = newline < 0 ? text.length : newline
     const line = text.slice(from, to)
-    const { blank, head, label, heads, section: named, title, order, ...joins } = shape(line)
+    const here = shape(line)
+    const { blank, head, label, heads, section: named, title, order } = here
     const begins = from + (label?.length ?? 0)
     if (blank) {
       close()
@@ -143,7 +144,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
       afterBlank = false
     } else {
       if (head || label) close()
-      else if (open && (!(unfinished || joins.goesOn) || (section === 'key' && joins.explains)))
+      else if (open && (!(unfinished || here.goesOn) || (section === 'key' && here.explains)))
         close()
       if (label) titles.push({ from, to: begins })
       const sizes = label ? label.said : only
@@ -155,7 +156,7 @@ export function outline(text: string, shape: (line: string) => LineShape): Outli
         open = { head, from: from + start, to, section, only: sizes, order: null }
       }
       open.to = to
-      unfinished = joins.unfinished
+      unfinished = here.unfinished
       afterBlank = false
     }
     if (newline < 0) break
