@@ -12,7 +12,7 @@ import { inEachRepeat } from '../wording'
 import { repeatBalance } from './balance'
 import { noStitchFromHere } from './empty-peg'
 import { termOf } from '../../languages/languages'
-import { counted, countedInWords, listed } from '../../languages/english/forms'
+import { countedInWords, listed, needsStitches } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
 
 /** The sum of takes must equal the pegs in work before the row (design rule of this house). */
@@ -93,7 +93,7 @@ function has({ run: { row }, layout }: RowView, takes: number, loops: number): s
   const whole = row.from === 0 && row.to === layout.columnOf.length - 1
   const where = whole ? 'the loom' : pegsNamed(row)
   const hold = whole || row.from === row.to ? 'holds' : 'hold'
-  return `needs ${counted(takes, 'stitch', 'stitches')}, ${where} ${hold} ${loops}`
+  return needsStitches(takes, loops, `${where} ${hold}`)
 }
 
 /** Loops a stitch takes beyond those that stand on its own pegs. */

@@ -9,7 +9,7 @@ import { castOnTooFew } from './opening'
 import { castOnAgain } from './reach'
 import type { PieceRule } from '../rule'
 import { firstWork, forSteps, rowInStep, rowOfStep, stepNamed, unitOf } from './steps'
-import { counted, listed, upperFirst } from '../../languages/english/forms'
+import { counted, listed, needsStitches, upperFirst } from '../../languages/english/forms'
 
 /** The loops a step begins with are those the step before it left. */
 export const loopsAgree: PieceRule = {
@@ -23,7 +23,7 @@ export const loopsAgree: PieceRule = {
       const row = rows.findIndex(({ miscount }) => miscount)
       const miscount = rows[row]?.miscount
       if (!miscount || pegsInWork(step.before) === 0) return null
-      const message = `${upperFirst(rowInStep(work, index, row))} needs ${counted(miscount.takes, 'stitch', 'stitches')}, the loom holds ${miscount.loops}.`
+      const message = `${upperFirst(rowInStep(work, index, row))} ${needsStitches(miscount.takes, miscount.loops)}.`
       const opening = row === 0 ? castOnTooFew(work, index, message) : null
       if (opening) return opening
       if (!(row === 0 && worksBoundOff(work, index)) && isSaidAtChart(work, step, row, miscount))

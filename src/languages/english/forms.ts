@@ -31,6 +31,10 @@ export const numbered = (one: string, first: number, last: number): string =>
 /** What rows are called in instructions; "rnds", "rows" for several. */
 export const rowWords: Readonly<Record<Unit, string>> = { round: 'rnd', row: 'row' }
 
+/** "needs 26 stitches, the loom holds 24": of a row, wherever it is told. */
+export const needsStitches = (takes: number, loops: number, where = 'the loom holds'): string =>
+  `needs ${counted(takes, 'stitch', 'stitches')}, ${where} ${loops}`
+
 /** "2nd", "13th". */
 export const ordinal = (number: number): string =>
   `${number}${ordinalEnds[ordinals.select(number)] ?? 'th'}`

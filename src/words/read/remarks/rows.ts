@@ -1,4 +1,4 @@
-import { counted, isOne } from '../../../languages/english/forms'
+import { counted, isOne, needsStitches } from '../../../languages/english/forms'
 import { excerpt } from '../../../pattern/excerpt'
 import { figuresOf, readLimits } from '../limits'
 import { nearestWidths, repeatLeaves } from '../../../pattern/columns/repeatFit'
@@ -40,7 +40,7 @@ export function rowCount(
     ? error(
         'row-count',
         range,
-        `${name} needs ${stitches(takes)}, the loom holds ${trouble.loops}: ${by} too many.`,
+        `${name} ${needsStitches(takes, trouble.loops)}: ${by} too many.`,
         `Remove ${stitches(by)}, or check the lines above.`,
       )
     : error(
