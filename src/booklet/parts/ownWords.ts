@@ -16,7 +16,7 @@ const endsWoven = /\bweav|\bdarn|\bends?\b[^.\n]*\bin\b|\b(?:sew|work|tuck) in\b
 
 /**
  * The designer's own words as they stand: every line and empty line is kept, what the reader knows
- * as a heading is set as one. Casting on and off is told where they do not tell it.
+ * as a heading or as the label of a row is set as one. Casting on and off is told where they do not tell it.
  */
 export function ownWordBlocks(piece: PieceWork, words: string, column: Column): Block[] {
   const { pattern } = piece
@@ -25,14 +25,13 @@ export function ownWordBlocks(piece: PieceWork, words: string, column: Column): 
   const reading = read(words, readSettingsOf(pattern))
   const [first, ...others] = lineBlocks(reading, column)
   const lines = first ? [first, ...others] : []
-  const begin = castOn.test(words)
-    ? []
-    : edges.begin.map((line) => labelled('', line, flush(column)))
+  const beside = labelColumn(reading, column)
+  const begin = castOn.test(words) ? [] : edges.begin.map((line) => labelled('', line, beside))
   const ending = [
     ...(finished.test(words) ? [] : edges.end),
     ...(endsWoven.test(words) ? [] : [edges.weaveIn]),
   ]
-  const end = ending.map((line) => labelled('', line, flush(column)))
+  const end = ending.map((line) => labelled('', line, beside))
   const title = first?.withNext ? words.trim().split('\n', 1)[0]?.trim() : undefined
   const named = title?.replace(/:$/, '').toLowerCase() === headings.instructions.toLowerCase()
   if (first && named) return [first, ...begin, ...others, ...end]
@@ -53,19 +52,21 @@ export function namedWordBlocks(
   return first?.withNext && title === name.toLowerCase() ? others : blocks
 }
 
-/** Own words have no column of labels. */
-const flush = (column: Column): Column => ({ ...column, indent: 0 })
+/** Text hangs beside the labels of rows, as in the words of the house; without any it begins at the margin. */
+const labelColumn = ({ tokens }: Reading, column: Column): Column =>
+  tokens.some(({ kind }) => kind === 'head') ? column : { ...column, indent: 0 }
 
 /** Do the words explain their own stitches? */
 export const explainsStitches = ({ pattern }: PieceWork, words: string): boolean =>
   read(words, readSettingsOf(pattern)).sections.some(({ title }) => sectionKind(title) === 'key')
 
-function lineBlocks(
-  { text, sections }: Reading,
-  column: Column,
-  headed: typeof heading = heading,
-): Block[] {
-  const heads = new Set(sections.map(({ range }) => range.from))
+function lineBlocks(reading: Reading, column: Column, headed: typeof heading = heading): Block[] {
+  const { text, sections, tokens } = reading
+  const headings = new Set(sections.map(({ range }) => range.from))
+  const labelEnds = new Map(
+    tokens.filter(({ kind }) => kind === 'head').map(({ range }) => [range.from, range.to]),
+  )
+  const beside = labelColumn(reading, column)
   const { unit } = column.type
   const blocks: Block[] = []
   let empty = 0
@@ -74,9 +75,14 @@ function lineBlocks(
     if (line.trim() === '') empty++
     else {
       const before = empty * unit
-      const block = heads.has(from)
+      const start = from + line.search(/\S/)
+      const labelEnd = Math.min(labelEnds.get(start) ?? start, from + line.length)
+      const label = text.slice(start, labelEnd).trim()
+      const block = headings.has(from)
         ? headed(line.trim(), column)
-        : { strips: lineStrips(line, column), before: 0 }
+        : label === ''
+          ? { strips: lineStrips(line, beside), before: 0 }
+          : labelled(label, text.slice(labelEnd, from + line.length).trim(), column)
       blocks.push({ ...block, before: Math.max(before, block.before) })
       empty = 0
     }
@@ -94,9 +100,10 @@ const mostSpaces = 12
 function lineStrips(line: string, column: Column): Strip[] {
   const { text: size } = column.type
   const [spaces = ''] = /^\s*/.exec(line.replaceAll('\t', '    ')) ?? []
-  const x = Math.min(mostSpaces, spaces.length) * spaceEms * size
+  const inset = Math.min(mostSpaces, spaces.length) * spaceEms * size
+  const x = column.indent + inset
   const hang = hangEms * size
-  const measure = column.measure - x - hang
+  const measure = column.measure - inset - hang
   return textStrips(line.trim(), column, { measure }).map((strip, index) => ({
     ...strip,
     ...movedContent(strip, index === 0 ? x : x + hang, 0),

@@ -63,16 +63,32 @@ describe('own words in the booklet', () => {
     // Those before them fill the first page.
     const before = Array.from({ length: 20 }, (_, n) => `Yarn ${n + 1}, thin.`)
     const booklet = layOut([...before, ...words].join('\n'))
-    const { unit, text: size } = typeScales.usual
+    const { unit } = typeScales.usual
     const at = (text: string) => lineOf(booklet, text.trim())
     const [first, inset, later, last] = [3, 4, 7, 8].map((index) => at(words[index] ?? ''))
     if (!first || !inset || !later || !last) throw new Error('A line is left out')
     expect(inset.y - first.y).toBeCloseTo(unit, 6)
     expect(later.y - inset.y).toBeCloseTo(3 * unit, 6)
     expect(last.y - later.y).toBeCloseTo(unit, 6)
-    expect([first.x, later.x, last.x]).toEqual([20, 20, 20])
-    expect(inset.x).toBeGreaterThan(20)
-    expect(first.first).toMatchObject({ face: 'regular', size })
+    expect(inset.x).toBeGreaterThan(last.x)
+  })
+
+  test('hang beside the labels of their rows, as the words of the chart do', () => {
+    const look = (booklet: Booklet) =>
+      booklet.pages.flatMap(({ texts }) => {
+        const label = texts.find(({ text }) => text === 'Rnds 1-4:')
+        const told = texts.find(({ text, y }) => text !== label?.text && y === label?.y)
+        return label && told
+          ? [[label.x, label.face, label.size, told.x, told.face, told.size]]
+          : []
+      })
+    const mine = layOut('Cuff\nRnds 1-4: knit.\nCast off.')
+    expect(look(mine)).toHaveLength(1)
+    expect(look(mine)).toEqual(look(layOut(null)))
+    const [[, , , beside] = []] = look(mine)
+    expect(lineOf(mine, 'Cast off.').x).toBe(beside)
+    // Without a label of a row there is nothing to hang beside.
+    expect(lineOf(layOut('Knit four rounds.'), 'Knit four rounds.').x).toBe(20)
   })
 
   test('have in bold what the reader knows as a heading, with the lines under it', () => {
