@@ -145,3 +145,29 @@ describe('while a peg is worked', () => {
     expect(away.indexOf(Math.min(...away))).toBe(old)
   })
 })
+
+describe.each(directions)('strands laid on the way of a row, worked %s', (direction) => {
+  /** Shafts of the arrows of the first laid strand: 1 where they head on with the row, -1 back. */
+  const laidWay = (cells: readonly string[], rest: Parameters<typeof piece>[2]) => {
+    const pattern = piece(cells, direction, rest)
+    const moments = lastWalk(pattern)
+    const at = moments.findIndex(({ move }) => move?.do === 'lay')
+    const [before, after] = [moments[at - 1] as Moment, moments[at] as Moment]
+    const picture = stepPicture(before, after, pattern.loom, { trail: moments.slice(0, at - 1) })
+    const { leftward } = picture.geometry
+    const onwards = leftward === (rest?.heading !== 'back') ? -1 : 1
+    return shaftsIn(picture).map(([from, to]) => Math.sign(to[0] - from[0]) * onwards)
+  }
+  const runs = { forward: { from: 0, to: 4 }, back: { from: 4, to: 8 } } as const
+
+  test.each(headings)('a yarn over and a tuck head on: %s', (heading) => {
+    for (const cell of ['yo', 'tuck'])
+      expect(laidWay(['k', 'k', cell, 'k', 'k'], { heading })).toEqual([1])
+  })
+
+  // From memory: a wrap goes behind the peg first and comes back across its front.
+  test.each(headings)('a wrap goes on behind the peg and back across its front: %s', (heading) => {
+    const way = laidWay(plain(9), { run: runs[heading], heading, end: 'wrap' })
+    expect(way).toEqual(expect.arrayContaining([1, -1]))
+  })
+})
