@@ -86,13 +86,18 @@ const ofRemark =
 const ofDifference =
   ({ text }: Reading, { difference, places }: Alone): Unnamed =>
   (id) => {
-    const { rule, severity, message, advice, range, rows, read, row } = difference
+    const { rule, severity, range, rows, read, row } = difference
     return {
       id,
       rule,
       severity,
-      message,
-      advice,
+      // Found when it is looked at: for its advice the words are tried on the chart.
+      get message() {
+        return difference.message
+      },
+      get advice() {
+        return difference.advice
+      },
       place: { ...nowhere, rows, pegs: places, text: range, read: row === null ? read : null },
       get fixes() {
         return fixesOf(text, difference)
