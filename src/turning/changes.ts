@@ -135,12 +135,13 @@ const steps: Fact = (now, then) => {
 const mostLines = 2
 
 const words: Fact = (_now, _then, sides) => {
-  const all = sides.flatMap(({ now, then }) =>
-    now.lines.flatMap(({ text }, index) => {
-      const other = then.lines[index]?.text ?? ''
-      return other === text ? [] : [{ now: text, then: other }]
-    }),
-  )
+  const all = sides.flatMap((side) => {
+    const chart = ofChart(side, sides)
+    return side.now.lines.flatMap(({ text }, index) => {
+      const other = side.then.lines[index]?.text ?? ''
+      return other === text ? [] : [{ now: chart + text, then: chart + other }]
+    })
+  })
   if (all.length === 0) return { stays: ['The words from the chart.'] }
   const text = `${counted(all.length, 'line')} of the words from the chart ${all.length === 1 ? 'changes' : 'change'}${all.length > mostLines ? ', such as' : ''}:`
   return { changes: [{ text, lines: all.slice(0, mostLines) }] }

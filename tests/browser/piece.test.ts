@@ -122,6 +122,18 @@ test('a sock from nothing: heel and toe by the form, grafted, without an error',
   await bench.page.getByRole('status').getByText('The chart “Heel” is on the bench').waitFor()
   expect((await bench.wordLines()).join('\n')).toContain('turn')
   expect(await found()).toEqual([])
+
+  // It is made from numbers, and anew from others.
+  const lines = (await bench.wordLines()).length
+  await bench.button('Change its numbers').click()
+  const numbers = piece.dialog.getByRole('region', { name: 'Numbers of “Heel”' })
+  await numbers.getByLabel('Turned each side').fill('4')
+  await numbers.getByLabel('Turned each side').press('Tab')
+  await bench.button('Make “Heel” anew', numbers).click()
+  await piece.dialog.getByText('“Heel” is made anew, as a heel on 16 pegs').waitFor()
+  await piece.close()
+  expect((await bench.wordLines()).length).toBeLessThan(lines)
+  await bench.button('Undo').click()
   await bench.button('Undo').click()
   expect(await bench.wordLines()).toEqual(['Rnds 1-4: *k1, p1; rep from * to end. (32 sts)'])
 })

@@ -76,6 +76,13 @@ test.each([
   expect(stays).toContain('Findings in the charts: none.')
 })
 
+test('lines of the words name their chart where there are several', () => {
+  const socks = starter('fog-watch-socks')
+  const { lines } = told(socks, mirror(socks))
+  expect(lines.length).toBeGreaterThan(0)
+  for (const { now, then } of lines) expect([now, then].join()).toMatch(/^(\w+): .*,\1: /)
+})
+
 test('a heel worked in the other direction makes the same fabric', () => {
   const heel = starter('hundred-steps-heel')
   expect(told(heel, reverseDirection(heel)).stays).toContain(sameLook)
