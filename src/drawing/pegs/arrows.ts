@@ -9,7 +9,7 @@ export type Curve = readonly [from: Point, one: Point, two: Point, to: Point]
 export function curvedArrow(curve: Curve, size: number, dash?: string): readonly Item[] {
   const [from, one, two, tip] = curve
   // The shaft ends in the head along the curve itself, so that the two never make a kink.
-  const [near] = [pointOn(curve, 0.97)]
+  const near = pointOn(curve, 0.97)
   const straight = Math.hypot(tip[0] - two[0], tip[1] - two[1]) > size * 0.2 ? two : near
   const angle = Math.atan2(tip[0] - straight[0], -(tip[1] - straight[1]))
   const back = (point: Point): Point => [
@@ -18,35 +18,31 @@ export function curvedArrow(curve: Curve, size: number, dash?: string): readonly
   ]
   const d = `M${at(from)}C${at(one)} ${at(back(two))} ${at(back(tip))}`
   const head = arrowHead(tip, angle, size)
-  const stroke = short(size * 0.24)
   return [
-    ...(dash === undefined ? rimOf(d, stroke, size) : []),
     filled(head, 'ground', short(size * 0.3)),
-    stroked(d, 'note', stroke, dash),
+    ...withRim(d, size, dash),
     filled(head, 'note'),
   ]
 }
 
-const rimOf = (d: string, stroke: number, size: number): readonly Item[] => [
-  stroked(d, 'ground', stroke + size * 0.3),
-]
-
 /** The first part of an arrow, before it goes behind something. */
-export function arrowShaft(
+export const arrowShaft = (
   [from, one, two, to]: Curve,
   size: number,
   dash?: string,
-): readonly Item[] {
-  const d = `M${at(from)}C${at(one)} ${at(two)} ${at(to)}`
-  const stroke = short(size * 0.24)
-  return [...(dash === undefined ? rimOf(d, stroke, size) : []), stroked(d, 'note', stroke, dash)]
-}
+): readonly Item[] => withRim(`M${at(from)}C${at(one)} ${at(two)} ${at(to)}`, size, dash)
 
 /** A line that an arrow starts from. */
-export function arrowStart(points: readonly Point[], size: number): readonly Item[] {
-  const d = polyline(points)
+export const arrowStart = (points: readonly Point[], size: number): readonly Item[] =>
+  withRim(polyline(points), size)
+
+/** A line of an arrow; with a light rim, unless it is drawn in dashes. */
+function withRim(d: string, size: number, dash?: string): readonly Item[] {
   const stroke = short(size * 0.24)
-  return [...rimOf(d, stroke, size), stroked(d, 'note', stroke)]
+  return [
+    ...(dash === undefined ? [stroked(d, 'ground', stroke + size * 0.3)] : []),
+    stroked(d, 'note', stroke, dash),
+  ]
 }
 
 const at = ([x, y]: Point): string => mm`${x} ${y}`

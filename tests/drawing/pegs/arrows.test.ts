@@ -167,7 +167,8 @@ describe.each(directions)('strands laid on the way of a row, worked %s', (direct
 
   // From memory: a wrap goes behind the peg first and comes back across its front.
   test.each(headings)('a wrap goes on behind the peg and back across its front: %s', (heading) => {
+    // The first and the last arrow bring the loops to the needle and back.
     const way = laidWay(plain(9), { run: runs[heading], heading, end: 'wrap' })
-    expect(way).toEqual(expect.arrayContaining([1, -1]))
+    expect(way.slice(1, -1)).toEqual([1, -1])
   })
 })
