@@ -20,7 +20,6 @@ import { centimetres, inCentimetres } from '../../src/pattern/size'
 import { workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { starterCharts } from '../../src/shelf/seeds'
 import { allText, layOut } from '../booklet/read'
-import { stitchOf } from '../../src/stitches/vocabulary'
 
 function starter(id: string): Pattern {
   const found = starterCharts.find((chart) => chart.id === id)

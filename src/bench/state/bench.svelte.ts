@@ -1,3 +1,4 @@
+import { SvelteMap } from 'svelte/reactivity'
 import { checkPattern, type Report } from '../../checks/check'
 import {
   add,
@@ -145,7 +146,7 @@ export class Bench {
   /** Said with whatever else is said of the edit that was just done. */
   #also = ''
   /** The last place in each chart that is not on the bench. */
-  readonly #spots = new Map<string, Spot>()
+  readonly #spots = new SvelteMap<string, Spot>()
 
   constructor(pattern: Pattern) {
     this.history = begin(pattern)

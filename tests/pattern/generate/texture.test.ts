@@ -15,7 +15,6 @@ import type { PatternRow } from '../../../src/pattern/row'
 import { onChart, chartOn, namedOn } from '../../../src/pattern/charts'
 import { workPattern } from '../../../src/pattern/work'
 import { workPiece } from '../../../src/pattern/workPiece'
-import { stitchOf } from '../../../src/stitches/vocabulary'
 import { cellsFrom } from '../../cells'
 
 const pegs = 24
