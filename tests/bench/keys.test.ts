@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { Typing } from '../../src/bench/widgets/typing'
 import { benchKey, chartCommands, chartKey } from '../../src/bench/commands/keys'
 import { historyCommands } from '../../src/bench/commands/history'
 import { setEnd, setRun } from '../../src/pattern/edits/turning'
@@ -99,7 +100,7 @@ test('undo and redo give back the very versions', () => {
   const key = (init: KeyboardEventInit) => {
     const event = new KeyboardEvent('keydown', { cancelable: true, ...init })
     Object.defineProperty(event, 'target', { value: document.body })
-    benchKey(bench, event)
+    benchKey(bench, new Typing(), event)
   }
   key({ key: 'z', ctrlKey: true })
   expect(bench.first).toBe(first)

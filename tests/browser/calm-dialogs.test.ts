@@ -123,16 +123,15 @@ const moved = (before: Record<string, string>, now: Record<string, string>): str
 
 async function controls(): Promise<Control[]> {
   const found = shown()
-    .locator(
-      'select, input[type=checkbox], input[type=radio], input[type=number], input[inputmode]',
-    )
+    .locator('select, input[type=checkbox], input[type=radio], input[inputmode]')
     .filter({ visible: true })
   const all: Control[] = []
   for (const field of await found.all()) {
     const [name, type] = await field.evaluate((element) => {
       const input = element as HTMLInputElement
       input.dataset.field ??= `${document.querySelectorAll('[data-field]').length}`
-      return [input.ariaLabel ?? input.labels?.[0]?.innerText ?? '', input.type] as const
+      const type = input.matches('[role=spinbutton]') ? 'number' : input.type
+      return [input.ariaLabel ?? input.labels?.[0]?.innerText ?? '', type] as const
     })
     if (await field.isDisabled()) continue
     const known = await field.getAttribute('data-field')
@@ -170,19 +169,19 @@ async function* changes({ field, type }: Control): AsyncGenerator<string> {
     yield 'chosen'
   } else if (type === 'number') {
     const was = await field.inputValue()
-    const most = Number(await field.getAttribute('max'))
+    const most = Number(await field.getAttribute('aria-valuemax'))
     const to = String(Number(was) < most ? Number(was) + 1 : Number(was) - 1)
     // A number beyond the limits is refused, with a message.
     for (const value of [to, was, String(most + 1), was]) {
       await field.fill(value)
-      await field.press('Enter')
+      await field.press('Tab')
       yield value
     }
   } else if (type === 'text') {
     const was = await field.inputValue()
     for (const value of ['99999', was]) {
       await field.fill(value)
-      await field.press('Enter')
+      await field.press('Tab')
       yield value
     }
   } else {

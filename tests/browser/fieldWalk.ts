@@ -24,9 +24,11 @@ const look = (field: Locator): Promise<Field> =>
       ? 'editor'
       : element.matches('select')
         ? 'select'
-        : ['number', 'range'].includes(input.type)
-          ? (input.type as 'number' | 'range')
-          : 'text'
+        : input.type === 'range'
+          ? 'range'
+          : element.matches('[role=spinbutton]')
+            ? 'number'
+            : 'text'
     return { name: (named ?? '').trim().split('\n')[0] ?? '', kind }
   })
 
@@ -83,7 +85,7 @@ async function typeIn({ page }: BenchPage, field: Locator, kind: Field['kind']):
   }
   if (kind === 'number') {
     const before = Number(await valueOf())
-    const most = Number(await field.getAttribute('max'))
+    const most = Number(await field.getAttribute('aria-valuemax'))
     const to = String(before < most ? before + 1 : before - 1)
     // The click selected the number: what is typed takes its place.
     await page.keyboard.type(to)
@@ -129,10 +131,11 @@ export async function walkFields(bench: BenchPage, scope: Locator): Promise<stri
     expect(after.hand, `${name}: typing takes no stitch in hand`).toBe(before.hand)
     if (kind === 'number' || kind === 'text')
       expect(after, `${name}: typing changes nothing else`).toEqual(before)
-    if (
-      kind === 'number' ||
-      (kind === 'text' && !(await field.evaluate((e) => e.matches('textarea'))))
-    ) {
+    // In a form Enter does what the form is for.
+    const takesEnter = await field.evaluate(
+      (element) => !element.matches('textarea') && !(element as HTMLInputElement).form,
+    )
+    if ((kind === 'number' || kind === 'text') && takesEnter) {
       await bench.page.keyboard.press('Enter')
       expect(await standing(), `${name}, after Enter`).toBe(typed)
       expect(await hasFocus(field), `${name} has the focus after Enter`).toBe(true)

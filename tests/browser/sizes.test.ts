@@ -41,7 +41,7 @@ test.each([
     const bench = await openBench(size)
     await bench.menu('Start').click()
     const dialog = bench.page.getByRole('dialog', { name: 'Start' })
-    const row = dialog.getByRole('group', { name: 'An empty chart' })
+    const row = dialog.getByRole('form', { name: 'An empty chart' })
     const parts = () =>
       row.locator('input, select, button').evaluateAll((all) =>
         all.map((one) => {

@@ -1,4 +1,5 @@
-import { hasOwnUndo, innermost } from '../widgets/fields'
+import { innermost, isLive } from '../widgets/fields'
+import type { Typing } from '../widgets/typing'
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
 import { columnCommands, pieceCommands, rowCommands } from './chart'
@@ -36,10 +37,11 @@ export function chartKey(bench: Bench, event: KeyboardEvent): void {
   bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }
 
-/** A key pressed anywhere but in dialogs that change no stitches, unless a field there has its own undo. */
-export function benchKey(bench: Bench, event: KeyboardEvent): void {
+/** A key pressed anywhere but in dialogs that change no stitches, unless a field takes back what is typed in it. */
+export function benchKey(bench: Bench, typing: Typing, event: KeyboardEvent): void {
   const above = bench.dialogs.at(-1)
-  if (hasOwnUndo(innermost(event)) || (above !== undefined && above !== 'steps')) return
+  const at = innermost(event)
+  if (typing.isIn(at) || isLive(at) || (above !== undefined && above !== 'steps')) return
   const command = benchKeys.get(keyOf(event))
   if (command) runCommand(command, bench, event)
 }

@@ -6,7 +6,7 @@ const keepsFocus = 'dialog, [popover], .words, .pegs, summary'
 const open = 'dialog[open], :popover-open'
 /** Milliseconds and pixels within which two presses are one double click on most systems. */
 const doubleClick = { time: 500, slip: 6 } as const
-const numberField = 'input[type=number], input[inputmode=numeric], input[inputmode=decimal]'
+const numberField = 'input[inputmode=numeric], input[inputmode=decimal]'
 /** What a press can make go. */
 const controls = 'button, label, summary, a, input, select'
 

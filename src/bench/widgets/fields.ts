@@ -1,7 +1,10 @@
-/** Texts and numbers are written there: each key is the field's own, also those of undo. */
-const withOwnUndo = 'input:not([type=radio], [type=checkbox], [type=range]), textarea'
+/** Texts and numbers are written there, which are taken when the hand goes on. */
+const entered =
+  'input:not([type=radio], [type=checkbox], [type=range], [type=file], [type=search], [data-live]), textarea:not([data-live])'
+/** There each key is taken at once, and the field itself takes it back. */
+const live = 'input[type=search], [data-live]'
 /** The editor of the words is written in too, but its undo is the bench's. */
-const written = `${withOwnUndo}, [contenteditable=true]`
+const written = `${entered}, ${live}, [contenteditable=true]`
 /** The keys choose there. */
 const chosen = 'select, input[type=range]'
 
@@ -12,9 +15,14 @@ const isAt = (target: EventTarget | null | undefined, which: string): boolean =>
 export const isForWriting = (target: EventTarget | null | undefined): boolean =>
   isAt(target, written)
 
-/** Is this where what is typed is taken back by the field itself? */
-export const hasOwnUndo = (target: EventTarget | null | undefined): boolean =>
-  isAt(target, withOwnUndo)
+/** Is this where each key is taken at once? */
+export const isLive = (target: EventTarget | null | undefined): boolean => isAt(target, live)
+
+/** Is this a field whose text is taken when the hand goes on? */
+export const isEntered = (
+  target: EventTarget | null | undefined,
+): target is HTMLInputElement | HTMLTextAreaElement =>
+  target instanceof Element && target.matches(entered)
 
 /** Is this a field, for writing or for choosing? It keeps the focus that it was given. */
 export const isField = (target: EventTarget | null | undefined): boolean =>
