@@ -76,21 +76,28 @@ export class Zoom {
 
   /** Zoom and keep the point under the pointer where it is, or the current place, or the middle. */
   to(next: number, at: Point = this.#still()): void {
+    this.hold(at)?.(next, at)
+  }
+
+  /** Take hold of what lies at a point of the screen: then it can be zoomed and brought elsewhere. */
+  hold(at: Point): ((next: number, to: Point) => void) | null {
     const { view } = this
     const drawing = view?.querySelector('svg')
-    if (!view || !drawing) return
-    this.#chosen = true
-    this.#whole = false
+    if (!view || !drawing) return null
     const before = drawing.getBoundingClientRect()
     const [across, down] = [
       (at.x - before.left) / before.width,
       (at.y - before.top) / before.height,
     ]
-    this.value = Math.min(most, Math.max(Math.min(least, this.value), next))
-    requestAnimationFrame(() => {
-      const now = drawing.getBoundingClientRect()
-      view.scrollBy(now.left + across * now.width - at.x, now.top + down * now.height - at.y)
-    })
+    return (next, to) => {
+      this.#chosen = true
+      this.#whole = false
+      this.value = Math.min(most, Math.max(Math.min(least, this.value), next))
+      requestAnimationFrame(() => {
+        const now = drawing.getBoundingClientRect()
+        view.scrollBy(now.left + across * now.width - to.x, now.top + down * now.height - to.y)
+      })
+    }
   }
 
   /** Where the current place is on the screen, or the middle of the view when it is out of sight. */
