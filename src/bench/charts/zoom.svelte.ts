@@ -16,8 +16,8 @@ interface Settings {
   readonly size: () => Size
   /** Changes when another piece is opened: then the zoom is no longer the hand's own choice. */
   readonly opened: () => unknown
-  /** Fitting by itself makes a small drawing no larger and a large one no smaller than this. */
-  readonly fitted: () => Bounds
+  /** The zoom of a drawing that was just opened, from the one at which the whole of it is in sight. */
+  readonly fitted: (whole: number) => number
   /** The point of the drawing, mm, that stays where it is when it is zoomed by a button. */
   readonly focus: () => readonly [number, number] | null | undefined
   /** Round the drawing, px. */
@@ -30,10 +30,9 @@ interface Point {
   readonly y: number
 }
 
-interface Bounds {
-  readonly least: number
-  readonly most: number
-}
+/** The nearest value between two. */
+export const within = (value: number, least: number, most: number): number =>
+  Math.min(most, Math.max(least, value))
 
 /**
  * How large a drawing is shown in a view that scrolls. Until the zoom is chosen, the whole drawing
@@ -92,7 +91,7 @@ export class Zoom {
     return (next, to) => {
       this.#chosen = true
       this.#whole = false
-      this.value = Math.min(most, Math.max(Math.min(least, this.value), next))
+      this.value = within(next, Math.min(least, this.value), most)
       requestAnimationFrame(() => {
         const now = drawing.getBoundingClientRect()
         view.scrollBy(now.left + across * now.width - to.x, now.top + down * now.height - to.y)
@@ -146,14 +145,13 @@ export class Zoom {
 
   #fit(): void {
     const { view } = this
-    const bounds = this.#whole ? { least: leastWhole, most } : this.#settings.fitted()
     if (!view || view.clientWidth === 0) return
     const { width, height } = this.#settings.size()
-    const room = Math.min(
+    const whole = Math.min(
       (view.clientWidth - 2 * this.padding) / (width * pxPerMm),
       (view.clientHeight - 2 * this.padding) / (height * pxPerMm),
     )
-    this.value = Math.min(bounds.most, Math.max(bounds.least, room))
+    this.value = within(this.#whole ? whole : this.#settings.fitted(whole), leastWhole, most)
   }
 }
 
