@@ -48,11 +48,21 @@ test('words with a slip near "knit" are found faulty, kept, and offered to the d
   await dialog.waitFor()
 })
 
-test('a bar says that it has no ring', async () => {
+test.each([
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+])('a rake offers no ring, at $width x $height', async (size) => {
+  const { page } = bench
+  await page.setViewportSize(size)
   await bench.menu('Start').click()
-  await bench.page.getByRole('button', { name: /Drift-net panel/ }).click()
-  await bench.page.getByText('A rake has no ring: see Rows.').waitFor()
+  await page.getByRole('button', { name: /Drift-net panel/ }).click()
+  const offered = () => page.getByRole('button', { name: 'Ring', exact: true }).count()
+  await expect.poll(offered).toBe(0)
   expect(await bench.ring.count()).toBe(0)
+  await bench.show('Pegs')
+  await page.getByRole('button', { name: 'Forward ›' }).waitFor()
+  await bench.menu('Undo').click()
+  await expect.poll(offered).toBe(1)
 })
 
 describe('whose the words are', () => {

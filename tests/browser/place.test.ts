@@ -34,10 +34,12 @@ test('after a reload chart, row, peg and panes are where they were', async () =>
   expect(await chosen('Right pane')).toBe('Pegs')
   await bench.button('Fabric', page.getByRole('group', { name: 'Left pane' })).click()
   await bench.button('Widen', bench.words).click()
+  await page.locator('.hands label', { hasText: 'Mark' }).click()
   await shown.click()
   const wasShown = await shown.getAttribute('aria-pressed')
   await reload()
   expect(await chosen('Left pane')).toBe('Fabric')
+  expect(await page.locator('.hands .chosen').innerText()).toBe('Mark')
   expect(await bench.button('Narrow', bench.words).getAttribute('aria-pressed')).toBe('true')
   expect(await shown.getAttribute('aria-pressed')).toBe(wasShown)
   // The fabric follows the same place.

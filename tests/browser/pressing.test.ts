@@ -101,6 +101,17 @@ test('a click selects the number, the next one sets the caret', async () => {
   expect(await times.inputValue()).toBe('130')
 })
 
+test.each(['mouse', 'keys'])('words that are made mine take the focus, by %s', async (by) => {
+  const button = bench.button('Make them mine')
+  if (by === 'mouse') await button.click()
+  else await button.press('Enter')
+  await expect.poll(() => bench.text.evaluate((text) => text.matches(':focus'))).toBe(true)
+  // A second press of the key goes into the words: it takes nothing back.
+  if (by === 'keys') await bench.page.keyboard.press('Enter')
+  await bench.standing.filter({ hasText: 'My own words' }).waitFor()
+  expect(await bench.page.locator('dialog[open]').count()).toBe(0)
+})
+
 test('a double click on “Make them mine” asks nothing of what then stands there', async () => {
   await bench.button('Make them mine').dblclick()
   await bench.says('My own words')

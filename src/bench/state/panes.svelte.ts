@@ -11,12 +11,35 @@ export type ReadingName = (typeof readings)[number]
 /** What the panes of the bench show. */
 export class Panes {
   left: LeftReading = $state('Rows')
-  right: RightReading = $state('Ring')
-  /** On a phone, the one reading that is shown. */
-  reading: ReadingName = $state('Rows')
+  #right: RightReading = $state('Ring')
+  #reading: ReadingName = $state('Rows')
+  /** What the right pane can show: a rake has no ring. */
+  readonly rights: readonly RightReading[] = $derived.by(() =>
+    this.#hasRing() ? rightReadings : ['Pegs'],
+  )
   /** Those that a phone offers; what a pane shows is chosen over it. */
-  readonly readings: readonly ReadingName[] = $derived([this.left, this.right, ...beside])
+  readonly readings: readonly ReadingName[] = $derived.by(() => [this.left, this.right, ...beside])
   piece: boolean = $state(matchMedia('(width >= 1400px)').matches)
+  readonly #hasRing: () => boolean
+
+  constructor(hasRing: () => boolean) {
+    this.#hasRing = hasRing
+  }
+
+  get right(): RightReading {
+    return this.rights.includes(this.#right) ? this.#right : 'Pegs'
+  }
+  set right(name: RightReading) {
+    this.#right = name
+  }
+
+  /** On a phone, the one reading that is shown. */
+  get reading(): ReadingName {
+    return this.#reading === 'Ring' ? this.right : this.#reading
+  }
+  set reading(name: ReadingName) {
+    this.#reading = name
+  }
 
   show(name: ReadingName): void {
     this.reading = name

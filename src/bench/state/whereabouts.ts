@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { places, type Bench } from './bench.svelte'
+import { hands, places, type Bench } from './bench.svelte'
 import { leftReadings, readings, rightReadings, type Panes } from './panes.svelte'
 
 const index = v.optional(v.fallback(v.pipe(v.number(), v.integer(), v.minValue(0)), 0), 0)
@@ -19,6 +19,7 @@ const schema = v.object({
   reading: one(readings),
   piece: yesOrNo,
   wideWords: yesOrNo,
+  hand: one(hands),
 })
 export type Whereabouts = v.InferOutput<typeof schema>
 
@@ -32,13 +33,14 @@ export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
   reading: panes.reading,
   piece: panes.piece,
   wideWords: bench.wording.wide,
+  hand: bench.hand,
 })
 
 /** Go to the place that was kept, inside of the piece that is there. False: none was kept. */
 export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): boolean {
   const result = v.safeParse(schema, kept)
   if (!result.success) return false
-  const { chart, row, peg, looked, left, right, reading, piece, wideWords } = result.output
+  const { chart, row, peg, looked, left, right, reading, piece, wideWords, hand } = result.output
   if (chart !== null) bench.lookAt(chart)
   if (looked) bench.look(looked)
   bench.goTo({ row, peg })
@@ -48,5 +50,6 @@ export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): bool
   panes.reading = reading ?? panes.reading
   panes.piece = piece ?? panes.piece
   bench.wording.wide = wideWords ?? bench.wording.wide
+  bench.hand = hand ?? bench.hand
   return true
 }
