@@ -18,7 +18,7 @@ async function hands({ page }: BenchPage) {
     })
   return {
     /** Set fingers down one after the other, move them in steps, lift them. */
-    async draw(from: readonly Finger[], to: readonly Finger[]) {
+    draw: async (from: readonly Finger[], to: readonly Finger[]) => {
       for (let count = 1; count <= from.length; count++)
         await send('touchStart', from.slice(0, count))
       for (let step = 1; step <= 12; step++) {
@@ -31,7 +31,7 @@ async function hands({ page }: BenchPage) {
       }
       await send('touchEnd', [])
     },
-    async tap(finger: Finger) {
+    tap: async (finger: Finger) => {
       await send('touchStart', [finger])
       await send('touchEnd', [])
     },

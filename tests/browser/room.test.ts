@@ -159,3 +159,33 @@ test('four lines of the words are seen beside the findings', async () => {
   const text = await bench.words.locator('.host').boundingBox()
   expect(text?.height).toBeGreaterThanOrEqual(4.5 * 24)
 })
+
+test('what differs at the caret is told once, with whole mends, and the text begins where it began', async () => {
+  const { page } = bench
+  const right = (await bench.wordLines()).join('\n')
+  await bench.text.click()
+  await bench.paste(right.replace('(36 sts)', '(35 sts)').replace('p1, k4, p1', 'p1, k3, p2'))
+  await bench.says('differ from the chart')
+  const line = bench.text.locator('.cm-line', { hasText: 'p2, k1, p1' }).last()
+  // From a line without a finding into one that has one.
+  await bench.text.locator('.cm-line', { hasText: 'Rep Rnd 1' }).first().click()
+  await expect.poll(() => page.locator('.at-caret .finding').count()).toBe(0)
+  const begins = async () => (await bench.words.locator('.host').boundingBox())?.y
+  const before = await begins()
+  await line.locator('.cm-lintRange').first().click()
+  const mends = page.getByRole('button', { name: /from the chart$|^Change the chart/ })
+  await expect.poll(() => mends.filter({ visible: true, hasText: /Rnds/ }).count()).toBe(2)
+  expect(await begins()).toBe(before)
+  for (const mend of await mends.filter({ visible: true, hasText: /Rnds/ }).all())
+    expect(await cutBy(mend)).toBe(0)
+  expect(
+    await page
+      .getByText(/the words purl pegs/)
+      .filter({ visible: true })
+      .count(),
+  ).toBe(1)
+  const text = await bench.words.locator('.host').boundingBox()
+  expect(text?.height).toBeGreaterThanOrEqual(3 * 24)
+  // What is not at the caret is told in the findings.
+  expect(await bench.findings.getByText(/says 35 stitches/).isVisible()).toBe(true)
+})

@@ -226,8 +226,8 @@ test('what stands at the caret is told below the text, not over it too, and line
   // As long as it takes to come up over another line.
   await bench.page.waitForTimeout(700)
   expect(await over.isVisible()).toBe(false)
-  await bench.words.getByText('How it is worked').click()
   await bench.button('Widen', bench.words).click()
+  await bench.words.getByText('How it is worked').click()
   const { height } = (await bench.words.locator('.host').boundingBox()) ?? { height: 0 }
   expect(height).toBeGreaterThanOrEqual(5 * 24)
 })
