@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { setRun } from '../../../src/pattern/edits/turning'
-import { erase, landing, paint } from '../../../src/pattern/edits/paint'
+import { erase, eraseAll, landing, paint, paintAll } from '../../../src/pattern/edits/paint'
 import { patternOf, textOf } from './chart-text'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 
@@ -53,4 +53,24 @@ test('erasing any cell of a cross takes the whole of it', () => {
 test('erasing background changes nothing', () => {
   const pattern = patternOf('k p')
   expect(erase(pattern, 0, 0)).toBe(pattern)
+})
+
+const threeRows = ['k k k k k', 'k k k k k', 'k k k k k']
+
+test('a block is painted to its last row and column, and nothing beside it', () => {
+  const pattern = patternOf(...threeRows)
+  const painted = paintAll(pattern, stitchOf('p'), { from: 1, to: 2 }, { from: 1, to: 3 })
+  expect(textOf(painted)).toEqual(['k k k k k', 'k p p p k', 'k p p p k'])
+})
+
+test('a block is painted with stitches side by side, as many as fit into it', () => {
+  const pattern = patternOf(...threeRows)
+  const painted = paintAll(pattern, stitchOf('1/1 LC'), { from: 0, to: 0 }, { from: 0, to: 4 })
+  expect(textOf(painted)[0]).toBe('1/1_LC . 1/1_LC . k')
+})
+
+test('a block is made plain to its last row and column, and nothing beside it', () => {
+  const pattern = patternOf('p p p p p', 'p p p p p', 'p p p p p')
+  const erased = eraseAll(pattern, { from: 1, to: 2 }, { from: 1, to: 3 })
+  expect(textOf(erased)).toEqual(['p p p p p', 'p k k k p', 'p k k k p'])
 })
