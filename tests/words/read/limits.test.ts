@@ -42,6 +42,17 @@ describe('numbers of a text', () => {
   })
 })
 
+it.each([
+  'Rnd 1: k36.\nRnds 3-999999999: knit.\nRnd 4: k36.',
+  'Rnds 3-999999999: knit.',
+  'Rnd 1: k36.\nRnd 400000000000: p36.',
+  'Rnd 1: k36.\nNext 12345678901 rnds: knit.',
+])('Rows with numbers that are too large are named, and never left out in silence: %j', (text) => {
+  const { rows } = read(text, usual)
+  expect(rulesOf(text)).toContain('too-large')
+  expect(rows.length).toBeGreaterThan(1)
+})
+
 it('A list has as many sizes as a piece can be read in', () => {
   const list = (count: number): string =>
     `k24 (${Array.from({ length: count - 1 }, (_, index) => 25 + index).join(', ')})`

@@ -6,8 +6,8 @@ import { readNumbers } from '../parse/references'
 import { numberWordsPattern, ordinalWordsPattern, readNumber } from './numberWords'
 
 const rowWord = String.raw`(?:rounds?|rnds?|rows?)\b\.?`
-const ordinal = String.raw`(?:\d{1,5}(?:st|nd|rd|th)|(?:${ordinalWordsPattern})\b)`
-const figure = String.raw`(?:${ordinal}|\d{1,5}|(?:${numberWordsPattern})\b)`
+const ordinal = String.raw`(?:\d{1,20}(?:st|nd|rd|th)|(?:${ordinalWordsPattern})\b)`
+const figure = String.raw`(?:${ordinal}|\d{1,20}|(?:${numberWordsPattern})\b)`
 const figures = String.raw`${figure}(?:\s*(?:-|–|—|,|&|\+|to|through|thru|and)(?:\s*and)?\s*${figure})*`
 const every = String.raw`(?<every>\s*,?\s*(?:and|&)\s+(?:all\s+|every\s+)?(?:foll(?:owing)?\.?\s+)?(?:(?:alt(?:ernate)?|even|odd|other|ws|rs|wrong[- ]side|right[- ]side)\b\.?\s*)+(?:even|odd|numbered)?)`
 const note = String.raw`(?:\s*\((?:[a-z][a-z. -]{0,30}|(?:for\s+)?sizes?\b[^()]{0,60})\))`
@@ -31,7 +31,7 @@ const forms: readonly (readonly [form: string, colonless: boolean])[] = [
     false,
   ],
   // Next row, Next 6 rounds
-  [String.raw`next\s+(?:(?<next>\d{1,5}|[a-z]+)\s+)?(?<kind>rounds?|rnds?|rows?)`, true],
+  [String.raw`next\s+(?:(?<next>\d{1,20}|[a-z]+)\s+)?(?<kind>rounds?|rnds?|rows?)`, true],
   // Inc row, Set-up rnd, Every round
   [
     String.raw`(?<name>set[- ]?up|foundation|inc\.?|increase|dec\.?|decrease|eyelet|cable|plain|every|all|each|last|turning|ridge|pattern|knit|purl|lace|cross|edging)\s+(?<kind>rounds?|rnds?|rows?)`,
@@ -98,11 +98,11 @@ const later = new RegExp(
 
 /** "Purl 1 rnd." is a statement by itself; another may stand behind it. */
 const wholeRounds =
-  /\b(?:knit|purl|k|p)\s+(?:\d{1,5}|[a-z]+)\s+(?:rounds?|rnds?|rows?)[.,;]\s+(?=\S)/gi
+  /\b(?:knit|purl|k|p)\s+(?:\d{1,20}|[a-z]+)\s+(?:rounds?|rnds?|rows?)[.,;]\s+(?=\S)/gi
 
 /** "Rep Rnds 1-2 once more" is one as well. */
 const repeatedRows =
-  /[.)]\s+(?=rep(?:eat)?\s+(?:the\s+)?(?:last|these|this|rows?|rnds?|rounds?|\d{1,5}(?:st|nd|rd|th))\b)/gi
+  /[.)]\s+(?=rep(?:eat)?\s+(?:the\s+)?(?:last|these|this|rows?|rnds?|rounds?|\d{1,20}(?:st|nd|rd|th))\b)/gi
 
 /** Offsets at which the statements of a line begin. */
 export function headStarts(line: string): number[] {
