@@ -157,6 +157,12 @@ function oneOfEachKind(all: readonly Control[]): Control[] {
   })
 }
 
+/** Have the field take what stands in it. In a form Enter does what the form is for. */
+async function take(field: Locator): Promise<void> {
+  const isInForm = await field.evaluate((element) => (element as HTMLInputElement).form !== null)
+  await field.press(isInForm ? 'Tab' : 'Enter')
+}
+
 /** All that a control can be changed to, one after the other, back to what it was at the end. */
 async function* changes({ field, type }: Control): AsyncGenerator<string> {
   if (type === 'checkbox') {
@@ -174,14 +180,14 @@ async function* changes({ field, type }: Control): AsyncGenerator<string> {
     // A number beyond the limits is refused, with a message.
     for (const value of [to, was, String(most + 1), was]) {
       await field.fill(value)
-      await field.press('Tab')
+      await take(field)
       yield value
     }
   } else if (type === 'text') {
     const was = await field.inputValue()
     for (const value of ['99999', was]) {
       await field.fill(value)
-      await field.press('Tab')
+      await take(field)
       yield value
     }
   } else {
