@@ -4,6 +4,7 @@ import type { Move } from '../loom/move'
 import { workRow, type Habits } from '../loom/work'
 import type { Pattern } from './pattern'
 import { habitsOf } from './habits'
+import { together } from './pegs/together'
 import type { PatternRun } from './work'
 import { edgePegs, type PieceWork, type StepWork } from './workPiece'
 import { type Stitch, wholeOf } from '../stitches/stitch'
@@ -50,7 +51,10 @@ export function totalsOf(work: PieceWork): PieceTotals {
   const size = stitchSize(pattern)
   const counts = work.steps.map((step) => countStep(step, habits, size))
   const finish = (count: Count): Totals => withEstimates(count, pattern, size)
-  return { steps: counts.map(finish), whole: finish(counts.reduce(sum, nothing)) }
+  return {
+    steps: counts.map(finish),
+    whole: finish({ ...counts.reduce(sum, nothing), rows: together(work).rows }),
+  }
 }
 
 interface Count {

@@ -3,6 +3,7 @@ import type { LoomState } from '../loom/state'
 import { holdsTurn } from '../loom/strand'
 import type { Habits } from '../loom/work'
 import { memo } from './memo'
+import { together } from './pegs/together'
 import type { PatternRun } from './work'
 import type { PieceWork, StepWork } from './workPiece'
 
@@ -34,8 +35,10 @@ export function unitOfStep({ rows, toAndFro, pegs }: StepWork): Unit | null {
   return round ? 'round' : 'row'
 }
 
-/** What the rows of a piece are counted in, all together: rounds where every one of them goes round. */
-export const unitOfPiece = ({ pattern, steps }: PieceWork): Unit =>
-  pattern.loom.shape === 'ring' && steps.every((step) => unitOfStep(step) !== 'row')
-    ? 'round'
-    : 'row'
+/** What the rows of a piece are counted in, all together: rounds where each goes round, alone or with others. */
+export function unitOfPiece(work: PieceWork): Unit {
+  const { parts } = together(work)
+  const goRound = (step: StepWork, index: number): boolean =>
+    unitOfStep(step) !== 'row' || step.rows?.rows.length === parts[index]
+  return work.pattern.loom.shape === 'ring' && work.steps.every(goRound) ? 'round' : 'row'
+}

@@ -1,3 +1,4 @@
+import { together } from '../../pattern/pegs/together'
 import { centimetres } from '../../pattern/size'
 import type { Totals } from '../../pattern/totals'
 import { unitOfPiece } from '../../pattern/unit'
@@ -12,7 +13,7 @@ export function totalsInOneLine(
 ): string {
   const { rows, totals: said } = languages[work.pattern.style.terms]
   return [
-    rows(work.rows, unitOfPiece(work)),
+    rows(together(work).rows, unitOfPiece(work)),
     ...(yarn === null ? [] : [said.metres(yarn)]),
     ...(grams === null ? [] : [said.grams(grams)]),
     ...(minutes === null || minutes === 0 ? [] : [said.duration(minutes)]),

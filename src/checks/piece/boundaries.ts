@@ -8,6 +8,7 @@ import { runsOf } from '../copies'
 import { castOnTooFew } from './opening'
 import { castOnAgain } from './reach'
 import type { PieceRule } from '../rule'
+import type { Unit } from '../../languages/unit'
 import { firstWork, forSteps, rowInStep, rowOfStep, stepNamed, unitOf } from './steps'
 import { counted, listed, needsStitches, upperFirst } from '../../languages/english/forms'
 
@@ -33,8 +34,7 @@ export const loopsAgree: PieceRule = {
         message,
         advice:
           row === 0
-            ? (castOnFirst(work, index) ??
-              `End the step before it with as many stitches, or change this ${unitOf(work, index, row)}.`)
+            ? (castOnFirst(work, index) ?? mustHold(miscount, unitOf(work, index, row)))
             : `Open its chart and look at that ${unitOf(work, index, row)}.`,
         tries: row === 0 ? castOnAgain(work, index) : [],
       }
@@ -55,6 +55,13 @@ function isSaidAtChart(
   const first = firstWork(work, step.chart.name)
   const own = first?.run.rows[rowOfStep(step, row).number - 1]?.miscount
   return own?.takes === takes && own.loops === loops
+}
+
+/** How many stitches a step has to find on the loom, and what to do before it so that it does. */
+function mustHold({ takes, loops }: Miscount, unit: Unit): string {
+  const before =
+    takes > loops ? `cast on ${takes - loops}` : `decrease or bind off ${loops - takes}`
+  return `The loom must hold ${counted(takes, 'stitch', 'stitches')} here: ${before} before it, or change this ${unit}.`
 }
 
 /** Plain rows work every peg: after a thumb is bound off, its pegs are still empty. */

@@ -5,6 +5,7 @@ import type { Step } from '../../pattern/piece'
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { runsOf } from '../copies'
 import type { Fix } from '../../pattern/finding'
+import { unitOf } from './steps'
 import { pegsUpTo } from './opening'
 import { listed } from '../../languages/english/forms'
 import { pegsNamed } from '../../languages/english/pegs'
@@ -120,7 +121,7 @@ export function castOnAgain(work: PieceWork, index: number): Fix[] {
         ]
   return [
     ...ways.map((parts) => ({
-      label: `Before it, ${told(parts)}`,
+      label: `Before ${step.chart?.name ?? `the plain ${unitOf(work, index)}s`}, ${told(parts)}`,
       edit: (pattern: Pattern) => put(pattern, index, [...stepsOf(pattern, parts), asBefore(step)]),
     })),
     ...only,

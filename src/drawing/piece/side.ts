@@ -1,3 +1,4 @@
+import { together } from '../../pattern/pegs/together'
 import { languages } from '../../languages/languages'
 import { runsRightToLeft } from '../../loom/direction'
 import { openingsOf } from '../../pattern/pegs/openings'
@@ -83,7 +84,12 @@ export function sidePicture(work: PieceWork, options: SideOptions): SidePicture 
     labelLayer(labels, placed, { text, chosen, x: labelX, centre, scale }),
   ]
   return {
-    scene: { width, height, title: drawings.side(work.steps.length, work.rows, length), layers },
+    scene: {
+      width,
+      height,
+      title: drawings.side(work.steps.length, together(work).rows, length),
+      layers,
+    },
     boxes: boxesOf(placed),
     labels: labels.map(({ step, lines, at }) => {
       const half = halfOf(lines, text)

@@ -39,7 +39,7 @@ const told: readonly (readonly [RegExp, string])[] = [
   [/^No stitch on (peg \d+), which is empty$/, '$1 is marked as no stitch'],
   [/^Let knit mean (.+)$/, 'Knit now means $1'],
   [/^Use a loom with (.+)$/, 'Now on a loom with $1'],
-  [/^Before it, (.+)$/, 'Added before it: $1'],
+  [/^Before (.+?), ((?:knit|cast on) .+)$/, 'Added before $1: $2'],
   [/^Give it (.+)$/, 'It now has $1'],
   [/^End it at (.+)$/, 'Now ends at $1'],
   [/^Mark it (.+)$/, 'Marked $1'],

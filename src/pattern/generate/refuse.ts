@@ -72,7 +72,7 @@ export function refuse(
   const where = sides === 'both' ? 'at each side' : 'at one side'
   if (turned > most) {
     return {
-      message: `${counted(turned, 'turned peg')} ${where}, ${counted(step, 'peg')} apart, do not fit on ${counted(pegsIn(run), 'peg')}: one peg at least is never turned.`,
+      message: `${counted(turned, 'turned peg')} ${where}, ${counted(step, 'peg')} apart, do not fit on ${counted(pegsIn(run), 'peg')}: at least one peg ${sides === 'both' ? 'in the middle ' : ''}must stay without a turn.`,
       advice:
         most > 0
           ? `Turn at most ${counted(most, 'peg')} ${where}, or choose more pegs.`

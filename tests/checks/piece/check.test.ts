@@ -330,7 +330,10 @@ test('plain rounds over the pegs of a thumb that are bound off say what to do', 
   })
   const [charted] = checkPiece(workPiece(thumb(chart()))).filter(({ place }) => place.step === 3)
   expect(charted?.advice).toBe(
-    'End the step before it with as many stitches, or change this round.',
+    'The loom must hold 12 stitches here: cast on 4 before it, or change this round.',
+  )
+  expect(charted?.fixes.map(({ label }) => label)).toContain(
+    `Before ${namedOn(ring).name}, knit pegs 5-12 back and forth for 2 rows and cast on pegs 1-4 again`,
   )
 })
 
@@ -359,15 +362,21 @@ test('a bind-off away from the yarn in the round is reached, and its pegs cast o
   const mended = mendAll(thumb)
   expect(mended.labels).toEqual([
     'Knit peg 1 before it and pegs 7-12 after it',
-    'Before it, knit peg 1, cast on pegs 2-6 again and knit pegs 7-12',
+    'Before the plain rounds, knit peg 1, cast on pegs 2-6 again and knit pegs 7-12',
   ])
   expect(found(mended.pattern)).toEqual([])
 })
 
 test('plain rounds over bound-off pegs: the other pegs are worked, and those are cast on again', () => {
   for (const [pegs, label] of [
-    [off(0, 4), 'Before it, knit pegs 6-12 back and forth for 2 rows and cast on pegs 1-5 again'],
-    [off(7, 11), 'Before it, knit pegs 1-7 back and forth for 2 rows and cast on pegs 8-12 again'],
+    [
+      off(0, 4),
+      'Before the plain rounds, knit pegs 6-12 back and forth for 2 rows and cast on pegs 1-5 again',
+    ],
+    [
+      off(7, 11),
+      'Before the plain rounds, knit pegs 1-7 back and forth for 2 rows and cast on pegs 8-12 again',
+    ],
   ] as const) {
     const thumb = withSteps(ring, castOn, chart(), pegs, knit(4), bindOff)
     const [finding] = checkPiece(workPiece(thumb)).filter(({ rule }) => rule === 'piece-loops')

@@ -96,12 +96,12 @@ describe('refused, with the numbers and what to do', () => {
     [
       'too many turns',
       { turned: 12 },
-      '12 turned pegs at each side, 1 peg apart, do not fit on 20 pegs: one peg at least is never turned. Turn at most 9 pegs at each side, or choose more pegs.',
+      '12 turned pegs at each side, 1 peg apart, do not fit on 20 pegs: at least one peg in the middle must stay without a turn. Turn at most 9 pegs at each side, or choose more pegs.',
     ],
     [
       'too wide a step',
       { step: 5, turned: 3 },
-      '3 turned pegs at each side, 5 pegs apart, do not fit on 20 pegs: one peg at least is never turned. Turn at most 2 pegs at each side, or choose more pegs.',
+      '3 turned pegs at each side, 5 pegs apart, do not fit on 20 pegs: at least one peg in the middle must stay without a turn. Turn at most 2 pegs at each side, or choose more pegs.',
     ],
     [
       'half a turned peg',
