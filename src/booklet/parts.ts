@@ -12,6 +12,7 @@ import { words } from './parts/words'
 /** All that can stand in a booklet, in order. Text comes before pictures: it fills the page that the words end on. */
 export const bookletParts: readonly Part[] = [
   front,
+  cautions,
   charts,
   key,
   abbreviations,
@@ -19,5 +20,4 @@ export const bookletParts: readonly Part[] = [
   totals,
   pictures,
   second,
-  cautions,
 ]

@@ -65,3 +65,11 @@ test('"rep" is explained where only the bind-off says it', () => {
   expect(rows.indexOf('rep')).toBeGreaterThan(rows.indexOf('Bind off'))
   expect(list).toContain(' rep repeat ')
 })
+
+test('cautions stand before the first chart, and so before a second piece', () => {
+  const ids = bookletParts.map(({ id }) => id)
+  expect(ids.indexOf('cautions')).toBe(ids.indexOf('front') + 1)
+  const text = allText(layOut(everything))
+  expect(text).toContain('Cautions')
+  expect(text.indexOf('Cautions')).toBeLessThan(text.indexOf('Key'))
+})
