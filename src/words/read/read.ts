@@ -1,5 +1,6 @@
 import { readDefinitions, statedDirection, statedKnit, statedPegs } from './terms/definitions'
 import { closeTurns, turnsGerman } from './rows/doubled'
+import { inQuotes } from '../../pattern/excerpt'
 import { figuresOf, isTooLarge, readLimits } from './limits'
 import { Memory, shapesFrom, usable } from './memory'
 import type { Body, RelativeRemark } from './nodes'
@@ -15,6 +16,7 @@ import {
   statedPegsRemark,
   tooLarge,
   tooLong,
+  tooManyRows,
 } from './remarks/rows'
 import { Resolver } from './rows/resolve'
 import { statedGauge, statedTitle } from './lines/stated'
@@ -59,7 +61,12 @@ export function read(text: string, settings: ReadSettings, previous?: Reading): 
       : strangeText(cut)
   const remarks: Remark[] = strange
     ? []
-    : [...resolver.remarks, ...sizeRemarks(told), ...largeNumbers(told, cut), ...unclear]
+    : [
+        ...resolver.remarks,
+        ...sizeRemarks(told),
+        ...beyondLimits(told, cut, resolver.rows),
+        ...unclear,
+      ]
   const whole = (remark: RelativeRemark): void => {
     remarks.push(ofNoRow(remark))
   }
@@ -183,19 +190,37 @@ function nextNumber(told: readonly UsedLine[], index: number): number | null {
 /** More figures than the largest number that is read has. */
 const manyFigures = new RegExp(String.raw`\d{${String(readLimits.number).length + 1},}`, 'g')
 
-/** Numbers that are larger than any that is read. */
-function largeNumbers(told: readonly UsedLine[], text: string): Remark[] {
+/** Rows and numbers beyond those that are read, each at the first row of its line. */
+function beyondLimits(
+  told: readonly UsedLine[],
+  text: string,
+  rows: Reading['rows'],
+): readonly Remark[] {
   const remarks: Remark[] = []
-  for (const { statement } of told)
-    for (const { 0: said, index } of text
-      .slice(statement.range.from, statement.range.to)
-      .matchAll(manyFigures)) {
-      if (remarks.length >= readLimits.remarks) return remarks
-      if (!isTooLarge(Number(said.slice(0, 9)))) continue
-      const from = statement.range.from + index
-      remarks.push(ofNoRow(tooLarge(said, { from, to: from + said.length })))
+  const firstRows = new Map<number, number>()
+  rows.forEach(({ saidAt }, row) => {
+    if (!firstRows.has(saidAt.from)) firstRows.set(saidAt.from, row)
+  })
+  for (const { statement, body } of told) {
+    const { range, from: afterHead } = statement
+    const row = firstRows.get(range.from) ?? null
+    if (namesTooMany(statement, body)) {
+      const head = text.slice(range.from, afterHead).replace(/[\s:]+$/, '')
+      remarks.push({ ...tooManyRows(head ? inQuotes(head) : 'This line', range), row, pegs: null })
     }
+    for (const { 0: said, index } of text.slice(range.from, range.to).matchAll(manyFigures)) {
+      if (!isTooLarge(Number(said.slice(0, 9)))) continue
+      const from = range.from + index
+      remarks.push({ ...tooLarge(said, { from, to: from + said.length }), row, pegs: null })
+    }
+    if (remarks.length >= readLimits.remarks) return remarks.slice(0, readLimits.remarks)
+  }
   return remarks
+}
+
+function namesTooMany({ head }: Statement, { reference }: Body): boolean {
+  const named = reference?.named.kind === 'numbers' ? reference.named.numbers : []
+  return Math.max(head?.numbers.length ?? 0, named.length) >= readLimits.rowsInLine
 }
 
 /** Lists of sizes that are longer or shorter than most. */

@@ -29,7 +29,7 @@ describe('numbers of a text', () => {
     const reading = read('Rnds 1-99999: knit', usual)
     expect(reading.rows).toHaveLength(readLimits.rowsInLine)
     expect(reading.remarks.map(({ message }) => message)).toEqual([
-      'This line names more than 2,000 rows; the rest is left out.',
+      '"Rnds 1-99999" names more than 2,000 rows; the rest is left out.',
     ])
   })
 
@@ -51,6 +51,20 @@ it.each([
   const { rows } = read(text, usual)
   expect(rulesOf(text)).toContain('too-large')
   expect(rows.length).toBeGreaterThan(1)
+})
+
+it('What a line names beyond the limits is told at its first row, with its head', () => {
+  const { remarks, rows } = read('Rnd 1: k36.\nRnds 3-99999: knit.\nRnd 7: k999999.', usual)
+  const told = remarks.filter(({ rule }) => rule === 'too-long' || rule === 'too-large')
+  expect(told.map(({ rule, row }) => [rule, row === null ? null : rows[row]?.label])).toEqual(
+    expect.arrayContaining([
+      ['too-long', '3'],
+      ['too-large', '7'],
+    ]),
+  )
+  expect(told.map(({ message }) => message)).toContain(
+    '"Rnds 3-99999" names more than 2,000 rows; the rest is left out.',
+  )
 })
 
 it('A list has as many sizes as a piece can be read in', () => {

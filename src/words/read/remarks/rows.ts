@@ -162,12 +162,12 @@ export function tooManyStitches(
   )
 }
 
-/** A line names more rows than one line can. */
-export const tooManyRows = (range: TextRange): RelativeRemark =>
+/** A line names more rows than one line can. `said`: its head, or "This line". */
+export const tooManyRows = (said: string, range: TextRange): RelativeRemark =>
   error(
     'too-long',
     range,
-    `This line names more than ${figuresOf(readLimits.rowsInLine)} rows; the rest is left out.`,
+    `${said} names more than ${figuresOf(readLimits.rowsInLine)} rows; the rest is left out.`,
     'Check the numbers in it.',
   )
 

@@ -94,9 +94,6 @@ export class Resolver {
     for (const remark of body.remarks)
       if (!this.#remarker.full) this.#remarker.add(remark(), from, this.rows.length)
     const { reference, measured } = body
-    const named = reference?.named.kind === 'numbers' ? reference.named.numbers : []
-    if (Math.max(head?.numbers.length ?? 0, named.length) >= readLimits.rowsInLine)
-      this.#remarker.add(say.tooManyRows({ from: 0, to: text.length }), from)
     const length = measured ?? (reference?.often.kind === 'length' ? reference.range : null)
     if (length) this.#remarker.add(say.needsGauge(quoted(words, length), length), from)
     if (reference?.often.kind === 'open')
