@@ -27,6 +27,15 @@ test('what tells of a baby is said beside the setting, and gives way to what the
   expect(beside()).toBe('Tick this for stricter checks, and cautions in print.')
 })
 
+test('the usual yarn is named by its weight', () => {
+  const bench = smallBench(newPattern(12, 4))
+  bench.ask('loom')
+  render(LoomDialog, { props: { bench } })
+  expect(document.querySelector('.yarn')?.textContent.trim()).toBe(
+    'Usual yarn: weight 4 (medium). Go by your swatch.',
+  )
+})
+
 test.each([
   [16, 'On this loom no peg may be slipped, and cautions are printed.'],
   [5, 'On this loom a float may pass no more than 2 pegs, and cautions are printed.'],
