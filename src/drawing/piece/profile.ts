@@ -1,5 +1,6 @@
 import type { PieceWork, StepWork } from '../../pattern/workPiece'
 import { leavesWaiting, openingsOf, partOf, type Opening } from '../../pattern/pegs/openings'
+import { together } from '../../pattern/pegs/together'
 import type { Run } from '../../pattern/pattern'
 import { stitchSize } from '../../pattern/totals'
 
@@ -48,9 +49,20 @@ export function profileOf(work: PieceWork): readonly Slice[] {
   const widthOf = (loops: number): number => (loops * size.width) / layers
   const isRing = loom.shape === 'ring'
   const openings = openingsOf(work.steps)
-  const slices = work.steps.flatMap((step, index) =>
-    slicesOf(work.steps, step, index, size.height, openings, widthOf, isRing),
-  )
+  const { parts, later } = together(work)
+  const whole = { from: 0, to: loom.pegs - 1 }
+  const slices = work.steps.flatMap((step, index) => {
+    const rows = step.rows?.rows.length ?? 0
+    const made = (own: StepWork) =>
+      slicesOf(work.steps, own, index, size.height, openings, widthOf, isRing)
+    // A step that is nothing but parts of rounds goes on round the wall, once for all parts of a round.
+    if (rows === 0 || parts[index] !== rows) return made(step)
+    const high = (rows - (later[index] ?? 0)) / rows
+    return made({ ...step, pegs: whole, toAndFro: false }).map((slice) => ({
+      ...slice,
+      height: slice.height * high,
+    }))
+  })
   return drawnIn(isRing ? withToe(slices, size.height) : sloped(slices))
 }
 

@@ -7,6 +7,8 @@ import { partOf } from './openings'
 export interface Together {
   /** For each step, how many of its rows are part of a round that they make together with others. */
   readonly parts: readonly number[]
+  /** For each step, how many of these are not the first part of their round, and add no height. */
+  readonly later: readonly number[]
   /** Rows of the piece, where the parts of one round count once. */
   readonly rows: number
 }
@@ -25,6 +27,7 @@ interface Part extends Run {
 export const together = memo((work: PieceWork): Together => {
   const { loom } = work.pattern
   const parts = work.steps.map(() => 0)
+  const later = work.steps.map(() => 0)
   let { rows } = work
   let round: Part[] = []
   for (const part of loom.shape === 'ring' ? work.steps.flatMap(partsOf) : []) {
@@ -36,11 +39,12 @@ export const together = memo((work: PieceWork): Together => {
     const made = round.filter(({ isRow }) => isRow)
     if (round.length > 1 && made.length > 0) {
       for (const { step } of made) parts[step] = (parts[step] ?? 0) + 1
+      for (const { step } of made.slice(1)) later[step] = (later[step] ?? 0) + 1
       rows -= made.length - 1
     }
     round = []
   }
-  return { parts, rows }
+  return { parts, later, rows }
 })
 
 function partsOf(work: StepWork, step: number): Part[] {
