@@ -92,3 +92,28 @@ it('a round that the words have beyond the chart, and that is not finished, is t
   })
   expect(ends(`Rnd ${number}: k8.`)?.advice).toBe('Add it, or remove it from the words.')
 })
+
+describe('one round of several that say the same, worked more often in the chart', () => {
+  const several = setBand(piece([rib, rib, rib, 'k*8']), 0, 0, 4)
+  const ribbing = '*k2, p2; rep from * around.'
+  const said = [1, 2, 3].map((number) => `Rnd ${number}: ${ribbing}`).concat('Rnd 4: Knit.')
+  const comparison = compared(several, said)
+
+  it('is the one round that differs', () => {
+    expect(messages(comparison)).toEqual(['The chart works Rnd 1 4 times, the words once.'])
+    expect(comparison.differences[0]?.rows).toEqual([0])
+    expect(comparison.agreement).toEqual(['differs', 'same', 'same', 'same'])
+  })
+
+  it('is mended in the words and in the chart', () => {
+    const [difference] = comparison.differences
+    const fixes = difference?.fixes ?? []
+    expect(difference?.lacking).toBeNull()
+    expect(new Set(fixes.map((fix) => 'edit' in fix))).toEqual(new Set([true, false]))
+    for (const fix of fixes) {
+      const after = repaired(comparison, fix)
+      expect(messages(after)).toEqual([])
+      expect(after.reading.remarks).toEqual([])
+    }
+  })
+})

@@ -21,7 +21,8 @@ interface Gap {
 
 /**
  * Of rows that say the same, any may be the one that is left out. Where the same row of a band, or
- * the same line of the words, can be it every time, that is the one: then it is one difference.
+ * the same line of the words, can be it every time, that is the one: then it is one difference. Of
+ * several such, the one that comes from the fewest rows: times of one row before several rows.
  */
 export function slide(
   pairs: RowPair[],
@@ -44,17 +45,24 @@ export function slide(
   for (const [n, gap] of gaps.entries()) {
     let best = gap.from
     let most = counts.get(keyOf(gap, best)) ?? 0
+    let fewest = sourcesIn(keyOf(gap, best))
     for (const [choice, start] of gap.starts.entries()) {
-      const count = counts.get(keys[n]?.[choice] ?? '') ?? 0
-      if (count > most) {
+      const key = keys[n]?.[choice] ?? ''
+      const count = counts.get(key) ?? 0
+      const sources = sourcesIn(key)
+      if (count > most || (count === most && sources < fewest)) {
         best = start
         most = count
+        fewest = sources
       }
     }
     if (best !== gap.from) move(result, gap, best, side)
   }
   return result
 }
+
+/** Of how many rows, or lines, a stretch is made: its key names each as often as it comes. */
+const sourcesIn = (key: string): number => new Set(key.split(' ')).size
 
 function gapsOf(
   pairs: readonly RowPair[],
