@@ -82,10 +82,15 @@ export const otherBands = ({ bands }: Chart, from: number, to: number): readonly
 
 /** Work rows `from`..`to` `times` times in all. Bands they touch are replaced. */
 export function setBand(pattern: Sheet, from: number, to: number, times: number): Sheet {
-  const bands = chartOn(pattern).bands.filter((band) => band.to < from || band.from > to)
-  if (times >= limits.times.least)
-    bands.push({ from, to, times: Math.min(Math.round(times), limits.times.most) })
-  return withChart(pattern, { bands: bands.sort((a, b) => a.from - b.from) })
+  const { bands } = chartOn(pattern)
+  const wanted = Math.min(Math.round(times), limits.times.most)
+  const kept = bands.filter((band) => band.to < from || band.from > to)
+  const replaced = bands.filter((band) => !kept.includes(band))
+  const added = times >= limits.times.least ? [{ from, to, times: wanted }] : []
+  const isSo = (band: Band) =>
+    added.some((one) => one.from === band.from && one.to === band.to && one.times === band.times)
+  if (replaced.length === added.length && replaced.every(isSo)) return pattern
+  return withChart(pattern, { bands: [...kept, ...added].sort((a, b) => a.from - b.from) })
 }
 
 export const removeBand = (pattern: Sheet, index: number): Sheet =>

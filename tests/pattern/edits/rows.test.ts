@@ -73,3 +73,12 @@ describe('bands', () => {
     expect(chartOn(removeBand(banded, 0)).bands).toEqual([])
   })
 })
+
+test('rows that are worked so often already stay the same piece, so there is nothing to take back', () => {
+  const pattern = setBand(patternOf('k k', 'p p', 'k p'), 0, 1, 4)
+  expect(setBand(pattern, 0, 1, 4)).toBe(pattern)
+  expect(setBand(pattern, 2, 2, 1)).toBe(pattern)
+  expect(chartOn(setBand(pattern, 0, 1, 5)).bands).toEqual([{ from: 0, to: 1, times: 5 }])
+  expect(chartOn(setBand(pattern, 0, 1, 1)).bands).toEqual([])
+  expect(chartOn(setBand(pattern, 1, 1, 4)).bands).toEqual([{ from: 1, to: 1, times: 4 }])
+})
