@@ -3,7 +3,7 @@ import { bindOffPegs, castOnPegs } from '../../../loom/edges'
 import type { BindOff } from '../../../loom/move'
 import type { LoomRow, RowEnd } from '../../../loom/row'
 import { afterRow, gapBehind } from '../../../loom/rowEnd'
-import { castOn, type LoomState } from '../../../loom/state'
+import { castOn, emptyLoom, type LoomState } from '../../../loom/state'
 import { emptyStack, noWale, type Stack } from '../../../loom/strand'
 import { workRow, type Habits } from '../../../loom/work'
 import type { Run } from '../../../pattern/pattern'
@@ -25,6 +25,8 @@ export function lookOf(stack: Stack): Texture {
 /** Looms by what they are, so that equal ones are the same object. */
 export class Places {
   readonly #known = new Map<string, LoomThen>()
+  readonly #full = new Map<number, readonly Stack[]>()
+  #longest: readonly Stack[] = []
 
   readonly habits: Habits
 
@@ -34,26 +36,41 @@ export class Places {
   }
 
   of({ stacks, yarn, heading }: Pick<LoomState, 'stacks' | 'yarn' | 'heading'>): LoomThen {
-    let key = `${yarn.gap}/${heading}/`
-    for (const stack of stacks) key += stack === emptyStack ? '0' : '1'
+    let loops = 0
+    for (const stack of stacks) if (stack !== emptyStack) loops++
+    const isFull = loops === stacks.length
+    let key = `${yarn.gap}/${heading}/${isFull ? `all ${loops}` : ''}`
+    if (!isFull) for (const stack of stacks) key += stack === emptyStack ? '0' : '1'
     let place = this.#known.get(key)
     if (!place) {
-      const { stacks: loops } = castOn(stacks.length)
+      const full = this.#fullLoom(stacks.length)
       place = {
-        stacks: stacks.map((stack, peg) => (stack === emptyStack ? stack : (loops[peg] ?? stack))),
+        stacks: isFull
+          ? full
+          : stacks.map((stack, peg) => (stack === emptyStack ? stack : (full[peg] ?? stack))),
         yarn: { gap: yarn.gap, side: 'inside' },
         heading,
         float: 0,
         inFront: 0,
-        loops: stacks.filter((stack) => stack !== emptyStack).length,
+        loops,
       }
       this.#known.set(key, place)
     }
     return place
   }
 
+  /** A plain loop on each of so many pegs: the same list when it is asked for again. */
+  #fullLoom(pegs: number): readonly Stack[] {
+    let full = this.#full.get(pegs)
+    if (!full) {
+      if (this.#longest.length < pegs) this.#longest = castOn(2 * pegs).stacks
+      this.#full.set(pegs, (full = this.#longest.slice(0, pegs)))
+    }
+    return full
+  }
+
   start(pegs: number): LoomThen {
-    return this.of(castOn(pegs))
+    return this.of({ ...emptyLoom(0), stacks: this.#fullLoom(pegs) })
   }
 
   /** The same loom with the yarn elsewhere. */
