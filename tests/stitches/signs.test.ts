@@ -86,6 +86,15 @@ describe.each(each)('signs after %s in cells of %d', (tradition, ratio) => {
       const { id, cross, width } = stitch
       if (!cross) continue
       const [first] = sign(stitch)
+      // What passes in front is drawn heaviest; several strands close together may be finer.
+      const others = sign(stitch).slice(1)
+      if (tradition === 'cyc') {
+        expect(first?.ink, id).toBe('front')
+        expect(
+          others.map(({ ink }) => ink),
+          id,
+        ).not.toContain('front')
+      } else expect(['front', 'line'], id).toContain(first?.ink)
       const drawn = first?.path.flatMap(points) ?? []
       const meanX = (wanted: (y: number) => boolean) => {
         const list = drawn.filter(([, y]) => wanted(y)).map(([x]) => x)
