@@ -30,8 +30,11 @@ export interface Journal {
    * piece came, which is its version `came`, is not its own and is left out. False: it was not written.
    */
   readonly note: (id: string, revision: number, history: History, came?: number) => Promise<boolean>
-  /** What was written of the piece that was worked on last, to go on from; null for none that can be read. */
-  readonly last: () => Promise<Written | null>
+  /**
+   * What was written of this piece, to go on from; without an id, of the one that was worked on last. Null for none
+   * that can be read.
+   */
+  readonly read: (id?: string) => Promise<Written | null>
   /** What was written of this piece is gone. False: it could not be removed. */
   readonly remove: (id: string) => Promise<boolean>
 }
@@ -130,11 +133,11 @@ export function openJournal(
       }
     },
 
-    async last() {
+    async read(wanted) {
       try {
         return await inTime(
           store('readonly', async (entries) => {
-            const id: unknown = await promisifyRequest(entries.get(lastKey))
+            const id: unknown = wanted ?? (await promisifyRequest(entries.get(lastKey)))
             if (typeof id !== 'string') return null
             const all = promisifyRequest<unknown[]>(
               entries.getAll(IDBKeyRange.bound([id, -Infinity], [id, Infinity])),

@@ -32,14 +32,33 @@ const forbidden: SmallStore = {
   removeItem: () => undefined,
 }
 
-/** The browser's small store; asking for it throws where it is not allowed. */
-export function smallStore(): SmallStore {
+const ifAllowed = (store: () => SmallStore): SmallStore => {
   try {
-    return localStorage
+    return store()
   } catch {
     return forbidden
   }
 }
+
+/** The browser's small store; asking for it throws where it is not allowed. */
+export const smallStore = (): SmallStore => ifAllowed(() => localStorage)
+/** The same for one window: it is there after a reload, and other windows have their own. */
+export const windowStore = (): SmallStore => ifAllowed(() => sessionStorage)
+
+const pieceKey = 'pegwright.piece'
+
+/** Note the id of the piece that this window works on. */
+export function putOwnPiece(store: SmallStore, id: string): void {
+  try {
+    store.setItem(pieceKey, id)
+  } catch {
+    // After a reload the window takes up the piece that was kept last.
+  }
+}
+
+/** The piece that this window worked on before a reload. */
+export const ownPiece = (store: SmallStore): string | undefined =>
+  store.getItem(pieceKey) ?? undefined
 
 const placeKey = 'pegwright.whereabouts'
 

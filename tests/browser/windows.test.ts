@@ -33,5 +33,15 @@ test('a piece that is open in another window is said to be, and each window keep
   await first.press('Control+z')
   await expect.poll(() => first.wordLines()).toEqual(ofFirst)
   expect(await words.allInnerTexts()).toEqual(ofSecond)
+
+  // Each comes back with its own piece, and with what can be taken back in it.
+  await second.reload()
+  await expect.poll(() => words.allInnerTexts()).toEqual(ofSecond)
+  expect(await second.getByText(/is open in another window/).count()).toBe(0)
+  await second.getByRole('application', { name: /^Rows\./ }).focus()
+  await second.keyboard.press('Control+z')
+  await expect.poll(() => words.allInnerTexts()).toEqual(ofFirst)
+  await first.page.reload()
+  await expect.poll(() => first.wordLines()).toEqual(ofFirst)
   await first.close()
 })

@@ -32,7 +32,7 @@ async function note(...histories: History[]): Promise<History> {
   return histories.at(-1) as History
 }
 /** Another page on the same store. */
-const taken = async () => (await openJournal(store).last())?.history
+const taken = async () => (await openJournal(store).read())?.history
 
 /** A history without what only this page knows of it. */
 const kept = ({ past, present, future, on }: History) => ({
@@ -50,7 +50,7 @@ test('the work is there with all that can be taken back and done again', async (
   await note(start, one, two, back)
   expect(await taken()).toEqual(kept(back))
   expect(redo((await taken()) as History).present.pattern).toEqual(two.present.pattern)
-  expect(await openJournal(store).last()).toMatchObject({ id: 'a', revision: 4 })
+  expect(await openJournal(store).read()).toMatchObject({ id: 'a', revision: 4 })
 })
 
 test('what is done after going back takes the place of what was taken back', async () => {
@@ -119,52 +119,48 @@ test('of a very long history the last part is kept', async () => {
   expect(found.past).toEqual(kept(history).past.slice(-found.past.length))
 })
 
+/** A step as the journal holds it. */
+const stepOf = (delta: unknown) => ({
+  label: '',
+  from: '',
+  on: '',
+  spot: { row: 0, peg: 0 },
+  delta,
+})
+
 test.each([
   ['nothing', async () => del('last', store)],
   ['a head that is none', async () => set(['a', 'head'], { revision: 'x' }, store)],
   ['a version that is missing', async () => del(['a', 1], store)],
   [
     'a difference of another piece',
-    async () =>
-      set(
-        ['a', 1],
-        {
-          label: '',
-          from: '',
-          on: '',
-          spot: { row: 0, peg: 0 },
-          delta: { at: 0, take: 1, put: [] },
-        },
-        store,
-      ),
+    async () => set(['a', 1], stepOf({ at: 0, take: 1, put: [] }), store),
   ],
   [
     'a piece that no file may hold',
-    async () =>
-      set(
-        ['a', 1],
-        {
-          label: '',
-          from: '',
-          on: '',
-          spot: { row: 0, peg: 0 },
-          delta: { keys: { pace: { is: -5 } } },
-        },
-        store,
-      ),
+    async () => set(['a', 1], stepOf({ keys: { pace: { is: -5 } } }), store),
   ],
 ] as const)('with %s nothing is taken up', async (_, spoil) => {
   const start = begin(first)
   await note(start, painted(start, 3))
   await spoil()
-  expect(await openJournal(store).last()).toBeNull()
+  expect(await openJournal(store).read()).toBeNull()
+})
+
+test('each of several pieces is read by its id, the last one without', async () => {
+  const start = begin(first)
+  await journal.note('b', 1, painted(start, 5))
+  await note(painted(start, 3))
+  expect((await openJournal(store).read('b'))?.history.present.label).toBe('Purl 5')
+  expect((await openJournal(store).read())?.id).toBe('a')
+  expect(await openJournal(store).read('c')).toBeNull()
 })
 
 test('a removed piece is gone, others are not', async () => {
   await journal.note('b', 1, begin(first))
   await note(begin(first))
   expect(await journal.remove('a')).toBe(true)
-  expect(await openJournal(store).last()).toBeNull()
+  expect(await openJournal(store).read()).toBeNull()
   expect((await keys(store)).filter((key) => key !== 'last')).toEqual([
     ['b', 0],
     ['b', 'head'],

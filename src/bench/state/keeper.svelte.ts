@@ -10,10 +10,13 @@ import { newId, openShelf, type Listed, type Recovered, type Shelf } from '../..
 import {
   clearAside,
   fromAside,
+  ownPiece,
   putAside,
+  putOwnPiece,
   putWhereaboutsAside,
   smallStore,
   whereaboutsAside,
+  windowStore,
 } from '../../shelf/rescue'
 import { hold } from '../../shelf/windows'
 import type { Bench } from './bench.svelte'
@@ -47,6 +50,7 @@ export class Keeper {
   readonly #bench: Bench
   readonly #panes: Panes
   readonly #small = smallStore()
+  readonly #window = windowStore()
   #id = newId()
   #revision = 0
   /** The version of the history in which the piece came on the bench. */
@@ -95,8 +99,11 @@ export class Keeper {
     this.#bench.onVersion = () => this.#keep()
     const endPlaces = this.#keepPlaces()
     const journal = (this.#journal = openJournal())
-    void Promise.all([shelf.recover(), journal.last()]).then(async ([found, written]) => {
-      const last = this.#newest(found, written)
+    const lookFor = (id?: string) => Promise.all([shelf.recover(id), journal.read(id)])
+    const id = ownPiece(this.#window)
+    void lookFor(id).then(async (own) => {
+      const [found, written] = own[0].state === 'nothing' && !own[1] ? await lookFor() : own
+      const last = this.#newest(found, written, id)
       this.#takeUp(found, last, await this.#hold(last?.id ?? this.#id))
     })
     return () => {
@@ -121,6 +128,7 @@ export class Keeper {
     if (pattern !== this.#takenUp) this.#takenUp = null
     const whereabouts = untrack(() => this.#here())
     this.#revision++
+    putOwnPiece(this.#window, this.#id)
     void this.#journal?.note(
       this.#id,
       this.#revision,
@@ -133,8 +141,8 @@ export class Keeper {
       this.keeping = { state: 'changed', date: 'date' in keeping ? keeping.date : null }
   }
 
-  /** Of all that was kept and put aside the last, with what can be taken back in it. */
-  #newest(found: Recovered, written: Written | null): Last | null {
+  /** Of what was kept and put aside, by this window if it had a piece of its own, the last; with what can be taken back. */
+  #newest(found: Recovered, written: Written | null, own?: string): Last | null {
     const kept = found.state === 'recovered' ? found : null
     const isWrittenLast =
       written &&
@@ -145,7 +153,8 @@ export class Keeper {
       ? { ...written, whereabouts: kept?.id === written.id ? kept.whereabouts : undefined }
       : kept && { ...kept, history: begin(kept.pattern) }
     const aside = fromAside(this.#small)
-    return aside && (last?.id !== aside.id || aside.revision > last.revision)
+    const isOwn = own === undefined || own === aside?.id
+    return aside && isOwn && (last?.id !== aside.id || aside.revision > last.revision)
       ? { ...aside, history: begin(aside.pattern) }
       : last
   }
