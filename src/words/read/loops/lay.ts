@@ -78,6 +78,8 @@ function placeFree(
     wanted.push([loops[loop] ?? pegs, loops[loop + takes - 1] ?? pegs])
     loop += takes
   }
+  const unmoved = overTheirLoops(stitches, wanted, pegs)
+  if (unmoved) return unmoved
   if ((free + 1) * count > mostTried) return greedyFree(stitches, wanted, free)
   const steps = free + 1
   // cost[i * steps + f]: the least that stitches i.. cost when f free pegs stand before stitch i.
@@ -108,6 +110,23 @@ function placeFree(
     const next = choice[i * steps + f] ?? f
     skips.push(next - f)
     f = next
+  }
+  return skips
+}
+
+/** Each stitch over the loops that it takes, where that is possible and there is no other such way; else null. */
+function overTheirLoops(
+  stitches: readonly Stitch[],
+  wanted: readonly (readonly [number, number])[],
+  pegs: number,
+): number[] | null {
+  const skips: number[] = []
+  let at = 0
+  for (const [i, { takes, width }] of stitches.entries()) {
+    const skip = (wanted[i]?.[0] ?? 0) - at
+    if (takes === 0 || takes > width || skip < 0 || at + skip + width > pegs) return null
+    skips.push(skip)
+    at += skip + width
   }
   return skips
 }
