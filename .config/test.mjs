@@ -4,7 +4,8 @@
 //   npm test                       everything
 //   npm test -- unit               one part; several names run several parts:
 //                                  lint, types, format, layers, unit, component, browser
-//   npm test -- quick              lint, types, format, layers and unit
+//   npm test -- quick              lint, types, format, layers and unit; files that did not change since the
+//                                  last quick run are not linted again, so what they say of changed ones may be old
 //   npm test -- unit tests/loom    words with a slash or a dot go to vitest as file filters,
 //                                  words with a leading dash go to it as they are
 
@@ -71,12 +72,22 @@ function ended(name, ok, since) {
   console.log(ok ? `== ${name}: passed in ${seconds} s` : `== ${name}: FAILED`)
 }
 
+/** What a quick run remembers of the last one; "npm test" remembers nothing. */
+const memory = {
+  lint: ['--cache', '--cache-strategy', 'content', '--cache-location', '.build/eslint'],
+  format: ['--cache', '--cache-strategy', 'content', '--cache-location', '.build/prettier'],
+}
+const isQuick = process.argv.includes('quick')
+
 const commandOf = ([tool, ...toolArgs]) => [join(root, 'node_modules', tool), ...toolArgs]
 
 /** Runs a check; what it says is printed in one piece when it has ended, so that two do not mix. */
 async function check(name) {
   const since = Date.now()
-  const child = spawn(process.execPath, commandOf(checks[name]))
+  const child = spawn(
+    process.execPath,
+    commandOf([...checks[name], ...((isQuick && memory[name]) || [])]),
+  )
   const said = []
   child.stdout.on('data', (part) => said.push(part))
   child.stderr.on('data', (part) => said.push(part))
