@@ -1,6 +1,7 @@
 import { inQuotes } from '../pattern/excerpt'
 import { parseCall, Unusable } from './call'
 import { commands, type Answer } from './commands'
+import { jsonOf } from './report'
 import { usage } from './usage'
 
 /** Answer a call: a command and what follows it. Never throws. */
@@ -28,5 +29,12 @@ async function run([name = '', ...rest]: readonly string[]): Promise<Answer> {
     )
   }
   const call = parseCall(name, rest, command.options)
-  return call.values.help ? help : command.run(call)
+  if (call.values.help) return help
+  try {
+    return await command.run(call)
+  } catch (error) {
+    if (!(error instanceof Unusable) || !call.values.json) throw error
+    const reasons = [error.message]
+    return { output: `${jsonOf([], reasons)}\n`, complaints: reasons, exit: 2 }
+  }
 }

@@ -45,7 +45,7 @@ export function parseCall(
 ): Call {
   let parsed
   try {
-    parsed = parseArgs({ args: [...args], options: optionTable, allowPositionals: true })
+    parsed = parseArgs({ args: joined(args), options: optionTable, allowPositionals: true })
   } catch (error) {
     throw new Unusable(`${firstSentence(error)} See --help.`)
   }
@@ -54,6 +54,17 @@ export function parseCall(
     if (name !== 'help' && !names.includes(name))
       throw new Unusable(`${command} has no option --${name}. See --help.`)
   return { files: positionals, values }
+}
+
+/** A number below nought is the value of the option before it, and no option: "--pegs -4". */
+function joined(args: readonly string[]): string[] {
+  const all: string[] = []
+  for (const arg of args) {
+    const before = all.at(-1) ?? ''
+    if (/^-\d/.test(arg) && /^--[a-z-]+$/.test(before)) all[all.length - 1] = `${before}=${arg}`
+    else all.push(arg)
+  }
+  return all
 }
 
 /** Node's own messages go on with hints for programmers. */

@@ -112,7 +112,7 @@ const checkCommand: Command = {
         ? await checkFiles(call)
         : { reports: await checkWords(call, words), problems: [] }
     const output = call.values.json
-      ? `${jsonOf(reports)}\n`
+      ? `${jsonOf(reports, problems)}\n`
       : linesOf(
           reports.flatMap(({ file, findings }) =>
             findings.map((finding) => `${file}: ${findingLine(finding)}`),

@@ -155,8 +155,8 @@ export function rowLine(read: ReadRow, shape: ReadSettings['shape'], terms: Term
   return `${name}: ${pegs}${said}${turn} (${before} to ${after})`
 }
 
-/** The JSON of one or several files: entries name their file where there are several. */
-export function jsonOf(reports: readonly FileReport[]): string {
+/** The JSON of one or several files: entries name their file where there are several. What could not be used has its reason. */
+export function jsonOf(reports: readonly FileReport[], unusable: readonly string[] = []): string {
   const many = reports.length > 1
   const named = <T>(file: string, entries: readonly T[]) =>
     many ? entries.map((entry) => ({ ...entry, file })) : entries
@@ -168,6 +168,7 @@ export function jsonOf(reports: readonly FileReport[]): string {
         findings.map(({ name: _, ...entry }) => entry),
       ),
     ),
+    ...(unusable.length > 0 ? { unusable } : {}),
   })
 }
 

@@ -28,7 +28,8 @@ For a piece of several charts:
 
   --json                   read, check: print one JSON object. Of each row: "before", the loops on
                            the loom; "takes" and "makes", of those that it works; "after",
-                           before - takes + makes: loops that it doesn't work stay on
+                           before - takes + makes: loops that it doesn't work stay on.
+                           "unusable" has the reasons why a file or the call could not be used
   -h, --help               print this
 
 Exit: 0 no error found; 1 errors found; 2 the call or a file could not be used.

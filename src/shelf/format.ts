@@ -37,7 +37,7 @@ export function readFile(text: string): ReadResult {
   if (!json.ok) {
     const { line, column, reason } = json
     return refuse(
-      text.includes('"pegwright"')
+      /^\s*\{/.test(text)
         ? `This Pegwright file is damaged at line ${line}, column ${column}: ${reason}. Open an earlier copy, or mend that line in a text editor.`
         : otherFile,
     )

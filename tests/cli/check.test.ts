@@ -159,12 +159,18 @@ describe('check', () => {
 
 describe('check cannot use', () => {
   const broken = folder.put('broken.json', '{ "pegwright": 1, ')
+  const beginning = folder.put('beginning.json', '{broken')
   const foreign = folder.put('letter.txt', 'Dear all')
 
   it.each([
     [['check'], /--words/],
     [['check', 'none.json'], /none\.json.*no such file/],
     [['check', broken], /broken\.json.*damaged/],
+    [['check', beginning], /beginning\.json.*damaged at line 1, column 2/],
+    [
+      ['check', '--words', foreign, '--pegs', '-4'],
+      /must be a whole number from 3 to 400; it is "-4"/,
+    ],
     [['check', foreign], /letter\.txt.*not a Pegwright file/],
     [['check', folder.path], /it is a folder/],
     [['check', '--words', 'none.txt', '--pegs', '24'], /none\.txt.*no such file/],
@@ -177,6 +183,17 @@ describe('check cannot use', () => {
     expect(output).toBe('')
     expect(complaints).toEqual([expect.stringMatching(reason)])
     expect(complaints[0]).not.toContain('\n')
+  })
+
+  it.each([
+    [['check', broken, '--json']],
+    [['check', 'none.json', '--json']],
+    [['read', foreign, '--pegs', '2', '--json']],
+  ])('%j: the JSON has the reason too', async (args) => {
+    const { exit, output, complaints } = await answer(args)
+    expect(exit).toBe(2)
+    expect(complaints).toHaveLength(1)
+    expect(JSON.parse(output)).toEqual({ rows: [], findings: [], unusable: complaints })
   })
 
   it('one file of several, and still checks the others', async () => {
