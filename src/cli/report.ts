@@ -142,7 +142,7 @@ export function findingLine({
   return oneLine(`${severity} ${rule}${where ? ` ${where}` : ''}: ${said} ${advice}`)
 }
 
-/** "Rnd 7: k2, p2, k2tog (24 to 23)", with the shortest repeats there are. */
+/** "Rnd 7: k2, p2, k2tog (24 to 23 loops)", with the shortest repeats there are. */
 export function rowLine(read: ReadRow, shape: ReadSettings['shape'], terms: Terms): string {
   const { label, before, takes, after, stitches, run, end, heading } = read
   const sites = stitches.map(({ stitch }, peg) => ({ stitch, peg }))
@@ -152,7 +152,8 @@ export function rowLine(read: ReadRow, shape: ReadSettings['shape'], terms: Term
   const pegs = first === undefined || last === undefined ? '' : `pegs ${first + 1} to ${last + 1}: `
   const turn = { on: '', 'German turn': '; German turn', wrap: '; wrap and turn' }[end]
   const { name } = rowNamed(label, unitOfRead(read, shape))
-  return `${name}: ${pegs}${said}${turn} (${before} to ${after})`
+  const loops = before === after ? `${after} loops` : `${before} to ${after} loops`
+  return `${name}: ${pegs}${said}${turn} (${loops})`
 }
 
 /** The JSON of one or several files: entries name their file where there are several. What could not be used has its reason. */

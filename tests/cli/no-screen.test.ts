@@ -70,7 +70,7 @@ describe('the command line', () => {
       encoding: 'utf8',
       input: 'Rnd 1: k2, p2.\n',
     })
-    expect(out).toContain('Rnd 1: k2, p2 (4 to 4)')
+    expect(out).toContain('Rnd 1: k2, p2 (4 loops)')
   })
 
   it.each([['--help'], ['read', '--help'], ['check', '-h'], ['write', '--help'], ['draw', '-h']])(

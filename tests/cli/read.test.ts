@@ -77,8 +77,8 @@ describe('read', () => {
     )
     expect(exit).toBe(1)
     const lines = out.trimEnd().split('\n')
-    expect(lines[0]).toBe('Rnd 1: k4, p2 (6 to 6)')
-    expect(lines[1]).toMatch(/^Rnd 2: k\S+ \(6 to 6\)$/)
+    expect(lines[0]).toBe('Rnd 1: k4, p2 (6 loops)')
+    expect(lines[1]).toMatch(/^Rnd 2: k\S+ \(6 loops\)$/)
     expect(lines.slice(2).some((line) => /^error \S+ Rnd 2.*: /.test(line))).toBe(true)
   })
 
