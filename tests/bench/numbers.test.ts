@@ -14,6 +14,9 @@ test.each([
   ['0x10', null],
   ['1e3', null],
   ['Infinity', null],
+  ['1,850', null],
+  ['0,125', 0.125],
+  ['18,25', 18.25],
 ])('“%s” is %s', (text, number) => {
   expect(typedNumber(text, false)).toBe(number)
 })
@@ -25,6 +28,13 @@ test.each([
   ['9,5', null],
 ])('as a whole number “%s” is %s', (text, number) => {
   expect(typedNumber(text, true)).toBe(number)
+})
+
+test('the unit of the field may be written, and no other', () => {
+  expect(typedNumber('9,5 mm', false, 'mm')).toBe(9.5)
+  expect(typedNumber('40mm', true, 'mm')).toBe(40)
+  expect(typedNumber('9,5 cm', false, 'mm')).toBe(null)
+  expect(typedNumber('mm', false, 'mm')).toBe(null)
 })
 
 test('steps leave no crumbs', () => {

@@ -1,11 +1,16 @@
 /**
- * The number that was typed: a comma is a decimal sign as a point is. Null where it is no number; as no sign
- * parts thousands, "1,000" is no whole number.
+ * The number that was typed: a comma is a decimal sign as a point is, and the unit that stands after the field may be
+ * written too. Null where it is no number. As no sign parts thousands, "1,000" is no whole number; and "1,850" may be
+ * meant as either, so it is none.
  */
-export function typedNumber(text: string, isWhole: boolean): number | null {
+export function typedNumber(text: string, isWhole: boolean, unit = ''): number | null {
   const written = isWhole ? /^[+-]?\d+$/ : /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/
   const trimmed = text.trim()
-  return written.test(trimmed) ? Number(trimmed.replace(',', '.')) : null
+  const number = (
+    trimmed.endsWith(unit) ? trimmed.slice(0, trimmed.length - unit.length) : trimmed
+  ).trim()
+  if (!written.test(number) || /^[+-]?[1-9]\d{0,2},\d{3}$/.test(number)) return null
+  return Number(number.replace(',', '.'))
 }
 
 /** The number so many steps on, without the crumbs of binary fractions. */
