@@ -3,6 +3,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { svelteTesting } from '@testing-library/svelte/vite'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
+import { licencesFile, notShipped, offline, ownParts } from './.config/shipped.ts'
 
 const policyTag = /<meta\s+http-equiv="Content-Security-Policy"\s+content="([^"]*)"\s*\/?>/
 
@@ -28,7 +29,7 @@ export default defineConfig({
   base: './',
   appType: 'mpa',
   publicDir: false,
-  plugins: [svelte({ configFile: false }), dropPolicyInDev()],
+  plugins: [svelte({ configFile: false }), dropPolicyInDev(), ownParts(), offline()],
   build: {
     outDir: '.build/app',
     emptyOutDir: true,
@@ -36,6 +37,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     sourcemap: false,
+    license: { fileName: licencesFile },
+    rolldownOptions: { external: notShipped },
     // The largest chunk is the PDF writer, loaded only when a booklet is printed.
     chunkSizeWarningLimit: 1500,
   },

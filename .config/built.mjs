@@ -38,7 +38,7 @@ export async function buildIfOlder({ stamp, made, sources }, build) {
   utimesSync(stamp, before, before)
 }
 
-const always = ['package-lock.json', 'tsconfig.json', 'vite.config.ts', 'src']
+const always = ['package-lock.json', 'tsconfig.json', 'vite.config.ts', 'src', '.config/shipped.ts']
 
 /** The app: a folder of static files for any host. */
 export const app = {

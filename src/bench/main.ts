@@ -1,7 +1,8 @@
 import { mount } from 'svelte'
 import Bench from './Bench.svelte'
+import { takeNewVersion } from './offline/newVersion'
 
 const target = document.getElementById('bench')
 if (!target) throw new Error('The page has no #bench to mount the app in')
 
-mount(Bench, { target })
+if (!(await takeNewVersion())) mount(Bench, { target })

@@ -3,13 +3,19 @@
 /** Milliseconds that a page which is just going has to let go of its piece. */
 const goes = 500
 
+interface Holding {
+  /** May others hold it too, who share it? */
+  readonly shared?: boolean
+  readonly locks?: LockManager | undefined
+}
+
 /**
  * Hold this piece for this window; gives how to let go of it, or null when another window holds it.
  * In a browser that cannot tell, every window holds every piece.
  */
 export function hold(
   id: string,
-  locks: LockManager | undefined = navigator.locks,
+  { shared = false, locks = navigator.locks }: Holding = {},
 ): Promise<(() => void) | null> {
   return new Promise((resolve) => {
     if (!locks) {
@@ -18,7 +24,11 @@ export function hold(
     }
     const untilLetGo = () => new Promise<void>((letGo) => resolve(letGo))
     locks
-      .request(`pegwright ${id}`, { signal: AbortSignal.timeout(goes) }, untilLetGo)
+      .request(
+        `pegwright ${id}`,
+        { signal: AbortSignal.timeout(goes), mode: shared ? 'shared' : 'exclusive' },
+        untilLetGo,
+      )
       .catch(() => resolve(null))
   })
 }

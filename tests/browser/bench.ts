@@ -10,7 +10,9 @@ export class BenchPage {
     readonly close: () => Promise<void>,
   ) {
     page.on('console', (message) => {
-      if (['error', 'warning'].includes(message.type())) this.complaints.push(message.text())
+      const isOfTests = message.text().includes('blocked by Playwright')
+      if (!isOfTests && ['error', 'warning'].includes(message.type()))
+        this.complaints.push(message.text())
     })
     page.on('pageerror', (error) => this.complaints.push(error.message))
   }

@@ -13,7 +13,13 @@ async function newContext(
   url: string,
   more: BrowserContextOptions = {},
 ): Promise<BrowserContext> {
-  const context = await browser.newContext({ viewport: size, acceptDownloads: true, ...more })
+  const context = await browser.newContext({
+    viewport: size,
+    acceptDownloads: true,
+    // Only the tests of use without a network let the app be kept.
+    serviceWorkers: 'block',
+    ...more,
+  })
   await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: url })
   return context
 }

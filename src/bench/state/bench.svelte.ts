@@ -46,6 +46,7 @@ export type DialogName =
   | 'write again'
   | 'own piece'
   | 'problem'
+  | 'about'
 
 /** Something said in passing. */
 interface Said {
