@@ -18,7 +18,7 @@ const placedOf = new WeakMap<readonly Cell[], readonly Placed[]>()
  * The stitches of a row in rising column order. A cell that continues no stitch is read as a
  * stitch cut off its start: it is given to a plain knit.
  */
-export function placed({ cells }: Row): readonly Placed[] {
+export function placed({ cells }: Pick<Row, 'cells'>): readonly Placed[] {
   let list = placedOf.get(cells)
   if (!list) {
     const read: Placed[] = []
