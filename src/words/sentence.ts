@@ -5,11 +5,9 @@ import type { Heading } from '../loom/direction'
 import type { PatternRow } from '../pattern/row'
 import type { PatternRun } from '../pattern/work'
 import type { Terms } from '../languages/terms'
-import type { Stitch } from '../stitches/stitch'
 import type { Language, Turn } from '../languages/language'
-import { languages, termOf } from '../languages/languages'
-import { shorten, type Shortened } from './shorten'
-import { tokensOf, type Tokens } from './tokens'
+import { languages } from '../languages/languages'
+import { spanStitches, textOfSpans, within, type Spans } from './spans'
 
 type Shape = Habits['shape']
 
@@ -41,20 +39,32 @@ export function writeRow(run: PatternRun, shape: Shape, terms: Terms): string {
   let known = sentences.get(run.row)
   if (!known) sentences.set(run.row, (known = new Map<string, string>()))
   let text = known.get(key)
-  if (text === undefined) known.set(key, (text = write(run, shape, terms, whole)))
+  if (text === undefined) known.set(key, (text = textOfSpans(spanRow(run, shape, terms))))
   return text
 }
 
-function write(run: PatternRun, shape: Shape, terms: Terms, whole: boolean): string {
+/** The same sentence in spans: the words of its stitches, and what stands between them. */
+export function spanRow(run: PatternRun, shape: Shape, terms: Terms): Spans {
   const language = languages[terms]
   const { row, heading } = run
-  const stitches = writeStitches(row, heading, !run.miscount, terms, coversAll(run))
-  if (whole) return language.wholeRow(stitches)
+  const spans = spanStitches(row, heading, !run.miscount, terms, coversAll(run))
+  if (isWhole(run, shape)) return asSentence(spans, language)
   const first = heading === 'forward' ? row.from : row.to
   const last = heading === 'forward' ? row.to : row.from
   const pegs = language.pegs(first + 1, last + 1, heading === 'back')
   const turn = turnOf(run, shape)
-  return `${pegs}: ${stitches}${turn ? `; ${language.turn(turn)}` : ''}.`
+  return within(spans, `${pegs}: `, `${turn ? `; ${language.turn(turn)}` : ''}.`)
+}
+
+/** A word that stands for all the stitches of a row begins its sentence; other stitches only end in one. */
+function asSentence(spans: Spans, { wholeRow }: Language): Spans {
+  const said = textOfSpans(spans)
+  const sentence = wholeRow(said)
+  const [first, ...others] = spans.spans
+  if (sentence.startsWith(said) || !first || others.length > 0)
+    return within(spans, '', sentence.slice(said.length))
+  const word = { ...first, text: sentence.slice(0, said.length) }
+  return within({ ...spans, spans: [word] }, '', sentence.slice(said.length))
 }
 
 function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null {
@@ -65,57 +75,10 @@ function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null
   return { end: row.end, peg: peg < 0 || peg >= pegs ? null : peg + 1 }
 }
 
-/** Knit and purl have a word of their own when the whole row is that. */
-const wholeRowWord = ({ role }: Stitch, { allKnit, allPurl }: Language): string | undefined =>
-  role === 'knit' ? allKnit : role === 'purl' ? allPurl : undefined
-
-/**
- * The stitches of a row in their shortest words, in working order. `comesOut`: they end where the
- * row does. `all`: it covers all pegs.
- */
-export function writeStitches(
+/** The stitches of a row in their shortest words, in working order, as `spanStitches` has them. */
+export const writeStitches = (
   row: PatternRow,
   heading: Heading,
   comesOut: boolean,
   terms: Terms,
-  all = true,
-): string {
-  const language = languages[terms]
-  const tokens = tokensOf(row, heading, terms)
-  const [only, second] = tokens.vocabulary
-  const word = comesOut && all && only && !second ? wholeRowWord(only, language) : undefined
-  if (word) return word
-  const { before, block, after, lastLoops } = shorten(tokens, comesOut)
-  const say = (parts: readonly Shortened[]) => writeParts(parts, tokens, language, terms)
-  if (!block) return say(before)
-  const head = before.length > 0 ? `${say(before)}, ` : ''
-  return after.length > 0
-    ? `${head}*${say(block)}; ${language.repeatToLast(lastLoops)}, ${say(after)}`
-    : `${head}*${say(block)}; ${language.repeatToEnd}`
-}
-
-function writeParts(
-  parts: readonly Shortened[],
-  tokens: Tokens,
-  language: Language,
-  terms: Terms,
-): string {
-  return parts
-    .map((part) => {
-      if ('parts' in part) {
-        const nested = part.parts.some(hasBrackets(tokens))
-        const [open, close] = nested ? '[]' : '()'
-        const inside = writeParts(part.parts, tokens, language, terms)
-        return `${open}${inside}${close} ${language.times(part.times)}`
-      }
-      const { abbr } = termOf(tokens.vocabulary[part.stitch] as Stitch, terms)
-      if (tokens.counted[part.stitch]) return `${abbr}${part.count}`
-      return part.count === 1 ? abbr : `(${abbr}) ${language.times(part.count)}`
-    })
-    .join(', ')
-}
-
-const hasBrackets =
-  ({ counted }: Tokens) =>
-  (part: Shortened): boolean =>
-    'parts' in part || (part.count > 1 && !counted[part.stitch])
+): string => textOfSpans(spanStitches(row, heading, comesOut, terms))

@@ -67,6 +67,16 @@ export function writePiece(
   return { terms, blocks: writer.finish() }
 }
 
+/** What is written of one step that is no chart. */
+export function linesOfStep(work: PieceWork, index: number, terms: Terms): readonly PieceLine[] {
+  const writer = new PieceWriter(work, terms, false)
+  // Whether all pegs are in work "again" is known from the steps before.
+  work.steps.slice(0, index + 1).forEach((step, at) => {
+    if (at === index || step.step.kind === 'pegs') writer.add(step, at)
+  })
+  return writer.finish(false).flatMap(({ lines }) => lines.filter(({ step }) => step === index))
+}
+
 class PieceWriter {
   readonly #blocks: { heading: string; lines: PieceLine[] }[] = []
   /** Notes and changes of pegs stand before the step they lead to. */
@@ -113,10 +123,11 @@ class PieceWriter {
       )
   }
 
-  finish(): readonly PieceBlock[] {
+  /** `second`: with what is done for the second of a pair. */
+  finish(second = true): readonly PieceBlock[] {
     if (this.#pending.length > 0) this.#last().push(...this.#pending.splice(0))
     const { pair } = this.work.pattern
-    if (pair !== 'none')
+    if (second && pair !== 'none')
       this.#open(this.#phrases.secondHeading).push(
         line(
           'second',
