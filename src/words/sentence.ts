@@ -75,10 +75,11 @@ function turnOf({ row, heading, before }: PatternRun, shape: Shape): Turn | null
   return { end: row.end, peg: peg < 0 || peg >= pegs ? null : peg + 1 }
 }
 
-/** The stitches of a row in their shortest words, in working order, as `spanStitches` has them. */
+/** The stitches of a row in their shortest words, as `spanStitches` has them. */
 export const writeStitches = (
   row: PatternRow,
   heading: Heading,
   comesOut: boolean,
   terms: Terms,
-): string => textOfSpans(spanStitches(row, heading, comesOut, terms))
+  all = true,
+): string => textOfSpans(spanStitches(row, heading, comesOut, terms, all))
