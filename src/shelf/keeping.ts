@@ -21,8 +21,14 @@ export function keepingLine(keeping: Keeping): string {
     case 'kept':
       return `Kept in this browser at ${timeOf(keeping.date)}`
     case 'changed':
-      return keeping.date === null ? '' : `Kept in this browser at ${timeOf(keeping.date)}`
-    default:
+      return keeping.date === null
+        ? 'Being kept'
+        : `Kept in this browser at ${timeOf(keeping.date)}`
+    case 'unchanged':
+      return 'Kept here once you change it'
+    case 'not kept':
+      return 'Not kept in this browser'
+    case 'asked':
       return ''
   }
 }

@@ -179,3 +179,21 @@ describe('with rows and columns marked', () => {
     )
   })
 })
+
+test('the keys of the whole piece work wherever the focus is, and in dialogs only keep the browser out', () => {
+  const bench = smallBench()
+  const done: string[] = []
+  bench.files = { open: () => done.push('open'), save: () => done.push('save') }
+  const field = document.createElement('input')
+  const key = (name: string) => {
+    const event = new KeyboardEvent('keydown', { key: name, ctrlKey: true, cancelable: true })
+    Object.defineProperty(event, 'target', { value: field })
+    benchKey(bench, new Typing(), event)
+    return event.defaultPrevented
+  }
+  expect([key('s'), key('o'), key('p')]).toEqual([true, true, true])
+  expect(done).toEqual(['save', 'open'])
+  expect(bench.dialogs).toEqual(['booklet'])
+  expect(key('s')).toBe(true)
+  expect(done).toEqual(['save', 'open'])
+})

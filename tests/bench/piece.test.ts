@@ -19,7 +19,8 @@ import { addShortRows, putShortRowsHere } from '../../src/bench/commands/shortRo
 import Findings from '../../src/bench/findings/Findings.svelte'
 import PieceDialog from '../../src/bench/dialogs/PieceDialog.svelte'
 import Estimates from '../../src/bench/piece/Estimates.svelte'
-import PiecePanel from '../../src/bench/piece/PiecePanel.svelte'
+import ChartOnBench from '../../src/bench/charts/ChartOnBench.svelte'
+import YarnLine from '../../src/bench/head/YarnLine.svelte'
 import ChartList from '../../src/bench/piece/ChartList.svelte'
 import ShortRowForm from '../../src/bench/piece/ShortRowForm.svelte'
 import StepsEditor from '../../src/bench/piece/StepsEditor.svelte'
@@ -308,21 +309,22 @@ test('pace and weighed swatch hold when they are whole, and what does not fit is
   expect(bench.pattern.swatch).toEqual({ stitches: 20, rows: 30, grams: 3.5 })
 })
 
-test('the panel lists the steps with their findings; arrows move between them', async () => {
+test('the line of steps lists them with their findings; arrows move between them', async () => {
   const bench = smallBench()
   bench.apply('Take out', (p) => ({
     ...p,
     steps: p.steps.slice(0, 2),
   }))
-  const { user } = show<{ bench: Bench; edit: () => void }>(PiecePanel, {
+  const { user } = show(YarnLine, {
     bench,
-    edit: () => bench.say('edit'),
+    keeping: { state: 'unchanged' as const },
+    saveFile: () => undefined,
   })
   const steps = within(screen.getByRole('list', { name: 'Steps' })).getAllByRole('button')
   expect(steps).toHaveLength(2)
   expect(steps[1]).toHaveTextContent('error')
   steps[0]?.focus()
-  await user.keyboard('{ArrowDown}{Enter}')
+  await user.keyboard('{ArrowRight}{Enter}')
   expect(bench.piece.chosen).toBe(1)
   expect(steps[1]).toHaveAttribute('aria-current', 'step')
 })
@@ -434,7 +436,7 @@ test('a heel is changed by its numbers until its rows are changed by hand', asyn
   expect(bench.remaking).toBeNull()
 
   showChart(bench, 'Heel')
-  show(PiecePanel, { bench })
+  show(ChartOnBench, { bench })
   screen.getByRole('button', { name: 'Change its numbers' })
   screen.getByText(/Made from numbers: a heel on 12 pegs, 4 turned at each side\./)
   bench.goTo({ row: 2, peg: 5 })

@@ -8,7 +8,7 @@ import {
   showChart,
   stepCommands,
 } from '../../src/bench/commands/piece'
-import StepList from '../../src/bench/piece/StepList.svelte'
+import YarnLine from '../../src/bench/head/YarnLine.svelte'
 import { fabricOf } from '../../src/bench/state/fabric.svelte'
 import type { Bench } from '../../src/bench/state/bench.svelte'
 import { addStep, removeStep } from '../../src/pattern/edits/piece'
@@ -32,6 +32,9 @@ function sock(): Bench {
   return bench
 }
 
+const showLine = (bench: Bench) =>
+  show(YarnLine, { bench, keeping: { state: 'unchanged' as const }, saveFile: () => undefined })
+
 /** Numbers of the steps that are lit in the list. */
 async function lit(): Promise<string[]> {
   await tick()
@@ -43,7 +46,7 @@ async function lit(): Promise<string[]> {
 
 test('the step of the chart on the bench is lit, however it came there', async () => {
   const bench = sock()
-  show(StepList, { bench })
+  showLine(bench)
   expect(await lit()).toEqual(['2'])
   chooseStep(bench, 2)
   expect(await lit()).toEqual(['3'])
@@ -54,7 +57,7 @@ test('the step of the chart on the bench is lit, however it came there', async (
 
 test('of a chart that several steps work the chosen one stays lit while the place moves in it', async () => {
   const bench = sock()
-  show(StepList, { bench })
+  showLine(bench)
   chooseStep(bench, 3)
   bench.goTo({ row: 2, peg: 3 })
   expect(await lit()).toEqual(['4'])
@@ -62,7 +65,7 @@ test('of a chart that several steps work the chosen one stays lit while the plac
 
 test('a step without a chart is lit until the place moves', async () => {
   const bench = sock()
-  show(StepList, { bench })
+  showLine(bench)
   chooseStep(bench, 0)
   expect(await lit()).toEqual(['1'])
   bench.goTo({ row: 2, peg: 3 })
@@ -71,7 +74,7 @@ test('a step without a chart is lit until the place moves', async () => {
 
 test('steps that come in, change, go and come back take the light along', async () => {
   const bench = sock()
-  show(StepList, { bench })
+  showLine(bench)
   chooseStep(bench, 3)
   bench.apply('Add', (p) => addStep(p, 1, { kind: 'note', text: 'Mark peg 1.' }))
   expect(await lit()).toEqual(['5'])
@@ -91,7 +94,7 @@ test('steps that come in, change, go and come back take the light along', async 
 
 test('another piece begins with a light of its own', async () => {
   const bench = sock()
-  show(StepList, { bench })
+  showLine(bench)
   chooseStep(bench, 3)
   bench.open(newPattern(8, 2), 'Start')
   expect(await lit()).toEqual(['2'])
@@ -102,7 +105,7 @@ test('another piece begins with a light of its own', async () => {
 
 test('a row pressed in the fabric of the whole piece lights the step that works it', async () => {
   const bench = sock()
-  show(StepList, { bench })
+  showLine(bench)
   const fabric = fabricOf(bench)
   fabric.source = 'piece'
   // 6 rows of the chart, 2 of the heel, then the chart once more.

@@ -110,7 +110,7 @@ const laidOut: readonly (readonly [string, (bench: BenchPage) => Promise<void>])
   [
     'Reverse the working direction',
     async (bench) => {
-      await bench.menu('Loom and swatch').click()
+      await bench.choose('Loom and swatch')
       await bench.button(/^Reverse the working direction/, dialogOf(bench)).click()
       await dialogOf(bench).getByText('What changes').waitFor()
     },
@@ -118,7 +118,7 @@ const laidOut: readonly (readonly [string, (bench: BenchPage) => Promise<void>])
   [
     'Make it a piece of its own',
     async (bench) => {
-      await bench.menu('Loom and swatch').click()
+      await bench.choose('Loom and swatch')
       await dialogOf(bench).getByLabel('Made').selectOption('mirrored')
       await bench.page.keyboard.press('Escape')
       await bench.button(/^Second/).click()

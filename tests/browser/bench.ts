@@ -70,6 +70,19 @@ export class BenchPage {
       .getByRole('button', { name, exact: true })
   }
 
+  /** Press a button of the head, wherever it stands on a screen of this size. */
+  async choose(name: string): Promise<void> {
+    const phone = this.page.getByRole('button', { name: 'Menu', exact: true })
+    const inShelf = name === 'Start' || name === 'Open'
+    if (await phone.isVisible()) {
+      if (!(await this.menu(name).isVisible())) await phone.click()
+      await this.menu(name).click()
+    } else if (inShelf && !(await this.menu(name).isVisible())) {
+      await this.menu('My pieces').click()
+      if (name === 'Open') await this.button(/^Open a file/).click()
+    } else await this.menu(name).click()
+  }
+
   /** What the chart says of the current place. */
   async place(): Promise<string> {
     const label = await this.rows.getAttribute('aria-label')
@@ -121,7 +134,7 @@ export class BenchPage {
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {
-    await this.menu('Start').click()
+    await this.choose('Start')
     const dialog = this.page.getByRole('dialog', { name: 'Start' })
     await dialog.getByLabel('Pegs').fill(String(pegs))
     await dialog.getByLabel('Pegs').blur()

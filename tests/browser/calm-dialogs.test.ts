@@ -20,9 +20,9 @@ const dialog = () => bench.page.locator('dialog[open]')
 const press = async (name: string | RegExp, within?: Locator): Promise<void> => {
   await bench.button(name, within).first().click()
 }
-const menu = (name: string) => () => bench.menu(name).click()
+const menu = (name: string) => () => bench.choose(name)
 async function openStarter(name: RegExp): Promise<void> {
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await press(name, dialog())
   await dialog().waitFor({ state: 'hidden' })
 }
@@ -38,13 +38,13 @@ const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
     'Booklet of a pair and of own words that differ',
     async () => {
       await openStarter(/Fog.watch/i)
-      await bench.menu('Loom and swatch').click()
+      await bench.choose('Loom and swatch')
       await dialog().getByLabel('Made').selectOption('mirrored')
       await bench.page.keyboard.press('Escape')
       await bench.text.click()
       await bench.paste('Rnd 1: k.')
       await bench.standing.filter({ hasText: 'differ' }).waitFor()
-      await bench.menu('Booklet').click()
+      await bench.choose('Booklet')
     },
     6,
   ],
@@ -52,7 +52,7 @@ const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
     'Steps',
     async () => {
       await openStarter(/Fog.watch/i)
-      await press('Change steps')
+      await bench.choose('Steps')
     },
     15,
   ],
@@ -60,7 +60,7 @@ const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
     'Steps of a rake',
     async () => {
       await openStarter(/Drift-net/i)
-      await press('Change steps')
+      await bench.choose('Steps')
     },
     10,
   ],
@@ -245,7 +245,7 @@ test.each([
   async (size) => {
     const { page } = bench
     await page.setViewportSize({ width: 1440, height: 900 })
-    await press('Change steps')
+    await bench.choose('Steps')
     await press('Note', dialog())
     await page.setViewportSize(size)
     const fields = [

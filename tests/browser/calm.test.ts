@@ -54,14 +54,14 @@ test.each([
 ])('a rake offers no ring, at $width x $height', async (size) => {
   const { page } = bench
   await page.setViewportSize(size)
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await page.getByRole('button', { name: /Drift-net panel/ }).click()
   const offered = () => page.getByRole('button', { name: 'Ring', exact: true }).count()
   await expect.poll(offered).toBe(0)
   expect(await bench.ring.count()).toBe(0)
   await bench.show('Pegs')
   await page.getByRole('button', { name: 'Forward ›' }).waitFor()
-  await bench.menu('Undo').click()
+  await bench.choose('Undo')
   await expect.poll(offered).toBe(1)
 })
 

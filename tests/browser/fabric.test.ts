@@ -169,7 +169,7 @@ describe('strands that are followed', () => {
 })
 
 test('of several charts the whole piece is shown first, with all its rows', async () => {
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await bench.button(/^Fog-watch socks/).click()
   const rows = async () => Number(/(\d+) rounds on/.exec(await label())?.[1])
   await expect.poll(rows).toBe(160)

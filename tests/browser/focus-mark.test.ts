@@ -48,7 +48,7 @@ test('no frame stands round a chart, by pointer or by key: the place shows the f
     await clickOn(chart, along + 0.05)
     for (const key of ['ArrowUp', 'y', 'Enter']) await bench.page.keyboard.press(key)
     expect(await framed()).toEqual([])
-    await bench.menu('Undo').click()
+    await bench.choose('Undo')
     expect(await framed()).toEqual([])
   }
   await bench.button('Fabric', bench.page.getByRole('group', { name: 'Left pane' })).click()

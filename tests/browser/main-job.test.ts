@@ -63,7 +63,7 @@ test('the printed page says and shows what the chart does, read back by an indep
     'Rnd 6: Knit.',
   ])
 
-  await bench.menu('Booklet').click()
+  await bench.choose('Booklet')
   const dialog = bench.page.getByRole('dialog', { name: 'Booklet' })
   const svg = await bench.download(() => bench.button('Rows as SVG', dialog).click())
   expect(svg.name).toBe('untitled-rows.svg')
@@ -123,7 +123,7 @@ test('a file that cannot be read is refused with what and where, and the work st
   const offer = async (text: string) => {
     const [chooser] = await Promise.all([
       bench.page.waitForEvent('filechooser'),
-      bench.button('Open').click(),
+      bench.choose('Open'),
     ])
     await chooser.setFiles({
       name: 'other.json',
@@ -142,14 +142,14 @@ test('a file that cannot be read is refused with what and where, and the work st
 })
 
 test('what is saved is opened again as it was', async () => {
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await bench.button(/^Spindrift topper/).click()
   const before = await bench.wordLines()
-  const file = await bench.download(() => bench.button('Save').click())
+  const file = await bench.download(() => bench.choose('Save'))
   await bench.startEmpty(12, 4)
   const [chooser] = await Promise.all([
     bench.page.waitForEvent('filechooser'),
-    bench.button('Open').click(),
+    bench.choose('Open'),
   ])
   await chooser.setFiles({
     name: file.name,
@@ -165,9 +165,9 @@ test.each([
   { width: 390, height: 844 },
 ])('the pages of the print preview stand apart at $width x $height', async (size) => {
   await bench.page.setViewportSize(size)
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await bench.button(/^Hundred-steps heel/).click()
-  await bench.menu('Booklet').click()
+  await bench.choose('Booklet')
   const pages = bench.page.getByRole('img', { name: /^Page \d+ of/ })
   await pages.nth(2).waitFor()
   const boxes = await pages.evaluateAll((all) =>
@@ -199,11 +199,11 @@ test('after a press on a button with the pointer the keys work on the chart agai
 
 test('a piece that was opened and not changed is not kept a second time', async () => {
   for (let time = 0; time < 3; time++) {
-    await bench.menu('Start').click()
+    await bench.choose('Start')
     await bench.button(/^Spindrift topper/).click()
     await bench.page.getByText(/^Kept in this browser at/).waitFor()
   }
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   const dialog = bench.page.getByRole('dialog', { name: 'Start' })
   await bench
     .button(/^Spindrift topper/, dialog)

@@ -119,7 +119,7 @@ test('comma and full stop walk while the chart has the focus', async () => {
 })
 
 test('a German heel is walked over a turn: the other way, and on in the next row', async () => {
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await bench
     .button(/^Hundred-steps heel|Heel in German short rows/)
     .first()

@@ -72,14 +72,15 @@ test('a fingerless mitt from nothing: no findings, and its totals are right', as
   expect(await found()).toEqual([])
   expect(await piece.panelSteps()).toEqual([
     '1 Cast on e-wrap',
-    '2 Cuff × 3 12 rounds, 4.3 cm',
-    '3 Plain knit 14 rounds, 5 cm',
-    '4 Pegs you work all pegs, back and forth',
-    '5 Plain knit 12 rows, 4.3 cm',
-    '6 Pegs you work all pegs, in the round',
-    '7 Plain knit 8 rounds, 2.9 cm',
+    '2 Cuff × 3 12 rounds · 4.3 cm',
+    '3 Plain knit 14 rounds · 5 cm',
+    '4 Pegs you work all pegs · back and forth',
+    '5 Plain knit 12 rows · 4.3 cm',
+    '6 Pegs you work all pegs · in the round',
+    '7 Plain knit 8 rounds · 2.9 cm',
     '8 Bind off basic',
   ])
+  await piece.open()
   await bench.page.getByRole('img', { name: /8 steps, 46 rows, 16.5 cm long/ }).waitFor()
 })
 
@@ -115,7 +116,9 @@ test('a sock from nothing: heel and toe by the form, grafted, without an error',
     '7 Bind',
   ])
   expect(await found()).toEqual([])
+  await piece.open()
   await bench.page.getByRole('img', { name: /^The piece from the side: 7 steps/ }).waitFor()
+  await piece.close()
 
   // Heel and toe are ordinary rows: they come on the bench, and go from it by undo.
   await piece.panelStep(4).click()
@@ -207,7 +210,7 @@ test('the piece by keyboard alone: choose a step, open the steps, move one, take
   await keyboard.press('ArrowDown')
   await keyboard.press('Enter')
   expect(await piece.panelStep(2).getAttribute('aria-current')).toBe('step')
-  await bench.button('Change steps').focus()
+  await bench.menu('Steps').focus()
   await keyboard.press('Enter')
   await piece.field(2, 'times').focus()
   await keyboard.press('Alt+ArrowDown')

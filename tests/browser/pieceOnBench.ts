@@ -1,7 +1,7 @@
 import type { Locator } from 'playwright-core'
 import type { BenchPage } from './bench'
 
-/** The whole piece on the bench: its panel, and the dialog of its steps. Steps count from 1. */
+/** The whole piece on the bench: the line of its steps, and the dialog of its steps. Steps count from 1. */
 export class PieceOnBench {
   constructor(readonly bench: BenchPage) {}
 
@@ -10,11 +10,11 @@ export class PieceOnBench {
   }
 
   get panel(): Locator {
-    return this.bench.page.getByRole('region', { name: 'Steps', exact: true })
+    return this.bench.page.getByRole('region', { name: 'Steps of the piece' })
   }
 
   async gauge(stitches: number, rows: number): Promise<void> {
-    await this.bench.menu('Loom and swatch').click()
+    await this.bench.choose('Loom and swatch')
     const dialog = this.bench.page.getByRole('dialog', { name: 'Loom and swatch' })
     await dialog.getByLabel('Stitches in 10 cm').fill(String(stitches))
     await dialog.getByLabel('Rows in 10 cm').fill(String(rows))
@@ -24,7 +24,7 @@ export class PieceOnBench {
   }
 
   async open(): Promise<void> {
-    await this.bench.button('Change steps', this.panel).click()
+    await this.bench.choose('Steps')
     await this.dialog.waitFor()
   }
 

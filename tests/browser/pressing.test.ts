@@ -44,26 +44,26 @@ describe('before a chart had the focus, the keys work after a press on', () => {
 describe('after the dialog', () => {
   const names = ['Start', 'Loom and swatch', 'Booklet']
   test.each(names)('%s, opened and closed by mouse, the keys work', async (name) => {
-    await bench.menu(name).click()
+    await bench.choose(name)
     await bench.button('Close', dialog()).click()
     await keysWork()
   })
 
   test.each(names)('%s, opened by mouse and left by Escape, the keys work', async (name) => {
-    await bench.menu(name).click()
+    await bench.choose(name)
     await dialog().waitFor()
     await bench.page.keyboard.press('Escape')
     await keysWork()
   })
 
   test('of the steps the keys work', async () => {
-    await bench.button('Change steps').click()
+    await bench.choose('Steps')
     await bench.button('Done', dialog()).click()
     await keysWork()
   })
 
   test('that starts another piece the keys work', async () => {
-    await bench.menu('Start').click()
+    await bench.choose('Start')
     await bench.page.getByRole('button', { name: /Drift-net panel/ }).click()
     await dialog().waitFor({ state: 'hidden' })
     await keysWork()
@@ -124,7 +124,7 @@ test('a double click on a starter paints nothing on the chart that was behind th
   /** The chart and its place once this starter was pressed so often, over a part of its width. */
   const started = async (presses: number, at: number): Promise<string> => {
     await hand('Paint').click()
-    await bench.menu('Start').click()
+    await bench.choose('Start')
     const starter = dialog().getByRole('button', { name: /^Drift-net panel Flat/ })
     const box = await starter.boundingBox()
     if (!box) throw new Error('The starter is not drawn')

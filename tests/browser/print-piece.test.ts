@@ -31,7 +31,7 @@ eachTestWithBench(async (opened) => {
 })
 
 async function printed(...unticked: string[]): Promise<ReadPdf> {
-  await bench.menu('Booklet').click()
+  await bench.choose('Booklet')
   const dialog = bench.page.getByRole('dialog', { name: 'Booklet' })
   for (const name of unticked) await dialog.getByRole('checkbox', { name }).uncheck()
   const { name, bytes } = await bench.download(() => bench.button('Save as PDF', dialog).click())

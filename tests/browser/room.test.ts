@@ -37,8 +37,6 @@ test.each(sizes)(
   'the first mend and the commands of the place, at $width x $height',
   async (size) => {
     await bench.page.setViewportSize(size)
-    // The list of steps is shown of itself on a wide screen only.
-    if (size.width < 1400) await bench.menu('Steps').click()
     // A decrease with nothing to make up for it, in the middle of the starter.
     await bench.press('Home', 'ArrowUp', 'ArrowUp', 'ArrowUp', '/', 'Enter')
     const first = bench.findings.getByRole('listitem').first()
@@ -91,7 +89,7 @@ test('on a phone the row of readings shows the one that is chosen', async () => 
 
 test('the line of the empty chart stands where it stood, once pieces are kept', async () => {
   const empty = async () => {
-    await bench.menu('Start').click()
+    await bench.choose('Start')
     const dialog = bench.page.getByRole('dialog', { name: 'Start' })
     const box = await bench.button('Start', dialog).last().boundingBox()
     await bench
@@ -107,7 +105,7 @@ test('the line of the empty chart stands where it stood, once pieces are kept', 
     await bench.page.getByText(/^Kept in this browser/).waitFor()
     await empty()
   }
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await bench.page.getByRole('heading', { name: 'My pieces' }).waitFor()
   await bench.page.keyboard.press('Escape')
   expect(await empty()).toEqual(before)
@@ -152,7 +150,7 @@ test.each(sizes)(
 )
 
 test('four lines of the words are seen beside the findings', async () => {
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   const start = bench.page.getByRole('dialog', { name: 'Start' })
   await bench.button(/Shingle mitt/, start).click()
   await start.waitFor({ state: 'hidden' })

@@ -85,7 +85,7 @@ test('it is gone after a while', async () => {
 })
 
 test('what a dialog says is seen in it', async () => {
-  await bench.menu('Booklet').click()
+  await bench.choose('Booklet')
   const dialog = bench.page.getByRole('dialog', { name: 'Booklet' })
   await bench.download(() => bench.button(/PDF/, dialog).click())
   await dialog

@@ -15,7 +15,7 @@ test('at 1024 x 768 panes change their room beside the fabric and no size goes i
   const { page } = bench
   const pane = (side: string) => page.getByRole('group', { name: `${side} pane` })
   const fabric = page.getByRole('region', { name: 'Fabric', exact: true })
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await bench.button(/^Shingle/).click()
   await bench.button('Fabric', pane('Left')).click()
   await fabric.getByText('Tube', { exact: true }).click()
@@ -39,7 +39,7 @@ test.each([
   'at $width x $height an empty chart can be started at once, and a refused number moves nothing',
   async (size) => {
     const bench = await openBench(size)
-    await bench.menu('Start').click()
+    await bench.choose('Start')
     const dialog = bench.page.getByRole('dialog', { name: 'Start' })
     const row = dialog.getByRole('form', { name: 'An empty chart' })
     const parts = () =>

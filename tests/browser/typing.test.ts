@@ -38,7 +38,7 @@ test.each(['Title', 'Notes', 'Pegs', 'Stitches in 10 cm'])(
   async (name) => {
     const title = bench.page.getByLabel('Title').first()
     const before = await title.inputValue()
-    await bench.menu('Loom and swatch').click()
+    await bench.choose('Loom and swatch')
     const field = dialog().getByLabel(name, { exact: true })
     const was = await field.inputValue()
     await write(field, '29', 'Escape')
@@ -58,7 +58,7 @@ test('what is being typed when the page goes is taken', async () => {
 })
 
 test('a comma is a decimal sign, and a refusal goes with the mistake', async () => {
-  await bench.menu('Loom and swatch').click()
+  await bench.choose('Loom and swatch')
   const pitch = dialog().getByLabel(/^Pitch/)
   const refusal = dialog().locator('.refusal')
   await write(pitch, '9,6', 'Tab')
@@ -87,7 +87,7 @@ test('a refusal in passing goes when the mistake is mended', async () => {
 })
 
 test('Enter in a number of an empty chart starts it', async () => {
-  await bench.menu('Start').click()
+  await bench.choose('Start')
   await write(dialog().getByLabel('Rounds'), '0', 'Enter')
   // What is refused starts nothing.
   expect(await dialog().locator('.refusal').innerText()).toMatch(/^Rounds: enter a whole number/)
@@ -111,7 +111,7 @@ test('a field without changes lets undo through', async () => {
 })
 
 test('up and down go on by a step', async () => {
-  await bench.menu('Loom and swatch').click()
+  await bench.choose('Loom and swatch')
   const pitch = dialog().getByLabel(/^Pitch/)
   await write(pitch, '9.5', 'Enter', 'ArrowUp', 'ArrowUp', 'ArrowDown')
   expect(await pitch.inputValue()).toBe('9.6')

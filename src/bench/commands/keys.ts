@@ -4,6 +4,7 @@ import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
 import { columnCommands, pieceCommands, rowCommands } from './chart'
 import { byKey, keyOf, runCommand, type Command } from './command'
+import { benchCommands } from './bench'
 import { historyCommands } from './history'
 import { placeCommands } from './moving'
 import { walkFromChart } from './walk'
@@ -19,7 +20,8 @@ export const chartCommands: readonly Command[] = [
 ]
 
 const chartKeys = byKey(chartCommands)
-const benchKeys = byKey(historyCommands)
+const historyKeys = byKey(historyCommands)
+const benchKeys = byKey(benchCommands)
 
 /** A key pressed on a chart: a command, or a stitch to take into the hand. */
 export function chartKey(bench: Bench, event: KeyboardEvent): void {
@@ -37,11 +39,22 @@ export function chartKey(bench: Bench, event: KeyboardEvent): void {
   bench.say(`In hand: ${termOf(item.stitch, bench.pattern.style.terms).name}.`)
 }
 
-/** A key pressed anywhere but in dialogs that change no stitches, unless a field takes back what is typed in it. */
+/**
+ * A key pressed anywhere. Those of the whole piece work in fields too, which give up what is typed in them
+ * first; undo does not in dialogs that change no stitches, nor where a field takes back what is typed in it.
+ */
 export function benchKey(bench: Bench, typing: Typing, event: KeyboardEvent): void {
   const above = bench.dialogs.at(-1)
+  const key = keyOf(event)
+  const whole = benchKeys.get(key)
+  if (whole) {
+    typing.take()
+    if (above === undefined || above === 'steps') runCommand(whole, bench, event)
+    else event.preventDefault()
+    return
+  }
   const at = innermost(event)
   if (typing.isIn(at) || isLive(at) || (above !== undefined && above !== 'steps')) return
-  const command = benchKeys.get(keyOf(event))
+  const command = historyKeys.get(key)
   if (command) runCommand(command, bench, event)
 }

@@ -48,6 +48,14 @@ export type DialogName =
   | 'problem'
   | 'about'
 
+/** What the head asks for of the files of the pieces. */
+export interface Files {
+  /** Let a file be chosen, and open it. */
+  readonly open: () => void
+  /** Save the piece as a file. */
+  readonly save: () => void
+}
+
 /** Something said in passing. */
 interface Said {
   readonly text: string
@@ -90,6 +98,8 @@ export class Bench {
   dialogs = $state.raw<readonly DialogName[]>([])
   /** The chart whose wish is changed in the form of the steps; null: the form makes a new one. */
   remaking = $state<string | null>(null)
+  /** Given by whoever keeps the pieces. */
+  files: Files = { open: () => undefined, save: () => undefined }
   #showing = $state<PlaceInPair>('first')
 
   /** The piece that is edited and kept: of a pair always the first. */

@@ -3,7 +3,7 @@ export const leftReadings = ['Rows', 'Fabric'] as const
 export const rightReadings = ['Ring', 'Pegs'] as const
 export type LeftReading = (typeof leftReadings)[number]
 export type RightReading = (typeof rightReadings)[number]
-const beside = ['Words', 'Steps', 'Findings', 'Here'] as const
+const beside = ['Words', 'Findings', 'Here'] as const
 /** All that a phone shows, one at a time. */
 export const readings = [...leftReadings, ...rightReadings, ...beside] as const
 export type ReadingName = (typeof readings)[number]
@@ -19,7 +19,6 @@ export class Panes {
   )
   /** Those that a phone offers; what a pane shows is chosen over it. */
   readonly readings: readonly ReadingName[] = $derived.by(() => [this.left, this.right, ...beside])
-  piece: boolean = $state(matchMedia('(width >= 1400px)').matches)
   readonly #hasRing: () => boolean
 
   constructor(hasRing: () => boolean) {

@@ -96,12 +96,13 @@ export class PieceState {
     const ofWords = attempt([() => otherWords(work, name)], () => []).result
     return worstFirst([...checkPiece(work, name), ...ofWords])
   })
-  readonly #profile: readonly Slice[] = $derived(profileOf(this.work))
+  /** The piece from the side, from cast-on to bind-off. */
+  readonly slices: readonly Slice[] = $derived(profileOf(this.work))
   /** How long each step makes the piece, mm. */
-  readonly lengths: readonly number[] = $derived(lengthsOf(this.#profile, this.work.steps.length))
+  readonly lengths: readonly number[] = $derived(lengthsOf(this.slices, this.work.steps.length))
   /** Of a sock, mm from heel to toe; null for other pieces, and without a gauge. */
   readonly foot: number | null = $derived.by(() =>
-    this.work.pattern.gauge ? footLength(this.#profile) : null,
+    this.work.pattern.gauge ? footLength(this.slices) : null,
   )
   readonly totals: PieceTotals = $derived(totalsOf(this.work))
   /** Errors in the chart on the bench: they stand among its own findings. */

@@ -17,7 +17,6 @@ const schema = v.object({
   left: one(leftReadings),
   right: one(rightReadings),
   reading: one(readings),
-  piece: yesOrNo,
   wideWords: yesOrNo,
   hand: one(hands),
 })
@@ -31,7 +30,6 @@ export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
   left: panes.left,
   right: panes.right,
   reading: panes.reading,
-  piece: panes.piece,
   wideWords: bench.wording.wide,
   hand: bench.hand,
 })
@@ -40,7 +38,7 @@ export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
 export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): boolean {
   const result = v.safeParse(schema, kept)
   if (!result.success) return false
-  const { chart, row, peg, looked, left, right, reading, piece, wideWords, hand } = result.output
+  const { chart, row, peg, looked, left, right, reading, wideWords, hand } = result.output
   if (chart !== null) bench.lookAt(chart)
   if (looked) bench.look(looked)
   bench.goTo({ row, peg })
@@ -48,7 +46,6 @@ export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): bool
   panes.left = left ?? panes.left
   panes.right = right ?? panes.right
   panes.reading = reading ?? panes.reading
-  panes.piece = piece ?? panes.piece
   bench.wording.wide = wideWords ?? bench.wording.wide
   bench.hand = hand ?? bench.hand
   return true
