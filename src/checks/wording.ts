@@ -22,10 +22,15 @@ export function gapNamed(gap: number, { shape, pegs }: Setting): string {
 export const rowNamed = (run: PatternRun, { shape }: Setting, number: number): string =>
   `${upperFirst(unitOfRow(run, shape))} ${number}`
 
-/** Said of something in the first copy of a repeat, which then is in all of them. */
-export const inEachRepeat = ({ copies, copyRuns }: Layout, peg: number): string => {
+/** Said of something in the first copy of a repeat, which then is in all of them, or in `many`. */
+export const inEachRepeat = (
+  { copies, copyRuns }: Layout,
+  peg: number,
+  many: number = copies,
+): string => {
   const first = copyRuns[0]
-  return copies > 1 && first && peg >= first.from && peg <= first.to
-    ? ` (in each of the ${copies} repeats)`
-    : ''
+  if (copies < 2 || !first || peg < first.from || peg > first.to) return ''
+  return many < copies
+    ? ` (in ${many} of the ${copies} repeats)`
+    : ` (in each of the ${copies} repeats)`
 }

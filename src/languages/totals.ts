@@ -8,6 +8,8 @@ export interface StitchCount {
 /** What a piece comes to. `forOne`: of a pair. */
 export interface TotalsPhrases {
   readonly stitches: (loops: number, kinds: readonly StitchCount[]) => string
+  /** "k 480"; what makes several loops at once says how often: "3/3 LC 30 (5 times)". */
+  readonly ofKind: (kind: StitchCount) => string
   /** Yarn in mm. */
   readonly yarn: (yarn: number, grams: number | null, forOne: boolean) => string
   /** `pace`: plain stitches in a minute. */

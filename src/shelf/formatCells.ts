@@ -15,6 +15,9 @@ import type { Vocabulary } from '../stitches/vocabulary'
 const cutSign = '-'
 const pattern = /^(-|[^\s:*]+?)(?::([1-9]\d{0,2}))?(?:\*([1-9]\d{0,2}))?$/
 
+/** A stitch with a count that no chart has room for. */
+const manyCopies = /^[^\s:*]+(?::[1-9]\d{0,2})?\*[1-9]\d{3,}$/
+
 export function writeCells(cells: readonly Cell[]): string {
   const words: { word: string; count: number }[] = []
   for (let column = 0; column < cells.length;) {
@@ -49,6 +52,8 @@ export function readCells(text: string, most: number, vocabulary: Vocabulary): C
     const column = cells.length + 1
     const no = (reason: string): CellsResult => ({ ok: false, column, reason })
     const [, name = '', cut, count = '1'] = pattern.exec(word) ?? []
+    if (!name && manyCopies.test(word))
+      return no(`${inQuotes(word, 24)} is more than the ${most} columns that a chart can have`)
     if (!name) return no(`${inQuotes(word, 24)} is not a stitch with a count, such as k*4`)
     const stitch = name === cutSign ? null : vocabulary.find(name.replaceAll('_', ' '))
     if (stitch === undefined) return no(`there is no stitch ${inQuotes(name, 24)}`)

@@ -485,7 +485,7 @@ test('the form says how the texture goes on, and which cross a heel would cut', 
   const bench = smallBench(roped)
   show(ShortRowForm, { bench })
   screen.getByText(
-    'As a chart: the other pegs go on with rounds 1 and 2 of “Chart”. Begin the next chart with round 3.',
+    'As a chart: meanwhile the other pegs are worked as in rounds 1 and 2 of “Chart”. The next chart goes on from there: draw it to begin as round 3 of “Chart”.',
   )
   // The usual heel lies on pegs 2 to 13.
   screen.getByText(/^2\/2 LC on pegs 12 to 15 of “Chart” lies half on the heel\./)

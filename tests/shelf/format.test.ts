@@ -185,6 +185,11 @@ describe('messages', () => {
     ],
     ['unknown stitch', () => withRows('k*4 kk*32'), 'Row 1, column 5: there is no stitch "kk".'],
     [
+      'more of one stitch than any chart has',
+      () => withRows('k*4 p*32', 'k*5000'),
+      'Row 2, column 1: "k*5000" is more than the 400 columns that a chart can have.',
+    ],
+    [
       'no token',
       () => withRows('k*4 p*x'),
       'Row 1, column 5: "p*x" is not a stitch with a count, such as k*4.',

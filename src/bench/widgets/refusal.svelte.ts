@@ -6,6 +6,8 @@ const key = Symbol('refusals')
 export class RefusalLine {
   /** Empty: nothing is refused. */
   text = $state('')
+  /** How often something was refused: the same may be refused again. */
+  count = $state(0)
   /** `id`: of the element that shows it. */
   constructor(readonly id: string) {
     setContext(key, this)
@@ -41,6 +43,7 @@ export class Refusal {
   say(problem: string): void {
     if (this.#line && (problem !== '' || this.#line.text === this.#problem))
       this.#line.text = problem
+    if (this.#line && problem !== '') this.#line.count++
     this.#problem = problem
   }
 }

@@ -20,6 +20,8 @@ export interface CutCross {
   readonly why: CutBy
   /** Pegs of what there is of it, in the first copy. */
   readonly pegs: Run
+  /** In how many copies of the repeat it is cut: where the last copy meets what stands beside it, it can be whole. */
+  readonly cutIn: number
 }
 
 let lastView: RowView | null = null
@@ -56,9 +58,14 @@ function findBroken({ row, layout }: RowView): readonly CutCross[] {
     if (peg < 0) continue
     const pegs = { from: peg, to: lastPegOf(item, peg, layout) }
     if (row.run && (pegs.to < row.run.from || peg > row.run.to)) continue
-    pieces.push({ item, why, pegs })
+    pieces.push({ item, why, pegs, cutIn: cutCopies(item, layout) })
   }
   return pieces
+}
+
+function cutCopies(item: Placed, layout: Layout): number {
+  const starts = layout.columnOf.flatMap((column, peg) => (column === item.column ? peg : []))
+  return starts.filter((peg) => lastPegOf(item, peg, layout) - peg + 1 < item.stitch.width).length
 }
 
 /** Up to which peg its columns lie side by side, from this peg on. */
@@ -84,13 +91,13 @@ export const noteBroken = (
   return broken
     .filter((piece) => piece.why === why)
     .map((piece) => {
-      const { item, pegs } = piece
+      const { item, pegs, cutIn } = piece
       const language = languages[view.setting.terms]
       const { abbr } = language.term(item.stitch)
       return {
         pegs,
         say: (row) =>
-          `${row}: ${abbr} on ${pegsNamed(pegs)} is ${language.cut[why]}: it needs ${needs(piece)}${inEachRepeat(view.layout, pegs.from)}.`,
+          `${row}: ${abbr} on ${pegsNamed(pegs)} is ${language.cut[why]}: it needs ${needs(piece)}${inEachRepeat(view.layout, pegs.from, cutIn)}.`,
         advice,
         mend: (row) => mend(piece, row, workPlain(piece, row)),
       }

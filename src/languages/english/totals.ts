@@ -1,5 +1,5 @@
 import type { DialectWords } from '../language'
-import type { TotalsPhrases } from '../totals'
+import type { StitchCount, TotalsPhrases } from '../totals'
 import { counted, isOne, rounded } from './forms'
 
 const metres = (yarn: number): string => `${rounded(yarn / 1000)} m`
@@ -13,14 +13,12 @@ function duration(minutes: number): string {
   return parts.filter(Boolean).join(' ')
 }
 
+const ofKind = ({ abbr, loops, times }: StitchCount): string =>
+  `${abbr} ${loops}${loops === times ? '' : ` (${counted(times, 'time')})`}`
+
 export const totalsPhrases = ({ gauge }: DialectWords): TotalsPhrases => ({
-  stitches: (all, list) => {
-    const kinds = list.map(
-      ({ abbr, loops, times }) =>
-        `${abbr} ${loops}${loops === times ? '' : ` (${counted(times, 'time')})`}`,
-    )
-    return `${counted(all, 'stitch', 'stitches')}: ${kinds.join(', ')}.`
-  },
+  stitches: (all, list) => `${counted(all, 'stitch', 'stitches')}: ${list.map(ofKind).join(', ')}.`,
+  ofKind,
   yarn: (yarn, weight, forOne) =>
     `About ${metres(yarn)} of yarn${weight === null ? '' : `, ${grams(weight)}`}${forOne ? ', for one: double it for a pair' : ''}.`,
   time: (minutes, pace, forOne) =>
