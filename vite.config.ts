@@ -3,7 +3,14 @@ import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { svelteTesting } from '@testing-library/svelte/vite'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
-import { licencesFile, notShipped, offline, ownParts } from './.config/shipped.ts'
+import {
+  findFirst,
+  licencesFile,
+  notShipped,
+  offline,
+  oneFirstScript,
+  ownParts,
+} from './.config/shipped.ts'
 
 const policyTag = /<meta\s+http-equiv="Content-Security-Policy"\s+content="([^"]*)"\s*\/?>/
 
@@ -29,7 +36,7 @@ export default defineConfig({
   base: './',
   appType: 'mpa',
   publicDir: false,
-  plugins: [svelte({ configFile: false }), dropPolicyInDev(), ownParts(), offline()],
+  plugins: [svelte({ configFile: false }), dropPolicyInDev(), findFirst(), ownParts(), offline()],
   build: {
     outDir: '.build/app',
     emptyOutDir: true,
@@ -38,7 +45,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     sourcemap: false,
     license: { fileName: licencesFile },
-    rolldownOptions: { external: notShipped },
+    rolldownOptions: { external: notShipped, output: { codeSplitting: oneFirstScript } },
     // The largest chunk is the PDF writer, loaded only when a booklet is printed.
     chunkSizeWarningLimit: 1500,
   },

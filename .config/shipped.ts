@@ -11,6 +11,27 @@ export const notShipped = ['html2canvas', 'dompurify', 'canvg']
 
 export const licencesFile = 'licences.md'
 
+/**
+ * All that the first picture of the bench needs is one script: in many small ones it would be larger by a sixth.
+ * What is imported only when it is wanted is divided by the bundler.
+ */
+const first = new Set<string>()
+export const oneFirstScript = { groups: [{ name: 'first', test: (id: string) => first.has(id) }] }
+export function findFirst(): Plugin {
+  return {
+    name: 'find-first',
+    apply: 'build',
+    buildEnd() {
+      const add = (id: string) => {
+        if (first.has(id)) return
+        first.add(id)
+        this.getModuleInfo(id)?.importedIds.forEach(add)
+      }
+      for (const id of this.getModuleIds()) if (this.getModuleInfo(id)?.isEntry) add(id)
+    },
+  }
+}
+
 /** The worker is made apart from the app, so the packages in it are named here. */
 const inWorker = ['workbox-core', 'workbox-precaching', 'workbox-routing', 'workbox-strategies']
 

@@ -1,7 +1,7 @@
-import { scaleLinear } from 'd3-scale'
 import type { Run } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import { cellRatio, withCells, type Geometry } from './geometry'
+import { linear } from './linear'
 import { rectangle } from './path'
 import { numberSize, textWidth } from './sizes'
 import { slotsOf, usualColumns, type ColumnKind } from './slots'
@@ -71,8 +71,8 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
   const repeats = slots.kind === 'chart' && slots.copies.length > 0
   const below = text * (repeats ? 5.4 : 3.6) + border
 
-  const across = scaleLinear([0, slots.count], slots.leftward ? [right, left] : [left, right])
-  const up = scaleLinear([firstRow, lastRow + 1], [bottom, top])
+  const across = linear([0, slots.count], slots.leftward ? [right, left] : [left, right])
+  const up = linear([firstRow, lastRow + 1], [bottom, top])
 
   return {
     ...withCells({

@@ -1,8 +1,8 @@
-import { scaleLinear } from 'd3-scale'
 import type { Pattern } from '../pattern/pattern'
 import type { Work } from '../pattern/work'
 import { border, largestNumber, timesText } from './flatGeometry'
 import { cellRatio, withCells, type Geometry } from './geometry'
+import { linear } from './linear'
 import { arcs, type Point } from './path'
 import { numberSize, smallestReadable, textWidth } from './sizes'
 import { slotsOf } from './slots'
@@ -63,7 +63,7 @@ export function ringGeometry(work: Work, options: RingOptions = {}): RingGeometr
   const centre = border + rim + outer
   const centrePoint: Point = [centre, centre]
 
-  const radius = scaleLinear([0, rows], castOn === 'outside' ? [outer, inner] : [inner, outer])
+  const radius = linear([0, rows], castOn === 'outside' ? [outer, inner] : [inner, outer])
   const sector = (r: number): number => (2 * Math.PI - 2 * gap(r)) / slots.count
   const turned = (angle: number): number => (clockwise ? angle : -angle)
   const angle = (u: number, r: number): number => {

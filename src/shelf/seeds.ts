@@ -1,38 +1,16 @@
-import type { Pattern } from '../pattern/pattern'
 import driftNetPanel from '../../seeds/drift-net-panel.json'
 import fogWatchSocks from '../../seeds/fog-watch-socks.json'
 import hawserBand from '../../seeds/hawser-band.json'
 import hundredStepsHeel from '../../seeds/hundred-steps-heel.json'
-import lampRoomCuff from '../../seeds/lamp-room-cuff.json'
 import shingleMitt from '../../seeds/shingle-mitt.json'
 import spindriftTopper from '../../seeds/spindrift-topper.json'
-import { readFile } from './format'
+import { firstStarter, starter, type StarterChart } from './firstStarter'
 
-/** A chart that ships with the app, from the light of Tarrow Skerry. */
-export interface StarterChart {
-  /** The name of its file in seeds/. */
-  readonly id: string
-  readonly title: string
-  /** One line for the list: what it is, on which loom. */
-  readonly about: string
-  /** Reads the file; the same pattern each time. */
-  readonly pattern: () => Pattern
-}
-
-function starter(id: string, file: { title: string }, about: string): StarterChart {
-  let known: Pattern | undefined
-  const pattern = (): Pattern => {
-    if (known) return known
-    const result = readFile(JSON.stringify(file))
-    if (!result.ok) throw new Error(`seeds/${id}.json: ${result.message}`)
-    return (known = result.pattern)
-  }
-  return { id, title: file.title, about, pattern }
-}
+export type { StarterChart } from './firstStarter'
 
 /** The first one is what the app opens with. */
 export const starterCharts: readonly [StarterChart, ...StarterChart[]] = [
-  starter('lamp-room-cuff', lampRoomCuff, 'Wrist cuff of rib and ropes; round loom of 36 pegs'),
+  firstStarter,
   starter('drift-net-panel', driftNetPanel, 'Flat panel of moss lozenges; rake of 52 pegs'),
   starter(
     'spindrift-topper',

@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib'
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { join } from 'node:path'
@@ -39,4 +40,20 @@ test('the app can be installed', () => {
   expect(manifest).toMatchObject({ start_url: './', display: 'standalone' })
   for (const { src } of manifest.icons) expect(textOf(src)).toContain('<svg')
   expect(textOf('index.html')).toContain('rel="manifest"')
+})
+
+test('the first script is under 200 kB compressed', () => {
+  const first = new Set<string>()
+  const add = (name: string) => {
+    if (first.has(name)) return
+    first.add(name)
+    for (const [, other = ''] of textOf('assets', name).matchAll(
+      /(?:from|import)"\.\/([^"]+\.js)"/g,
+    ))
+      add(other)
+  }
+  for (const [, name = ''] of textOf('index.html').matchAll(/assets\/([^"]+\.js)/g)) add(name)
+  expect(first.size).toBeGreaterThan(0)
+  const sizes = [...first].map((name) => gzipSync(textOf('assets', name)).length)
+  expect(sizes.reduce((all, size) => all + size)).toBeLessThan(200_000)
 })

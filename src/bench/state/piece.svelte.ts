@@ -2,7 +2,7 @@ import type { Report } from '../../checks/check'
 import { checkPiece } from '../../checks/piece/check'
 import { worstFirst, type Finding, type Severity } from '../../pattern/finding'
 import { attempt } from '../../words/attempt'
-import { otherWords } from '../../words/compare/told/otherWords'
+import { reader } from '../words/reader.svelte'
 import { lengthsOf } from '../../drawing/piece/length'
 import { footLength } from '../../drawing/piece/foot'
 import { profileOf, type Slice } from '../../drawing/piece/profile'
@@ -93,7 +93,7 @@ export class PieceState {
   readonly findings: readonly Finding[] = $derived.by(() => {
     const { work } = this
     const { name } = namedOn(this.#bench.pattern)
-    const ofWords = attempt([() => otherWords(work, name)], () => []).result
+    const ofWords = attempt([() => reader()?.otherWords(work, name) ?? []], () => []).result
     return worstFirst([...checkPiece(work, name), ...ofWords])
   })
   /** The piece from the side, from cast-on to bind-off. */

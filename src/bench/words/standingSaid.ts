@@ -4,6 +4,7 @@ import type { Standing, WordsState } from './state.svelte'
 const said: Readonly<Record<Exclude<Standing['kind'], 'differ'>, string>> = {
   written: 'Written from the chart',
   agree: 'My own words agree with the chart',
+  'not read yet': 'My own words',
   unknown: 'My own words could not be read',
 }
 

@@ -2,16 +2,14 @@ import { setWords } from '../../pattern/edits/words'
 import type { Spot } from '../../pattern/history'
 import type { Pattern } from '../../pattern/pattern'
 import type { Work } from '../../pattern/work'
-import { compare, type Agreement, type Comparison } from '../../words/compare/compare'
+import type { Agreement, Comparison } from '../../words/compare/compare'
 import { isDifference } from '../../words/compare/comparison'
-import { byPlaceInText, toldOf } from '../../words/compare/told/told'
-import { read } from '../../words/read/read'
-import { statesSizes } from '../../words/read/lines/sizesIn'
 import { readSettingsOf, type ReadSettings, type Reading } from '../../words/read/reading'
 import type { TextRange } from '../../words/read/reading'
 import type { Words } from '../../words/write'
 import { attempt, type Attempt } from '../../words/attempt'
 import { faultFinding, nothingCompared, nothingRead } from './fault'
+import { reader, readerMissing, type Reader } from './reader.svelte'
 import { needlesHint } from '../../words/wrongSide'
 import type { Finding } from '../../pattern/finding'
 import { findingsAt } from './findings'
@@ -35,6 +33,8 @@ export interface Ground {
 /** How the words stand to the chart. */
 export type Standing =
   | { readonly kind: 'written' | 'agree' }
+  /** What reads them is on its way. */
+  | { readonly kind: 'not read yet' }
   /** The program failed at them: nothing is known. */
   | { readonly kind: 'unknown' }
   /** `rounds`: how many differ; 0: only what is said of the whole piece. */
@@ -66,6 +66,9 @@ export class WordsState {
   })
   readonly #read: Attempt<Reading> = $derived.by(() => {
     const [text, settings, last] = [this.#toRead, this.#settings, this.#reading]
+    const parts = reader()
+    if (!parts) return { result: nothingRead(text, settings), fault: readerMissing() }
+    const { read } = parts
     const made = attempt([() => read(text, settings, last), () => read(text, settings)], () =>
       nothingRead(text, settings),
     )
@@ -78,6 +81,9 @@ export class WordsState {
     if (!this.isOwn) return { result: null, fault: null }
     const [reading, last] = [this.reading, this.#comparison ?? undefined]
     const { work } = this.#ground
+    const parts = reader()
+    if (!parts) return { result: null, fault: null }
+    const { compare } = parts
     if (this.#read.fault !== null) return { result: nothingCompared(reading, work), fault: null }
     const made = attempt([() => compare(reading, work, last), () => compare(reading, work)], () =>
       nothingCompared(reading, work),
@@ -88,7 +94,8 @@ export class WordsState {
   readonly comparison: Comparison | null = $derived(this.#compared.result)
   readonly #listed: Attempt<readonly Finding[]> = $derived.by(() => {
     const { comparison } = this
-    return attempt([() => (comparison ? allFound(comparison) : none)], () => none)
+    const parts = reader()
+    return attempt([() => (comparison && parts ? allFound(comparison, parts) : none)], () => none)
   })
   /** A mistake of the program at these words; null: none. */
   readonly fault: string | null = $derived(
@@ -112,7 +119,7 @@ export class WordsState {
   })
   /** How many things words and chart say differently, set aside or not. */
   readonly differences: number = $derived.by(() =>
-    this.comparison ? toldOf(this.comparison).differences : 0,
+    this.comparison ? (reader()?.toldOf(this.comparison).differences ?? 0) : 0,
   )
   /** What is wrong in the words themselves, and not set aside, whether or not they tell the chart. */
   readonly errors: readonly Finding[] = $derived.by(() =>
@@ -120,7 +127,7 @@ export class WordsState {
   )
   /** Do the words state sizes, or is another than the first one read? */
   readonly hasSizes: boolean = $derived.by(
-    () => this.#settings.size > 0 || statesSizes(this.#toRead),
+    () => this.#settings.size > 0 || Boolean(reader()?.statesSizes(this.#toRead)),
   )
   readonly atCaret: readonly Finding[] = $derived.by(() =>
     this.findings.length > 0 ? findingsAt(this.findings, this.text, this.caret) : none,
@@ -133,7 +140,7 @@ export class WordsState {
   readonly standing: Standing = $derived.by(() => {
     const { comparison, fault } = this
     if (fault !== null) return { kind: 'unknown' }
-    if (!comparison) return { kind: 'written' }
+    if (!comparison) return { kind: this.isOwn ? 'not read yet' : 'written' }
     const { agreement, differences, pairs } = comparison
     // Rounds of a line that could not be read are counted only where nothing else is known.
     const known = differences.length > 0 ? ['same', 'unread'] : ['same']
@@ -261,7 +268,7 @@ function roundsBeside({ rows }: Reading, pairs: Comparison['pairs']): number {
   return once.length > 0 ? once.length : alone.length
 }
 
-const allFound = (comparison: Comparison): Finding[] =>
+const allFound = (comparison: Comparison, { byPlaceInText, toldOf }: Reader): Finding[] =>
   byPlaceInText([...toldOf(comparison).findings, ...needlesHint(comparison.reading)])
 
 /** Characters that are read and compared at every key; of more, when the keys rest. */

@@ -3,19 +3,19 @@ import { afterEach, expect, test, vi } from 'vitest'
 import Findings from '../../../src/bench/findings/Findings.svelte'
 import { setWords } from '../../../src/pattern/edits/words'
 import { newPattern } from '../../../src/pattern/pattern'
-import type * as reader from '../../../src/words/read/read'
+import type * as readers from '../../../src/bench/words/reader.svelte'
 import { show, smallBench } from '../render'
 
 // A reader that fails at one word, as a mistake in it would.
-vi.mock('../../../src/words/read/read', async (original) => {
-  const real = await original<typeof reader>()
-  return {
-    ...real,
-    read: (...args: Parameters<typeof real.read>) => {
-      if (args[0].includes('Boom')) throw new Error('a list ran out')
-      return real.read(...args)
-    },
+vi.mock('../../../src/bench/words/reader.svelte', async (original) => {
+  const real = await original<typeof readers>()
+  const parts = real.reader()
+  if (!parts) throw new Error('The reader is not loaded')
+  const read: typeof parts.read = (...args) => {
+    if (args[0].includes('Boom')) throw new Error('a list ran out')
+    return parts.read(...args)
   }
+  return { ...real, reader: () => ({ ...parts, read }) }
 })
 afterEach(() => vi.restoreAllMocks())
 
