@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { checkAfresh } from '../../src/checks/check'
 import type { Finding } from '../../src/pattern/finding'
 import { rules } from '../../src/checks/rules'
-import { readCases, type Expected } from './readCase'
+import { changed, readCases, type Expected, type Words } from './readCase'
 
 const folder = new URL('cases/', import.meta.url)
 const files = readdirSync(folder).filter((name) => name.endsWith('.txt') && name !== 'README.txt')
@@ -22,20 +22,29 @@ const placeOf = ({ severity, rule, ...rest }: Expected | Finding): string => {
   return `${severity} ${rule} ${at}${pegs ? ` pegs ${pegs.from + 1}-${pegs.to + 1}` : ''}`
 }
 
+function holds(said: string | undefined, { text, whole }: Words): void {
+  if (whole) expect(said).toBe(text)
+  else expect(said).toContain(text)
+}
+
 describe.each(files)('%s', (file) => {
   it.each(all.filter((one) => one.file === file))('$name', ({ pattern, expected }) => {
     const { findings } = checkAfresh(pattern)
     expect(findings.map(placeOf).sort()).toEqual(expected.map(placeOf).sort())
     for (const wanted of expected) {
       const found = findings.find((finding) => placeOf(finding) === placeOf(wanted))
-      expect(found?.message).toContain(wanted.message)
-      expect(found?.advice).toContain(wanted.advice)
+      holds(found?.message, wanted.message)
+      holds(found?.advice, wanted.advice)
       const labels = found?.fixes.map(({ label }) => label) ?? []
-      for (const label of wanted.fixes)
-        expect(
-          labels.some((text) => text.includes(label)),
-          `${label} in ${labels.join('; ')}`,
-        ).toBe(true)
+      if (wanted.fixes.some(({ whole }) => whole))
+        expect(labels).toEqual(wanted.fixes.map(({ text }) => text))
+      for (const { text, whole, leaves } of wanted.fixes) {
+        const one = found?.fixes.find(({ label }) =>
+          whole ? label === text : label.includes(text),
+        )
+        expect(one, `${text} in ${labels.join('; ')}`).toBeDefined()
+        if (one && leaves !== '') expect(changed(pattern, one.edit(pattern)), text).toBe(leaves)
+      }
     }
   })
 })

@@ -6,7 +6,14 @@ import { directions } from '../../src/loom/direction'
 import { knits } from '../../src/loom/move'
 import type { RowEnd } from '../../src/loom/row'
 import { severities, type Severity } from '../../src/pattern/finding'
-import { newPattern, shapes, type Pattern, type Row, type Run } from '../../src/pattern/pattern'
+import {
+  newPattern,
+  shapes,
+  type Band,
+  type Pattern,
+  type Row,
+  type Run,
+} from '../../src/pattern/pattern'
 import { findStitch } from '../../src/stitches/vocabulary'
 import { cellsFrom } from '../cells'
 
@@ -25,11 +32,22 @@ export interface Expected {
   readonly rule: string
   readonly row: number | null
   readonly pegs: Run | null
-  readonly message: string
-  /** Words of what to do; '' for any. */
-  readonly advice: string
-  /** Words of the labels of mends that must be offered. */
-  readonly fixes: readonly string[]
+  readonly message: Words
+  /** What to do. */
+  readonly advice: Words
+  /** Labels of mends that must be offered; where one is whole, these are all that may be, in this order. */
+  readonly fixes: readonly ExpectedFix[]
+}
+
+/** Some of what is said, or, between quotation marks, all of it. */
+export interface Words {
+  readonly text: string
+  readonly whole: boolean
+}
+
+export interface ExpectedFix extends Words {
+  /** What it leaves otherwise in the pattern, as `changed` tells it; '' for any. */
+  readonly leaves: string
 }
 
 export function readCases(text: string): Case[] {
@@ -58,9 +76,11 @@ function readCase(name: string, lines: readonly string[]): Case {
     else if (mark === '+' || mark === '>') {
       const last = expected.pop()
       if (!last) throw new Error(`"${text}" follows no finding.`)
-      const words = text.slice(1).trim()
+      const [words = '', leaves = ''] = text.slice(1).split('=>')
       expected.push(
-        mark === '>' ? { ...last, advice: words } : { ...last, fixes: [...last.fixes, words] },
+        mark === '>'
+          ? { ...last, advice: readWords(words) }
+          : { ...last, fixes: [...last.fixes, { ...readWords(words), leaves: leaves.trim() }] },
       )
     } else if (/^\d/.test(text)) pattern = addRows(pattern, text)
     else pattern = readHeader(pattern, text)
@@ -69,6 +89,11 @@ function readCase(name: string, lines: readonly string[]): Case {
 }
 
 const run = (from: string, to = from): Run => ({ from: Number(from) - 1, to: Number(to) - 1 })
+
+function readWords(words: string): Words {
+  const [, whole] = /^"(.*)"$/.exec(words.trim()) ?? []
+  return { text: whole ?? words.trim(), whole: whole !== undefined }
+}
 
 function readExpected(text: string, rows: number): Expected {
   const found = /^! (\w+) ([\w-]+)(?: (chart))?(?: pegs? (\d+)(?:-(\d+))?)?: (.*)$/.exec(text)
@@ -81,8 +106,8 @@ function readExpected(text: string, rows: number): Expected {
     rule,
     row: chart || rows === 0 ? null : rows - 1,
     pegs: from ? run(from, to) : null,
-    message,
-    advice: '',
+    message: readWords(message),
+    advice: readWords(''),
     fixes: [],
   }
 }
@@ -205,4 +230,46 @@ function readToken(token: string): string[] {
   const times = whole ? 1 : Number(counted?.[2] ?? 1)
   const cells = Array.from({ length: stitch.width }, (_, i) => (i === 0 ? stitch.id : ''))
   return Array.from({ length: times }, () => cells).flat()
+}
+
+/** What is otherwise in the second pattern, in the words of a case: "2: k12; repeat 1-9". */
+export function changed(before: Pattern, after: Pattern): string {
+  const [old, made] = [chartOn(before), chartOn(after)]
+  const parts: string[] = []
+  if (after.loom !== before.loom) parts.push(`${after.loom.pegs} pegs`)
+  if (made.columns !== old.columns) parts.push(`${made.columns} columns`)
+  if (made.repeat !== old.repeat) parts.push(`repeat ${made.repeat ? named(made.repeat) : 'none'}`)
+  if (tellBands(made.bands) !== tellBands(old.bands)) parts.push(`bands ${tellBands(made.bands)}`)
+  if (after.making.forBaby !== before.making.forBaby) parts.push('for babies')
+  if (made.rows.length !== old.rows.length) parts.push(`${made.rows.length} rows`)
+  for (const [index, row] of made.rows.entries())
+    if (!old.rows.includes(row)) parts.push(`${index + 1}${tellRow(row)}`)
+  return parts.join('; ')
+}
+
+const named = ({ from, to }: Run): string => `${from + 1}-${to + 1}`
+
+const tellBands = (bands: readonly Band[]): string =>
+  bands.map((band) => `${named(band)} x${band.times}`).join(' ') || 'none'
+
+function tellRow({ cells, run: covers, heading, end }: Row): string {
+  const way = [covers ? `pegs ${named(covers)}` : '', heading ?? ''].filter((word) => word !== '')
+  const head = [way.join(' '), end === 'on' ? '' : end].filter((word) => word !== '').join(', ')
+  const words: { readonly id: string; width: number }[] = []
+  for (const cell of cells) {
+    const last = words.at(-1)
+    if (cell) words.push({ id: cell.id, width: 1 })
+    else if (last) last.width++
+  }
+  const stitches: { readonly word: string; count: number }[] = []
+  for (const { id, width } of words) {
+    const word = width === (findStitch(id)?.width ?? 1) ? id : `${id}[${width}]`
+    const last = stitches.at(-1)
+    if (last?.word === word) last.count++
+    else stitches.push({ word, count: 1 })
+  }
+  const told = stitches.map(({ word, count }) =>
+    count === 1 ? word : /^[a-z]+$/.test(word) ? `${word}${count}` : `(${word})x${count}`,
+  )
+  return `${head === '' ? '' : ` ${head}`}: ${told.join(' ')}`
 }
