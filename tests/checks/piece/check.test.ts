@@ -9,7 +9,8 @@ import { setRun } from '../../../src/pattern/edits/turning'
 import { rotateColumns } from '../../../src/pattern/edits/turn-round'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../../src/pattern/generate/wish'
-import { newPattern, type Pattern } from '../../../src/pattern/pattern'
+import type { Finding, Severity } from '../../../src/pattern/finding'
+import { newPattern, type Pattern, type Run } from '../../../src/pattern/pattern'
 import type { Step } from '../../../src/pattern/piece'
 import { workPiece } from '../../../src/pattern/workPiece'
 import { patternOf } from '../../pattern/edits/chart-text'
@@ -52,75 +53,205 @@ const forBaby = (pattern: Pattern): Pattern => ({
   making: { ...pattern.making, forBaby: true },
 })
 
+/** The steps of a piece in a few words each. */
+const told = ({ steps }: Pattern): string =>
+  steps
+    .map((step) => {
+      switch (step.kind) {
+        case 'chart':
+          return `${step.chart} x${step.times}`
+        case 'plain':
+          return 'rows' in step.amount
+            ? `${step.amount.rows} of ${step.stitch.id}`
+            : `${step.amount.mm} mm`
+        case 'pegs':
+          return `on ${pegsTold(step.run)}${step.toAndFro ? ' to and fro' : ''}`
+        case 'note':
+          return 'note'
+        default:
+          return `${step.kind} ${step.how} ${pegsTold(step.pegs)}`
+      }
+    })
+    .join(', ')
+
+const pegsTold = (run: Run | null): string => (run ? `${run.from + 1}-${run.to + 1}` : 'all')
+
 const found = (pattern: Pattern): string[] =>
   checkPiece(workPiece(pattern)).map(({ message }) => message)
 
-/** Each case: what is wrong, a piece with it, and the message. */
 const ring = newPattern(12, 2)
 const bar: Pattern = { ...ring, loom: { ...ring.loom, shape: 'bar' } }
 const rope = patternOf('p 2/2_LC . . . p p 2/2_RC . . . p')
-const cases: [rule: string, pattern: Pattern, message: string][] = [
-  ['piece-cast-on', withSteps(ring, chart(), bindOff), 'Step 1 (Chart) begins on an empty loom.'],
+/** Each case: what is wrong, a piece with it, the message, and what is said and offered besides. */
+interface Advised {
+  readonly advice: string
+  readonly severity: Severity
+  readonly step: number | null
+  /** All mends in order, each with the steps that it leaves. */
+  readonly fixes: readonly string[]
+}
+const cases: [rule: string, pattern: Pattern, message: string, advised: Advised][] = [
+  [
+    'piece-cast-on',
+    withSteps(ring, chart(), bindOff),
+    'Step 1 (Chart) begins on an empty loom.',
+    {
+      advice: 'Cast on before it.',
+      severity: 'error',
+      step: 0,
+      fixes: ['Cast on all pegs before it => cast on e-wrap all, Chart x1, bind off basic all'],
+    },
+  ],
   [
     'piece-cast-on',
     withSteps(ring, castOn, bindOff, chart(), knit(2), bindOff),
     'Step 2 (bind off) takes everything off the loom, but step 3 (Chart) still needs loops.',
+    {
+      advice: 'Bind off at the end, or cast on again for a part of its own.',
+      severity: 'error',
+      step: 1,
+      fixes: [
+        'Remove step 2 => cast on e-wrap all, Chart x1, 2 of k, bind off basic all',
+        'Cast on all pegs before step 3 => cast on e-wrap all, bind off basic all, cast on e-wrap all, Chart x1, 2 of k, bind off basic all',
+      ],
+    },
   ],
   [
     'piece-bind-off',
     withSteps(ring, castOn, chart()),
     '12 loops are still on the loom after the last step.',
+    {
+      advice: 'Bind them off, gather or graft them.',
+      severity: 'error',
+      step: 1,
+      fixes: [
+        'Bind off all loops at the end => cast on e-wrap all, Chart x1, bind off basic all',
+        'Gather all loops at the end => cast on e-wrap all, Chart x1, bind off gather all',
+      ],
+    },
   ],
   [
     'piece-cast-on-held',
     withSteps(ring, castOn, castOn, bindOff),
     'Step 2 (cast on) casts on over 12 pegs that already have loops.',
+    {
+      advice: 'Bind those loops off first, or cast on other pegs.',
+      severity: 'error',
+      step: 1,
+      fixes: ['Remove step 2 => cast on e-wrap all, bind off basic all'],
+    },
   ],
   [
     'piece-halves',
     withSteps(newPattern(13, 1), castOn, chart(), { kind: 'bind off', how: 'graft', pegs: null }),
     'Step 3 (bind off) joins 13 loops in pairs: one has no partner.',
+    {
+      advice: 'Decrease one stitch before it, or bind off another way.',
+      severity: 'warning',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-loops',
     // Pegs that were bound off are to be cast on again before plain rounds.
     withSteps(ring, castOn, chart(), off(0, 4), knit(1), bindOff),
     'Round 1 of step 4 (plain rounds) needs 12 stitches, the loom holds 7.',
+    {
+      advice: 'Cast on pegs 1-5 first, or work these rounds as a chart that leaves them out.',
+      severity: 'error',
+      step: 3,
+      fixes: [
+        'Before the plain rounds, knit pegs 6-12 back and forth for 2 rows and cast on pegs 1-5 again => cast on e-wrap all, Chart x1, bind off basic 1-5, on 6-12 to and fro, 2 of k, cast on e-wrap 1-5, on all, 1 of k, bind off basic all',
+        'Before the plain rounds, knit pegs 6-12, cast on pegs 1-5 again and knit pegs 6-12 => cast on e-wrap all, Chart x1, bind off basic 1-5, on 6-12 to and fro, 1 of k, cast on e-wrap 1-5, on 6-12 to and fro, 1 of k, on all, 1 of k, bind off basic all',
+        'Work only pegs 6-12 from here on, back and forth => cast on e-wrap all, Chart x1, bind off basic 1-5, on 6-12 to and fro, 1 of k, bind off basic all',
+      ],
+    },
   ],
   [
     'piece-yarn',
     withSteps(setRun(ring, 1, { from: 0, to: 5 }), castOn, chart(), knit(1), bindOff),
     'Step 3 (plain rounds) begins at peg 1, but the yarn is between pegs 6 and 7.',
+    {
+      advice: 'Work pegs 7-12 before it, so that the yarn comes to peg 1.',
+      severity: 'error',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-yarn',
     withSteps(newPattern(20, 2), castOn, chart(), off(7, 12), bindOff),
     'Step 3 (bind off) begins at peg 8, but the yarn is between pegs 20 and 1.',
+    {
+      advice:
+        'Put in a step that works pegs 1-7 before it, or bind off pegs beside the yarn: from peg 1 on, or up to peg 20.',
+      severity: 'error',
+      step: 2,
+      fixes: [
+        'Knit pegs 1-7 before it and pegs 14-20 after it => cast on e-wrap all, Chart x1, on 1-7 to and fro, 1 of k, bind off basic 8-13, on 14-20 to and fro, 1 of k, on all, bind off basic all',
+      ],
+    },
   ],
   [
     'piece-yarn',
     withSteps(bar, castOn, chart(), off(8, 9), { ...castOn, pegs: { from: 8, to: 9 } }, bindOff),
     'Step 3 (bind off) begins at peg 9, but the yarn is before peg 1.',
+    {
+      advice:
+        'Put in a step that works pegs 1-8 before it, or bind off pegs beside the yarn: from peg 1 on.',
+      severity: 'error',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-yarn',
     withSteps(bar, castOn, on(0, 5), knit(4), off(6, 11), bindOff),
     'Step 4 (bind off) begins at peg 7, but the yarn is before peg 1.',
+    {
+      advice:
+        'Put in a step that works pegs 1-6 before it, or bind off pegs beside the yarn: from peg 1 on.',
+      severity: 'error',
+      step: 3,
+      fixes: [],
+    },
   ],
   [
     'piece-yarn',
     withSteps(heeled(), castOn, chart('Heel'), on(0, 9), chart('Heel'), allPegs, knit(1), bindOff),
     'Row 14 of step 4 (Heel) begins at peg 10, but the yarn is between pegs 20 and 1.',
+    {
+      advice:
+        'Look at its chart and the pegs in work: each row begins where the one before it ends.',
+      severity: 'error',
+      step: 3,
+      fixes: [],
+    },
   ],
   [
     'piece-pegs',
     withSteps(heeled(), castOn, on(0, 9), chart('Heel'), allPegs, knit(1), bindOff),
     'Step 3 (Heel) works pegs 11-20 in its rows 1, 9 and 11-13, but only pegs 1-10 are in work.',
+    {
+      advice: 'Put those pegs in work before it too, or keep its rows to pegs 1-10.',
+      severity: 'error',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-way',
     withSteps(bar, castOn, knit(3), chart(), bindOff),
     'Row 1 of step 3 (Chart) is drawn from peg 1 to peg 12, but the work before it leads the other way.',
+    {
+      advice: 'Work one row more or one fewer before it: an even number on a rake.',
+      severity: 'warning',
+      step: 2,
+      fixes: [
+        'Knit one row before it => cast on e-wrap all, 3 of k, 1 of k, Chart x1, bind off basic all',
+      ],
+    },
   ],
   [
     'piece-cross-line',
@@ -134,6 +265,12 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       bindOff,
     ),
     'The crosses of step 3 (Foot) stand 1 peg before those of step 2 (Chart).',
+    {
+      advice: 'Start the round elsewhere in one of the two charts, so that they stand in line.',
+      severity: 'warning',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-ladder',
@@ -145,16 +282,35 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       bindOff,
     ),
     'In round 1 of step 3 (Chart) the yarn passes 3 empty pegs (pegs 6-8), 38 mm from loop to loop; this leaves a ladder in the fabric.',
+    {
+      advice:
+        'Fill the pegs again with yarn overs, or decrease where no two empty pegs come side by side.',
+      severity: 'warning',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-length',
     withSteps(ring, castOn, { kind: 'plain', stitch: stitchOf('k'), amount: { mm: 60 } }, bindOff),
     'Step 2 (plain rounds) goes on for 6 cm, but without a gauge that is no number of rounds.',
+    {
+      advice: 'Knit a swatch and enter its gauge, or give the number of rounds.',
+      severity: 'error',
+      step: 1,
+      fixes: ['Work 10 rounds instead => cast on e-wrap all, 10 of k, bind off basic all'],
+    },
   ],
   [
     'piece-too-long',
     withSteps(ring, castOn, ...new Array<Step>(7).fill(knit(1000)), bindOff),
     'Step 8 (plain rounds) goes 1000 rounds beyond the 6000 that a piece can have; they are left out.',
+    {
+      advice: 'Work its chart fewer times, or make it shorter.',
+      severity: 'warning',
+      step: 7,
+      fixes: [],
+    },
   ],
   [
     'piece-chart',
@@ -165,6 +321,12 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       bindOff,
     ),
     'In the chart “Thumb”: Round 1 needs 13 stitches, the loom holds 12. One stitch too many from the first peg on.',
+    {
+      advice: 'Open that chart to see where, and to mend it.',
+      severity: 'error',
+      step: null,
+      fixes: ['Open “Thumb” => cast on e-wrap all, Chart x1, bind off basic all'],
+    },
   ],
   [
     'piece-note-pegs',
@@ -178,20 +340,54 @@ const cases: [rule: string, pattern: Pattern, message: string][] = [
       ),
     ),
     'Step 3 (note) names pegs 2 to 5; in the second of the pair, its mirror image, they are pegs 8 to 11.',
+    {
+      advice: 'Say it without numbers, for example “the pegs of the heel”.',
+      severity: 'warning',
+      step: 2,
+      fixes: [],
+    },
   ],
   [
     'piece-baby-drawstring',
     forBaby(withSteps(ring, { ...castOn, how: 'drawstring' }, chart(), bindOff)),
     'Step 1 (cast on) makes a drawstring edge, and this piece is for a baby or child.',
+    {
+      advice:
+        'Cast on another way, or fasten off the yarn end so that nothing can be pulled. Check your local rules on cords in children’s clothing.',
+      severity: 'warning',
+      step: 0,
+      fixes: ['Cast on by e-wrap instead => cast on e-wrap all, Chart x1, bind off basic all'],
+    },
   ],
-  ['piece-unused', addChart(ring, 'Thumb', chartOn(ring)), 'The chart “Thumb” is in no step.'],
+  [
+    'piece-unused',
+    addChart(ring, 'Thumb', chartOn(ring)),
+    'The chart “Thumb” is in no step.',
+    {
+      advice: 'Add a step that works it, or remove the chart.',
+      severity: 'hint',
+      step: null,
+      fixes: [
+        'Work “Thumb” before the last step => cast on e-wrap all, Chart x1, Thumb x1, bind off basic all',
+        'Remove the chart “Thumb” => cast on e-wrap all, Chart x1, bind off basic all',
+      ],
+    },
+  ],
 ]
 
 describe('each rule finds what it is for', () => {
-  test.each(cases)('%s', (rule, pattern, message) => {
-    expect(
-      checkPiece(workPiece(pattern)).map(({ rule: id, message: said }) => [id, said]),
-    ).toContainEqual([rule, message])
+  test.each(cases)('%s', (rule, pattern, message, advised) => {
+    const findings = checkPiece(workPiece(pattern)).filter((finding) => finding.rule === rule)
+    const tell = ({ advice, severity, place: { step }, fixes }: Finding): Advised => ({
+      advice,
+      severity,
+      step,
+      fixes: fixes.map(({ label, edit }) => `${label} => ${told(edit(pattern))}`),
+    })
+    expect(findings.map((finding) => [finding.message, tell(finding)])).toContainEqual([
+      message,
+      advised,
+    ])
   })
 })
 
