@@ -4,6 +4,7 @@ import { expect, test } from 'vitest'
 import {
   deleteColumns,
   insertColumns,
+  keepColumns,
   setColumns,
   setRepeat,
 } from '../../../src/pattern/edits/columns'
@@ -43,4 +44,33 @@ test('one column always stays', () => {
   expect(deleteColumns(pattern, 0, 1)).toBe(pattern)
   expect(chartOn(setColumns(pattern, 4)).columns).toBe(4)
   expect(textOf(setColumns(pattern, 1))).toEqual(['p'])
+})
+
+test('columns are kept, and all beside them taken away', () => {
+  expect(textOf(keepColumns(patternOf('p k yo k2tog p'), 1, 3))).toEqual(['k yo k2tog'])
+  expect(textOf(keepColumns(patternOf('p k yo'), 0, 1))).toEqual(['p k'])
+  expect(textOf(keepColumns(patternOf('p k yo'), 1, 2))).toEqual(['k yo'])
+})
+
+test('no column in and none away is no edit', () => {
+  const pattern = patternOf('p k p')
+  expect(insertColumns(pattern, 1, 0)).toBe(pattern)
+  expect(deleteColumns(pattern, 2, 1)).toBe(pattern)
+  expect(setColumns(pattern, 3)).toBe(pattern)
+})
+
+test('a chart holds 400 columns and no more', () => {
+  const most = setColumns(patternOf('p k p'), 500)
+  expect(chartOn(most).columns).toBe(400)
+  expect(chartOn(most).rows[0]?.cells).toHaveLength(400)
+  expect(insertColumns(most, 0)).toBe(most)
+})
+
+test('a repeat of which columns at either side go keeps the others', () => {
+  const pattern = setRepeat(patternOf('p k k k k p'), { from: 1, to: 4 })
+  expect(chartOn(deleteColumns(pattern, 4, 5)).repeat).toEqual({ from: 1, to: 3 })
+  expect(chartOn(deleteColumns(pattern, 2, 3)).repeat).toEqual({ from: 1, to: 2 })
+  expect(chartOn(deleteColumns(pattern, 5, 5)).repeat).toEqual({ from: 1, to: 4 })
+  expect(chartOn(deleteColumns(pattern, 1, 4)).repeat).toBeNull()
+  expect(chartOn(deleteColumns(setRepeat(pattern, null), 0, 0)).repeat).toBeNull()
 })

@@ -2,7 +2,12 @@ import { expect, test } from 'vitest'
 import { setRun } from '../../../src/pattern/edits/turning'
 import { erase, eraseAll, landing, paint, paintAll } from '../../../src/pattern/edits/paint'
 import { patternOf, textOf } from './chart-text'
+import { setRepeat } from '../../../src/pattern/edits/columns'
+import { setLoom } from '../../../src/pattern/edits/settings'
+import type { Pattern } from '../../../src/pattern/pattern'
 import { stitchOf } from '../../../src/stitches/vocabulary'
+
+const bar = (row: string): Pattern => setLoom(patternOf(row), { shape: 'bar' })
 
 test('a stitch is put where it is pointed', () => {
   expect(textOf(paint(patternOf('k k k'), stitchOf('p'), 0, 1))).toEqual(['k p k'])
@@ -73,4 +78,61 @@ test('a block is made plain to its last row and column, and nothing beside it', 
   const pattern = patternOf('p p p p p', 'p p p p p', 'p p p p p')
   const erased = eraseAll(pattern, { from: 1, to: 2 }, { from: 1, to: 3 })
   expect(textOf(erased)).toEqual(['p p p p p', 'p k k k p', 'p k k k p'])
+})
+
+test.each<[where: string, pattern: Pattern, column: number, reason: string]>([
+  [
+    'on a bar',
+    bar('k k k k k k'),
+    5,
+    '2/2 LC needs 4 pegs; only 1 is left before the edge of the piece.',
+  ],
+  [
+    'at the end of a repeat',
+    setRepeat(patternOf('k k k k k k'), { from: 2, to: 5 }),
+    3,
+    '2/2 LC needs 4 pegs; only 3 are left before the edge of the repeat.',
+  ],
+  [
+    'behind a repeat',
+    setRepeat(patternOf('k k k k k k'), { from: 0, to: 3 }),
+    4,
+    '2/2 LC needs 4 pegs; only 2 are left before the end of the round.',
+  ],
+  ['before the chart', patternOf('k k k k k'), -1, 'There is no peg 0 in row 1 of the chart.'],
+  ['after the chart', patternOf('k k k k k'), 5, 'There is no peg 6 in row 1 of the chart.'],
+])('a cross cannot land %s, and why', (_, pattern, column, reason) => {
+  expect(landing(pattern, stitchOf('2/2 LC'), 0, column)).toMatchObject({ can: false, reason })
+})
+
+test('a row that is not there takes no stitch', () => {
+  const pattern = patternOf('k k')
+  expect(landing(pattern, stitchOf('p'), 1, 0)).toMatchObject({
+    can: false,
+    reason: 'There is no peg 1 in row 2 of the chart.',
+  })
+  expect(paint(pattern, stitchOf('p'), 1, 0)).toBe(pattern)
+  expect(erase(pattern, 1, 0)).toBe(pattern)
+  expect(erase(pattern, 0, 2)).toBe(pattern)
+})
+
+test('a cross lands in a short row where all its pegs are worked, in any copy of the repeat', () => {
+  const short = setRun(patternOf('k k k k k k'), 0, { from: 1, to: 4 })
+  expect([0, 1, 2].map((column) => landing(short, stitchOf('2/2 LC'), 0, column).can)).toEqual([
+    false,
+    true,
+    false,
+  ])
+  const again = setLoom(setRepeat(patternOf('k k k k'), { from: 0, to: 3 }), { pegs: 12 })
+  const last = setRun(again, 0, { from: 8, to: 11 })
+  expect(landing(last, stitchOf('2/2 LC'), 0, 0).can).toBe(true)
+})
+
+test('what is taken away is told: not background, and a cross of which only a cell is touched', () => {
+  const pattern = patternOf('k p 1/1_LC . k')
+  const replaced = (column: number) => {
+    const found = landing(pattern, stitchOf('1/1 RC'), 0, column)
+    return found.can && found.replaces.map(({ id }) => id)
+  }
+  expect([0, 1, 2, 3].map(replaced)).toEqual([['p'], ['p', '1/1 LC'], ['1/1 LC'], ['1/1 LC']])
 })

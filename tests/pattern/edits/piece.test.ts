@@ -7,12 +7,17 @@ import {
   addChart,
   addStep,
   copyChart,
+  changeStep,
   copyStep,
+  freeName,
   moveStep,
   nameProblem,
   removeChart,
+  removePictures,
   removeStep,
   renameChart,
+  setPace,
+  setPair,
 } from '../../../src/pattern/edits/piece'
 import { deleteRows, insertRows } from '../../../src/pattern/edits/rows'
 import { newPattern, blankRow, type Pattern } from '../../../src/pattern/pattern'
@@ -124,4 +129,82 @@ describe('step pictures', () => {
     expect(renameChart(shown, 'Chart', 'Cuff').pictures[0]?.chart).toBe('Cuff')
     expect(removeChart(shown, 'Chart').pictures).toEqual([])
   })
+})
+
+describe('as much as a piece can have', () => {
+  const some = newPattern(12, 1)
+  const note = { kind: 'note', text: 'Count.' } as const
+
+  test('is a hundred steps', () => {
+    let full: Pattern = some
+    while (full.steps.length < 99) full = addStep(full, 1, note)
+    const most = addStep(full, 1, note)
+    expect(most.steps).toHaveLength(100)
+    expect(addStep(most, 1, note)).toBe(most)
+    expect(copyStep(most, 1)).toBe(most)
+  })
+
+  test('is forty charts', () => {
+    let full: Pattern = some
+    while (full.charts.length < 39) full = addChart(full, 'Thumb', thumb)
+    const most = copyChart(full, 'Chart')
+    expect(most.charts).toHaveLength(40)
+    expect(copyChart(most, 'Chart')).toBe(most)
+    expect(addChart(most, 'Thumb', thumb)).toBe(most)
+  })
+
+  test('is fifty stretches of pictures', () => {
+    const shown = { chart: 'Chart', row: 0, from: 0, to: 1 }
+    let full: Pattern = some
+    for (let count = 0; count < 50; count++) full = addPictures(full, shown)
+    expect(full.pictures).toHaveLength(50)
+    expect(addPictures(full, shown)).toBe(full)
+    expect(removePictures(full, 50)).toBe(full)
+    expect(removePictures(full, 49).pictures).toHaveLength(49)
+  })
+})
+
+test('a step is changed where there is one, and a change to the same is none', () => {
+  const note = { kind: 'note', text: 'Count.' } as const
+  const changed = changeStep(two, 1, note)
+  expect(kinds(changed)).toEqual(['cast on', 'note', 'bind off'])
+  expect(changeStep(changed, 1, note)).toBe(changed)
+  expect(changeStep(changed, 3, note)).toBe(changed)
+  expect(moveStep(changed, 1, 1)).toBe(changed)
+  expect(moveStep(changed, 1, -1)).toBe(changed)
+  expect(moveStep(changed, -1, 1)).toBe(changed)
+  expect(kinds(moveStep(changed, 2, 0))).toEqual(['bind off', 'cast on', 'note'])
+})
+
+test('a free name is trimmed, numbered and no longer than a name can be', () => {
+  expect(freeName(two, ' Cuff ')).toBe('Cuff')
+  expect(freeName(two, '  ')).toBe('Chart 2')
+  const long = 'x'.repeat(70)
+  const named = addChart(two, long, thumb)
+  expect(names(named)).toContain('x'.repeat(60))
+  expect(freeName(named, long)).toBe(`${'x'.repeat(58)} 2`)
+  expect(names(addChart(addChart(two, 'Thumb', thumb), 'Thumb', thumb))).toContain('Thumb 3')
+})
+
+test('a name stays free for its own chart, and is trimmed', () => {
+  expect(nameProblem(two, 'Chart', 'Chart')).toBeNull()
+  expect(nameProblem(two, 'Chart', 'x'.repeat(60))).toBeNull()
+  expect(nameProblem(two, 'Chart', ' Thumb ')).toBe('There is a chart called “Thumb” already.')
+  expect(renameChart(two, 'Chart', ' Chart ')).toBe(two)
+  expect(renameChart(two, 'Crown', 'Cuff')).toBe(two)
+  expect(names(renameChart(two, 'Chart', ' Cuff '))).toEqual(['Cuff', 'Thumb'])
+  expect(namedOn(renameChart(onChart(two, 'Thumb'), 'Thumb', 'Cuff')).name).toBe('Cuff')
+  expect(namedOn(renameChart(onChart(two, 'Thumb'), 'Chart', 'Cuff')).name).toBe('Thumb')
+})
+
+test('a chart that is not there is neither copied nor taken out', () => {
+  expect(copyChart(two, 'Crown')).toBe(two)
+  expect(removeChart(two, 'Crown')).toBe(two)
+})
+
+test('the pair and the pace are set once', () => {
+  expect(setPair(two, 'none')).toBe(two)
+  expect(setPair(two, 'alike').pair).toBe('alike')
+  expect(setPace(two, null)).toBe(two)
+  expect(setPace(two, 20).pace).toBe(20)
 })
