@@ -26,12 +26,13 @@ export const saveFile: Command = {
 export const showSteps = asking('steps', 'Steps', 'steps')
 export const showLoom = asking('loom', 'Loom and swatch', 'loom')
 export const showBooklet = asking('booklet', 'Booklet', 'booklet', ['Mod+p'])
+export const knitAlong = asking('along', 'Knit along', 'along')
 
 /** Where pieces are: the first group of the head. */
 export const shelfCommands: readonly Command[] = [showPieces, startPiece, openFile, saveFile]
 
 /** What belongs to this piece: the third group of the head. */
-export const aboutPiece: readonly Command[] = [showSteps, showLoom, showBooklet]
+export const aboutPiece: readonly Command[] = [showSteps, showLoom, showBooklet, knitAlong]
 
 /** Commands whose keys work wherever the focus is, also in a field: they mean the whole piece. */
 export const benchCommands: readonly Command[] = [...shelfCommands, ...aboutPiece]

@@ -37,6 +37,7 @@ export type PlaceInPair = (typeof places)[number]
 export type DialogName =
   | Turning
   | 'start'
+  | 'along'
   | 'loom'
   | 'steps'
   | 'booklet'

@@ -6,6 +6,7 @@ import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
 import { download } from '../../shelf/download'
 import { fileOf, openFile, type FileData } from '../../shelf/file'
 import { openJournal, type Journal, type Written } from '../../shelf/journal'
+import { openKnitting } from '../../shelf/knitting'
 import { newId, openShelf, type Listed, type Recovered, type Shelf } from '../../shelf/keep'
 import {
   clearAside,
@@ -46,6 +47,8 @@ export class Keeper {
   problem = $state.raw<{ message: string; file: FileData | null } | null>(null)
   kept = $state.raw<readonly Listed[]>([])
   ready = $state(false)
+  /** Where those are who knit the pieces. */
+  readonly knitting = openKnitting()
 
   readonly #bench: Bench
   readonly #panes: Panes
@@ -139,6 +142,19 @@ export class Keeper {
     const { keeping } = this
     if (keeping.state !== 'not kept')
       this.keeping = { state: 'changed', date: 'date' in keeping ? keeping.date : null }
+  }
+
+  /** Under which the piece on the bench is kept. */
+  get id(): string {
+    return this.#id
+  }
+
+  /** The piece on the bench is worked on, though it is not changed: it is kept from now on. */
+  keepThis(): void {
+    this.#opened = null
+    if (this.#revision > 0) return
+    this.#asItCame = null
+    this.#keep()
   }
 
   /** Of what was kept and put aside, by this window if it had a piece of its own, the last; with what can be taken back. */
@@ -265,7 +281,11 @@ export class Keeper {
   }
 
   async #remove(id: string): Promise<void> {
-    await Promise.all([this.#shelf?.remove(id), this.#journal?.remove(id)])
+    await Promise.all([
+      this.#shelf?.remove(id),
+      this.#journal?.remove(id),
+      this.knitting.remove(id),
+    ])
   }
 
   async removeKept(id: string): Promise<void> {

@@ -19,6 +19,7 @@ const schema = v.object({
   reading: one(readings),
   wideWords: yesOrNo,
   hand: one(hands),
+  along: yesOrNo,
 })
 export type Whereabouts = v.InferOutput<typeof schema>
 
@@ -32,13 +33,14 @@ export const whereaboutsOf = (bench: Bench, panes: Panes): Whereabouts => ({
   reading: panes.reading,
   wideWords: bench.wording.wide,
   hand: bench.hand,
+  along: bench.dialogs.includes('along'),
 })
 
 /** Go to the place that was kept, inside of the piece that is there. False: none was kept. */
 export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): boolean {
   const result = v.safeParse(schema, kept)
   if (!result.success) return false
-  const { chart, row, peg, looked, left, right, reading, wideWords, hand } = result.output
+  const { chart, row, peg, looked, left, right, reading, wideWords, hand, along } = result.output
   if (chart !== null) bench.lookAt(chart)
   if (looked) bench.look(looked)
   bench.goTo({ row, peg })
@@ -48,5 +50,6 @@ export function goBackTo(kept: unknown, bench: Bench, panes: Panes | null): bool
   panes.reading = reading ?? panes.reading
   bench.wording.wide = wideWords ?? bench.wording.wide
   bench.hand = hand ?? bench.hand
+  if (along) bench.ask('along')
   return true
 }
