@@ -1,5 +1,8 @@
 import * as v from 'valibot'
-import { strides } from '../../words/along/place'
+import type { Along } from '../../words/along/along'
+import { stopAt, strides, type Place } from '../../words/along/place'
+import { printsOf } from '../../words/along/since'
+import { stopName } from './names'
 
 const whole = v.pipe(v.number(), v.integer(), v.minValue(0))
 
@@ -26,3 +29,19 @@ export function keptFrom(record: unknown): KeptAlong | null {
   const result = v.safeParse(schema, record)
   return result.success ? result.output : null
 }
+
+/** What is to be kept of somebody who is here. */
+export const keptNow = (
+  along: Along,
+  place: Place,
+  settings: Pick<KeptAlong, 'count' | 'stride' | 'awake'>,
+): KeptAlong => ({
+  ...place,
+  ...settings,
+  name: stopName(along, stopAt(along, place)),
+  date: new Date().toISOString(),
+  prints: Uint32Array.from(printsOf(along)),
+})
+
+/** What was kept of each piece since the page was opened: for where the store does not take it. */
+export const keptMeanwhile = (): Map<string, KeptAlong> => new Map<string, KeptAlong>()

@@ -15,7 +15,7 @@ export interface Return {
 }
 
 /** Back to the place that was kept, in the piece as it is now. */
-export function goBack(along: Along, kept: KeptAlong, now: Date): Return {
+export function goBack(along: Along, kept: KeptAlong, now = new Date()): Return {
   const was: Place = { stop: kept.stop, stint: kept.stint, left: kept.left }
   const since = changedSince(along, was, [...kept.prints])
   const when = whenOf(kept.date, now)

@@ -15,15 +15,14 @@ import {
   type Place,
   type Stride,
 } from '../../words/along/place'
-import { printsOf } from '../../words/along/since'
 import { momentsOfStints, type Stint } from '../../words/along/stints'
 import { handsContext } from '../../words/hands/context'
 import type { Bench } from '../state/bench.svelte'
 import type { Keeper } from '../state/keeper.svelte'
 import { KeptMoments } from '../state/keptMoments'
 import { onItsOwn } from '../state/onItsOwn.svelte'
-import { keptFrom, type KeptAlong } from './kept'
-import { stopName, toldBetween, type Told } from './names'
+import { keptFrom, keptMeanwhile, keptNow } from './kept'
+import { toldBetween, type Told } from './names'
 import { goBack } from './returning'
 
 /** The most that an own count can be set to. */
@@ -53,8 +52,7 @@ export class AlongState {
   #told = $state(0)
   #key = ''
   #home: Home | null = null
-  /** What was kept last of each piece, where the store did not take it. */
-  readonly #last = new Map<string, KeptAlong>()
+  readonly #last = keptMeanwhile()
   readonly #kept = new KeptMoments()
   readonly #bench: Bench
 
@@ -108,7 +106,7 @@ export class AlongState {
     this.stride = kept?.stride ?? 'row'
     this.awake = kept?.awake ?? true
     if (kept) {
-      const { place, said, isChanged } = goBack(this.along, kept, new Date())
+      const { place, said, isChanged } = goBack(this.along, kept)
       this.#place = place
       this.said = said
       this.isChanged = isChanged
@@ -167,15 +165,7 @@ export class AlongState {
 
   #keep(): void {
     const { place, along, count, stride, awake } = this
-    const record: KeptAlong = {
-      ...place,
-      name: this.isDone ? '' : stopName(along, this.stop),
-      date: new Date().toISOString(),
-      prints: Uint32Array.from(printsOf(along)),
-      count,
-      stride,
-      awake,
-    }
+    const record = keptNow(along, place, { count, stride, awake })
     this.#last.set(this.#key, record)
     this.#home?.keepThis()
     void this.#home?.knitting.keep(this.#key, record).then((reason) => {
