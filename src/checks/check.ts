@@ -1,10 +1,10 @@
 import { workPattern, type Work } from '../pattern/work'
-import { nowhere, type Finding, type Fix } from '../pattern/finding'
+import { nowhere, type Finding, type Repairs } from '../pattern/finding'
 import { gather, learn, type Known, type RuleAt } from './gather'
 import { byPlace, type Report } from './report'
 import type { Noted, Rule } from './rule'
 import { settingOf } from './setting'
-import { thatWork } from './vet'
+import { allOf, repairsThatWork } from './vet'
 import { onChart } from '../pattern/charts'
 import { rowNamed } from './wording'
 
@@ -69,7 +69,7 @@ function say(at: RuleAt, name: string): Said {
 function findingOf(known: Known, at: RuleAt, name: string): Finding {
   const { rule, row, noted } = at
   const { id, message, place } = say(at, name)
-  let fixes: readonly Fix[] | undefined
+  const repairs = repairsOf(known, at)
   return {
     id,
     rule: rule.id,
@@ -77,21 +77,21 @@ function findingOf(known: Known, at: RuleAt, name: string): Finding {
     place,
     message,
     advice: noted.advice,
-    /** Tried out only when someone looks: each one costs a run of the piece. */
+    repairs,
     get fixes() {
-      return (fixes ??= noted.mend ? fixesOf(known, rule, noted.mend(row ?? 0)) : [])
+      return allOf(repairs)
     },
   }
 }
 
-function fixesOf(known: Known, { id }: Rule, candidates: readonly Fix[]): readonly Fix[] {
+function repairsOf(known: Known, { rule, row, noted }: RuleAt): Repairs {
   const { work } = known
   const broken = (now: Work) =>
-    gather(learn(now, settingOf(now.pattern), known)).map(({ rule }) => ({ rule: rule.id }))
-  return thatWork(
+    gather(learn(now, settingOf(now.pattern), known)).map((at) => ({ rule: at.rule.id }))
+  return repairsThatWork(
     onChart(work.pattern, work.name),
-    id,
-    candidates,
+    rule.id,
+    () => noted.mend?.(row ?? 0) ?? [],
     () => broken(work),
     (sheet) => broken(workPattern(sheet, work)),
   )

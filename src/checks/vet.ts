@@ -1,4 +1,4 @@
-import { isMended, type Fix } from '../pattern/finding'
+import { isMended, type Fix, type Repairs } from '../pattern/finding'
 import type { Sheet } from '../pattern/pattern'
 
 /** At most so many ways are offered for one finding. */
@@ -8,24 +8,40 @@ type Found = readonly { readonly rule: string }[]
 
 /**
  * Of the repairs tried for a finding of `rule`, those after which it is mended and nothing else is broken.
+ * @param candidates asked for when the first is to be tried
  * @param before what is found in `sheet`, asked for when there is something to try
  * @param after what is found in an edited one
  */
-export function thatWork(
+export function repairsThatWork(
   sheet: Sheet,
   rule: string,
-  candidates: readonly Fix[],
+  candidates: () => readonly Fix[],
   before: () => Found,
   after: (sheet: Sheet) => Found,
-): readonly Fix[] {
-  if (candidates.length === 0) return candidates
-  const was = before()
-  const good: Fix[] = []
-  for (const candidate of candidates) {
-    if (good.length === mostFixes) break
-    if (good.some(({ label }) => label === candidate.label)) continue
-    const edited = candidate.edit(sheet)
-    if (edited !== sheet && isMended(rule, was, after(edited))) good.push(candidate)
+): Repairs {
+  let waiting: Fix[] | undefined
+  let was: Found | undefined
+  let soFar: readonly Fix[] = []
+  const tryNext = (): boolean => {
+    waiting ??= [...candidates()]
+    const next = soFar.length < mostFixes ? waiting.shift() : undefined
+    if (!next) return false
+    if (soFar.some(({ label }) => label === next.label)) return true
+    const edited = next.edit(sheet)
+    if (edited !== sheet && isMended(rule, (was ??= before()), after(edited)))
+      soFar = [...soFar, next]
+    return true
   }
-  return good
+  return {
+    tryNext,
+    get soFar() {
+      return soFar
+    },
+  }
+}
+
+/** All of them. */
+export function allOf(repairs: Repairs): readonly Fix[] {
+  while (repairs.tryNext());
+  return repairs.soFar
 }

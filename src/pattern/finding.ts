@@ -36,6 +36,14 @@ export interface Fix {
 
 export const fix = (label: string, edit: Fix['edit']): Fix => ({ label, edit })
 
+/** Repairs that are tried one after the other: each costs a run of the piece. */
+export interface Repairs {
+  /** Those that work, of the ones that were tried. */
+  readonly soFar: readonly Fix[]
+  /** Try one more; false: there is none left. */
+  readonly tryNext: () => boolean
+}
+
 /** What to read: one sentence that says what is wrong, with the numbers in it, and one what to do. */
 export interface Message {
   readonly message: string
@@ -54,8 +62,10 @@ export interface Finding extends Notice {
   /** Stable while the same thing is wrong at the same place. */
   readonly id: string
   readonly place: Place
-  /** Tried out only when someone looks. */
+  /** All of them, tried out when someone looks. */
   readonly fixes: readonly Fix[]
+  /** The same, for those who have no time to try all of them at once. */
+  readonly repairs?: Repairs
   /** Why it cannot be mended in the words and in the chart alike; null: it can, or is not asked. */
   readonly lacking?: string | null
 }

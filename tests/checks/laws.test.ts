@@ -103,7 +103,7 @@ describe('every repair', () => {
 })
 
 const readable = ({ findings, aside }: Report) => ({
-  findings: findings.map(({ fixes: _, ...rest }) => rest),
+  findings: findings.map(({ fixes: _, repairs: __, ...rest }) => rest),
   aside: idsOf(aside),
 })
 

@@ -1,4 +1,5 @@
 import type { Band } from '../../drawing/fabric/reach'
+import { whenIdle } from '../widgets/whenIdle'
 import type { Zoom } from '../charts/zoom.svelte'
 
 /** How much is drawn beyond what is seen, on either side, in heights of the view. */
@@ -86,14 +87,4 @@ function joined(was: Band, now: Band, scale: number): Band {
     from: Math.max(Math.min(was.from, now.from), now.from - keep),
     to: Math.min(Math.max(was.to, now.to), now.to + keep),
   }
-}
-
-/** Do it when the browser has nothing else to do; the answer calls it off. */
-function whenIdle(run: () => void): () => void {
-  if (typeof requestIdleCallback === 'function') {
-    const handle = requestIdleCallback(run)
-    return () => cancelIdleCallback(handle)
-  }
-  const clock = setTimeout(run, 30)
-  return () => clearTimeout(clock)
 }

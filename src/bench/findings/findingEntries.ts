@@ -19,8 +19,9 @@ export interface Entry extends Pick<Finding, 'id' | 'severity' | 'message' | 'ad
   /** Can this one be set aside alone? */
   readonly alone: boolean
   readonly goTo: () => void
-  /** Labels of its repairs, found when someone looks. */
+  /** Labels of its repairs, found when someone looks; and the same one after the other. */
   readonly fixes: readonly { readonly label: string; readonly mend: () => void }[]
+  readonly repairs: Finding['repairs']
   /** Why it is not mended the other way as well. */
   readonly lacking: string | null
 }
@@ -44,6 +45,7 @@ function entryOf(bench: Bench, about: About, finding: Finding): Entry {
     check: isFixed(rule) ? null : rule,
     alone: about !== 'piece',
     goTo,
+    repairs: finding.repairs,
     get fixes() {
       return finding.fixes.map((fix) => ({
         label: fix.label,

@@ -10,6 +10,7 @@ import { placed, type Placed } from '../../pattern/row'
 import type { PatternRun } from '../../pattern/work'
 import { inFirstCopy } from '../copies'
 import { paintLooks } from '../mending'
+import { memo } from '../../pattern/memo'
 import { nothing } from '../nothing'
 import type { Noted, RowDigest, Rule } from '../rule'
 import { inEachRepeat } from '../wording'
@@ -46,21 +47,39 @@ function check(around: readonly (RowDigest | undefined)[]): readonly Noted[] {
   return notes
 }
 
+/** Which cross of a row has moved a wale. */
+const byWale = memo((crosses: readonly Crossed[]): ReadonlyMap<number, Crossed> => {
+  const found = new Map<number, Crossed>()
+  for (const crossed of crosses) for (const wale of crossed.wales) found.set(wale, crossed)
+  return found
+})
+
+/** The one on the lowest pegs that has moved any of these. */
+function firstOf(
+  wales: readonly number[],
+  moved: ReadonlyMap<number, Crossed>,
+): Crossed | undefined {
+  let first: Crossed | undefined
+  for (const wale of wales) {
+    const crossed = moved.get(wale)
+    if (crossed && (!first || crossed.peg < first.peg)) first = crossed
+  }
+  return first
+}
+
 function noteOften(
   digest: RowDigest,
   crossed: Crossed,
   around: readonly (RowDigest | undefined)[],
 ): Noted | null {
-  const wales = new Set(crossed.wales)
   const { setting, layout, run } = digest
-  const unit = unitOfRow(run, setting.shape)
   for (let plain = 0; plain < around.length - 1; plain++) {
-    const earlier = around[around.length - 2 - plain]?.crosses.find((other) =>
-      other.wales.some((wale) => wales.has(wale)),
-    )
+    const crosses = around[around.length - 2 - plain]?.crosses ?? nothing
+    const earlier = crosses === nothing ? undefined : firstOf(crossed.wales, byWale(crosses))
     if (!earlier) continue
     const need = wanted(setting, earlier)
     if (plain >= need) return null
+    const unit = unitOfRow(run, setting.shape)
     const { peg, stitch } = crossed
     const pegs = { from: peg, to: peg + stitch.width - 1 }
     return {

@@ -1,9 +1,9 @@
-import { worstFirst, nowhere, type Finding, type Fix } from '../../pattern/finding'
+import { worstFirst, nowhere, type Finding } from '../../pattern/finding'
 import type { NamedChart } from '../../pattern/pattern'
 import { workPiece, type PieceWork } from '../../pattern/workPiece'
 import type { PieceNote, PieceRule } from '../rule'
 import { pieceRules } from '../rules'
-import { thatWork } from '../vet'
+import { allOf, repairsThatWork } from '../vet'
 import { errorsOf } from './chartErrors'
 
 /**
@@ -27,16 +27,14 @@ function findingOf(
   { id, severity }: PieceRule,
   { step, message, advice, fixes = [], tries = [] }: PieceNote,
 ): Finding {
-  let all: readonly Fix[] | undefined
   const found = (piece: PieceWork) => checkPiece(piece, besides)
-  const tried = () =>
-    thatWork(
-      work.pattern,
-      id,
-      tries,
-      () => found(work),
-      (pattern) => found(workPiece(pattern, work)),
-    )
+  const tried = repairsThatWork(
+    work.pattern,
+    id,
+    () => tries,
+    () => found(work),
+    (pattern) => found(workPiece(pattern, work)),
+  )
   return {
     id: `${id}/${step ?? ''}`,
     rule: id,
@@ -44,9 +42,14 @@ function findingOf(
     place: { ...nowhere, step },
     message,
     advice,
-    /** Tried out only when someone looks: each one costs a run of the piece. */
+    repairs: {
+      tryNext: tried.tryNext,
+      get soFar() {
+        return [...fixes, ...tried.soFar]
+      },
+    },
     get fixes() {
-      return (all ??= [...fixes, ...tried()])
+      return [...fixes, ...allOf(tried)]
     },
   }
 }
