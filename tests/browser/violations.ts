@@ -12,7 +12,7 @@ const ofColours = { type: 'rule', values: ['color-contrast', 'link-in-text-block
  * axe-core's own rules for WCAG 2.2 A and AA, by light and by dark; its findings as short lines. By dark
  * only colours differ, so only the rules of colours are asked again.
  */
-export async function violations(bench: BenchPage): Promise<string[]> {
+export async function violations(bench: Pick<BenchPage, 'page'>): Promise<string[]> {
   await bench.page.emulateMedia({ colorScheme: 'dark' })
   const dark = await found(bench, ofColours)
   await bench.page.emulateMedia({ colorScheme: 'light' })
@@ -20,7 +20,7 @@ export async function violations(bench: BenchPage): Promise<string[]> {
   return [...light, ...dark.map((line) => `in dark, ${line}`)]
 }
 
-async function found({ page }: BenchPage, runOnly: object): Promise<string[]> {
+async function found({ page }: Pick<BenchPage, 'page'>, runOnly: object): Promise<string[]> {
   const results = await page.evaluate(
     async ([source, runOnly]) => {
       // The page's policy allows no script written into it; evaluate is the debugger's.

@@ -28,11 +28,14 @@ export const doneName = (stop: Stop | null): string =>
   !stop ? 'Done' : stop.stretch.kind === 'edge' ? 'Done' : `${unitName(stop.stretch)} done`
 
 /** The step of a stop, with its number: "2 Band". */
-export function stepName({ piece }: Along, stop: Stop | null): string {
-  const at = stop?.stretch.step ?? null
-  const step = at === null ? undefined : piece.steps[at]?.step
-  if (!step || at === null) return 'All is worked'
-  return `${at + 1} ${step.kind === 'chart' ? step.chart : stepTitle(step, piece.pattern)}`
+export const stepName = (along: Along, stop: Stop | null): string =>
+  stop ? `${(stop.stretch.step ?? 0) + 1} ${titleOf(along, stop)}` : 'All is worked'
+
+/** That without its number; of a chart its name. */
+function titleOf({ piece }: Along, { stretch }: Stop): string {
+  const step = piece.steps[stretch.step ?? 0]?.step
+  if (!step) return ''
+  return step.kind === 'chart' ? step.chart : stepTitle(step, piece.pattern)
 }
 
 /** How far a step is worked: this row from 1, and how many there are once through; null for an edge. */
@@ -58,7 +61,7 @@ export function asBefore(along: Along, stop: Stop): string {
 /** Several stops by their names: "rounds 3 and 5, round 2 of Heel"; null for none. */
 export function listStops(along: Along, indexes: readonly number[], most = 6): string {
   const { stops } = along
-  const charts = new Set(indexes.map((index) => stops[index]?.stretch.step))
+  const steps = new Set(indexes.map((index) => stops[index]?.stretch.step))
   const groups = new Map<string, number[]>()
   const others: string[] = []
   for (const index of indexes.slice(0, most)) {
@@ -68,8 +71,7 @@ export function listStops(along: Along, indexes: readonly number[], most = 6): s
       others.push(stopName(along, stop).toLowerCase())
       continue
     }
-    const { step } = stop.stretch
-    const of = charts.size > 1 && step !== null ? ` of ${stepName(along, stop)}` : ''
+    const of = steps.size > 1 ? ` of ${titleOf(along, stop)}` : ''
     const key = `${unitName(stop.stretch).toLowerCase()}/${of}`
     groups.set(key, [...(groups.get(key) ?? []), stop.stretch.number])
   }

@@ -73,7 +73,8 @@ export class Pressing {
 
   /**
    * A second press of the same double click does nothing on a button that only came to stand there, or
-   * came to do something else, with the first. To be asked before anything hears of the press.
+   * came to do something else, with the first; one whose text is a count says what it does in `data-does`. To be
+   * asked before anything hears of the press.
    */
   clickBegins(event: MouseEvent): void {
     const { detail, target } = event
@@ -82,7 +83,7 @@ export class Pressing {
       return
     }
     const button = target instanceof Element ? target.closest('button') : null
-    const name = button?.textContent ?? ''
+    const name = button?.dataset.does ?? button?.textContent ?? ''
     if (detail <= 1) this.#first = { button, name }
     else if (button && (this.#first.button !== button || this.#first.name !== name)) stop(event)
   }
