@@ -2,7 +2,7 @@ import { workPattern, type Work } from '../pattern/work'
 import { nowhere, type Finding, type Repairs } from '../pattern/finding'
 import { gather, learn, type Known, type RuleAt } from './gather'
 import { byPlace, type Report } from './report'
-import type { Noted, Rule } from './rule'
+import type { Noted } from './rule'
 import { settingOf } from './setting'
 import { allOf, repairsThatWork } from './vet'
 import { onChart } from '../pattern/charts'
@@ -67,7 +67,7 @@ function say(at: RuleAt, name: string): Said {
 }
 
 function findingOf(known: Known, at: RuleAt, name: string): Finding {
-  const { rule, row, noted } = at
+  const { rule, noted } = at
   const { id, message, place } = say(at, name)
   const repairs = repairsOf(known, at)
   return {
