@@ -78,3 +78,28 @@ test('after redo, and after looking elsewhere, a gesture that is named like the 
   const elsewhere = purl(look(drag, 'Chart'), 3, 'drag')
   expect(elsewhere.past).toHaveLength(drag.past.length + 1)
 })
+
+test('the chart that is looked at goes with what is taken back and done again', () => {
+  const opened = begin(newPattern(8, 2), 'Open a file')
+  expect([opened.on, opened.present.from, opened.present.on]).toEqual(['Chart', 'Chart', 'Chart'])
+  expect([opened.present.label, opened.present.spot]).toEqual(['Open a file', spot])
+  const there = look(opened, 'Thumb')
+  expect([there.on, there.present.on, there.past]).toEqual(['Thumb', 'Chart', []])
+  const edited = add(there, { ...purl(there, 1).present, from: 'Thumb', on: 'Cuff' })
+  expect(edited.on).toBe('Cuff')
+  const back = undo(edited)
+  expect([back.on, back.future.length, back.past.length]).toEqual(['Thumb', 1, 0])
+  expect(redo(look(back, 'Chart')).on).toBe('Cuff')
+})
+
+test('a gesture that goes on is taken back to the chart in which it began', () => {
+  const first = { ...purl(start, 1, 'drag').present, from: 'Chart', on: 'Thumb' }
+  const drag = add(start, first)
+  const on = add(drag, { ...purl(drag, 2, 'drag').present, from: 'Thumb', on: 'Thumb' })
+  expect(undo(on).on).toBe('Chart')
+})
+
+test('nothing is before the first version, and nothing after the last', () => {
+  expect(undo(start)).toBe(start)
+  expect(redo(start)).toBe(start)
+})

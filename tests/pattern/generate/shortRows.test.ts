@@ -2,7 +2,7 @@ import { chartOn } from '../../../src/pattern/charts'
 import { describe, expect, test } from 'vitest'
 import { pegsInWork } from '../../../src/loom/state'
 import { makeShortRows } from '../../../src/pattern/generate/shortRows'
-import { usualHeel } from '../../../src/pattern/generate/wish'
+import { mostTurns, usualHeel, usualTurns } from '../../../src/pattern/generate/wish'
 import { type ShortRowWish } from '../../../src/pattern/pattern'
 import { limits, type Row } from '../../../src/pattern/pattern'
 import { starterCharts } from '../../../src/shelf/seeds'
@@ -154,6 +154,67 @@ describe('refused, with the numbers and what to do', () => {
     expect(reasonOf(change)).toBe(reason)
   })
 
+  test.each<[what: string, change: Partial<ShortRowWish>, reason: string]>([
+    [
+      'no peg to begin on',
+      { run: { from: NaN, to: 19 } },
+      'The first peg is missing. Enter the first and the last peg as whole numbers.',
+    ],
+    [
+      'half a peg to end on',
+      { run: { from: 0, to: 19.5 } },
+      'There is no peg 20.5. Enter the first and the last peg as whole numbers.',
+    ],
+    [
+      'before the loom',
+      { run: { from: -1, to: 5 } },
+      'The heel runs from peg 0 to peg 6, but the loom has 40 pegs. Choose pegs from 1 to 40.',
+    ],
+    [
+      'one peg after the loom',
+      { run: { from: 21, to: 40 } },
+      'The heel runs from peg 22 to peg 41, but the loom has 40 pegs. Choose pegs from 1 to 40.',
+    ],
+    ['to the last peg of the loom', { run: { from: 20, to: 39 }, closeCorners: false }, 'worked'],
+    [
+      'on too few pegs',
+      { run: { from: 3, to: 4 }, turned: 1 },
+      '1 turned peg at each side, 1 peg apart, do not fit on 2 pegs: at least one peg in the middle must stay without a turn. Choose at least 3 pegs.',
+    ],
+    ['on the fewest pegs', { run: { from: 3, to: 5 }, turned: 1 }, 'worked'],
+    ['with two pegs beside it', { run: { from: 1, to: 38 } }, 'worked'],
+  ])('%s', (_, change, reason) => {
+    expect(reasonOf(change)).toBe(reason)
+  })
+
+  test.each<[what: string, change: Partial<ShortRowWish>, reason: string]>([
+    [
+      'a corner beyond the last peg',
+      { run: { from: 20, to: 39 } },
+      'The heel ends on peg 40: there is no peg past that end to close the corner on. Leave one peg free at each side, or leave the corners open.',
+    ],
+    ['no corner to close', { run: { from: 0, to: 19 }, closeCorners: false }, 'worked'],
+    [
+      'the first peg, away from the far edge',
+      { sides: 'first', run: { from: 3, to: 20 } },
+      'A heel that turns only at its first peg must reach the other edge of the rake; it runs from peg 4 to peg 21 of 40. End it on peg 40.',
+    ],
+    ['the first peg, up to the far edge', { sides: 'first', run: { from: 3, to: 39 } }, 'worked'],
+    ['the last peg, from the near edge', { sides: 'last', run: { from: 0, to: 20 } }, 'worked'],
+    [
+      'the last peg, too often',
+      { sides: 'last', run: { from: 0, to: 9 }, turned: 10 },
+      '10 turned pegs at one side, 1 peg apart, do not fit on 10 pegs: at least one peg must stay without a turn. Turn at most 9 pegs at one side, or choose more pegs.',
+    ],
+    [
+      'one side with rows beyond a chart',
+      { shape: 'wedge', sides: 'both', run: { from: 0, to: 39 }, turned: 19 },
+      'worked',
+    ],
+  ])('on a rake: %s', (_, change, reason) => {
+    expect(reasonOf(change, 'bar')).toBe(reason)
+  })
+
   test('a corner beyond the edge of a bar', () => {
     expect(reasonOf({ run: { from: 0, to: 19 } }, 'bar')).toBe(
       'The heel begins on peg 1: there is no peg past that end to close the corner on. Leave one peg free at each side, or leave the corners open.',
@@ -181,4 +242,29 @@ test('all pegs are in work again after a heel', () => {
   expect(
     pegsInWork(workSection(usualHeel({ pegs: 40, shape: 'ring' }), { pegs: 40 }).run.end),
   ).toBe(40)
+})
+
+test.each([
+  [3, 1, 1],
+  [9, 1, 3],
+  [10, 1, 3],
+  [11, 1, 4],
+  [12, 2, 2],
+  [20, 5, 1],
+])('on %i pegs, %i apart, a third of them are %i turned at each side', (pegs, step, turned) => {
+  expect(usualTurns({ from: 4, to: 3 + pegs }, step)).toBe(turned)
+})
+
+test.each([
+  [1, 1, 'both', 0],
+  [2, 1, 'both', 0],
+  [3, 1, 'both', 1],
+  [4, 1, 'both', 1],
+  [5, 1, 'both', 2],
+  [7, 2, 'both', 2],
+  [2, 1, 'last', 1],
+  [7, 2, 'first', 3],
+  [8, 3, 'last', 3],
+] as const)('on %i pegs, %i apart, at %s: %i turns at most', (pegs, step, sides, most) => {
+  expect(mostTurns({ from: 2, to: 1 + pegs }, step, sides)).toBe(most)
 })
