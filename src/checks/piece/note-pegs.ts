@@ -20,7 +20,7 @@ export const notePegs: PieceRule = {
       const numbers = found.slice(1).flatMap((text) => (text ? [Number(text)] : []))
       if (numbers.some((peg) => peg < 1 || peg > loom.pegs)) return null
       const others = numbers.map((peg) => pegInSecond(work.pattern, peg - 1) + 1)
-      if (others.every((peg, at) => peg === numbers[at])) return null
+      if (pegs(others) === pegs(numbers)) return null
       return {
         step: index,
         message: `${stepNamed(work, index)} names ${pegs(numbers)}; in the second of the pair, its mirror image, they are ${pegs(others)}.`,

@@ -5,7 +5,7 @@ import { checkPiece } from '../../../src/checks/piece/check'
 import { pieceRules } from '../../../src/checks/rules'
 import type { BindOff } from '../../../src/loom/move'
 import { addChart } from '../../../src/pattern/edits/piece'
-import { setRun } from '../../../src/pattern/edits/turning'
+import { setHeading, setRun } from '../../../src/pattern/edits/turning'
 import { rotateColumns } from '../../../src/pattern/edits/turn-round'
 import { shortRowChart } from '../../../src/pattern/generate/shortRows'
 import { usualHeel } from '../../../src/pattern/generate/wish'
@@ -389,6 +389,232 @@ describe('each rule finds what it is for', () => {
       advised,
     ])
   })
+})
+
+/** 20 pegs, with a toe on so many of them. */
+function toed(pegs: number): Pattern {
+  const pattern = newPattern(20, 1)
+  const run = { from: 0, to: pegs - 1 }
+  const wish = {
+    ...usualHeel(pattern.loom),
+    shape: 'toe',
+    run,
+    turned: 2,
+    closeCorners: false,
+  } as const
+  const toe = shortRowChart(pattern.loom, wish)
+  if (!toe.ok) throw new Error(toe.message)
+  return addChart(pattern, 'Toe', toe.chart)
+}
+
+const castOnPegs = (from: number, to: number): Step => ({ ...castOn, pegs: { from, to } })
+const graft: Step = { kind: 'bind off', how: 'graft', pegs: null }
+
+test.each<[rule: string, pattern: Pattern, told: readonly string[]]>([
+  [
+    'piece-bind-off',
+    withSteps(ring, castOn, off(0, 10)),
+    ['1 loop is still on the loom after the last step.', 'Bind them off, gather or graft them.'],
+  ],
+  ['piece-bind-off', withSteps(ring), []],
+  [
+    'piece-cast-on-held',
+    withSteps(ring, castOnPegs(3, 3), castOn, bindOff),
+    [
+      'Step 2 (cast on) casts on over 1 peg that already has a loop.',
+      'Bind those loops off first, or cast on other pegs.',
+    ],
+  ],
+  [
+    'piece-cross-line',
+    withSteps(
+      addChart(rope, 'Foot', chartOn(rotateColumns(rope, -1))),
+      castOn,
+      chart(),
+      chart('Foot'),
+      bindOff,
+    ),
+    [
+      'The crosses of step 3 (Foot) stand 1 peg after those of step 2 (Chart).',
+      'Start the round elsewhere in one of the two charts, so that they stand in line.',
+    ],
+  ],
+  ['piece-cross-line', withSteps(rope, castOn, chart('Chart', 2), chart(), bindOff), []],
+  [
+    'piece-cross-line',
+    withSteps(
+      addChart(rope, 'Foot', chartOn(rotateColumns(rope, 4))),
+      castOn,
+      chart(),
+      chart('Foot'),
+      bindOff,
+    ),
+    [],
+  ],
+  [
+    'piece-pegs',
+    withSteps(heeled(), castOn, on(4, 4), chart('Heel'), allPegs, bindOff),
+    [
+      'Step 3 (Heel) works pegs 1-4 and 6-20 in its rows 1-13, but only peg 5 is in work.',
+      'Put those pegs in work before it too, or keep its rows to peg 5.',
+    ],
+  ],
+  [
+    'piece-pegs',
+    withSteps(setRun(ring, 1, { from: 0, to: 6 }), castOn, on(0, 5), chart(), bindOff),
+    [
+      'Step 3 (Chart) works peg 7 in its row 2, but only pegs 1-6 are in work.',
+      'Put those pegs in work before it too, or keep its rows to pegs 1-6.',
+    ],
+  ],
+  [
+    'piece-halves',
+    withSteps(toed(8), castOn, chart(), chart('Toe'), graft),
+    [
+      'Step 4 (bind off) joins 10 loops with 10, but the short rows before it lie on 8 pegs: the fold does not meet their corners.',
+      'Work those short rows on 10 pegs, or bind off another way.',
+    ],
+  ],
+  ['piece-halves', withSteps(toed(10), castOn, chart(), chart('Toe'), graft), []],
+  [
+    'piece-halves',
+    withSteps(ring, castOn, chart(), off(0, 4, 'three-needle'), bindOff),
+    [
+      'Step 3 (bind off) joins 5 loops in pairs: one has no partner.',
+      'Decrease one stitch before it, or bind off another way.',
+    ],
+  ],
+  [
+    'piece-ladder',
+    withSteps(
+      patternOf('k k none none none k k none none k k k'),
+      castOnPegs(0, 1),
+      castOnPegs(5, 6),
+      castOnPegs(9, 11),
+      chart(),
+      bindOff,
+    ),
+    [
+      'In round 1 of step 4 (Chart) the yarn passes 3 empty pegs (pegs 3-5), 38 mm from loop to loop, and in 1 other place; this leaves a ladder in the fabric.',
+      'Fill the pegs again with yarn overs, or decrease where no two empty pegs come side by side.',
+    ],
+  ],
+  ['piece-way', withSteps(setHeading(bar, 0, 'back'), castOn, chart(), bindOff), []],
+  ['piece-way', withSteps(setHeading(bar, 0, 'back'), castOn, knit(1), chart(), bindOff), []],
+  ['piece-way', withSteps(ring, castOn, open, knit(1), chart(), bindOff), []],
+  [
+    'piece-loops',
+    withSteps(
+      addChart(ring, 'Tip', chartOn(patternOf('k k k k k k k k k k none none'))),
+      castOn,
+      chart(),
+      chart('Tip'),
+      bindOff,
+    ),
+    [],
+  ],
+  [
+    'piece-loops',
+    withSteps(
+      addChart(
+        ring,
+        'Tip',
+        chartOn(patternOf('k k k k k k k k k k k k', 'k k k k k k k k k k none none')),
+      ),
+      castOn,
+      chart('Tip'),
+      off(0, 3),
+      chart('Tip'),
+      bindOff,
+    ),
+    [
+      'Round 1 of step 4 (Tip) needs 12 stitches, the loom holds 6.',
+      'The loom must hold 12 stitches here: cast on 6 before it, or change this round.',
+    ],
+  ],
+  ['piece-yarn', withSteps(setRun(ring, 1, { from: 2, to: 5 }), castOn, chart(), bindOff), []],
+  [
+    'piece-yarn',
+    withSteps(setRun(ring, 1, { from: 0, to: 5 }), castOn, chart(), off(2, 4), bindOff),
+    [
+      'Step 3 (bind off) begins at peg 3, but the yarn is between pegs 6 and 7.',
+      'End Chart, row 2 at peg 2, or bind off pegs beside the yarn: from peg 7 on, or up to peg 6.',
+    ],
+  ],
+  [
+    'piece-yarn',
+    withSteps(setRun(ring, 1, { from: 0, to: 5 }), castOn, chart(), off(8, 9), bindOff),
+    [
+      'Step 3 (bind off) begins at peg 9, but the yarn is between pegs 6 and 7.',
+      'End Chart, row 2 at peg 8, or bind off pegs beside the yarn: from peg 7 on, or up to peg 6.',
+    ],
+  ],
+  [
+    'piece-yarn',
+    withSteps(bar, castOn, knit(1), off(2, 4), bindOff),
+    [
+      'Step 3 (bind off) begins at peg 5, but the yarn is after peg 12.',
+      'Put in a step that works pegs 6-12 before it, or bind off pegs beside the yarn: up to peg 12.',
+      'Step 4 (bind off) begins at peg 12, but the yarn is between pegs 2 and 3.',
+      'Put in a step that works the pegs up to there before it, or bind off pegs beside the yarn: from peg 3 on, or up to peg 2.',
+    ],
+  ],
+  [
+    'piece-cast-on',
+    withSteps(ring, knit(1), chart(), bindOff),
+    ['Step 1 (plain rounds) begins on an empty loom.', 'Cast on before it.'],
+  ],
+  [
+    'piece-cast-on',
+    withSteps(ring, { kind: 'note', text: 'Begin.' }, castOn, chart(), bindOff),
+    [],
+  ],
+  [
+    'piece-unused',
+    withSteps(
+      addChart(addChart(ring, 'Thumb', chartOn(ring)), 'Cuff', chartOn(ring)),
+      castOn,
+      chart('Cuff'),
+      bindOff,
+    ),
+    [
+      'The chart “Chart” is in no step.',
+      'Add a step that works it, or remove the chart.',
+      'The chart “Thumb” is in no step.',
+      'Add a step that works it, or remove the chart.',
+    ],
+  ],
+  [
+    'piece-baby-drawstring',
+    withSteps(ring, { ...castOn, how: 'drawstring' }, chart(), bindOff),
+    [],
+  ],
+  [
+    'piece-note-pegs',
+    mirrored(withSteps(ring, castOn, { kind: 'note', text: 'Mark peg 1.' }, chart(), bindOff)),
+    [
+      'Step 2 (note) names peg 1; in the second of the pair, its mirror image, they are peg 12.',
+      'Say it without numbers, for example “the pegs of the heel”.',
+    ],
+  ],
+  [
+    'piece-note-pegs',
+    mirrored(withSteps(ring, castOn, { kind: 'note', text: 'Mark pegs 3-13.' }, chart(), bindOff)),
+    [],
+  ],
+  [
+    'piece-note-pegs',
+    mirrored(
+      withSteps(ring, castOn, { kind: 'note', text: 'Mark pegs 6 and 7.' }, chart(), bindOff),
+    ),
+    [],
+  ],
+])('%s is told with its numbers, in one and in many: case %#', (rule, pattern, told) => {
+  expect(
+    checkPiece(workPiece(pattern))
+      .filter((finding) => finding.rule === rule)
+      .flatMap(({ message, advice }) => [message, advice]),
+  ).toEqual(told)
 })
 
 test('peg numbers in a note hold for both of a pair on a bar, whose second is begun at its other end', () => {
