@@ -1,5 +1,9 @@
 import type { BrowserContext, Locator, Page } from 'playwright-core'
 import { afterEach, beforeEach, describe, expect, inject, test } from 'vitest'
+import { withChart } from '../../src/pattern/edits/chart'
+import { newPattern } from '../../src/pattern/pattern'
+import { fileOf } from '../../src/shelf/file'
+import { stitchOf } from '../../src/stitches/vocabulary'
 import { workerBrowser } from './browser'
 import { violations } from './violations'
 
@@ -193,6 +197,28 @@ describe('on a phone', () => {
     expect(await repeat.innerText()).toContain('2 of 4')
   })
 
+  test('the name of the row leads to any other row of the piece', async () => {
+    await begin()
+    await castOn()
+    await knitting().getByRole('button', { name: 'Round 1', exact: true }).tap()
+    const there = knitting().getByRole('group', { name: 'Go to' })
+    await there.getByRole('spinbutton', { name: 'Round' }).fill('30')
+    await there.getByRole('button', { name: 'OK' }).tap()
+    await heading('Round 30').waitFor()
+    expect(await there.count()).toBe(0)
+    await knitting().getByRole('button', { name: 'Round 30', exact: true }).tap()
+    await there.getByLabel('Step').selectOption({ label: '3. Bind off: basic' })
+    await heading('Bind off').waitFor()
+    await page.keyboard.press('Escape')
+    expect(await there.count()).toBe(0)
+    await page.reload()
+    await heading('Bind off').waitFor()
+    await done().tap()
+    await heading('All is worked').waitFor()
+    await knitting().getByRole('button', { name: 'Back', exact: true }).tap()
+    await heading('Bind off').waitFor()
+  })
+
   test('by stitch, a tap goes on by one stitch of the words, and back by one', async () => {
     await begin()
     await castOn()
@@ -285,6 +311,55 @@ describe('with keys', () => {
     await castOn()
     await knit(1, 11)
     expect(await violations({ page })).toEqual([])
+  })
+})
+
+describe('at its limits', () => {
+  test('a store that takes nothing is told of, and the place stays as long as the page', async () => {
+    await page.addInitScript(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('', 'QuotaExceededError')
+      }
+    })
+    await page.reload()
+    await rows().waitFor()
+    await begin()
+    await castOn()
+    await knitting().getByText('no room left').waitFor()
+    await knit(1, 3)
+    await leave()
+    await begin()
+    await heading('Round 3').waitFor()
+  })
+
+  test('a long row is written smaller, and scrolls to its stitch', async () => {
+    // Runs of odd lengths, so that nothing of the row is told as a repeat.
+    const lengths = [1, 2, 1, 3, 2, 2, 3, 1, 4, 1, 1, 2, 5, 1, 3, 3, 1, 2, 4, 2, 1, 1, 5, 2, 3]
+    const cells = [...lengths, ...lengths.toReversed(), 7]
+      .flatMap((length, at) => Array.from({ length }, () => (at % 2 ? 'p' : 'k')))
+      .map(stitchOf)
+    const rowOfCells = { cells, run: null, heading: null, end: 'on' as const }
+    const pattern = withChart(newPattern(cells.length, 1), {
+      columns: cells.length,
+      rows: [rowOfCells],
+    })
+    const { name, text: json } = fileOf({ ...pattern, title: 'Long' })
+    const file = { name, mimeType: 'application/json', buffer: Buffer.from(json) }
+    await page.locator('input[type=file]').setInputFiles(file)
+    await page.getByText('Long is on the bench').waitFor()
+    await begin()
+    await castOn()
+    const text = knitting().locator('.text')
+    expect(await text.evaluate((element) => getComputedStyle(element).fontSize)).toBe('24px')
+    for (let stint = 0; stint < 40; stint++) await page.keyboard.press('ArrowRight')
+    const box = (await text.boundingBox()) ?? { y: 0, height: 0 }
+    const now = (await knitting().locator('[aria-current=step]').boundingBox()) ?? {
+      y: 0,
+      height: 0,
+    }
+    expect(now.y).toBeGreaterThan(box.y)
+    expect(now.y + now.height).toBeLessThan(box.y + box.height)
+    expect(await text.evaluate((element) => element.scrollTop)).toBeGreaterThan(0)
   })
 })
 

@@ -126,6 +126,11 @@ export class AlongState {
     this.#go(toStint(this.place, stint))
   }
 
+  /** To the beginning of another row or edge. */
+  toStop(stop: number): void {
+    this.#go({ stop: Math.max(0, stop), stint: 0, left: 0 })
+  }
+
   /** To the stitch of a span that was pressed, in the copy of the repeat that is worked now. */
   toSpan(span: number): void {
     const here = this.stint?.copy?.at
