@@ -17,3 +17,9 @@ export function whenOf(date: string, now: Date): string {
 
 const startOfDay = (date: Date): number =>
   new Date(date.getFullYear(), date.getMonth(), date.getDate()).getTime()
+
+/** The same as it is told now. */
+export const momentOf = (date: string): string => whenOf(date, new Date())
+
+/** This moment, ISO 8601. */
+export const nowText = (): string => new Date().toISOString()

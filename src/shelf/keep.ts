@@ -50,6 +50,22 @@ export interface Listed {
   readonly date: string
 }
 
+/** What the owner says of a piece: no part of its file. */
+export const stages = ['draft', 'on the loom', 'finished'] as const
+export type Stage = (typeof stages)[number]
+
+/** A piece as it lies on the shelf. */
+export interface OnShelf extends Listed {
+  readonly stage: Stage
+  /** When it was removed, ISO 8601; null: it was not. */
+  readonly removed: string | null
+  /** Its file, as it was kept. */
+  readonly text: string
+}
+
+/** What is said of a piece beside its work. */
+export type Said = Partial<Pick<OnShelf, 'stage' | 'removed'>>
+
 export interface Shelf {
   /** Keep a piece, in place of what this window kept or recovered of it before. */
   readonly keep: (piece: KeptPiece) => Promise<KeepStatus>
@@ -57,6 +73,10 @@ export interface Shelf {
   readonly recover: (id?: string) => Promise<Recovered>
   /** What is kept, newest first; empty without a store. */
   readonly list: () => Promise<readonly Listed[]>
+  /** All pieces, removed ones too, newest first. Null: the store does not answer. */
+  readonly all: () => Promise<readonly OnShelf[] | null>
+  /** Say something of a piece that is kept, beside its work. False: it was not kept. */
+  readonly say: (id: string, said: Said) => Promise<boolean>
   /** Keep where the hands are in a piece that is kept already. False: it was not kept. */
   readonly keepWhereabouts: (id: string, whereabouts: unknown) => Promise<boolean>
   /** Remove a piece. False: it was not removed. */
@@ -70,6 +90,8 @@ const recordSchema = v.object({
   keeper: v.string(),
   text: v.string(),
   whereabouts: v.optional(v.unknown()),
+  stage: v.optional(v.fallback(v.picklist(stages), 'draft'), 'draft'),
+  removed: v.optional(v.nullable(v.string()), null),
 })
 type Kept = v.InferOutput<typeof recordSchema>
 
@@ -109,13 +131,17 @@ export function openShelf(
   ): Promise<KeepStatus | null> {
     const { text } = fileOf(pattern)
     const date = now().toISOString()
-    const record: Kept = { title: pattern.title, revision, date, keeper, text, whereabouts }
+    // What is worked on again is removed no more.
+    const record: Kept = {
+      ...{ title: pattern.title, revision, date, keeper, text, whereabouts },
+      ...{ stage: 'draft', removed: null },
+    }
     let mine = true
     await update(
       id,
       (old: unknown) => {
         mine = old === undefined || stampOf(old) === seen.get(id)
-        return mine ? record : old
+        return mine ? { ...record, stage: read(old)?.stage ?? 'draft' } : old
       },
       store,
     )
@@ -158,7 +184,9 @@ export function openShelf(
 
     async recover(id) {
       try {
-        const wanted = id ?? newestFirst(await inTime(entries<string>(store), time))[0]?.id
+        const isThere = ([, record]: readonly [string, unknown]) => !read(record)?.removed
+        const wanted =
+          id ?? newestFirst((await inTime(entries<string>(store), time)).filter(isThere))[0]?.id
         const record: unknown =
           wanted === undefined ? undefined : await inTime(get(wanted, store), time)
         if (wanted === undefined || record === undefined) return { state: 'nothing' }
@@ -187,6 +215,36 @@ export function openShelf(
         return newestFirst(await inTime(entries<string>(store), time))
       } catch {
         return []
+      }
+    },
+
+    async all() {
+      try {
+        const records = await inTime(entries<string>(store), time)
+        const byId = new Map(records)
+        return newestFirst(records).map((listed): OnShelf => {
+          const record: unknown = byId.get(listed.id)
+          const kept = read(record)
+          const { stage = 'draft', removed = null, text = JSON.stringify(record) } = kept ?? {}
+          return { ...listed, stage, removed, text }
+        })
+      } catch {
+        return null
+      }
+    },
+
+    async say(id, said) {
+      let found = false
+      try {
+        const put = (old: unknown) => {
+          found = read(old) !== null
+          return found ? { ...(old as Kept), ...said } : old
+        }
+        if ((await inTime(get(id, store), time)) === undefined) return false
+        await inTime(update(id, put, store), time)
+        return found
+      } catch {
+        return false
       }
     },
 

@@ -30,8 +30,6 @@ test('a press on the deed of a dialog does nothing but refuse what was just type
   const bench = smallBench(newPattern(12, 4))
   const opened: Pattern[] = []
   const keeper = {
-    kept: [],
-    refreshKept: () => Promise.resolve(),
     open: (pattern: Pattern) => Promise.resolve(opened.push(pattern)),
   } as unknown as Keeper
   bench.ask('start')

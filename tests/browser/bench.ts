@@ -79,7 +79,7 @@ export class BenchPage {
       await this.menu(name).click()
     } else if (inShelf && !(await this.menu(name).isVisible())) {
       await this.menu('My pieces').click()
-      if (name === 'Open') await this.button(/^Open a file/).click()
+      await this.button(name === 'Open' ? 'Open a file' : 'Start a piece').click()
     } else await this.menu(name).click()
   }
 

@@ -105,9 +105,6 @@ test('the line of the empty chart stands where it stood, once pieces are kept', 
     await bench.page.getByText(/^Kept in this browser/).waitFor()
     await empty()
   }
-  await bench.choose('Start')
-  await bench.page.getByRole('heading', { name: 'My pieces' }).waitFor()
-  await bench.page.keyboard.press('Escape')
   expect(await empty()).toEqual(before)
 })
 

@@ -174,3 +174,22 @@ test('a store that never answers is said after a while', async () => {
   expect(await shelf.remove('a')).toBe(false)
   expect(await shelf.keepWhereabouts('a', {})).toBe(false)
 })
+
+test('what is said of a piece stays when it is kept again; working on it brings it back', async () => {
+  const shelf = openWindow()
+  await shelf.keep({ id: 'a', pattern: named('First'), revision: 1 })
+  await shelf.keep({ id: 'b', pattern: named('Second'), revision: 1 })
+  expect(await shelf.say('b', { removed: '2030-02-01', stage: 'finished' })).toBe(true)
+  expect(await shelf.say('c', { stage: 'finished' })).toBe(false)
+  // A removed piece is not taken up at the next start.
+  expect(await openWindow().recover()).toMatchObject({ id: 'a' })
+  expect(await shelf.all()).toMatchObject([
+    { id: 'b', title: 'Second', stage: 'finished', removed: '2030-02-01' },
+    { id: 'a', stage: 'draft', removed: null },
+  ])
+  await shelf.keep({ id: 'b', pattern: named('Second, longer'), revision: 2 })
+  expect(await shelf.all()).toMatchObject([
+    { id: 'b', title: 'Second, longer', stage: 'finished', removed: null },
+    { id: 'a' },
+  ])
+})

@@ -9,7 +9,7 @@ const asking = (
   keys: readonly string[] = [],
 ): Command => ({ id, label, keys, run: (bench) => bench.ask(dialog) })
 
-export const showPieces = asking('pieces', 'My pieces', 'start')
+export const showPieces = asking('pieces', 'My pieces', 'pieces')
 export const startPiece = asking('start', 'Start', 'start')
 export const openFile: Command = {
   id: 'open',

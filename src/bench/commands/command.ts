@@ -1,4 +1,4 @@
-import { followsTheFirst, type Bench } from '../state/bench.svelte'
+import type { Bench } from '../state/bench.svelte'
 
 /** A command is one object: button, menu and key all use it. */
 export interface Command {
@@ -15,7 +15,7 @@ export interface Command {
 
 /** Why a command cannot run now; null when it can. */
 export const reasonAgainst = (command: Command, bench: Bench): string | null =>
-  command.edits && bench.isSecond ? followsTheFirst : (command.reason?.(bench) ?? null)
+  (command.edits ? bench.readOnly : null) ?? command.reason?.(bench) ?? null
 
 /** Run a command, or say why it cannot run. */
 export function runCommand(command: Command, bench: Bench, event?: Event): void {

@@ -36,6 +36,7 @@ export type PlaceInPair = (typeof places)[number]
 /** All that is asked in dialogs. */
 export type DialogName =
   | Turning
+  | 'pieces'
   | 'start'
   | 'along'
   | 'loom'
@@ -68,6 +69,7 @@ interface Said {
   readonly undo: boolean
 }
 
+const earlierVersion = 'This is an earlier version, to look at. Go back to it, or back to now.'
 export const followsTheFirst = 'This is the second of the pair; it follows the first.'
 
 /**
@@ -109,14 +111,21 @@ export class Bench {
   readonly isSecond: boolean = $derived(
     this.#showing === 'second' && this.first.pair === 'mirrored',
   )
+  /** An earlier version that is looked at in place of the piece; null: the piece as it is now. */
+  looked = $state.raw<{ readonly pattern: Pattern; readonly name: string } | null>(null)
+  /** Why what is shown is not to be changed; null: it can be. */
+  readonly readOnly: string | null = $derived.by(() =>
+    this.looked ? earlierVersion : this.isSecond ? followsTheFirst : null,
+  )
+  readonly #shown: Pattern = $derived(
+    this.looked?.pattern ?? (this.isSecond ? secondOf(this.first) : this.first),
+  )
   /** Name of the chart that is looked at. */
-  readonly on: string = $derived(
-    namedOn(onChart(this.history.present.pattern, this.history.on)).name,
+  readonly on: string = $derived.by(
+    () => namedOn(onChart(this.looked?.pattern ?? this.first, this.history.on)).name,
   )
   /** The piece that is looked at, with the chart in it that is. */
-  readonly pattern: Sheet = $derived(
-    onChart(this.isSecond ? secondOf(this.first) : this.first, this.on),
-  )
+  readonly pattern: Sheet = $derived(onChart(this.#shown, this.on))
   readonly chart: Chart = $derived(chartOn(this.pattern))
   /** That chart, worked in the step where the place is. */
   readonly work: Work = $derived.by(
@@ -169,8 +178,8 @@ export class Bench {
    * and says so.
    */
   apply(label: string, edit: Edit, gesture: string | null = null): boolean {
-    if (this.isSecond) {
-      this.#refuse(followsTheFirst)
+    if (this.readOnly !== null) {
+      this.#refuse(this.readOnly)
       return false
     }
     const sheet = onChart(this.first, this.on)
@@ -188,7 +197,7 @@ export class Bench {
 
   /** Look at another chart, at the place where it was left. It is no step to take back. */
   lookAt(on: string): boolean {
-    if (on === this.on || !findChart(this.first, on)) return false
+    if (on === this.on || !findChart(this.looked?.pattern ?? this.first, on)) return false
     this.#spots.set(this.on, this.spot)
     this.history = look(this.history, on)
     this.goTo(this.#spots.get(on) ?? { row: 0, peg: 0 })
@@ -203,6 +212,15 @@ export class Bench {
     this.#spots.clear()
     this.goTo({ ...this.spot, peg: pegInSecond(this.first, this.spot.peg) })
     this.hover = null
+  }
+
+  /** Look at an earlier version of the piece, or, with null, at the piece as it is now. */
+  lookBack(version: { pattern: Pattern; name: string } | null): void {
+    this.look('first')
+    this.looked = version
+    this.hover = null
+    this.opened = {}
+    this.#stayInside()
   }
 
   /** Open a dialog, over those that are open. */
@@ -220,6 +238,7 @@ export class Bench {
   }
 
   undo(): void {
+    if (this.looked) return this.#refuse(earlierVersion)
     const { label, spot } = this.history.present
     if (this.history.past.length === 0) return
     const shown = this.#lookAtFirst() + this.#goBy(undo(this.history), spot)
@@ -227,6 +246,7 @@ export class Bench {
   }
 
   redo(): void {
+    if (this.looked) return this.#refuse(earlierVersion)
     const [next] = this.history.future
     if (!next) return
     const shown = this.#lookAtFirst() + this.#goBy(redo(this.history), next.spot)
@@ -304,6 +324,7 @@ export class Bench {
   }
 
   #put(history: History): void {
+    this.looked = null
     this.history = history
     this.onVersion?.()
     this.#stayInside()

@@ -3,11 +3,13 @@ import { excerpt } from '../../pattern/excerpt'
 import { begin, type History } from '../../pattern/history'
 import type { Pattern } from '../../pattern/pattern'
 import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
+import { nowText } from '../../shelf/dates'
 import { download } from '../../shelf/download'
+import { writeFile } from '../../shelf/format'
 import { fileOf, openFile, type FileData } from '../../shelf/file'
 import { openJournal, type Journal, type Written } from '../../shelf/journal'
 import { openKnitting } from '../../shelf/knitting'
-import { newId, openShelf, type Listed, type Recovered, type Shelf } from '../../shelf/keep'
+import { newId, openShelf, type Recovered, type Shelf } from '../../shelf/keep'
 import {
   clearAside,
   fromAside,
@@ -19,6 +21,7 @@ import {
   whereaboutsAside,
   windowStore,
 } from '../../shelf/rescue'
+import { openVersions, type PieceVersion } from '../../shelf/versions'
 import { hold } from '../../shelf/windows'
 import type { Bench } from './bench.svelte'
 import type { Keeping } from '../../shelf/keeping'
@@ -29,6 +32,9 @@ import { goBackTo, whereaboutsOf, type Whereabouts } from './whereabouts'
 const unchangedId = ''
 /** Milliseconds that the place rests before it is kept. */
 const placeRests = 500
+
+/** Milliseconds of work from one version to the next. */
+const versionEvery = 600_000
 
 /** What was worked on last. */
 interface Last {
@@ -45,7 +51,6 @@ export class Keeper {
   keeping: Keeping = $state.raw({ state: 'asked' })
   /** Why a file or kept piece was not opened; a dialog shows it. */
   problem = $state.raw<{ message: string; file: FileData | null } | null>(null)
-  kept = $state.raw<readonly Listed[]>([])
   ready = $state(false)
   /** Where those are who knit the pieces. */
   readonly knitting = openKnitting()
@@ -69,6 +74,9 @@ export class Keeper {
   /** Lets go of the piece on the bench, so that another window may hold it. */
   #letGo: (() => void) | null = null
   #saving: Autosave | undefined
+  readonly #versions = openVersions()
+  /** When a version of the piece on the bench was kept last; milliseconds. */
+  #noted = 0
 
   constructor(bench: Bench, panes: Panes) {
     this.#bench = bench
@@ -83,6 +91,7 @@ export class Keeper {
         if (status.state === 'not kept') this.keeping = status
         else if (pattern === this.#bench.first) {
           clearAside(this.#small)
+          this.#noteVersion()
           if (pattern !== this.#takenUp) this.keeping = status
         }
       },
@@ -248,6 +257,7 @@ export class Keeper {
     this.#leave()
     this.#opened = pattern
     this.#id = newId()
+    this.#noted = 0
     this.#revision = 0
     void this.#hold(this.#id)
     this.#came = this.#bench.history.past.length + 1
@@ -275,22 +285,19 @@ export class Keeper {
     const isUntouched = this.#opened === this.#bench.first
     const here = this.#here()
     void this.#saving?.flush().then(async () => {
-      if (isUntouched) await this.#remove(id)
+      if (isUntouched) await this.removeForGood(id)
       else await this.#shelf?.keepWhereabouts(id, here)
     })
   }
 
-  async #remove(id: string): Promise<void> {
+  /** A piece is gone for good, with all that is kept of it. */
+  async removeForGood(id: string): Promise<void> {
     await Promise.all([
       this.#shelf?.remove(id),
       this.#journal?.remove(id),
+      this.#versions.removeAll(id),
       this.knitting.remove(id),
     ])
-  }
-
-  async removeKept(id: string): Promise<void> {
-    await this.#remove(id)
-    await this.refreshKept()
   }
 
   saveFile(): void {
@@ -303,9 +310,36 @@ export class Keeper {
     download(file)
   }
 
-  async refreshKept(): Promise<void> {
+  /** Keep what is not kept yet, before the shelf is looked at. */
+  async settle(): Promise<void> {
     await this.#saving?.flush()
-    this.kept = ((await this.#shelf?.list()) ?? []).filter(({ id }) => id !== this.#id)
+  }
+
+  /** The piece on the bench, as a version of now. */
+  #now(name: string | null): PieceVersion {
+    const { pattern, label } = this.#bench.history.present
+    return { date: nowText(), name, label, text: writeFile(pattern) }
+  }
+
+  /** While it is worked on, a version is kept every some minutes. */
+  #noteVersion(): void {
+    const now = Date.now()
+    if (Math.abs(now - this.#noted) < versionEvery) return
+    this.#noted = now
+    void this.#versions.add(this.#id, this.#now(null))
+  }
+
+  /** Keep the piece on the bench as a version of this name. */
+  nameVersion(name: string): Promise<boolean> {
+    return this.#versions.add(this.#id, this.#now(name))
+  }
+
+  /** Make the piece on the bench what it was: a step like any other. What it is now is kept as a version. */
+  async goBackTo(version: { readonly pattern: Pattern; readonly name: string }): Promise<void> {
+    await this.#versions.add(this.#id, this.#now(null))
+    this.#bench.lookBack(null)
+    this.#bench.apply(`Go back to ${version.name}`, () => version.pattern)
+    this.#bench.say(`The piece is as it was at ${version.name}.`, { undo: true })
   }
 
   /** Put a kept piece on the bench, under its own id. */
@@ -320,6 +354,11 @@ export class Keeper {
       this.#revision = isHeld ? found.revision : 0
       this.#came = this.#bench.history.past.length + 1
       this.#bench.open(found.pattern, `Open ${name}`)
+      this.#noted = 0
+      void this.#versions.add(this.#id, {
+        ...{ date: found.date, name: null, label: 'As it was left' },
+        text: writeFile(found.pattern),
+      })
       goBackTo(found.whereabouts, this.#bench, null)
       this.#bench.say(
         isHeld
