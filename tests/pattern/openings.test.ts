@@ -65,6 +65,7 @@ test('loops wait beside a row of a part, but not where they are bound off next',
   const chart: Step = { kind: 'chart', chart: 'Chart', times: 1 }
   expect(leavesWaiting(piece(castOn(), chart, knit(1), off()), 1, 0)).toBe(true)
   expect(leavesWaiting(piece(castOn(), chart, off(thumb), knit(1)), 1, 0)).toBe(false)
+  expect(leavesWaiting(piece(castOn(hand), chart, knit(1)), 1, 0)).toBe(false)
   expect(leavesWaiting(piece(castOn(), chart, off({ from: 9, to: 11 }), knit(1)), 1, 0)).toBe(true)
   expect(leavesWaiting(piece(castOn(), chart, knit(1), off(thumb)), 1, 0)).toBe(true)
   expect(leavesWaiting(piece(castOn(), { ...chart, times: 2 }, off(thumb)), 1, 0)).toBe(true)

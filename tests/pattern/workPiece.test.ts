@@ -11,6 +11,7 @@ import { usualHeel } from '../../src/pattern/generate/wish'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
 import { totalsOf } from '../../src/pattern/totals'
+import { chartWork, chartWorks } from '../../src/pattern/work'
 import { loopsLeft, workPiece, type PieceWork } from '../../src/pattern/workPiece'
 import { arbitraryPattern, arbitraryStep } from '../arbitraries'
 import { stitchOf } from '../../src/stitches/vocabulary'
@@ -343,4 +344,62 @@ describe('a drawstring cast-on', () => {
       expect(end.yarn.gap).toBe(6)
     }
   })
+})
+
+test('a chart is read at each of its times, with the loom as it is then', () => {
+  const pattern = withSteps(newPattern(6, 2), [
+    { kind: 'cast on', how: 'e-wrap', pegs: null },
+    { kind: 'chart', chart: 'Chart', times: 3 },
+    { kind: 'plain', stitch: stitchOf('k'), amount: { rows: 1 } },
+  ])
+  const piece = workPiece(pattern)
+  const all = piece.steps[1]?.rows
+  const works = chartWorks(piece, 1)
+  expect(works.map(({ run }) => run.rows)).toEqual(
+    [0, 2, 4].map((from) => all?.rows.slice(from, from + 2)),
+  )
+  expect(works.map(({ run }) => run.given)).toEqual(
+    [0, 2, 4].map((from) => all?.given.slice(from, from + 2)),
+  )
+  expect(works.map(({ run }) => [run.start, run.end])).toEqual(
+    [0, 2, 4].map((from) => [all?.rows[from]?.before, all?.rows[from + 1]?.after]),
+  )
+  expect(works.map(({ step, passes }) => [step, passes.length])).toEqual([
+    [1, 2],
+    [1, 2],
+    [1, 2],
+  ])
+  expect(chartWork(piece, 0)).toBeNull()
+  expect(chartWork(piece, 2)).toBeNull()
+  expect(chartWorks(piece, 2)).toEqual([])
+  expect(chartWorks(piece, 9)).toEqual([])
+  const once = workPiece(
+    withSteps(pattern, pattern.steps.with(1, { kind: 'chart', chart: 'Chart', times: 1 })),
+  )
+  expect(chartWork(once, 1)?.run).toBe(once.steps[1]?.rows)
+})
+
+test('in the round, and on a whole rake, rows are of no part of the pegs; to and fro over an opening they are', () => {
+  const isPart = (shape: 'ring' | 'bar', ...steps: Step[]) => {
+    const pattern = newPattern(6, 2)
+    const piece = workPiece(
+      withSteps({ ...pattern, loom: { ...pattern.loom, shape } }, [
+        { kind: 'cast on', how: 'e-wrap', pegs: null },
+        ...steps,
+        { kind: 'chart', chart: 'Chart', times: 1 },
+      ]),
+    )
+    return piece.steps.at(-1)?.rows?.rows.map(({ row, heading }) => [row.isPart, heading])
+  }
+  const forward = [false, 'forward']
+  expect(isPart('ring')).toEqual([forward, forward])
+  expect(isPart('bar')).toEqual([forward, [false, 'back']])
+  expect(isPart('ring', { kind: 'pegs', run: null, toAndFro: true })).toEqual([
+    [true, 'forward'],
+    [true, 'back'],
+  ])
+  expect(isPart('bar', { kind: 'pegs', run: { from: 0, to: 3 }, toAndFro: true })).toEqual([
+    [true, 'forward'],
+    [true, 'back'],
+  ])
 })

@@ -70,6 +70,34 @@ describe('step pictures of a cross', () => {
   })
 })
 
+// The moves of the rope: 0 p, 1-10 the cross, 11 p, 12 and 13 k2tog, 14 yo, 15-18 plain. Turned the
+// cross has moves 8-17, and the decrease one: its loop is moved for the yarn over before it.
+test.each([
+  [1, 9, 8, 16],
+  [2, 8, 9, 15],
+  [2, 2, 9, 9],
+  [0, 10, 8, 18],
+  [10, 12, 6, 8],
+  [12, 12, 6, 6],
+  [11, 14, 4, 7],
+  [0, 16, 2, 18],
+  [15, 15, 3, 3],
+])(
+  'moves %i to %i become %i to %i: what they leave out is left out again',
+  (from, to, first, last) => {
+    const own = withPictures(rope, { chart: 'Chart', row: 0, from, to })
+    for (const turned of [reverseDirection(own), mirror(own)])
+      expect(turned.pictures).toEqual([{ chart: 'Chart', row: 0, from: first, to: last }])
+  },
+)
+
+test('pictures of moves, rows and charts that are not there stay as they are', () => {
+  for (const lost of [{ from: 30 }, { row: 7 }, { chart: 'Gone' }]) {
+    const pictures = { chart: 'Chart', row: 0, from: 0, to: 31, ...lost }
+    expect(mirror(withPictures(rope, pictures)).pictures).toEqual([pictures])
+  }
+})
+
 const moveOf = fc.integer({ min: 0, max: movesOf(rope).length - 1 })
 
 test('any stretch of moves shows the same stitches when the loom is worked the other way', () => {

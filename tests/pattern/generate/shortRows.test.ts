@@ -134,6 +134,11 @@ describe('refused, with the numbers and what to do', () => {
       'The last peg is missing. Enter the first and the last peg as whole numbers.',
     ],
     ['no turn', { turned: 0 }, 'A heel turns at least one peg. Enter 1 or more.'],
+    [
+      'no step to the only turn',
+      { step: 0, turned: 1 },
+      'From turn to turn there is at least one peg. Enter 1 or more.',
+    ],
     ['no step', { step: 0 }, 'From turn to turn there is at least one peg. Enter 1 or more.'],
     [
       'ends that changed places',
