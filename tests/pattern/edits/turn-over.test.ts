@@ -5,7 +5,7 @@ import type { Heels } from '../../../src/pattern/edits/part-rows'
 import { setEnd, setHeading, setRun } from '../../../src/pattern/edits/turning'
 import { setRepeat } from '../../../src/pattern/edits/columns'
 import { reverseCells, reverseRun, turnOver } from '../../../src/pattern/edits/turn-over'
-import { newPattern, type LoomSetup, type Pattern } from '../../../src/pattern/pattern'
+import { newPattern, type LoomSetup, type Pattern, type Run } from '../../../src/pattern/pattern'
 import { standardVocabulary } from '../../../src/stitches/vocabulary'
 import { cellsFrom, idsIn } from '../../cells'
 import { patternOf, textOf } from './chart-text'
@@ -80,5 +80,21 @@ describe('rows of a part of the pegs', () => {
       ['6-12', null, 'on'],
       ['all', null, 'on'],
     ])
+  })
+})
+
+describe('rows between the turns that would lie beyond the loom', () => {
+  const heel = (first: number, back: number, between: Run) => {
+    const start = setEnd(setRun(newPattern(12, 4), 0, { from: 0, to: first }), 0, 'German turn')
+    const turned = setEnd(setRun(start, 1, { from: back, to: first - 1 }), 1, 'German turn')
+    return setRun(setRun(turned, 2, between), 3, { from: back, to: 11 })
+  }
+  const placed = (pattern: Pattern) => ways(pattern)[0]?.[1] === null
+
+  test('keep the heel from being placed, and it is turned over', () => {
+    expect(placed(heel(7, 3, { from: 3, to: 10 }))).toBe(true)
+    expect(placed(heel(7, 3, { from: 3, to: 11 }))).toBe(false)
+    expect(placed(heel(9, 5, { from: 3, to: 8 }))).toBe(true)
+    expect(placed(heel(9, 5, { from: 2, to: 8 }))).toBe(false)
   })
 })
