@@ -27,3 +27,37 @@ test('the same chart on the same loom has the same layout', () => {
   const repeat = { from: 0, to: 1 }
   expect(layOut({ columns: 2, repeat }, 8)).toBe(layOut({ columns: 2, repeat }, 8))
 })
+
+test('each copy lies on its pegs, and the edges beside them', () => {
+  const layout = layOut({ columns: 6, repeat: { from: 1, to: 3 } }, 10)
+  expect(layout).toEqual({
+    shape: 'ring',
+    pegs: 10,
+    columnOf: [0, 1, 2, 3, 1, 2, 3, 4, 5],
+    copies: 2,
+    over: 1,
+    copyRuns: [
+      { from: 1, to: 3 },
+      { from: 4, to: 6 },
+    ],
+  })
+})
+
+test('a repeat that does not fit once has no copy, and no column lies beyond the loom', () => {
+  expect(layOut({ columns: 9, repeat: { from: 1, to: 6 } }, 6)).toMatchObject({
+    columnOf: [0, 7, 8],
+    copies: 0,
+    over: 3,
+    copyRuns: [],
+  })
+  expect(layOut({ columns: 9, repeat: { from: 8, to: 8 } }, 5).columnOf).toEqual([0, 1, 2, 3, 4])
+  expect(layOut({ columns: 12, repeat: null }, 3).columnOf).toEqual([0, 1, 2])
+})
+
+test('another loom, and another width, have layouts of their own', () => {
+  const repeat = { from: 0, to: 1 }
+  const one = layOut({ columns: 2, repeat }, 8)
+  expect(layOut({ columns: 2, repeat }, 8, 'bar')).toMatchObject({ shape: 'bar' })
+  expect(layOut({ columns: 2, repeat }, 6)).not.toBe(one)
+  expect(layOut({ columns: 3, repeat }, 8).columnOf).toEqual([0, 1, 0, 1, 0, 1, 2])
+})
