@@ -7,6 +7,7 @@ import type { Cell, LoomSetup } from '../pattern/pattern'
 import { placed } from '../pattern/row'
 import { keepsItsLoop, type Stitch } from '../stitches/stitch'
 import { writeStitches } from './sentence'
+import { isCounted } from './tokens'
 
 /** What a block's text is written and read for. */
 export interface BlockSetting {
@@ -41,9 +42,14 @@ function sentenceOf(cells: readonly Cell[], heading: Heading, terms: Terms): str
   const items = placed({ cells })
   const sites = items.map(({ stitch, column }): Site<Stitch> => ({ stitch, peg: column }))
   const row = { ...loomRow(sites, 0, cells.length - 1, heading, 'on' as const), isPart: true }
-  const words = writeStitches(row, heading, false, terms, false)
   const [only, second] = items
-  // A bare name would be read as that stitch to the end of the round.
-  const isBare = only && !second && words === termOf(only.stitch, terms).abbr
-  return isBare && keepsItsLoop(only.stitch) ? `${words} ${languages[terms].times(1)}` : words
+  // A bare name, or "sl1", would be read as that stitch to the end of the round.
+  if (
+    only &&
+    !second &&
+    keepsItsLoop(only.stitch) &&
+    !(only.stitch.family === 'knit and purl' && isCounted(only.stitch, terms))
+  )
+    return `${termOf(only.stitch, terms).abbr} ${languages[terms].times(1)}`
+  return writeStitches(row, heading, false, terms, false)
 }

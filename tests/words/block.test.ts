@@ -65,6 +65,12 @@ test('rows that go on to the end do so in the columns there are', () => {
   ])
 })
 
+test('a lone stitch is not read as one that goes on to the end', () => {
+  const pattern = patternOf('sl', 'mb', 'k', 'ptbl')
+  const text = writeBlock(blockIn(pattern, allOf(chartOn(pattern))), { shape: 'ring', terms: 'us' })
+  expect(rowsOf(readFor(text))).toEqual(['sl', 'mb', 'k', 'ptbl'])
+})
+
 test('shorter rows end in ground, and rows worked again stand once', () => {
   const text = 'Rnd 1: k2, p2.\nRnd 2: 2/1 LC.\nRep Rnds 1-2 twice more.'
   expect(rowsOf(readFor(text))).toEqual(['k k p p', '2/1 LC   k'])
