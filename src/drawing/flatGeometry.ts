@@ -112,3 +112,26 @@ export function flatGeometry(work: Work, options: FlatOptions = {}): FlatGeometr
     margin: { finding: numbers + marker * 0.5, band: numbers + marker + text * 0.4 },
   }
 }
+
+/** The number of a row or a peg beside the chart. */
+export type NumberHit =
+  { readonly of: 'row'; readonly row: number } | { readonly of: 'peg'; readonly peg: number }
+
+/** The number that is hit beside a flat chart; null: none. */
+export function numberAt(geometry: Geometry, x: number, y: number): NumberHit | null {
+  if (!isFlat(geometry)) return null
+  const { left, right, top, bottom, text } = geometry
+  const inside = (value: number, least: number, most: number) =>
+    Math.min(most - 0.01, Math.max(least + 0.01, value))
+  if (y > top && y < bottom && (x <= left || x >= right)) {
+    const hit = geometry.at(inside(x, left, right), y)
+    return hit && { of: 'row', row: hit.row }
+  }
+  if (x > left && x < right && y >= bottom && y < bottom + 1.8 * text) {
+    const hit = geometry.at(x, inside(y, top, bottom))
+    return hit && { of: 'peg', peg: hit.peg }
+  }
+  return null
+}
+
+const isFlat = (geometry: Geometry): geometry is FlatGeometry => geometry.kind === 'flat'

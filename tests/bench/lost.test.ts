@@ -92,6 +92,7 @@ test('a stitch painted over what an edge has left of a cross says so too', () =>
   // Away with pegs 7 and 8: the cross is cut.
   bench.goTo({ row: 2, peg: 7 })
   press(bench, 'Delete', { altKey: true })
+  press(bench, 'Enter')
   expect(bench.said.text).toBe('The 2/2 LC in round 3 is cut. Undo brings it back.')
   const cut = cellsOf(bench, 2)
   bench.stitch = stitchOf('p')
@@ -138,6 +139,8 @@ test('pegs that come in or go say which cross they cut', () => {
   const turned = crossed(3)
   turned.goTo({ row: 2, peg: 7 })
   press(turned, 'Delete', { altKey: true })
+  expect(turned.block.question?.says).toBe('Would cut 2/2 LC, round 3')
+  press(turned, 'Enter')
   expect(turned.said.text).toBe('The 2/2 LC in round 3 is cut. Undo brings it back.')
 })
 

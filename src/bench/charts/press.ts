@@ -3,6 +3,9 @@ import type { Spot } from '../../pattern/history'
 import type { Geometry } from '../../drawing/geometry'
 import { columnAt, eraseHere, pickUpHere } from '../commands/chart'
 import { applyToStitches } from '../commands/lost'
+import { numberAt } from '../../drawing/flatGeometry'
+import { handleUnder, type Handle } from './handles'
+import { pressOnBlock, pressOnNumbers, type PressElsewhere, type Under } from './pressElsewhere'
 import { pointUnder } from './pressed'
 import { followsTheFirst, type Bench } from '../state/bench.svelte'
 import { termOf } from '../../languages/languages'
@@ -19,6 +22,9 @@ export function between(from: Spot, to: Spot): Spot[] {
   })
 }
 
+/** Milliseconds that a finger rests until it marks. */
+const restTime = 400
+
 /**
  * The pointer on a chart: one press, however far it is drawn, is one gesture and one step to take
  * back. A stitch of several columns is set side by side along the drag. A finger works when it is drawn
@@ -33,11 +39,27 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
   let touched: Spot | null = null
   /** The place that was tapped last with Mark in hand. */
   let tapped: Spot | null = null
+  /** A finger that rests, or one on a corner of the mark, marks whatever is in the hand. */
+  let isMarking = false
+  let rest: ReturnType<typeof setTimeout> | undefined
+  /** The corner of the mark that a finger was set down on. */
+  let handle: Handle | null = null
+  const handNow = () => (isMarking ? 'mark' : bench.hand)
+  const others = [pressOnBlock(bench), pressOnNumbers(bench)]
+  let other: PressElsewhere | null = null
 
   const spotUnder = (event: PointerEvent): Spot | null => {
     const point = pointUnder(event, svg)
     const hit = point && geometry().at(point.x, point.y)
     return hit && { row: hit.row, peg: hit.peg }
+  }
+  const under = (event: PointerEvent): Under => {
+    const point = pointUnder(event, svg)
+    return {
+      spot: spotUnder(event),
+      number: point && numberAt(geometry(), point.x, point.y),
+      isAdding: event.shiftKey,
+    }
   }
 
   const paintAt = (spot: Spot): void => {
@@ -59,11 +81,12 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
   }
 
   const workOn = (spot: Spot): void => {
-    if (bench.hand === 'paint') paintAt(spot)
-    else if (bench.hand === 'erase') {
+    const hand = handNow()
+    if (hand === 'paint') paintAt(spot)
+    else if (hand === 'erase') {
       bench.goTo(spot)
       eraseHere(bench, gesture)
-    } else if (bench.hand === 'mark') bench.goTo(spot, start)
+    } else if (hand === 'mark') bench.goTo(spot, start)
   }
 
   const begin = (spot: Spot): void => {
@@ -83,7 +106,7 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
 
   const goOnTo = (spot: Spot): void => {
     if (!last || (spot.row === last.row && spot.peg === last.peg)) return
-    const path = bench.hand === 'mark' ? [spot] : between(last, spot)
+    const path = handNow() === 'mark' ? [spot] : between(last, spot)
     path.forEach(workOn)
     last = spot
   }
@@ -95,25 +118,52 @@ export function pressOn(bench: Bench, geometry: () => Geometry, svg: SVGSVGEleme
     tapped = bench.hand === 'mark' && !isOther ? bench.spot : null
   }
 
+  /** Mark from this place on, as far as the finger is drawn. */
+  const beginMark = (from: Spot, at: Spot): void => {
+    isMarking = true
+    touched = null
+    gesture = bench.newGesture()
+    start = from
+    last = at
+    bench.goTo(at, from)
+  }
+
   const end = (): void => {
-    gesture = start = last = touched = null
+    clearTimeout(rest)
+    gesture = start = last = touched = other = handle = null
+    isMarking = false
   }
 
   return {
     down(event: PointerEvent): void {
       if (event.button !== 0) return
+      other = others.find((one) => one.down(under(event))) ?? null
       const spot = spotUnder(event)
-      if (!spot) return
+      if (!spot && !other) return
       svg.setPointerCapture(event.pointerId)
       bench.hover = null
+      if (!spot || other) return
       if (event.shiftKey) bench.goTo(spot, bench.corner ?? bench.spot)
-      else if (event.pointerType === 'touch') touched = spot
-      else begin(spot)
+      else if (event.pointerType === 'touch') {
+        handle = handleUnder(bench, geometry(), svg, event)
+        touched = spot
+        rest = setTimeout(() => {
+          if (touched) beginMark(touched, touched)
+        }, restTime)
+      } else begin(spot)
     },
     move(event: PointerEvent): void {
+      const isHeld = svg.hasPointerCapture(event.pointerId)
+      if (other) {
+        other.move(under(event))
+        return
+      }
+      if (!isHeld && event.pointerType === 'mouse') others.forEach((one) => one.over(under(event)))
       const spot = spotUnder(event)
       if (touched && spot && (spot.row !== touched.row || spot.peg !== touched.peg)) {
-        begin(touched)
+        clearTimeout(rest)
+        if (handle) beginMark(handle.other, handle.cell)
+        else begin(touched)
         touched = null
       }
       if (gesture && spot) goOnTo(spot)

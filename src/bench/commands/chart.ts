@@ -9,6 +9,7 @@ import type { Work } from '../../pattern/work'
 import { placedAt } from '../../pattern/row'
 import type { Bench } from '../state/bench.svelte'
 import { rowNoun } from '../../words/rowName'
+import { askFirst } from './blocks/asking'
 import { editing, type Command } from './command'
 import { applyToStitches, sayLost } from './lost'
 import { termOf } from '../../languages/languages'
@@ -202,10 +203,12 @@ export const columnCommands: readonly Command[] = editing([
       count(bench.marked.columns) >= bench.chart.columns ? 'A chart keeps at least one peg.' : null,
     run: (bench) => {
       const { from, to } = bench.marked.columns
-      applyToStitches(bench, `Remove ${plural(count({ from, to }), 'peg')} from the chart`, (p) =>
-        deleteColumns(p, from, to),
-      )
-      bench.corner = null
+      askFirst(bench, bench.block.tornByColumns(from, to), 'Remove', () => {
+        applyToStitches(bench, `Remove ${plural(count({ from, to }), 'peg')} from the chart`, (p) =>
+          deleteColumns(p, from, to),
+        )
+        bench.corner = null
+      })
     },
   },
   {
@@ -214,12 +217,14 @@ export const columnCommands: readonly Command[] = editing([
     keys: ['r'],
     run: (bench) => {
       const { columns } = bench.marked
-      bench.apply(`Repeat ${plural(count(columns), 'peg')}`, (p) => setRepeat(p, columns))
-      bench.corner = null
-      if (bench.work.layout.copies === 1)
-        bench.say(
-          'The repeat is worked once, with other stitches beside it. “Fill the loom” repeats it all the way round.',
-        )
+      askFirst(bench, bench.block.tornByColumns(columns.from, columns.to), 'Repeat', () => {
+        bench.apply(`Repeat ${plural(count(columns), 'peg')}`, (p) => setRepeat(p, columns))
+        bench.corner = null
+        if (bench.work.layout.copies === 1)
+          bench.say(
+            'The repeat is worked once, with other stitches beside it. “Fill the loom” repeats it all the way round.',
+          )
+      })
     },
   },
   {

@@ -2,6 +2,8 @@ import { innermost, isLive } from '../widgets/fields'
 import type { Typing } from '../widgets/typing'
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
+import { blockCommands } from './blocks/commands'
+import { blockKey } from './blocks/laying'
 import { columnCommands, pieceCommands, rowCommands } from './chart'
 import { byKey, keyOf, runCommand, type Command } from './command'
 import { benchCommands } from './bench'
@@ -17,14 +19,16 @@ export const chartCommands: readonly Command[] = [
   ...columnCommands,
   ...pieceCommands,
   ...walkFromChart,
+  ...blockCommands,
 ]
 
 const chartKeys = byKey(chartCommands)
 const historyKeys = byKey(historyCommands)
 const benchKeys = byKey(benchCommands)
 
-/** A key pressed on a chart: a command, or a stitch to take into the hand. */
+/** A key pressed on a chart: an answer, a command, or a stitch to take into the hand. */
 export function chartKey(bench: Bench, event: KeyboardEvent): void {
+  if (blockKey(bench, event)) return
   const key = keyOf(event)
   const command = chartKeys.get(key)
   if (command) {

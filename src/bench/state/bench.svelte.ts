@@ -18,6 +18,8 @@ import { workPattern, type Work } from '../../pattern/work'
 import type { Turning } from '../../turning/turnings'
 import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
+import { grown } from '../../pattern/blocks/area'
+import { BlockState } from './block.svelte'
 import { PieceState } from './piece.svelte'
 import { marksOf, type FindingMark } from '../../drawing/marks'
 import { listed, lowerFirst } from '../../languages/english/forms'
@@ -146,15 +148,18 @@ export class Bench {
   ])
   /** The whole piece, from cast-on to bind-off. */
   readonly piece = new PieceState(this)
-  /** Rows and chart columns that are marked; the current place alone counts as marked. */
+  /** Blocks of stitches in the hand. */
+  readonly block = new BlockState(this)
+  /** Rows and chart columns that are marked, with all of each cross; the current place alone counts as marked. */
   readonly marked: { rows: Run; columns: Run } = $derived.by(() => {
     const { columnOf } = this.work.layout
     const column = ({ peg }: Spot) => columnOf[peg] ?? 0
     const other = this.corner ?? this.spot
-    return {
+    const area = {
       rows: span(this.spot.row, other.row),
       columns: span(column(this.spot), column(other)),
     }
+    return this.corner ? grown(this.chart, area) : area
   })
 
   /** Told of every version as it is made: for what must go on even where the screen fails. */
