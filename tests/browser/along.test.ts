@@ -98,12 +98,14 @@ describe('on a phone', () => {
     await castOn()
     await knit(1, 3)
     await leave()
-    await choose('Start')
-    await page
-      .getByRole('dialog', { name: 'Start' })
-      .locator('.kept')
-      .getByRole('button', { name: /^Lamp-room cuff/ })
+    await choose('My pieces')
+    const pieces = page.getByRole('dialog', { name: 'My pieces' })
+    await pieces.getByRole('button', { name: /^Lamp-room cuff / }).tap()
+    await pieces
+      .getByRole('region', { name: 'Lamp-room cuff' })
+      .getByRole('button', { name: 'Open', exact: true })
       .tap()
+    await pieces.waitFor({ state: 'hidden' })
     await begin()
     await heading('Round 11').waitFor()
     expect(await returned().allInnerTexts()).toEqual([
@@ -219,6 +221,20 @@ describe('on a phone', () => {
     await heading('Bind off').waitFor()
   })
 
+  test('a tap on a stitch sets the mark there, and says which it is', async () => {
+    await begin()
+    await castOn()
+    await tapIn(knitting(), /^p2/)
+    const status = () => knitting().getByRole('status').first().innerText()
+    await expect.poll(status).toBe('purl 2, pegs 4 to 5')
+    await done().tap()
+    await expect.poll(status).toMatch(/^Round 2: /)
+    await knitting().getByRole('button', { name: 'Back', exact: true }).tap()
+    await expect
+      .poll(() => knitting().locator('[aria-current=step]').getAttribute('aria-label'))
+      .toBe('p2: purl 2, pegs 4 to 5')
+  })
+
   test('by stitch, a tap goes on by one stitch of the words, and back by one', async () => {
     await begin()
     await castOn()
@@ -310,6 +326,15 @@ describe('with keys', () => {
       .click()
     await castOn()
     await knit(1, 11)
+    expect(await violations({ page })).toEqual([])
+    await page.reload()
+    await returned().waitFor()
+    await knitting().getByRole('button', { name: 'Round 11', exact: true }).click()
+    expect(await violations({ page })).toEqual([])
+    await knitting()
+      .getByRole('button', { name: /^My count/ })
+      .click({ button: 'right' })
+    await knitting().getByRole('group', { name: 'Set My count' }).waitFor()
     expect(await violations({ page })).toEqual([])
   })
 })
