@@ -123,6 +123,18 @@ describe('after an edge', () => {
     expect(bindOffPegs(emptyLoom(pegs), bar, 'basic', 0, 3).faults).toEqual([])
   })
 
+  test('a drawstring goes once more round a ring, and back on a bar', () => {
+    const woven = (way: Habits): string => {
+      const moves: string[] = []
+      castOnPegs(emptyLoom(4), way, 'drawstring', 0, 3, (move) =>
+        moves.push('peg' in move ? `${move.peg + 1}${move.do === 'pass' ? '-' : ''}` : move.do),
+      )
+      return moves.join(' ')
+    }
+    expect(woven(habits)).toBe('1 2- 3 4- 1- 2 3- 4')
+    expect(woven(bar)).toBe('1 2- 3 4- turn 4 3- 2 1-')
+  })
+
   test('a graft away from the yarn is sewn with a new length, and the yarn stays', () => {
     const sewn = bindOffPegs(castOn(pegs), bar, 'graft', 2, 5)
     expect([sewn.newEnd, sewn.faults, sewn.after.yarn.gap, held(sewn.after)]).toEqual([
