@@ -25,6 +25,8 @@ export class BenchPage {
   ) {
     const page = await store.newPage()
     const bench = new BenchPage(page, () => store.close(page))
+    // Files are chosen in a field, which tests can fill, not in a window of the system.
+    await page.addInitScript(() => Reflect.deleteProperty(window, 'showOpenFilePicker'))
     await before(page)
     await page.goto(url)
     await bench.rows.waitFor()
@@ -80,6 +82,7 @@ export class BenchPage {
     } else if (inShelf && !(await this.menu(name).isVisible())) {
       await this.menu('My pieces').click()
       await this.button(name === 'Open' ? 'Open a file' : 'Start a piece').click()
+      if (name === 'Start') await this.page.getByRole('dialog', { name, exact: true }).waitFor()
     } else await this.menu(name).click()
   }
 

@@ -16,7 +16,8 @@ const sizes = [
   { width: 1440, height: 900 },
   { width: 1024, height: 768 },
 ]
-const dialog = () => bench.page.locator('dialog[open]')
+/** The one that lies above the others. */
+const dialog = () => bench.page.locator('dialog[open]').last()
 const press = async (name: string | RegExp, within?: Locator): Promise<void> => {
   await bench.button(name, within).first().click()
 }
@@ -77,7 +78,7 @@ const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
 ]
 
 /** The open dialog or what has popped up. */
-const shown = () => bench.page.locator('dialog[open], [popover]:popover-open').first()
+const shown = () => bench.page.locator('dialog[open], [popover]:popover-open').last()
 
 interface Control {
   readonly field: Locator

@@ -15,6 +15,7 @@ export async function benchBrowser(): Promise<void> {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
     // tsx names the functions it compiles through this helper, which the page does not have.
     await page.addInitScript('globalThis.__name = (named) => named')
+    await page.addInitScript(() => Reflect.deleteProperty(window, 'showOpenFilePicker'))
     await page.goto(url)
     await page.getByRole('button', { name: 'Open', exact: true }).waitFor()
     const open = async (pegs: number, rows: number): Promise<number> => {

@@ -7,6 +7,7 @@ import { nowText } from '../../shelf/dates'
 import { download } from '../../shelf/download'
 import { readFile, writeFile } from '../../shelf/format'
 import { newId, openShelf, type OnShelf, type Stage } from '../../shelf/keep'
+import { linkOf } from '../../shelf/link'
 import { openVersions, type PieceVersion } from '../../shelf/versions'
 import type { Bench } from '../state/bench.svelte'
 import type { Keeper } from '../state/keeper.svelte'
@@ -131,6 +132,20 @@ export class Pieces {
     const status = await this.#shelf.keep({ id, pattern: copy, revision: 1 })
     this.#chosen = id
     await this.#say(status.state === 'kept', `Copied as ${excerpt(copy.title)}.`)
+  }
+
+  /** Put a link that carries the whole piece on the clipboard. */
+  async copyLink({ pattern }: Piece): Promise<void> {
+    if (!pattern) return
+    const made = await linkOf(pattern, location.href)
+    if (!made.ok) {
+      this.said = made.message
+      return
+    }
+    this.said = await navigator.clipboard.writeText(made.link).then(
+      () => 'The link is copied. It holds the whole piece: whoever opens it gets a copy.',
+      () => 'The browser did not let the link be copied.',
+    )
   }
 
   async rename(piece: Piece, title: string): Promise<void> {

@@ -6,8 +6,9 @@ import { autosave, flushOn, type Autosave } from '../../shelf/autosave'
 import { nowText } from '../../shelf/dates'
 import { download } from '../../shelf/download'
 import { writeFile } from '../../shelf/format'
-import { fileOf, openFile, type FileData } from '../../shelf/file'
+import { openFile, type FileData } from '../../shelf/file'
 import { openJournal, type Journal, type Written } from '../../shelf/journal'
+import { fromLink } from '../../shelf/link'
 import { openKnitting } from '../../shelf/knitting'
 import { newId, openShelf, type Recovered, type Shelf } from '../../shelf/keep'
 import {
@@ -26,6 +27,7 @@ import { hold } from '../../shelf/windows'
 import type { Bench } from './bench.svelte'
 import type { Keeping } from '../../shelf/keeping'
 import type { Panes } from './panes.svelte'
+import { savePiece } from './ownFile'
 import { goBackTo, whereaboutsOf, type Whereabouts } from './whereabouts'
 
 /** A piece that was never kept has its place aside under this id. */
@@ -74,6 +76,8 @@ export class Keeper {
   /** Lets go of the piece on the bench, so that another window may hold it. */
   #letGo: (() => void) | null = null
   #saving: Autosave | undefined
+  /** The file that the piece was opened from, where the browser can write it. */
+  #file: FileSystemFileHandle | null = null
   readonly #versions = openVersions()
   /** When a version of the piece on the bench was kept last; milliseconds. */
   #noted = 0
@@ -117,6 +121,7 @@ export class Keeper {
       const [found, written] = own[0].state === 'nothing' && !own[1] ? await lookFor() : own
       const last = this.#newest(found, written, id)
       this.#takeUp(found, last, await this.#hold(last?.id ?? this.#id))
+      await this.takeLink(window.location.hash)
     })
     return () => {
       this.#bench.onVersion = null
@@ -255,6 +260,7 @@ export class Keeper {
   /** Another piece comes on the bench; what lay there stays kept under its own id. */
   open(pattern: Pattern, label: string): void {
     this.#leave()
+    this.#file = null
     this.#opened = pattern
     this.#id = newId()
     this.#noted = 0
@@ -271,12 +277,22 @@ export class Keeper {
     this.#opened = null
   }
 
-  /** Open a file; one that cannot be read leaves the bench as it is. */
-  async take(file: File): Promise<void> {
+  /** Open a file; one that cannot be read leaves the bench as it is. With a handle it is saved back in its place. */
+  async take(file: File, handle?: FileSystemFileHandle): Promise<void> {
     const result = await openFile(file)
     const name = excerpt(file.name)
-    if (result.ok) this.open(result.pattern, `Open ${name}`)
-    else this.#refuse(`${name} was not opened. ${result.message}`)
+    if (!result.ok) return this.#refuse(`${name} was not opened. ${result.message}`)
+    this.open(result.pattern, `Open ${name}`)
+    this.#file = handle ?? null
+  }
+
+  /** Open the piece that the address of the page carries, as a copy, and take it out of the address. */
+  async takeLink(hash: string): Promise<void> {
+    const result = await fromLink(hash)
+    if (!result) return
+    window.history.replaceState(null, '', window.location.pathname + window.location.search)
+    if (result.ok) this.openMade(result.pattern, 'Open a link')
+    else this.#refuse(`The link was not opened. ${result.message}`)
   }
 
   /** What was opened and not changed is not worth keeping: it lies where it was opened from. */
@@ -300,10 +316,10 @@ export class Keeper {
     ])
   }
 
-  saveFile(): void {
-    const file = fileOf(this.#bench.first)
-    download(file)
-    this.#bench.say(`Saved as ${file.name}.`)
+  async saveFile(): Promise<void> {
+    // Undo may have brought back the piece before the one of the file.
+    const isOfFile = this.#bench.history.past.length >= this.#came
+    this.#bench.say(await savePiece(this.#bench.first, isOfFile ? this.#file : null))
   }
 
   save(file: FileData): void {
@@ -345,6 +361,7 @@ export class Keeper {
   /** Put a kept piece on the bench, under its own id. */
   async openKept(id: string): Promise<void> {
     this.#leave()
+    this.#file = null
     this.#opened = null
     const found = await this.#shelf?.recover(id)
     if (found?.state === 'recovered') {
