@@ -3,13 +3,13 @@ import { describe, expect, test } from 'vitest'
 import { columnCommands, rowCommands } from '../../src/bench/commands/chart'
 import { workTimes } from '../../src/bench/commands/times'
 import Findings from '../../src/bench/findings/Findings.svelte'
-import Here from '../../src/bench/panels/Here.svelte'
+import PlaceMenu from '../../src/bench/place/PlaceMenu.svelte'
 import { setRepeat } from '../../src/pattern/edits/columns'
 import { paint } from '../../src/pattern/edits/paint'
 import { setBand } from '../../src/pattern/edits/rows'
 import { newPattern } from '../../src/pattern/pattern'
 import type { Bench } from '../../src/bench/state/bench.svelte'
-import { show, smallBench } from './render'
+import { pressMend, show, smallBench } from './render'
 import { stitchOf } from '../../src/stitches/vocabulary'
 
 const straddling = () =>
@@ -21,7 +21,7 @@ test('a finding is listed, leads to its place, and a fix takes it away', async (
   expect(bench.spot).toEqual({ row: 2, peg: 4 })
   const found = bench.report.findings.filter(({ severity }) => severity === 'error')
   expect(found.length).toBeGreaterThan(0)
-  await user.click(screen.getByRole('button', { name: found[0]?.fixes[0]?.label ?? '' }))
+  await pressMend(user, found[0]?.fixes[0]?.label ?? '')
   expect(bench.report.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   bench.undo()
   expect(bench.report.findings.map(({ id }) => id)).toContain(found[0]?.id)
@@ -30,8 +30,7 @@ test('a finding is listed, leads to its place, and a fix takes it away', async (
 test('a finding that is set aside can be taken up again', async () => {
   const { user, bench } = show(Findings, { bench: straddling() })
   const before = bench.report.findings.length
-  await user.click(screen.getAllByText('Set aside')[0] as HTMLElement)
-  await user.click(screen.getAllByRole('button', { name: 'Only this one' })[0] as HTMLElement)
+  await pressMend(user, 'Set aside')
   expect(bench.report.findings).toHaveLength(before - 1)
   await user.click(screen.getByText('Set aside: 1'))
   await user.click(screen.getByRole('button', { name: 'Bring back' }))
@@ -39,7 +38,7 @@ test('a finding that is set aside can be taken up again', async () => {
 })
 
 test('rows are worked several times, and turned', async () => {
-  const { user, bench } = show(Here, { bench: smallBench() })
+  const { user, bench } = show(PlaceMenu, { bench: smallBench() })
   const times = screen.getByLabelText(/Worked/)
   await user.clear(times)
   await user.type(times, '3')
@@ -51,7 +50,7 @@ test('rows are worked several times, and turned', async () => {
 })
 
 test('every command of rows and pegs has a button, the times of a row too', async () => {
-  const { user, bench } = show(Here, { bench: smallBench() })
+  const { user, bench } = show(PlaceMenu, { bench: smallBench() })
   const commands = [...rowCommands, ...columnCommands]
   const buttons = screen.getAllByRole('button')
   expect(buttons).toHaveLength(commands.length)
@@ -65,7 +64,7 @@ test('every command of rows and pegs has a button, the times of a row too', asyn
 })
 
 test('a number outside its limits is refused with the limits, and what stood there stays', async () => {
-  const { user, bench } = show(Here, { bench: smallBench() })
+  const { user, bench } = show(PlaceMenu, { bench: smallBench() })
   const times = screen.getByLabelText(/Worked/)
   await user.clear(times)
   await user.type(times, '400')
@@ -101,7 +100,7 @@ describe('how often marked rounds are worked', () => {
   }
 
   test('takes no other count away: it is said which stand there', async () => {
-    const { user, bench } = show(Here, { bench: cuff() })
+    const { user, bench } = show(PlaceMenu, { bench: cuff() })
     const before = bench.pattern
     mark(bench, 0, 3)
     const field = await enter(user, '2')
@@ -118,7 +117,7 @@ describe('how often marked rounds are worked', () => {
   })
 
   test('once is what it says, with a way back', async () => {
-    const { user, bench } = show(Here, { bench: cuff() })
+    const { user, bench } = show(PlaceMenu, { bench: cuff() })
     bench.goTo({ row: 0, peg: 0 }, { row: 3, peg: 0 })
     await enter(user, '2')
     await enter(user, '1')
@@ -133,7 +132,7 @@ describe('how often marked rounds are worked', () => {
   })
 
   test('the count of just these rounds is changed', async () => {
-    const { user, bench } = show(Here, { bench: cuff() })
+    const { user, bench } = show(PlaceMenu, { bench: cuff() })
     mark(bench, 0, 1)
     await enter(user, '4')
     expect(bench.chart.bands[0]).toEqual({ from: 0, to: 1, times: 4 })

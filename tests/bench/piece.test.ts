@@ -37,7 +37,7 @@ import { newPattern, blankRow } from '../../src/pattern/pattern'
 import type { Step } from '../../src/pattern/piece'
 import { chartsInOrder, chartOn, findChart } from '../../src/pattern/charts'
 import userEvent from '@testing-library/user-event'
-import { show, smallBench } from './render'
+import { pressMend, show, smallBench } from './render'
 import { stitchOf } from '../../src/stitches/vocabulary'
 
 const kinds = (bench: Bench) => bench.pattern.steps.map(({ kind }) => kind)
@@ -343,10 +343,7 @@ test('what is wrong with the piece is listed, leads to its step, is mended and s
   bench.undo()
   expect(bench.piece.findings).toHaveLength(1)
   await tick()
-  await user.click(screen.getAllByText('Set aside')[0] as HTMLElement)
-  await user.click(
-    screen.getAllByRole('button', { name: 'All of this kind in this pattern' })[0] as HTMLElement,
-  )
+  await pressMend(user, 'Set aside all of this kind')
   expect(bench.piece.findings).toEqual([])
   await user.click(screen.getByText(/^Set aside: 1/))
   screen.getByText('Loops are left on the loom (off)')

@@ -18,17 +18,17 @@ describe.each(sizes)('$width x $height', (size) => {
 
   test('own words that differ, and their repairs, meet WCAG 2.2 AA', async () => {
     const bench = await openBench(size)
-    if (size.width < 760) await bench.show('Words')
+    await bench.show('Words')
     const text = (await bench.wordLines()).join('\n')
     await bench.text.click()
     await bench.paste(`Cuff\n\n${text.replace('(36 sts)', '(35 sts)')}\nRnd 48: k2, kwool, k2`)
     await bench.text.getByText('kwool').waitFor()
     await bench.page.keyboard.press('Control+Home')
     await bench.page.keyboard.press('F8')
-    await bench.button('Write 36 sts', bench.words).waitFor()
-    // What is told at the caret may be higher than its room, and have no button.
+    await bench.button('Write 36 sts').waitFor()
+    // What is told at the caret of a phone may be higher than its room, and have no button.
     const told = bench.words.getByRole('group', { name: 'Found here' })
-    expect(await told.evaluate(({ tabIndex }) => tabIndex)).toBe(0)
+    if (size.width < 760) expect(await told.evaluate(({ tabIndex }) => tabIndex)).toBe(0)
     expect(await violations(bench)).toEqual([])
     const wide = await bench.page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
     expect(wide).toBe(0)

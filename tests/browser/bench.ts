@@ -116,24 +116,61 @@ export class BenchPage {
     await this.standing.filter({ hasText: text }).waitFor()
   }
 
-  /** On a phone one reading is shown at a time; which of two a pane shows is chosen over it. */
+  /** Bring a reading into sight: on a phone one is shown at a time, else some are chosen in the right sheet. */
   async show(reading: string): Promise<void> {
-    const readings = this.page.getByRole('navigation', { name: 'Readings' })
-    const offered = async (name: string) => {
-      const button = this.button(new RegExp(`^${name}`), readings)
-      if ((await button.count()) === 0) return false
-      await button.click()
-      return true
+    const { width, height } = this.page.viewportSize() ?? { width: 1440, height: 900 }
+    const isPhone = width < 760 || height < 500
+    const always = ['Rows', 'Findings', ...(width < 1200 ? [] : ['Words'])]
+    if (isPhone) {
+      const nav = this.page.getByRole('navigation', { name: 'Readings' })
+      const button = this.button(new RegExp(`^${reading}`), nav)
+      if (await button.isVisible()) return button.click()
+      await this.button(/^(Fabric|Pegs|Ring)/, nav).click()
+      await this.button(reading, this.page.getByRole('group', { name: 'Right pane' })).click()
+    } else if (!always.includes(reading))
+      await this.button(reading, this.page.getByRole('group', { name: 'Right pane' })).click()
+  }
+
+  /** Make Words as wide as they can be beside the others, by the dividers. */
+  async widenWords(): Promise<void> {
+    for (const name of ['Width of Rows', 'Width of the right sheet']) {
+      await this.page.getByRole('separator', { name }).focus()
+      for (let step = 0; step < 24; step++) await this.page.keyboard.press('ArrowLeft')
     }
-    if (await offered(reading)) return
-    const beside: Record<string, string> = {
-      Rows: 'Fabric',
-      Fabric: 'Rows',
-      Ring: 'Pegs',
-      Pegs: 'Ring',
-    }
-    await offered(beside[reading] ?? '')
-    await this.button(reading, this.page.getByRole('group', { name: /pane$/ })).click()
+  }
+
+  /** The finding that tells this, brought in front of the others. */
+  async finding(text: string): Promise<Locator> {
+    const finding = this.findings.getByRole('listitem').filter({ hasText: text })
+    const next = this.button('The next finding', this.findings)
+    await this.findings.getByRole('listitem').first().waitFor()
+    for (let tried = 0; tried < 20 && !(await finding.isVisible()); tried++)
+      if (await next.isVisible()) await next.click()
+      else await this.page.waitForTimeout(50)
+    await finding.waitFor()
+    return finding
+  }
+
+  /** Press a mend of the finding that is shown, also where it has no room beside the others. */
+  async mend(name: string | RegExp): Promise<void> {
+    const mends = this.findings.getByRole('group', { name: 'Mends' })
+    const all = this.button('All mends', mends)
+    const mend = this.button(name, mends)
+    await mends.getByRole('button').first().waitFor()
+    if (!(await mend.first().isVisible()) && (await all.isVisible())) await all.click()
+    await mend.first().click()
+  }
+
+  /** Give a reading the whole screen, or give it back. */
+  async wholeScreen(reading: string): Promise<void> {
+    await this.button(`Whole screen: ${reading}`).click()
+  }
+
+  /** Open all that can be done with the place. */
+  async openPlace(): Promise<Locator> {
+    const all = this.page.getByRole('dialog', { name: 'More for this place' })
+    if (!(await all.isVisible())) await this.button('More for this place').click()
+    return all
   }
 
   async startEmpty(pegs: number, rounds: number): Promise<void> {

@@ -58,7 +58,7 @@ describe('the fabric of the chart', () => {
       for (const svg of document.querySelectorAll('svg.fabric'))
         watch.observe(svg, { attributes: true, childList: true, subtree: true })
     })
-    await bench.ring.focus()
+    await bench.rows.focus()
     await bench.page.keyboard.press('Enter')
     await expect.poll(label).toMatch(/round 11, peg 1: purl/)
     const changed = await bench.page.evaluate(
@@ -73,7 +73,7 @@ describe('the fabric of the chart', () => {
     await press('ArrowUp', 'ArrowUp', 'ArrowLeft')
     expect(await label()).toMatch(/Now at round \d+, peg 2: /)
     await expect
-      .poll(() => bench.ring.getAttribute('aria-label'))
+      .poll(() => bench.rows.getAttribute('aria-label'))
       .toContain((/Now at (.*)\.$/.exec(await label()) ?? [])[1])
   })
 
@@ -124,7 +124,7 @@ describe('the tube', () => {
 
   test('turns to the place when that is moved behind it', async () => {
     await bench.button('Tube', pane()).click()
-    await bench.ring.focus()
+    await bench.rows.focus()
     await bench.page.keyboard.press('End')
     await expect.poll(middle).toBe('Peg 36 in the middle')
   })

@@ -23,9 +23,6 @@ async function openStarter(name: RegExp): Promise<void> {
   await bench.page.getByRole('button', { name }).click()
   await bench.page.getByText(/^Kept in this browser/).waitFor()
 }
-const pane = async (side: 'Left pane' | 'Right pane', name: string): Promise<void> => {
-  await bench.button(name, bench.page.getByRole('group', { name: side })).click()
-}
 const dialog = () => bench.page.locator('dialog[open]')
 /** What folds is unfolded, so that its fields are there. */
 async function unfold(scope: Locator): Promise<void> {
@@ -35,19 +32,13 @@ async function unfold(scope: Locator): Promise<void> {
 
 test('every field beside the charts', async () => {
   await clickACell()
-  await unfold(bench.page.locator('.here'))
-  const walked = await walkFields(bench, bench.page.locator('.bench'))
-  expect(walked).toEqual(
-    expect.arrayContaining([
-      'Title',
-      'Worked',
-      'Pegs from',
-      'to',
-      'Direction',
-      'At the end',
-      'Words',
-      'Search stitches',
-    ]),
+  expect(await walkFields(bench, bench.page.locator('.bench'))).toEqual(
+    expect.arrayContaining(['Title', 'Words', 'Search stitches']),
+  )
+  const all = await bench.openPlace()
+  await unfold(all)
+  expect(await walkFields(bench, all)).toEqual(
+    expect.arrayContaining(['Worked', 'Pegs from', 'to', 'Direction', 'At the end']),
   )
 })
 
@@ -66,9 +57,8 @@ test('the fields of my own words', async () => {
 
 test('every field of the fabric and of the pegs', async () => {
   await clickACell()
-  await pane('Left pane', 'Fabric')
-  expect(await walkFields(bench, bench.page.locator('.rows'))).toHaveLength(1)
-  await pane('Right pane', 'Pegs')
+  expect(await walkFields(bench, bench.page.locator('.right'))).toHaveLength(1)
+  await bench.show('Pegs')
   const walked = await walkFields(bench, bench.page.locator('.pegs'))
   expect(walked).toEqual(expect.arrayContaining(['Walk through', 'Move', 'Pace']))
 })
@@ -133,12 +123,13 @@ test('the fields of a phone', async () => {
   await bench.page.setViewportSize({ width: 390, height: 844 })
   await clickACell()
   expect(await walkFields(bench, bench.page.locator('.bench'))).toContain('Search stitches')
-  await bench.show('This peg')
-  await unfold(bench.page.locator('.here'))
-  const walked = await walkFields(bench, bench.page.locator('.here'))
+  const all = await bench.openPlace()
+  await unfold(all)
+  const walked = await walkFields(bench, all)
   expect(walked).toEqual(
     expect.arrayContaining(['Worked', 'Pegs from', 'to', 'Direction', 'At the end']),
   )
+  await bench.page.keyboard.press('Escape')
   await bench.show('Words')
   expect(await walkFields(bench, bench.words)).toContain('Words')
 })

@@ -38,6 +38,7 @@ async function clickOn(chart: Locator, along: number): Promise<void> {
 
 test('no frame stands round a chart, by pointer or by key: the place shows the focus', async () => {
   const tray = bench.page.getByRole('region', { name: 'Stitch tray' })
+  await bench.show('Ring')
   for (const chart of [bench.rows, bench.ring]) {
     // In the ring its middle has no cells.
     const along = chart === bench.ring ? 0.12 : 0.4
@@ -51,7 +52,7 @@ test('no frame stands round a chart, by pointer or by key: the place shows the f
     await bench.choose('Undo')
     expect(await framed()).toEqual([])
   }
-  await bench.button('Fabric', bench.page.getByRole('group', { name: 'Left pane' })).click()
+  await bench.show('Fabric')
   const fabric = bench.page.getByRole('application', { name: /^Fabric/ })
   await clickOn(fabric, 0.4)
   await bench.page.keyboard.press('ArrowUp')
@@ -59,6 +60,7 @@ test('no frame stands round a chart, by pointer or by key: the place shows the f
 })
 
 test('the frame of the place tells which drawing the keys go to', async () => {
+  await bench.show('Ring')
   await bench.ring.focus()
   const away = await placeFrame(bench.rows)
   await bench.press('ArrowUp')

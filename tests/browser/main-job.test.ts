@@ -25,12 +25,11 @@ async function paintWrongCross(): Promise<void> {
 
 test('the main job: paint a wrong cross, mend it, undo, redo, reload, print', async () => {
   await paintWrongCross()
-  const finding = bench.findings.getByRole('listitem').filter({ hasText: 'repeat' }).first()
-  await finding.waitFor()
+  const finding = await bench.finding('repeat')
   const wrong = await bench.findings.innerText()
   const before = await bench.wordLines()
 
-  await finding.getByRole('button', { name: 'Move it 2 pegs earlier' }).click()
+  await bench.mend('Move it 2 pegs earlier')
   await finding.waitFor({ state: 'detached' })
   const mended = await bench.wordLines()
   expect(mended).not.toEqual(before)

@@ -36,6 +36,7 @@ test.each(sizes)(
     const { page } = bench
     await bench.choose('Start')
     await page.getByRole('button', { name: /Fog.watch/i }).click()
+    await bench.show('Ring')
     const steps = page.getByRole('list', { name: 'Steps' })
     const percents = () => page.locator('.rows .zoom button[title]').allInnerTexts()
     for (const chart of ['Heel', 'Toe', 'Leg']) {

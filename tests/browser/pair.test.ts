@@ -57,7 +57,7 @@ describe('a mirrored pair', () => {
     await makePair()
     await bench.button('Second', pair()).click()
     await kept().waitFor()
-    const file = await bench.download(() => bench.button('Save').click())
+    const file = await bench.download(() => bench.choose('Save'))
     const saved = JSON.parse(new TextDecoder().decode(file.bytes)) as {
       title: string
       pair: string

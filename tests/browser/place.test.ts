@@ -32,15 +32,12 @@ test('after a reload chart, row, peg and panes are where they were', async () =>
   expect(await bench.place()).toBe(place)
   expect(await stepHere()).toBe(step)
   expect(await chosen('Right pane')).toBe('Pegs')
-  await bench.button('Fabric', page.getByRole('group', { name: 'Left pane' })).click()
-  await bench.button('Widen', bench.words).click()
   await page.locator('.hands label', { hasText: 'Mark' }).click()
+  await bench.wholeScreen('Words')
   await reload()
-  expect(await chosen('Left pane')).toBe('Fabric')
+  expect(await bench.button('Whole screen: Words').getAttribute('aria-pressed')).toBe('true')
+  await bench.wholeScreen('Words')
   expect(await page.locator('.hands .chosen').innerText()).toBe('Mark')
-  expect(await bench.button('Narrow', bench.words).getAttribute('aria-pressed')).toBe('true')
-  // The fabric follows the same place.
-  await bench.button('Rows', page.getByRole('group', { name: 'Left pane' })).click()
   expect(await bench.place()).toBe(place)
 })
 
@@ -68,7 +65,7 @@ test('the first chart as it comes has its place too', async () => {
 
 test('a place that makes no sense is passed over', async () => {
   for (const whereabouts of [
-    { row: 5e9, peg: 1e6, left: 'Cellar', reading: 7, piece: 'yes' },
+    { row: 5e9, peg: 1e6, right: 'Cellar', reading: 7, swapped: 'yes', rows: -3 },
     { row: -1, peg: 0.5, looked: 'third' },
     'nowhere',
     null,
@@ -81,7 +78,7 @@ test('a place that makes no sense is passed over', async () => {
     await bench.page.reload()
     await bench.rows.waitFor()
     expect(await bench.place()).toMatch(/peg \d+/i)
-    expect(await chosen('Left pane')).toBe('Rows')
+    expect(await chosen('Right pane')).toBe('Fabric')
   }
 })
 

@@ -36,7 +36,7 @@ describe('before a chart had the focus, the keys work after a press on', () => {
   })
 
   test('a reading of a pane', async () => {
-    await bench.button('Fabric', bench.page.getByRole('group', { name: 'Left pane' })).click()
+    await bench.show('Pegs')
     await keysWork()
   })
 })

@@ -18,10 +18,11 @@ const covered = () =>
     const box = line.querySelector('span')?.getBoundingClientRect()
     if (!box || box.width === 0) return ['nothing is said']
     const parts = document.querySelectorAll(
-      '.pane, .tray, header, .readings, .desk > *, .panes > *',
+      '.tray, header, .readings, button, input, .view, .place-line',
     )
     return [...parts]
       .filter((part) => {
+        if (line.contains(part)) return false
         const { left, right, top, bottom, width } = part.getBoundingClientRect()
         return (
           width > 0 &&

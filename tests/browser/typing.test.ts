@@ -10,7 +10,7 @@ eachTestWithBench((opened) => {
 
 const dialog = () => bench.page.locator('dialog[open]')
 const keys = () => bench.page.keyboard
-const worked = () => bench.page.locator('.here').getByLabel(/^Worked/)
+const worked = async () => (await bench.openPlace()).getByLabel(/^Worked/)
 /** Click into it, put this in place of what stands there, and press keys. */
 async function write(field: Locator, text: string, ...then: string[]): Promise<void> {
   await field.click()
@@ -26,11 +26,11 @@ async function clickACell(): Promise<void> {
 
 test('Escape takes back what is typed in a field', async () => {
   await clickACell()
-  const was = await worked().inputValue()
-  await write(worked(), '7', 'Escape')
-  expect(await worked().inputValue()).toBe(was)
+  const was = await (await worked()).inputValue()
+  await write(await worked(), '7', 'Escape')
+  expect(await (await worked()).inputValue()).toBe(was)
   await clickACell()
-  expect(await worked().inputValue()).toBe(was)
+  expect(await (await worked()).inputValue()).toBe(was)
 })
 
 test.each(['Title', 'Notes', 'Pegs', 'Stitches in 10 cm'])(
@@ -78,11 +78,11 @@ test('a comma is a decimal sign, and a refusal goes with the mistake', async () 
 
 test('a refusal in passing goes when the mistake is mended', async () => {
   await clickACell()
-  const was = await worked().inputValue()
-  await write(worked(), '0', 'Tab')
+  const was = await (await worked()).inputValue()
+  await write(await worked(), '0', 'Tab')
   const said = bench.page.locator('.said:not(.in-dialog)')
   await said.getByText(/^Worked: enter a whole number/).waitFor()
-  await write(worked(), was, 'Enter')
+  await write(await worked(), was, 'Enter')
   expect(await said.innerText()).toBe('')
 })
 
@@ -99,11 +99,11 @@ test('Enter in a number of an empty chart starts it', async () => {
 
 test('a field without changes lets undo through', async () => {
   await clickACell()
-  const was = await worked().inputValue()
-  await write(worked(), '7', 'Enter')
-  expect(await worked().inputValue()).toBe('7')
+  const was = await (await worked()).inputValue()
+  await write(await worked(), '7', 'Enter')
+  expect(await (await worked()).inputValue()).toBe('7')
   await keys().press('Control+z')
-  await expect.poll(() => worked().inputValue()).toBe(was)
+  await expect.poll(async () => (await worked()).inputValue()).toBe(was)
   const title = bench.page.getByLabel('Title').first()
   const named = await title.inputValue()
   await write(title, 'Tide lines', 'Enter', 'Control+z')

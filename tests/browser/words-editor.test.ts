@@ -94,9 +94,8 @@ test('each kind of word has its look, and an unknown one more than a colour', as
         ),
       )
   await expect.poll(isUnderlined).toBe(true)
-  const finding = bench.findings.getByRole('listitem').filter({ hasText: 'kwool' })
-  await finding.getByText('Set aside').click()
-  await bench.button('Only this one', finding).click()
+  await bench.finding('kwool')
+  await bench.mend('Set aside')
   await expect.poll(isUnderlined).toBe(false)
 })
 
@@ -148,7 +147,7 @@ test('each move of the caret moves the place once, and each move of the place li
   const settle = () => bench.page.waitForTimeout(600)
 
   // Wide, no line is wrapped, so that one key goes to the next round.
-  await bench.button('Widen').click()
+  await bench.widenWords()
   await bench.text
     .locator('.cm-line', { hasText: 'Rnd 11' })
     .locator('.token-stitch')
@@ -210,12 +209,12 @@ test('after a mend, wherever it was pressed, F8 goes on to what is wrong next', 
   await expect.poll(lineOfCaret).toContain('(38 sts)')
 })
 
-test('what stands at the caret is told below the text, not over it too, and lines are left to read', async () => {
+test('what stands at the caret is told in the findings, not over the text too, and lines are left to read', async () => {
   await bench.startEmpty(24, 4)
   await bench.text.click()
   await bench.paste('Rnd 1: k2, p2, k5 (24 sts)\nRnd 2: purl.\nRnd 3: knit.\nRnd 4: knit.\n')
   await bench.page.keyboard.press('Control+Home')
-  await bench.words.locator('.at-caret').getByText('Rnd 1 works 9 of 24 stitches').waitFor()
+  await bench.findings.getByText('Rnd 1 works 9 of 24 stitches').waitFor()
   const wrong = bench.words.locator('.cm-lintRange-error')
   await wrong.nth(1).hover()
   const over = bench.page.locator('.cm-tooltip-lint')
@@ -226,7 +225,7 @@ test('what stands at the caret is told below the text, not over it too, and line
   // As long as it takes to come up over another line.
   await bench.page.waitForTimeout(700)
   expect(await over.isVisible()).toBe(false)
-  await bench.button('Widen', bench.words).click()
+  await bench.wholeScreen('Words')
   await bench.words.getByText('How it is worked').click()
   const { height } = (await bench.words.locator('.host').boundingBox()) ?? { height: 0 }
   expect(height).toBeGreaterThanOrEqual(5 * 24)

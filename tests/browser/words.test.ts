@@ -47,11 +47,11 @@ test('three planted mistakes are found and mended by keyboard alone, and undo gi
     /Rnd 11.*2\/2 RC/,
   ]) {
     await keyboard.press('F8')
-    await bench.words.getByRole('paragraph').filter({ hasText: expected }).waitFor()
+    await bench.findings.getByRole('paragraph').filter({ hasText: expected }).waitFor()
     places.push(await bench.place())
     await keyboard.press('Alt+Enter')
     await keyboard.press('Enter')
-    await bench.words
+    await bench.findings
       .getByRole('paragraph')
       .filter({ hasText: expected })
       .waitFor({ state: 'detached' })
@@ -80,7 +80,7 @@ test('a mistake can be found backwards, and its fix left alone', async () => {
   await says('agree with the chart')
   await keyboard.press('Shift+F8')
   await keyboard.press('Control+.')
-  const fix = bench.button('Write 36 sts', bench.words)
+  const fix = bench.button('Write 36 sts', bench.findings)
   expect(await fix.evaluate((element) => element === document.activeElement)).toBe(true)
   await keyboard.press('Escape')
   await keyboard.press('ArrowRight')
@@ -115,7 +115,7 @@ test('own words outlive edits of the chart, a reload and a file, letter by lette
   await says('My own words')
   await expect.poll(async () => (await bench.wordLines())[3]).toBe('Rnd 2: purl 🧶')
 
-  const file = await bench.download(() => bench.button('Save').click())
+  const file = await bench.download(() => bench.choose('Save'))
   const saved = JSON.parse(Buffer.from(file.bytes).toString('utf8')) as {
     charts: [{ words: string[] }]
   }
@@ -124,7 +124,7 @@ test('own words outlive edits of the chart, a reload and a file, letter by lette
   await says('Written from the chart')
   const [chooser] = await Promise.all([
     bench.page.waitForEvent('filechooser'),
-    bench.button('Open').click(),
+    bench.choose('Open'),
   ])
   await chooser.setFiles({
     name: file.name,

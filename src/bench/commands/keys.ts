@@ -1,4 +1,4 @@
-import { innermost, isLive } from '../widgets/fields'
+import { innermost, isForWriting, isLive } from '../widgets/fields'
 import type { Typing } from '../widgets/typing'
 import { trayItems } from '../state/tray'
 import type { Bench } from '../state/bench.svelte'
@@ -9,6 +9,7 @@ import { byKey, keyOf, runCommand, type Command } from './command'
 import { benchCommands } from './bench'
 import { historyCommands } from './history'
 import { placeCommands } from './moving'
+import { screenCommands } from './screen'
 import { walkFromChart } from './walk'
 import { termOf } from '../../languages/languages'
 
@@ -23,6 +24,7 @@ export const chartCommands: readonly Command[] = [
 ]
 
 const chartKeys = byKey(chartCommands)
+const screenKeys = byKey(screenCommands)
 const historyKeys = byKey(historyCommands)
 const benchKeys = byKey(benchCommands)
 
@@ -59,6 +61,10 @@ export function benchKey(bench: Bench, typing: Typing, event: KeyboardEvent): vo
   }
   const at = innermost(event)
   if (typing.isIn(at) || isLive(at) || (above !== undefined && above !== 'steps')) return
-  const command = historyKeys.get(key)
+  if (key === 'Escape' && bench.panes.whole !== null && !bench.corner && !event.defaultPrevented) {
+    bench.panes.whole = null
+    return
+  }
+  const command = historyKeys.get(key) ?? (isForWriting(at) ? undefined : screenKeys.get(key))
   if (command) runCommand(command, bench, event)
 }

@@ -30,15 +30,6 @@ export const writeWordsAgain: Command = {
   run: (bench) => bench.ask('write again'),
 }
 
-export const widenWords: Command = {
-  id: 'words-wide',
-  label: 'More room for the words',
-  keys: [],
-  run: ({ wording }) => {
-    wording.wide = !wording.wide
-  },
-}
-
 export const makeFromWords: Command = {
   id: 'words-make',
   label: 'Chart from words',

@@ -20,6 +20,7 @@ import { writeWords, type Words } from '../../words/write'
 import { WordsState } from '../words/state.svelte'
 import { grown } from '../../pattern/blocks/area'
 import { BlockState } from './block.svelte'
+import { Panes } from './panes.svelte'
 import { PieceState } from './piece.svelte'
 import { marksOf, type FindingMark } from '../../drawing/marks'
 import { listed, lowerFirst } from '../../languages/english/forms'
@@ -148,6 +149,8 @@ export class Bench {
   ])
   /** The whole piece, from cast-on to bind-off. */
   readonly piece = new PieceState(this)
+  /** How the room of the screen is shared out. */
+  readonly panes = new Panes(() => this.pattern.loom.shape === 'ring')
   /** Blocks of stitches in the hand. */
   readonly block = new BlockState(this)
   /** Rows and chart columns that are marked, with all of each cross; the current place alone counts as marked. */

@@ -49,8 +49,8 @@ const none: readonly Finding[] = []
 export class WordsState {
   /** Where the caret is in the text. */
   caret = $state.raw<TextRange>({ from: 0, to: 0 })
-  /** Do the words have more room, for reading and writing? */
-  wide = $state(false)
+  /** Take the keys back to the text: given by its editor. */
+  toText: () => void = () => undefined
   /** A stretch of the text that is to be shown; a new object each time. */
   shown = $state.raw<TextRange | null>(null)
 

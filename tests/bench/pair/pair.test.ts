@@ -9,7 +9,7 @@ import {
   rowCommands,
 } from '../../../src/bench/commands/chart'
 import { reasonAgainst } from '../../../src/bench/commands/command'
-import Here from '../../../src/bench/panels/Here.svelte'
+import PlaceMenu from '../../../src/bench/place/PlaceMenu.svelte'
 import { followsTheFirst, type Bench } from '../../../src/bench/state/bench.svelte'
 import { addChart, setPair } from '../../../src/pattern/edits/piece'
 import { paint } from '../../../src/pattern/edits/paint'
@@ -130,7 +130,7 @@ test('nothing edits the second, and that is what is said', async () => {
 })
 
 test('a number that is typed for the second is not taken', async () => {
-  const { user, bench } = show(Here, { bench: second() })
+  const { user, bench } = show(PlaceMenu, { bench: second() })
   const times = screen.getByLabelText(/Worked/)
   await user.clear(times)
   await user.type(times, '3')

@@ -5,7 +5,7 @@ import WordsPanel from '../../../src/bench/words/WordsPanel.svelte'
 import { paint } from '../../../src/pattern/edits/paint'
 import { setWords } from '../../../src/pattern/edits/words'
 import { newPattern } from '../../../src/pattern/pattern'
-import { show, smallBench } from '../render'
+import { pressMend, show, smallBench } from '../render'
 import { stitchOf } from '../../../src/stitches/vocabulary'
 
 /** The lines of the editor, once it has come. */
@@ -82,8 +82,7 @@ test('a finding of the words that is set aside leaves list and margin, and can b
   const { user, bench } = show(Findings, {
     bench: smallBench(setWords(newPattern(12, 6), words)),
   })
-  await user.click(screen.getByText('Set aside'))
-  await user.click(screen.getByRole('button', { name: 'Only this one' }))
+  await pressMend(user, 'Set aside')
   expect(bench.wording.findings).toEqual([])
   expect(screen.queryByRole('button', { name: /Words, round 6/ })).toBe(null)
   await user.click(screen.getByText('Set aside: 1'))
@@ -95,11 +94,17 @@ test('a finding of the words that is set aside leaves list and margin, and can b
 
 test('the worst is listed first, and the finding at the caret is marked', async () => {
   const words = 'Rnds 1-4: Knit. (11 sts)\nRnd 5: k11.\nRnd 6: k4, p1, k7.'
-  const { bench } = show(Findings, { bench: smallBench(setWords(newPattern(12, 6), words)) })
+  const { user, bench } = show(Findings, {
+    bench: smallBench(setWords(newPattern(12, 6), words)),
+  })
   const severities = bench.wording.findings.map(({ severity }) => severity)
-  const shown = screen
-    .getAllByRole('listitem')
-    .map((item) => /^(error|warning|hint)/.exec(item.textContent.trim())?.[1])
+  const shown: (string | undefined)[] = []
+  for (let at = 1; at <= severities.length; at++) {
+    const item = screen.getByRole('listitem')
+    expect(item).toHaveAttribute('aria-posinset', String(at))
+    shown.push(/^(error|warning|hint)/.exec(item.textContent.trim())?.[1])
+    await user.click(screen.getByRole('button', { name: 'The next finding' }))
+  }
   const rank = ['error', 'warning', 'hint']
   expect(shown).toEqual(severities.toSorted((a, b) => rank.indexOf(a) - rank.indexOf(b)).concat())
   const last = bench.wording.findings.at(-1)
