@@ -44,8 +44,8 @@ describe('what is said to somebody who comes back', () => {
   test('a round more before it, and one that is changed after it', () => {
     expect(said(was, piece('p*6', ...rows.with(5, 'k, p, k, p*3')), 3)).toEqual([
       'Round 3, where you left it, yesterday 21:40, is round 4 now. You are at the same stitch in it.',
-      'Before it is changed or new: round 1. Look whether what you knitted still fits.',
-      'Still to come, and changed: round 7.',
+      'Changed or new before it: round 1. Look whether what you knitted still fits.',
+      'Changed, and still to come: round 7.',
     ])
   })
 

@@ -139,7 +139,7 @@ describe('on a phone', () => {
     await heading('Round 11').waitFor()
     const said = await returned().allInnerTexts()
     expect(said[0]).toMatch(/^Round 10, where you left it, today .*, is round 11 now\./)
-    expect(said[1]).toMatch(/^Before it .* changed or new: round 1/)
+    expect(said[1]).toMatch(/^Changed or new before it: round 1/)
     await done().tap()
     await heading('Round 12').waitFor()
     expect(await returned().count()).toBe(0)
@@ -217,8 +217,17 @@ describe('on a phone', () => {
     await heading('Bind off').waitFor()
     await done().tap()
     await heading('All is worked').waitFor()
+    await knitting()
+      .getByText(/^Weave in/)
+      .waitFor()
     await knitting().getByRole('button', { name: 'Back', exact: true }).tap()
     await heading('Bind off').waitFor()
+    await page.waitForTimeout(600)
+    await done().tap()
+    // The second press of a double one does not close it.
+    await page.waitForTimeout(600)
+    await knitting().getByRole('button', { name: 'Close', exact: true }).tap()
+    await knitting().waitFor({ state: 'hidden' })
   })
 
   test('a tap on a stitch sets the mark there, and says which it is', async () => {

@@ -39,11 +39,9 @@ export function goBack(along: Along, kept: KeptAlong, now = new Date()): Return 
   else said.push(`${name}, ${left}.`)
   if (before.length > 0)
     said.push(
-      `Before it ${isOrAre(before)} changed or new: ${listStops(along, before)}. Look whether what you knitted still fits.`,
+      `Changed or new before it: ${listStops(along, before)}. Look whether what you knitted still fits.`,
     )
-  if (after.length > 0) said.push(`Still to come, and changed: ${listStops(along, after)}.`)
+  if (after.length > 0) said.push(`Changed, and still to come: ${listStops(along, after)}.`)
   else if (goneAfter > 0) said.push('After it rows were removed.')
   return { place, said: said.map(upperFirst), isChanged: true }
 }
-
-const isOrAre = (list: readonly unknown[]): string => (list.length === 1 ? 'is' : 'are')
