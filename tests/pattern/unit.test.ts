@@ -1,5 +1,7 @@
 /** Rounds and rows. */
 import { expect, test } from 'vitest'
+import { chartOn } from '../../src/pattern/charts'
+import { withChart } from '../../src/pattern/edits/chart'
 import { setLoom } from '../../src/pattern/edits/settings'
 import { setEnd, setHeading, setRun } from '../../src/pattern/edits/turning'
 import { newPattern, type Pattern } from '../../src/pattern/pattern'
@@ -25,6 +27,13 @@ test('a row is a round where it goes once round a ring, forward and without a tu
 test('one whose chart leaves pegs out goes round too', () => {
   const narrow = setLoom(patternOf('k k k k k k'), { pegs: 8 })
   expect(units(narrow)).toEqual(['round'])
+})
+
+test('a row that names all the pegs goes round as one that names none', () => {
+  const [row] = chartOn(ring).rows
+  if (!row) throw new Error('The chart has a row.')
+  const named = (to: number) => withChart(ring, { rows: [{ ...row, run: { from: 0, to } }] })
+  expect([units(named(7)), units(named(6))]).toEqual([['round'], ['row']])
 })
 
 test('short rows go on as rows until the last turned peg is worked', () => {

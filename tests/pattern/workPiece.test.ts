@@ -403,3 +403,20 @@ test('in the round, and on a whole rake, rows are of no part of the pegs; to and
     [true, 'back'],
   ])
 })
+
+test('rows to and fro that end at the opening of a ring keep their step as they were', () => {
+  const open: Step = { kind: 'pegs', run: null, toAndFro: true }
+  const chart: Step = { kind: 'chart', chart: 'Chart', times: 1 }
+  const pattern = withSteps(newPattern(6, 3), [
+    { kind: 'cast on', how: 'e-wrap', pegs: null },
+    open,
+    chart,
+    { kind: 'note', text: 'Count.' },
+  ])
+  const piece = workPiece(pattern)
+  expect(piece.steps.map(({ after }) => after.yarn.gap)).toEqual([0, 0, 6, 6])
+  const again = workPiece({ ...pattern, title: 'Cuff' }, piece)
+  expect(again.steps.map((step, at) => step === piece.steps[at])).toEqual([true, true, true, true])
+  const other = workPiece(withSteps(pattern, pattern.steps.with(2, { ...chart, times: 2 })), piece)
+  expect(other.steps.map(({ after }) => after.yarn.gap)).toEqual([0, 0, 0, 0])
+})

@@ -97,4 +97,28 @@ describe('rows between the turns that would lie beyond the loom', () => {
     expect(placed(heel(9, 5, { from: 3, to: 8 }))).toBe(true)
     expect(placed(heel(9, 5, { from: 2, to: 8 }))).toBe(false)
   })
+
+  test('nor may the row before the first turn be left without a peg', () => {
+    const long = heel(9, 5, { from: 5, to: 8 })
+    const rows = chartOn(long).rows
+    const [first, , third, last] = rows.map(({ run }) => run)
+    expect([first, third, last]).toEqual([
+      { from: 0, to: 9 },
+      { from: 5, to: 8 },
+      { from: 5, to: 11 },
+    ])
+    const led = (to: number) => {
+      const start = setEnd(
+        setRun(setRun(newPattern(12, 4), 0, { from: 0, to }), 1, { from: 4, to: 9 }),
+        1,
+        'German turn',
+      )
+      return setRun(setEnd(setRun(start, 2, { from: 5, to: 8 }), 2, 'German turn'), 3, {
+        from: 5,
+        to: 11,
+      })
+    }
+    expect(placed(led(3))).toBe(true)
+    expect(placed(led(2))).toBe(false)
+  })
 })
