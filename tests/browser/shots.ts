@@ -78,6 +78,21 @@ try {
   await bench.choose('Steps')
   await bench.page.waitForTimeout(300)
   await bench.page.screenshot({ path: `${looks}steps.png` })
+
+  const phone = await BenchPage.open(await ownStore(browser, url), url, (page) =>
+    page.setViewportSize({ width: 390, height: 844 }),
+  )
+  await phone.choose('Start')
+  await phone.button(/^Hawser band/).click()
+  await phone.page.getByRole('dialog', { name: 'Start' }).waitFor({ state: 'hidden' })
+  await phone.button(/^Knit$/).click()
+  const knitting = phone.page.getByRole('dialog', { name: /^Knit along/ })
+  await knitting.getByRole('heading', { name: 'Cast on' }).waitFor()
+  for (let row = 0; row < 5; row++) await phone.page.keyboard.press('PageDown')
+  await phone.button(/^2\/2 RC/, knitting).click()
+  await phone.page.waitForTimeout(300)
+  await phone.page.screenshot({ path: `${pictures}knit.png` })
+  await phone.close()
 } finally {
   await browser.close()
   await stop()
