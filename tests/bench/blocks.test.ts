@@ -1,14 +1,17 @@
+import { screen } from '@testing-library/svelte'
 import { expect, test } from 'vitest'
+import SwapPanel from '../../src/bench/block/SwapPanel.svelte'
 import { chartKey } from '../../src/bench/commands/keys'
 import { runCommand } from '../../src/bench/commands/command'
 import { cutCommand, moveCommand } from '../../src/bench/commands/blocks/clipboard'
 import { flipCommand, turnCommand } from '../../src/bench/commands/blocks/shapes'
+import { countIn, swapFor, swappable } from '../../src/bench/commands/blocks/swapping'
 import { followsTheFirst, type Bench } from '../../src/bench/state/bench.svelte'
 import { paint } from '../../src/pattern/edits/paint'
 import { setRepeat } from '../../src/pattern/edits/columns'
 import { newPattern } from '../../src/pattern/pattern'
 import { stitchOf } from '../../src/stitches/vocabulary'
-import { cellsOf, smallBench } from './render'
+import { cellsOf, show, smallBench } from './render'
 
 const press = (bench: Bench, key: string, held: KeyboardEventInit = {}): void =>
   chartKey(bench, new KeyboardEvent('keydown', { key, cancelable: true, ...held }))
@@ -95,4 +98,23 @@ test('the second of a pair is only read', () => {
     expect(bench.said.text).toBe(followsTheFirst)
   }
   expect(bench.block.preview).toBeNull()
+})
+
+test('a stitch is swapped for the one in the hand, here, in the chart or in the piece', async () => {
+  const bench = crossed()
+  bench.stitch = stitchOf('2/2 RC')
+  const { user } = show(SwapPanel, { bench })
+  await user.click(screen.getByRole('button', { name: 'Swap' }))
+  expect(swappable(bench).map(({ id }) => id)).toEqual(['2/2 LC'])
+  bench.goTo({ row: 0, peg: 0 })
+  swapFor(bench, stitchOf('2/2 LC'), 'here')
+  expect(bench.history.past).toEqual([])
+  swapFor(bench, stitchOf('2/2 LC'), 'chart')
+  expect(cellsOf(bench, 2)).toBe('k k k k 2/2 RC . . . k k k k')
+  expect(bench.said.text).toBe('1 2/2 LC swapped for 2/2 RC.')
+  bench.stitch = stitchOf('p')
+  bench.goTo({ row: 0, peg: 0 }, { row: 0, peg: 2 })
+  expect(countIn(bench, stitchOf('k'), 'here')).toBe(3)
+  swapFor(bench, stitchOf('k'), 'here')
+  expect(cellsOf(bench, 0)).toBe('p p p k k k k k k k k k')
 })

@@ -240,17 +240,19 @@ export const columnCommands: readonly Command[] = editing([
     run: (bench) => {
       const { from, to } = columnsToFillWith(bench)
       const width = to - from + 1
-      bench.apply(`Fill the loom with ${plural(width, 'peg')}`, (p) =>
-        setRepeat(keepColumns(p, from, to), { from: 0, to: width - 1 }),
-      )
-      bench.goTo({ row: bench.spot.row, peg: 0 })
-      const { copies } = bench.work.layout
-      const times = copies === 1 ? 'once' : `${copies} times`
-      const way = bench.pattern.loom.shape === 'ring' ? 'round' : 'across'
-      sayLost(
-        bench,
-        `The ${width}-peg repeat now goes ${times} ${way} the loom; the other stitches are gone.`,
-      )
+      askFirst(bench, bench.block.tornByColumns(from, to), 'Fill the loom', () => {
+        bench.apply(`Fill the loom with ${plural(width, 'peg')}`, (p) =>
+          setRepeat(keepColumns(p, from, to), { from: 0, to: width - 1 }),
+        )
+        bench.goTo({ row: bench.spot.row, peg: 0 })
+        const { copies } = bench.work.layout
+        const times = copies === 1 ? 'once' : `${copies} times`
+        const way = bench.pattern.loom.shape === 'ring' ? 'round' : 'across'
+        sayLost(
+          bench,
+          `The ${width}-peg repeat now goes ${times} ${way} the loom; the other stitches are gone.`,
+        )
+      })
     },
   },
   {
