@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import SwapPanel from '../../src/bench/block/SwapPanel.svelte'
 import { chartKey } from '../../src/bench/commands/keys'
 import { runCommand } from '../../src/bench/commands/command'
-import { cutCommand, moveCommand } from '../../src/bench/commands/blocks/clipboard'
+import { cutCommand, moveCommand, pasteEvent } from '../../src/bench/commands/blocks/clipboard'
 import { flipCommand, turnCommand } from '../../src/bench/commands/blocks/shapes'
 import { countIn, swapFor, swappable } from '../../src/bench/commands/blocks/swapping'
 import { followsTheFirst, type Bench } from '../../src/bench/state/bench.svelte'
@@ -117,4 +117,21 @@ test('a stitch is swapped for the one in the hand, here, in the chart or in the 
   expect(countIn(bench, stitchOf('k'), 'here')).toBe(3)
   swapFor(bench, stitchOf('k'), 'here')
   expect(cellsOf(bench, 0)).toBe('p p p k k k k k k k k k')
+})
+
+test('words that are pasted lie on the chart; the text of a file is left to whoever opens it', () => {
+  const bench = crossed()
+  const paste = (text: string) => {
+    let taken = false
+    pasteEvent(bench, {
+      clipboardData: { getData: () => text, files: [] },
+      defaultPrevented: false,
+      preventDefault: () => (taken = true),
+    } as unknown as ClipboardEvent)
+    return taken
+  }
+  expect(paste('{ "pegwright": 5 }')).toBe(false)
+  expect(bench.block.preview).toBeNull()
+  expect(paste('Rnd 1: k2, p2.')).toBe(true)
+  expect(bench.block.preview?.block.columns).toBe(4)
 })

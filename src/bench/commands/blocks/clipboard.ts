@@ -59,10 +59,14 @@ export function copyEvent(bench: Bench, event: ClipboardEvent, cut: boolean): vo
   bench.say(`${cut ? 'Cut' : 'Copied'}: ${areaSize(bench, area)}.`, { undo: cut })
 }
 
+/** Files, and the text of one, are no blocks: whoever opens pieces takes them. */
 export function pasteEvent(bench: Bench, event: ClipboardEvent): void {
-  if (!event.clipboardData) return
+  const { clipboardData, defaultPrevented } = event
+  if (!clipboardData || defaultPrevented) return
+  const text = clipboardData.getData('text/plain')
+  if (clipboardData.files.length > 0 || /^\s*\{/.test(text)) return
   event.preventDefault()
-  layText(bench, event.clipboardData.getData('text/plain'), 'paste')
+  layText(bench, text, 'paste')
 }
 
 /** Lay the block of this text on the chart; the one that is kept, where the clipboard did not take that. */
