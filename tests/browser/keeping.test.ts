@@ -175,6 +175,37 @@ test('leaving right after a change loses nothing and asks nothing', async () => 
   await keptLine().waitFor()
 })
 
+test('a clock that is set back loses nothing', async () => {
+  await open(null)
+  const blank = await lines()
+  await paint()
+  await keptLine().waitFor()
+  // From now on the page believes that it is two days earlier.
+  await bench.page.addInitScript(() => {
+    const twoDays = 2 * 24 * 3_600_000
+    const now = Date.now.bind(Date)
+    Date.now = () => now() - twoDays
+    window.Date = new Proxy(Date, {
+      construct: (made, given) =>
+        Reflect.construct(made, given.length > 0 ? given : [now() - twoDays]) as Date,
+    })
+  })
+  const painted = await lines()
+  await reload()
+  await expect.poll(lines).toBe(painted)
+  await bench.press('y', 'Enter')
+  await keptLine().waitFor()
+  const more = await lines()
+  expect(more).not.toBe(painted)
+  await reload()
+  await expect.poll(lines).toBe(more)
+  await bench.press('Control+z')
+  await expect.poll(lines).toBe(painted)
+  await bench.press('Control+z')
+  await expect.poll(lines).toBe(blank)
+  expect(asked).toEqual([])
+})
+
 /** Where the parts of the bench stand. */
 const parts = () =>
   bench.page.evaluate(() =>

@@ -7,7 +7,7 @@ import type { Pattern } from '../../pattern/pattern'
 import { workPattern } from '../../pattern/work'
 
 /** Of all pictures on the shelf, so that fabrics can be compared: CSS pixels to a millimetre of fabric. */
-const scale = 1.45
+const scale = 2.2
 /** Fabric of more loops than this is drawn as texture. */
 const mostAsYarn = 2500
 const yarn = { ...inkTable, ground: '#fffefb', loop: '#f6efe0', shade: '#d3d0c8', ink: '#5b5346' }

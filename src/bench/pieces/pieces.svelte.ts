@@ -46,10 +46,11 @@ export class Pieces {
     const found = this.all.filter((piece) => isIn(piece, this.group) && has(piece, words))
     return found.toSorted(byOrder[this.order])
   })
-  /** What all of it takes of the browser's room, MB. */
-  readonly megabytes: string = $derived.by(() =>
-    (this.all.reduce((sum, { text }) => sum + text.length, 0) / 1024 / 1024).toFixed(1),
-  )
+  /** What all of it takes of the browser's room. */
+  readonly room: string = $derived.by(() => {
+    const kilobytes = this.all.reduce((sum, { text }) => sum + text.length, 0) / 1024
+    return kilobytes < 1024 ? `${Math.ceil(kilobytes)} kB` : `${Math.ceil(kilobytes / 1024)} MB`
+  })
   readonly chosen: Piece | null = $derived.by(
     () => this.shown.find(({ id }) => id === this.#chosen) ?? this.shown[0] ?? null,
   )
