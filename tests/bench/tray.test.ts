@@ -20,7 +20,7 @@ test('a stitch is taken into the hand by its button', async () => {
 test('the search finds by name, abbreviation and other spelling', async () => {
   const { user } = show(Tray, { bench: smallBench() })
   await user.type(screen.getByRole('searchbox'), 'skp')
-  const list = screen.getByRole('list')
+  const list = screen.getByRole('group', { name: 'Stitches' })
   expect(within(list).getAllByRole('button')).toHaveLength(1)
   expect(
     within(list).getByRole('button', { name: /^ssk\s*, slip, slip, knit/ }),
@@ -52,12 +52,14 @@ test('every stitch can be found, and no key is given twice', () => {
 
 test('when a stitch is taken the search is done, and the whole tray is there again', async () => {
   const { user, bench } = show(Tray, { bench: smallBench() })
-  const all = within(screen.getByRole('list')).getAllByRole('button').length
+  const all = within(screen.getByRole('group', { name: 'Stitches' })).getAllByRole('button').length
   await user.type(screen.getByRole('searchbox'), '3/1 RPC')
   screen.getByRole('button', { name: /^3\/1 RPC/ }).focus()
   await user.keyboard('{Enter}')
   expect(bench.stitch.id).toBe('3/1 RPC')
   expect(screen.getByRole('searchbox')).toHaveValue('')
-  expect(within(screen.getByRole('list')).getAllByRole('button')).toHaveLength(all + 1)
+  expect(
+    within(screen.getByRole('group', { name: 'Stitches' })).getAllByRole('button'),
+  ).toHaveLength(all + 1)
   expect(screen.getByRole('button', { name: /^3\/1 RPC/ })).toHaveFocus()
 })

@@ -8,7 +8,7 @@ let bench: BenchPage
 const status = () => bench.page.locator('.bar [role=status]')
 const deed = (name: string) =>
   bench.button(new RegExp(`^${name}$`), bench.page.getByRole('toolbar', { name: 'Block' }))
-const answer = (name: string | RegExp) => bench.button(name, bench.page.locator('.bar .said'))
+const answer = (name: string | RegExp) => bench.button(name, bench.page.locator('.bar .asked'))
 const line = async (round: number) =>
   (await bench.wordLines()).find((text) => new RegExp(`^Rnds? ${round}\\b`).test(text)) ?? ''
 

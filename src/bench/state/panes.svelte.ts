@@ -37,7 +37,7 @@ export class Panes {
   /** Those that a phone offers; what the right sheet shows is chosen over it. */
   readonly readings: readonly ReadingName[] = $derived.by(() => [
     'Rows',
-    this.right,
+    this.right === 'Words' ? 'Fabric' : this.right,
     'Words',
     'Findings',
   ])

@@ -12,6 +12,46 @@ export interface TrayItem {
   readonly key: string | null
 }
 
+/** The groups of the tray, in this order. */
+const groupNames = [
+  'Knit',
+  'Purl',
+  'Slip and tuck',
+  'Increases',
+  'Decreases',
+  'Other',
+  'Crosses',
+] as const
+type GroupName = (typeof groupNames)[number]
+
+const groupOf = ({ family, look }: Stitch): GroupName => {
+  switch (family) {
+    case 'knit and purl':
+      return look.endsWith('purl') ? 'Purl' : 'Knit'
+    case 'slip':
+      return 'Slip and tuck'
+    case 'increase':
+      return 'Increases'
+    case 'decrease':
+      return 'Decreases'
+    case 'texture':
+      return 'Other'
+    case 'cross':
+      return 'Crosses'
+  }
+}
+
+export interface TrayGroup {
+  readonly name: GroupName
+  readonly items: readonly TrayItem[]
+}
+
+/** What lies in the tray, by what it is for. */
+export const trayGroups = (items: readonly TrayItem[]): readonly TrayGroup[] =>
+  groupNames
+    .map((name) => ({ name, items: items.filter(({ stitch }) => groupOf(stitch) === name) }))
+    .filter((group) => group.items.length > 0)
+
 /** What lies in the tray: every plain stitch, the usual crosses, those in the chart and in hand. */
 export function trayItems(sheet: Sheet, inHand: Stitch): TrayItem[] {
   const { vocabulary } = sheet
