@@ -42,7 +42,7 @@ test('pieces are found with pictures, names and looms, chosen, opened, copied, r
 
   await card('Lamp-room cuff').click()
   const cuff = chosen('Lamp-room cuff')
-  await bench.button('Copy', cuff).click()
+  await cuff.getByRole('button', { name: 'Copy', exact: true }).click()
   await chosen('Lamp-room cuff, copy').waitFor()
   await bench.button('Rename', chosen('Lamp-room cuff, copy')).click()
   await dialog().getByRole('textbox', { name: 'Name of the piece' }).fill('Signal cuff')

@@ -1,10 +1,10 @@
 import { makePlain } from '../../../pattern/blocks/area'
 import { blockIn } from '../../../pattern/blocks/block'
 import { writeBlock } from '../../../words/block'
-import { readBlock } from '../../../words/read/chart/block'
 import { readSettingsOf } from '../../../words/read/reading'
 import type { Bench } from '../../state/bench.svelte'
 import type { Kept, Preview } from '../../state/block.svelte'
+import { reader } from '../../words/reader.svelte'
 import type { Command } from '../command'
 import { applyToStitches } from '../lost'
 import { blockArea, lay, markArea } from './laying'
@@ -81,7 +81,13 @@ function layText(bench: Bench, text: string, how: Preview['how']): void {
     return
   }
   const { pattern, chart } = bench
-  const read = readBlock(text, readSettingsOf(pattern), chart.columns, pattern.style.background)
+  const parts = reader()
+  if (!parts) {
+    bench.say('What reads words is not there yet: paste again in a moment.')
+    return
+  }
+  const { background } = pattern.style
+  const read = parts.readBlock(text, readSettingsOf(pattern), chart.columns, background)
   if (!read.ok) {
     bench.say(read.message)
     return
