@@ -90,7 +90,7 @@ describe('after the dialog', () => {
 })
 
 test('a click selects the number, the next one sets the caret', async () => {
-  const times = bench.page.getByLabel('Worked').first()
+  const times = (await bench.openPlace()).getByLabel('Worked')
   await times.click()
   await bench.page.keyboard.type('13')
   expect(await times.inputValue()).toBe('13')

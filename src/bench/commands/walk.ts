@@ -14,7 +14,7 @@ const walking = (
   keys,
   reason: (bench: Bench) => {
     const walk = walkOf(bench)
-    if (!walk.shown) return 'Choose “Pegs” above the right pane to walk move by move.'
+    if (!walk.shown) return 'Choose “Pegs” over the right sheet to walk move by move.'
     return against?.(walk) ?? null
   },
   run: (bench) => {
