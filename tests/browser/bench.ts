@@ -157,6 +157,8 @@ export class BenchPage {
     const all = this.button('All mends', mends)
     const mend = this.button(name, mends)
     await mends.getByRole('button').first().waitFor()
+    const look = this.button('Find a mend', mends)
+    if (await look.isVisible()) await look.click()
     if (!(await mend.first().isVisible()) && (await all.isVisible())) await all.click()
     await mend.first().click()
   }

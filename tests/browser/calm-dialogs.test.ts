@@ -42,6 +42,7 @@ const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
       await bench.choose('Loom and swatch')
       await dialog().getByLabel('Made').selectOption('mirrored')
       await bench.page.keyboard.press('Escape')
+      await bench.show('Words')
       await bench.text.click()
       await bench.paste('Rnd 1: k.')
       await bench.standing.filter({ hasText: 'differ' }).waitFor()
@@ -68,6 +69,7 @@ const dialogs: readonly (readonly [string, () => Promise<void>, number])[] = [
   [
     'Chart from words',
     async () => {
+      await bench.show('Words')
       await press('Chart from words')
       await dialog().getByLabel('Paste or write').fill(words)
       await dialog().getByRole('status').filter({ hasText: 'read' }).waitFor()

@@ -7,7 +7,7 @@ import { violations } from './violations'
 let bench: BenchPage
 eachTestWithBench(async (opened) => {
   bench = opened
-  await bench.button('Fabric').click()
+  await bench.show('Fabric')
   await fabric().waitFor()
 })
 

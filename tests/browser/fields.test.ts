@@ -59,6 +59,7 @@ test('every field of the fabric and of the pegs', async () => {
   await clickACell()
   expect(await walkFields(bench, bench.page.locator('.right'))).toHaveLength(1)
   await bench.show('Pegs')
+  await bench.page.getByLabel('Walk through').waitFor()
   const walked = await walkFields(bench, bench.page.locator('.pegs'))
   expect(walked).toEqual(expect.arrayContaining(['Walk through', 'Move', 'Pace']))
 })
@@ -89,6 +90,7 @@ describe('every field of the dialog', () => {
   test('Chart from words', async () => {
     await clickACell()
     await bench.button('Chart from words').click()
+    await dialog().getByLabel('Pegs').waitFor()
     const walked = await walkFields(bench, dialog())
     expect(walked).toEqual(
       expect.arrayContaining(['Paste or write the instructions', 'Loom', 'Pegs', 'Worked']),

@@ -14,7 +14,7 @@ async function paintWrongCross(): Promise<void> {
   await bench.press('Home', ...new Array<string>(16).fill('ArrowLeft'))
   expect(await bench.place()).toBe('round 1, peg 17: knit')
   await bench.press(...new Array<string>(7).fill('Shift+ArrowLeft'))
-  await bench.page.getByTitle('Repeat these pegs').click()
+  await bench.press('r')
   await bench.page
     .getByRole('searchbox', { name: 'Search stitches' })
     .fill('left cross, two over two')

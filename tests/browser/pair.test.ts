@@ -86,9 +86,9 @@ describe('a mirrored pair', () => {
     await bench.choose('Start')
     await bench.button(/^Drift/, dialog('Start')).click()
     await expect.poll(() => title().inputValue()).toMatch(/^Drift/)
-    await bench.choose('Start')
-    await dialog('Start').getByText('Lamp-room cuff, second').waitFor()
-    await dialog('Start').getByText('Lamp-room cuff', { exact: true }).last().waitFor()
+    await bench.choose('My pieces')
+    await dialog('My pieces').getByText('Lamp-room cuff, second').first().waitFor()
+    await dialog('My pieces').getByText('Lamp-room cuff', { exact: true }).last().waitFor()
   })
 })
 
