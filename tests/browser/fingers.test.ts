@@ -50,7 +50,10 @@ test.each(sizes)('Mark and two fingers at $width x $height', async (size) => {
   expect(await marked(bench)).toBeUndefined()
   expect(await bench.place()).toMatch(/^round 3, peg 3/)
   // Two fingers zoom and pan in every hand, and put nothing into the chart.
-  const percent = () => page.locator('.rows .zoom button[title]').innerText().then(parseInt)
+  const percent = async () => {
+    const title = await page.locator('.rows .zoom button[title]').getAttribute('title')
+    return Number(/(\d+) %/.exec(title ?? '')?.[1])
+  }
   for (const hand of ['Mark', 'Paint', 'Plain', 'Pick up']) {
     await take(bench, hand)
     await bench.button('Fit', page.locator('.rows')).tap()

@@ -51,7 +51,12 @@ test('a kept piece that is opened again shows the place it was left at', async (
   const place = await bench.place()
   await openStarter(/Shingle/i)
   await expect.poll(() => bench.place()).not.toBe(place)
-  await openStarter(/^Untitled/)
+  await bench.choose('My pieces')
+  const pieces = bench.page.getByRole('dialog', { name: 'My pieces' })
+  await pieces
+    .getByRole('button', { name: /^Untitled/ })
+    .first()
+    .dblclick()
   await expect.poll(() => bench.place()).toBe(place)
 })
 

@@ -203,6 +203,7 @@ test('after a mend, wherever it was pressed, F8 goes on to what is wrong next', 
   await bench.page.keyboard.press('F8')
   await expect.poll(lineOfCaret).toContain('(37 sts)')
   // By mouse, in the list of findings.
+  await bench.finding('37')
   await bench.mend('Write 36 sts')
   await bench.text.getByText('(37 sts)').waitFor({ state: 'detached' })
   await bench.page.keyboard.press('F8')
