@@ -91,7 +91,10 @@ test.each(sizes)('Mark and two fingers at $width x $height', async (size) => {
   await take(bench, 'Paint')
   await bench.button('Fit', page.locator('.rows')).tap()
   const before = await cells(bench)
-  await draw([at(1, 1)], [at(5, 1)])
+  const now = await page.locator('.rows .place.glow').boundingBox()
+  if (!now) throw new Error('The place is not drawn')
+  const from = { x: now.x + now.width / 2, y: now.y + now.height / 2 }
+  await draw([from], [{ ...from, x: from.x - 4 * now.width }])
   expect(await cells(bench)).not.toBe(before)
   // A drag is one step to take back.
   await bench.menu('Undo').tap()
