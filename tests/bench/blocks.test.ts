@@ -36,6 +36,8 @@ test('a block is moved by arrows, put by Enter, and that is one step to take bac
   expect(cellsOf(bench, 3)).toBe('k k k k k 2/2 LC . . . k k k')
   expect(cellsOf(bench, 2)).not.toContain('LC')
   expect(bench.history.past).toHaveLength(1)
+  // It stands elsewhere: nothing was painted over.
+  expect(bench.said.text).not.toMatch(/painted over/)
   bench.undo()
   expect(cellsOf(bench, 2)).toBe('k k k k 2/2 LC . . . k k k k')
 })

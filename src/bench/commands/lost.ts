@@ -1,5 +1,5 @@
 import { findChart } from '../../pattern/charts'
-import { lostStitches, type Lost } from '../../pattern/columns/lost'
+import { keepsAll, lostStitches, type Lost } from '../../pattern/columns/lost'
 import type { Bench, Edit } from '../state/bench.svelte'
 import { rowName, rowNoun } from '../../words/rowName'
 import { termOf } from '../../languages/languages'
@@ -60,10 +60,13 @@ export function applyToStitches(
   label: string,
   edit: Edit,
   gesture: string | null = null,
+  isMove = false,
 ): boolean {
   const before = bench.chart
   if (!bench.apply(label, edit, gesture)) return false
   const after = bench.chart
+  // What stands elsewhere now was not taken away.
+  if (isMove && keepsAll(before, after)) return true
   // With as many pegs as before it was stitches that were put in their place.
   const isPainted = before.columns === after.columns
   if (lostStitches(before, after).length > 0) sayLost(bench, '', isPainted)

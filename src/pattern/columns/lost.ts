@@ -49,3 +49,16 @@ export function lostStitches(before: Chart, after: Chart): readonly Lost[] {
     })
   })
 }
+
+/** Has `after` at least as many whole ones of each stitch of several columns, wherever they stand? */
+export function keepsAll(before: Chart, after: Chart): boolean {
+  const counts = new Map<Stitch, number>()
+  const count = ({ rows }: Chart, by: number): void => {
+    for (const item of rows.flatMap((row) => placed(row)))
+      if (isWide(item) && isWhole(item))
+        counts.set(item.stitch, (counts.get(item.stitch) ?? 0) + by)
+  }
+  count(before, -1)
+  count(after, 1)
+  return [...counts.values()].every((more) => more >= 0)
+}

@@ -2,6 +2,7 @@ import { runsRightToLeft } from '../../../loom/direction'
 import { grown, type Area } from '../../../pattern/blocks/area'
 import { areaOf, insideAt, moveBlock, putBlock, type Corner } from '../../../pattern/blocks/block'
 import type { Spot } from '../../../pattern/history'
+import type { Sheet } from '../../../pattern/pattern'
 import type { Bench } from '../../state/bench.svelte'
 import type { Preview } from '../../state/block.svelte'
 import { keyOf } from '../command'
@@ -53,9 +54,8 @@ export function putPreview(bench: Bench): void {
   if (!preview) return
   const { block, at, how, from } = preview
   const size = sizeSaid(bench, block.columns, block.rows.length)
-  const done = applyToStitches(bench, `${verbs[how]} ${size}`, (p) =>
-    from ? moveBlock(p, from, block, at) : putBlock(p, block, at),
-  )
+  const lay = (p: Sheet): Sheet => (from ? moveBlock(p, from, block, at) : putBlock(p, block, at))
+  const done = applyToStitches(bench, `${verbs[how]} ${size}`, lay, null, how === 'move')
   if (!done) bench.say('Nothing changes: the same stitches stand there already.')
   if (how === 'stamp') {
     bench.block.lay(preview)
