@@ -33,7 +33,7 @@ test('every mend of the checks has a sentence that says what it did', () => {
   const cases = 'tests/checks/cases'
   const mends = readdirSync(cases)
     .flatMap((name) => readFileSync(join(cases, name), 'utf8').split('\n'))
-    .flatMap((line) => (/^\+ [A-Z]/.test(line) ? [line.slice(2)] : []))
+    .flatMap((line) => /^\+ "?([A-Z][^"]*)/.exec(line)?.[1]?.trim() ?? [])
   expect(mends.length).toBeGreaterThan(40)
   expect(mends.map(doneSaid).filter((said) => said.startsWith('Done'))).toEqual([])
 })

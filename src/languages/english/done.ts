@@ -34,7 +34,7 @@ const past: ReadonlyMap<string, string> = new Map([
 const told: readonly (readonly [RegExp, string])[] = [
   [/^Move it (.+)$/, 'Moved $1'],
   [/^Rewrite (.+) from the chart$/, '$1 rewritten from the chart'],
-  [/^No stitch on (pegs .+) from here on$/, '$1 are empty from here on'],
+  [/^No stitch on (\d+ pegs|pegs .+) from here on$/, '$1 are empty from here on'],
   [/^No stitch on (peg .+) from here on$/, '$1 is empty from here on'],
   [/^No stitch on (peg \d+), which is empty$/, '$1 is marked as no stitch'],
   [/^Let knit mean (.+)$/, 'Knit now means $1'],
